@@ -1,0 +1,26 @@
+import tseslint from 'typescript-eslint';
+
+export default tseslint.config(
+  { ignores: ['node_modules', 'web/dist', 'tests/output', '**/*.mjs', '**/*.cjs', 'eslint.config.js'] },
+  ...tseslint.configs.strictTypeChecked,
+  {
+    languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      // `${number}` reads well and is what most of our wording is made of.
+      '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+      // A cast to silence the compiler hides the shape that should change.
+      '@typescript-eslint/consistent-type-assertions': ['error', { assertionStyle: 'never' }],
+      '@typescript-eslint/consistent-type-imports': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': 'error',
+      'no-console': 'error',
+      eqeqeq: 'error',
+      'prefer-const': 'error',
+    },
+  },
+  {
+    // Commands and the entry point speak to a terminal.
+    files: ['server/commands/**', 'server/main.ts', 'tests/**'],
+    rules: { 'no-console': 'off' },
+  },
+);

@@ -1,0 +1,85 @@
+/** Shapes of the HTTP API. Every answer that is not 2xx has the shape of `apiErrorSchema`. */
+import { z } from 'zod';
+import { markSchema, newMarkSchema } from './mark.ts';
+import { PROBLEM_CODES } from './problems.ts';
+import { recordingSchema } from './recording.ts';
+import { sheetEntrySchema } from './sheet.ts';
+
+/** GET /api/health: tells a second start that the first one is running. */
+export const healthSchema = z.strictObject({
+  product: z.literal('ebbline'),
+  softwareVersion: z.string(),
+  dataFolder: z.string(),
+});
+
+export const apiErrorSchema = z.strictObject({
+  code: z.enum(PROBLEM_CODES),
+  /** What, where and what to do, in one or two sentences. */
+  message: z.string(),
+});
+
+/** GET /api/recordings */
+export const recordingListSchema = z.strictObject({ recordings: z.array(recordingSchema) });
+
+/** GET /api/recordings/:id */
+export const recordingDetailSchema = z.strictObject({
+  recording: recordingSchema,
+  marks: z.array(markSchema),
+  sheet: z.array(sheetEntrySchema),
+  readingCount: z.int().min(0),
+});
+
+/** POST /api/recordings/:id/marks, answered by the mark; POST /api/recordings/:id/sheet likewise. */
+export { newMarkSchema, markSchema, sheetEntrySchema };
+
+/** What a technician can do to a simulated rig. */
+export const REHEARSAL_ACTIONS = [
+  'pump_on',
+  'pump_off',
+  'ballast_open',
+  'ballast_close',
+  'isolate',
+  'reopen',
+] as const;
+export type RehearsalAction = (typeof REHEARSAL_ACTIONS)[number];
+
+/** How fast a rehearsal may run, data seconds per wall-clock second. */
+export const REHEARSAL_RATES = [1, 5, 20, 60, 120] as const;
+
+/** GET /api/rehearsals: what can be rehearsed. The cause is not among it. */
+export const rehearsalListSchema = z.strictObject({
+  rehearsals: z.array(
+    z.strictObject({ name: z.string(), place: z.string(), situation: z.string() }),
+  ),
+});
+export type RehearsalCard = z.infer<typeof rehearsalListSchema>['rehearsals'][number];
+
+/** POST /api/rehearsals, answered by the recording. */
+export const startRehearsalSchema = z.strictObject({
+  name: z.string().min(1).max(100),
+  rate: z.union(REHEARSAL_RATES.map((rate) => z.literal(rate))).default(1),
+  /** True: a helper works pump and valves at the right moments. False: the trainee does. */
+  helper: z.boolean().default(true),
+  /** The same seed gives the same rehearsal, reading by reading. */
+  seed: z.int().min(0).max(0xffff_ffff).default(1),
+});
+export type StartRehearsal = z.infer<typeof startRehearsalSchema>;
+
+/** POST /api/rehearsals/current: any of these changes. */
+export const steerRehearsalSchema = z.strictObject({
+  rate: z.union(REHEARSAL_RATES.map((rate) => z.literal(rate))).optional(),
+  paused: z.boolean().optional(),
+  action: z.enum(REHEARSAL_ACTIONS).optional(),
+  stop: z.literal(true).optional(),
+});
+export type SteerRehearsal = z.infer<typeof steerRehearsalSchema>;
+
+/** POST /api/rehearsals/reveal: what was really wrong. Ends the rehearsal. */
+export const revealSchema = z.strictObject({
+  name: z.string(),
+  truth: z.string(),
+  /** The true steady inflow, Pa/s, and the true residual moisture pressure, Pa. */
+  leakPaPerS: z.number().min(0),
+  waterKgAtStart: z.number().min(0),
+});
+export type Reveal = z.infer<typeof revealSchema>;

@@ -1,0 +1,124 @@
+/**
+ * Everything that can go wrong in an expected way: a code, what it means and what to do about it.
+ * The README's table of problems is checked against this one.
+ */
+
+interface Problem {
+  readonly meaning: string;
+  readonly remedy: string;
+}
+
+const TABLE = {
+  no_bluetooth: {
+    meaning: 'This computer offers no Bluetooth to programs.',
+    remedy:
+      'Plug in a Bluetooth 4.0 or later adapter, or use a computer that has one. A rehearsal needs none.',
+  },
+  no_adapter: {
+    meaning: 'There is no Bluetooth adapter.',
+    remedy: 'Plug in a Bluetooth adapter. It is looked for again every few seconds.',
+  },
+  adapter_off: {
+    meaning: 'The Bluetooth adapter is switched off.',
+    remedy: 'Switch Bluetooth on in the settings of this computer.',
+  },
+  no_permission: {
+    meaning: 'This program may not use Bluetooth.',
+    remedy:
+      'Linux: run "sudo setcap cap_net_raw+eip $(readlink -f $(which node))" once. ' +
+      'macOS: allow the terminal under Privacy & Security, Bluetooth. ' +
+      'Windows: allow desktop apps under Privacy, Radios.',
+  },
+  no_radio_library: {
+    meaning: 'Neither Bluetooth library could be loaded on this computer.',
+    remedy:
+      'Delete the folder node_modules and start again; the first lines then say what is missing.',
+  },
+  radio_restarted: {
+    meaning: 'The Bluetooth part stopped answering and was started again.',
+    remedy: 'Nothing to do. If it happens often, unplug the adapter and plug it in again.',
+  },
+  sensor_lost: {
+    meaning: 'The sensor is out of reach or switched off.',
+    remedy: 'Bring the laptop nearer or wake the sensor. It connects again by itself.',
+  },
+  sensor_silent: {
+    meaning: 'The sensor is connected but sends nothing.',
+    remedy: 'Nothing to do for now: the connection is made anew after a few seconds.',
+  },
+  sensor_not_understood: {
+    meaning: 'The sensor sends something that does not follow the profile.',
+    remedy:
+      'Update the sensor’s firmware, or ask its maker which version of the profile it speaks.',
+  },
+  port_taken: {
+    meaning: 'Another program already uses this port.',
+    remedy: 'Choose another with: npm start -- --port 4181',
+  },
+  data_folder_unwritable: {
+    meaning: 'The data folder cannot be written.',
+    remedy: 'Make it writable, free some space, or choose another with: npm start -- --data FOLDER',
+  },
+  record_from_newer_version: {
+    meaning: 'The record was written by a newer version of this program.',
+    remedy:
+      'Start the newer version, or choose another data folder with: npm start -- --data FOLDER',
+  },
+  record_damaged: {
+    meaning: 'The record in the data folder is not a readable database.',
+    remedy: 'Set the file aside (do not delete it), then start again.',
+  },
+  write_failed: {
+    meaning: 'Readings could not be written to the record.',
+    remedy:
+      'Free some space on the disk. What could not be written is held in memory and tried again.',
+  },
+  bad_request: {
+    meaning: 'The request is not of the expected form.',
+    remedy:
+      'Reload the page. If you wrote the request yourself, the message says which field is wrong.',
+  },
+  not_found: {
+    meaning: 'There is nothing under this address.',
+    remedy: 'Go back to the start page.',
+  },
+  no_rehearsal: {
+    meaning: 'No rehearsal is running.',
+    remedy: 'Start one first.',
+  },
+  unknown_scenario: {
+    meaning: 'There is no rehearsal of that name.',
+    remedy: 'Choose one from the list.',
+  },
+  recording_closed: {
+    meaning: 'This recording has ended.',
+    remedy: 'Marks and entries go to a recording that is still running.',
+  },
+} as const satisfies Record<string, Problem>;
+
+export type ProblemCode = keyof typeof TABLE;
+
+export const PROBLEMS: Readonly<Record<ProblemCode, Problem>> = TABLE;
+
+function isProblemCode(text: string): text is ProblemCode {
+  return Object.hasOwn(TABLE, text);
+}
+
+export const PROBLEM_CODES: readonly ProblemCode[] = Object.keys(TABLE).filter(isProblemCode);
+
+/** An expected failure on its way to the person who can do something about it. */
+export class ProblemError extends Error {
+  override readonly name = 'ProblemError';
+  readonly code: ProblemCode;
+  /** What exactly failed, and where: a path, a port, a field. */
+  readonly detail: string;
+
+  constructor(code: ProblemCode, detail = '', options?: ErrorOptions) {
+    super(
+      detail === '' ? PROBLEMS[code].meaning : `${PROBLEMS[code].meaning} (${detail})`,
+      options,
+    );
+    this.code = code;
+    this.detail = detail;
+  }
+}

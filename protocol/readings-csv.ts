@@ -1,0 +1,140 @@
+/**
+ * Readings as CSV: the format that the `analyse` command reads and every export writes.
+ *
+ * Header `elapsed_s,pressure_pa,event`, further columns allowed (`temperature_c` is used, others are
+ * ignored). An empty pressure is an over-range or missing reading.
+ */
+
+/** Events that a file can carry; anything else in that column is an error. */
+export const CSV_EVENTS = ['pump_on', 'ballast_closed', 'isolated'] as const;
+export type CsvEvent = (typeof CSV_EVENTS)[number];
+
+export interface CsvRow {
+  readonly elapsedS: number;
+  readonly pressurePa: number | null;
+  readonly event: CsvEvent | null;
+  readonly temperatureC: number | null;
+}
+
+/** What is wrong with a file, in which line, and what to do. */
+export class CsvError extends Error {
+  override readonly name = 'CsvError';
+}
+
+const REQUIRED = ['elapsed_s', 'pressure_pa', 'event'] as const;
+
+/**
+ * Reads a whole file.
+ * @throws CsvError naming the line and the cure, for anything that is not of the format.
+ */
+export function parseReadingsCsv(text: string): CsvRow[] {
+  const lines = text.replace(/^\uFEFF/u, '').split(/\r\n|\n|\r/u);
+  const columns = readHeader(lines[0] ?? '');
+  const rows: CsvRow[] = [];
+  for (const [position, line] of lines.entries()) {
+    if (position === 0 || line.trim() === '') continue;
+    const row = readRow(line, position + 1, columns);
+    const previous = rows.at(-1);
+    if (previous && row.elapsedS < previous.elapsedS) {
+      throw new CsvError(
+        `line ${position + 1}: elapsed_s goes back from ${previous.elapsedS} to ${row.elapsedS}; ` +
+          'sort the rows by time',
+      );
+    }
+    rows.push(row);
+  }
+  if (rows.length === 0) throw new CsvError('line 2: there are no readings; add at least one row');
+  return rows;
+}
+
+interface Columns {
+  readonly count: number;
+  readonly elapsed: number;
+  readonly pressure: number;
+  readonly event: number;
+  readonly temperature: number;
+}
+
+function readHeader(line: string): Columns {
+  const names = splitLine(line);
+  const missing = REQUIRED.filter((name) => !names.includes(name));
+  if (missing.length > 0) {
+    throw new CsvError(
+      `line 1: the header lacks ${missing.join(' and ')}; it must name ${REQUIRED.join(',')}`,
+    );
+  }
+  return {
+    count: names.length,
+    elapsed: names.indexOf('elapsed_s'),
+    pressure: names.indexOf('pressure_pa'),
+    event: names.indexOf('event'),
+    temperature: names.indexOf('temperature_c'),
+  };
+}
+
+function readRow(line: string, lineNumber: number, columns: Columns): CsvRow {
+  const cells = splitLine(line);
+  if (cells.length !== columns.count) {
+    throw new CsvError(
+      `line ${lineNumber}: ${cells.length} cells under ${columns.count} headings; ` +
+        'write numbers with a point and leave unknown cells empty',
+    );
+  }
+  const elapsedS = readNumber(cells[columns.elapsed] ?? '', 'elapsed_s', lineNumber);
+  if (elapsedS === null || elapsedS < 0) {
+    throw new CsvError(`line ${lineNumber}: elapsed_s must be seconds from 0 on`);
+  }
+  const pressurePa = readNumber(cells[columns.pressure] ?? '', 'pressure_pa', lineNumber);
+  if (pressurePa !== null && pressurePa < 0) {
+    throw new CsvError(
+      `line ${lineNumber}: pressure_pa is ${pressurePa}, but absolute pressure can't be negative; ` +
+        'convert gauge pressure to absolute',
+    );
+  }
+  const event = cells[columns.event] ?? '';
+  if (event !== '' && !isCsvEvent(event)) {
+    throw new CsvError(
+      `line ${lineNumber}: the event "${event}" is unknown; use ${CSV_EVENTS.join(', ')} or nothing`,
+    );
+  }
+  return {
+    elapsedS,
+    pressurePa,
+    event: event === '' ? null : event,
+    temperatureC: readNumber(cells[columns.temperature] ?? '', 'temperature_c', lineNumber),
+  };
+}
+
+/** The format holds numbers and fixed words only, so a comma is always a separator. */
+function splitLine(line: string): string[] {
+  return line.split(',').map((cell) => cell.trim().replace(/^"(.*)"$/u, '$1'));
+}
+
+function readNumber(cell: string, column: string, lineNumber: number): number | null {
+  if (cell === '') return null;
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu.test(cell)) {
+    throw new CsvError(`line ${lineNumber}: ${column} is "${cell}", which is not a number`);
+  }
+  const value = Number(cell);
+  if (!Number.isFinite(value)) {
+    throw new CsvError(`line ${lineNumber}: ${column} is "${cell}", which is too large`);
+  }
+  return value;
+}
+
+function isCsvEvent(text: string): text is CsvEvent {
+  return CSV_EVENTS.some((event) => event === text);
+}
+
+/** The heading row, for writers that send a file in parts. */
+export const READINGS_CSV_HEADER = 'elapsed_s,pressure_pa,event,temperature_c\n';
+
+/** Rows without the header; numbers in full, so that reading them back gives the same ones. */
+export function formatReadingsCsvRows(rows: readonly CsvRow[]): string {
+  return rows
+    .map(
+      (row) =>
+        `${row.elapsedS},${row.pressurePa ?? ''},${row.event ?? ''},${row.temperatureC ?? ''}\n`,
+    )
+    .join('');
+}

@@ -1,0 +1,31 @@
+/** A recording: a stretch of readings on one time axis, from one or more sensors. */
+import { z } from 'zod';
+
+/** Where a recording's readings come from. A rehearsal can never be passed off as a job. */
+export const ORIGINS = ['sensor', 'rehearsal'] as const;
+export type Origin = (typeof ORIGINS)[number];
+
+export const sensorIdentitySchema = z.strictObject({
+  /** Stable within this installation: the peripheral's id, or the rehearsal's own. */
+  id: z.string().min(1).max(100),
+  name: z.string().max(100),
+  manufacturer: z.string().max(100).nullable(),
+  model: z.string().max(100).nullable(),
+  serial: z.string().max(100).nullable(),
+  firmware: z.string().max(100).nullable(),
+});
+export type SensorIdentity = z.infer<typeof sensorIdentitySchema>;
+
+export const recordingSchema = z.strictObject({
+  id: z.int().min(1),
+  origin: z.enum(ORIGINS),
+  /** Wall-clock time of data time zero, milliseconds since 1970 UTC. For labels only. */
+  startedAtMs: z.int(),
+  /** For a rehearsal, the name of its scenario; otherwise empty. */
+  title: z.string().max(200),
+  /** The sensors heard so far; a reading's `channel` is a position in this list. */
+  sensors: z.array(sensorIdentitySchema).max(256),
+  /** True while readings can still arrive. */
+  open: z.boolean(),
+});
+export type Recording = z.infer<typeof recordingSchema>;

@@ -1,0 +1,73 @@
+/** The job sheet: what the technician entered. Every field may be missing; none blocks the work. */
+import { z } from 'zod';
+import { paFromMicron } from './units.ts';
+
+/**
+ * What the sensor is connected to. No verdict on the system can come from a sensor that sees only
+ * a stub of the tool, or that sits on the pump's side of the valve.
+ */
+export const SENSOR_VIEWS = ['unknown', 'system', 'section', 'stub', 'pump_side'] as const;
+export type SensorView = (typeof SENSOR_VIEWS)[number];
+
+const pressurePa = z.number().gt(0).max(200_000);
+const temperatureC = z.number().min(-80).max(120);
+const text = z.string().max(200);
+
+export const sheetSchema = z.strictObject({
+  site: text,
+  equipment: text,
+  /** The pull-down counts as reached below this absolute pressure. */
+  targetPa: pressurePa,
+  /** Depth to valve off at: below the target, since the hold starts with a small rise. */
+  isolateAtPa: pressurePa,
+  /** Length of the hold, seconds since isolation. */
+  holdS: z.number().min(60).max(86_400),
+  /** The pass rule: no more than this at the end of the hold. */
+  endLimitPa: pressurePa,
+  /** The pass rule: risen by no more than this over the hold. */
+  allowedRisePa: pressurePa,
+  /** A steady inflow counts as a leak from this rate on. */
+  leakLimitPaPerS: z.number().gt(0).max(1000),
+  /** Internal volume of what the sensor sees, where known. */
+  volumeM3: z.number().gt(0).max(100).nullable(),
+  /** Metal temperature, where known. */
+  metalTemperatureC: temperatureC.nullable(),
+  /** Temperature at the coldest point of the system, where known. */
+  coldestTemperatureC: temperatureC.nullable(),
+  sensorSees: z.enum(SENSOR_VIEWS),
+});
+export type Sheet = z.infer<typeof sheetSchema>;
+
+/** A change to the sheet: the fields that were entered, and when (data time). */
+export const sheetEntrySchema = z.strictObject({
+  elapsedS: z.number().min(0),
+  fields: sheetSchema.partial(),
+});
+export type SheetEntry = z.infer<typeof sheetEntrySchema>;
+
+/**
+ * What holds until the technician enters something else. 500 micron is the trade's usual target;
+ * half of it to valve off at, since a hold that starts at its own limit fails at once. These are
+ * settings of ours, not of a standard: the equipment maker's figure comes first.
+ */
+export const DEFAULT_SHEET: Sheet = {
+  site: '',
+  equipment: '',
+  targetPa: paFromMicron(500),
+  isolateAtPa: paFromMicron(250),
+  holdS: 900,
+  endLimitPa: paFromMicron(500),
+  allowedRisePa: paFromMicron(200),
+  leakLimitPaPerS: paFromMicron(5) / 60,
+  volumeM3: null,
+  metalTemperatureC: null,
+  coldestTemperatureC: null,
+  sensorSees: 'unknown',
+};
+
+/** The sheet as it stands after its entries, the latest entry of a field winning. */
+export function sheetFromEntries(entries: readonly SheetEntry[]): Sheet {
+  return sheetSchema.parse(
+    Object.assign({}, DEFAULT_SHEET, ...entries.map((entry) => entry.fields)),
+  );
+}

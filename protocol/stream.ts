@@ -1,0 +1,69 @@
+/**
+ * The stream: JSON text messages over one WebSocket.
+ *
+ * The bridge greets. The screen says which recording it follows and the last index that it has.
+ * The bridge sends the missing part as columns, a chunk for each credit, then what happens live.
+ * A screen that loses the connection says the same again and misses nothing.
+ */
+import { z } from 'zod';
+import { markSchema } from './mark.ts';
+import { readingColumnsSchema } from './reading.ts';
+import { recordingSchema } from './recording.ts';
+import { sheetEntrySchema } from './sheet.ts';
+import { sourceStateSchema } from './source-state.ts';
+
+/** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
+export const STREAM_VERSION = 1;
+
+/** The bridge says at least this often that it is there; a screen that hears less calls it lost. */
+export const TICK_INTERVAL_MS = 2000;
+
+const recordingId = z.int().min(1);
+
+export const serverMessageSchema = z.discriminatedUnion('type', [
+  z.strictObject({
+    type: z.literal('hello'),
+    streamVersion: z.int(),
+    softwareVersion: z.string(),
+    /** Recordings that can still grow, the latest last; then the latest one that has ended, if any. */
+    recordings: z.array(recordingSchema),
+    sources: z.array(sourceStateSchema),
+  }),
+  /** A recording began, ended, or heard another sensor. */
+  z.strictObject({ type: z.literal('recording'), recording: recordingSchema }),
+  z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
+  /** Marks and sheet of the followed recording, whole, before the first chunk. */
+  z.strictObject({
+    type: z.literal('facts'),
+    recordingId,
+    marks: z.array(markSchema),
+    sheet: z.array(sheetEntrySchema),
+  }),
+  /** A part of what the screen missed. `complete`: nothing is missing any more, live from here. */
+  z.strictObject({
+    type: z.literal('backfill'),
+    recordingId,
+    columns: readingColumnsSchema,
+    complete: z.boolean(),
+  }),
+  z.strictObject({ type: z.literal('readings'), recordingId, columns: readingColumnsSchema }),
+  z.strictObject({ type: z.literal('mark'), recordingId, mark: markSchema }),
+  z.strictObject({ type: z.literal('sheet'), recordingId, entry: sheetEntrySchema }),
+  /** Nothing new, but the bridge is there. */
+  z.strictObject({ type: z.literal('tick') }),
+]);
+export type ServerMessage = z.infer<typeof serverMessageSchema>;
+
+export const clientMessageSchema = z.discriminatedUnion('type', [
+  /** Follow this recording; `afterIndex` is the last index that the screen has, 0 for none. */
+  z.strictObject({ type: z.literal('follow'), recordingId, afterIndex: z.int().min(0) }),
+  /** The last chunk is digested: send the next. */
+  z.strictObject({ type: z.literal('more'), recordingId }),
+]);
+export type ClientMessage = z.infer<typeof clientMessageSchema>;
+
+/** What the record says once it is safely on the disk; the stream passes it on as it is. */
+export type RecordMessage = Extract<
+  ServerMessage,
+  { type: 'recording' | 'readings' | 'mark' | 'sheet' }
+>;

@@ -1,0 +1,133 @@
+/**
+ * What follows from the facts: stage, forecast and verdict, as data without wording.
+ *
+ * Conclusions are never stored; they are drawn again from readings, marks and sheet by `judge`, and
+ * come out the same live, in a rehearsal, in a report and on the command line. All times are data
+ * time in seconds, all pressures absolute in Pa, all intervals 90 % unless they say otherwise.
+ */
+
+/** An estimate and the interval that holds the truth nine times out of ten. */
+export interface Estimate {
+  readonly estimate: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A place on a predicted curve: its middle and its 80 % band (p10 to p90). */
+export interface CurvePoint {
+  readonly elapsedS: number;
+  readonly lowPa: number;
+  readonly midPa: number;
+  readonly highPa: number;
+}
+
+/**
+ * `waiting`: no pull-down has begun. `at_depth`: held below the isolation depth, pump still on.
+ * `vented`: back near atmospheric pressure after a pull-down.
+ */
+export type StageName = 'waiting' | 'pull_down' | 'at_depth' | 'rise' | 'vented';
+
+export interface Stage {
+  readonly name: StageName;
+  /** The moment it began. */
+  readonly sinceS: number;
+  /** A mark by hand (or of a rehearsal or file) overrides what the curve says. */
+  readonly recognisedBy: 'curve' | 'mark';
+}
+
+/** Remaining time as quantiles; `p90S` is null where it is unbounded. */
+export interface Remaining {
+  readonly p10S: number;
+  readonly p50S: number;
+  readonly p90S: number | null;
+}
+
+export type ForecastOutcome = 'reached' | 'reaches' | 'levels_off' | 'too_early';
+
+/** Why the curve is as it is. A boil-off plateau is a reason and not a fate: it ends. */
+export type Cause =
+  | 'gas' // free gas is pumped out: the curve is on its way
+  | 'boil_off' // water boils and cools itself
+  | 'slow_tail' // walls and oil give off gas
+  | 'ballast' // the gas ballast is still open
+  | 'floor' // the curve heads for a floor: pump, oil, or a leak that balances the pump
+  | 'rising' // pump off, leak or valve: the pressure rises under what should be a pull-down
+  | 'sensor'; // over range, stuck, or silent
+
+/** Causes, the most likely first; `weight` adds up to 1 over the list. */
+export interface RankedCause {
+  readonly cause: Cause;
+  readonly weight: number;
+}
+
+export interface Forecast {
+  /** The forecast uses what happened since then: pump on, or the last change of the rig. */
+  readonly sinceS: number;
+  readonly outcome: ForecastOutcome;
+  /** Time until the target is reached, or null where the outcome is not `reaches`. */
+  readonly remaining: Remaining | null;
+  /** The same for the depth to isolate at. */
+  readonly remainingToIsolation: Remaining | null;
+  /** Where the curve is heading, or null while that is unknown. */
+  readonly floorPa: Estimate | null;
+  readonly causes: readonly RankedCause[];
+  /** During boil-off: the temperature at which water boils at the present pressure, °C. */
+  readonly boilingPointC: number | null;
+  /** The curve to come, from now on; empty while it is too early. */
+  readonly curve: readonly CurvePoint[];
+}
+
+export type Verdict = 'tight_dry' | 'moisture' | 'leak' | 'leak_and_moisture' | 'undecided';
+
+/** Why there is no verdict, or why it is not a pass. */
+export type Reservation =
+  | 'too_early' // the data do not tell the causes apart yet
+  | 'between_limits' // an interval straddles its limit
+  | 'falling' // pressure falls: a valve passes to the pump, or the sensor sees the pump's side
+  | 'ice_possible' // the metal may be so cold that ice would hide
+  | 'not_the_system' // the sensor sees a stub, a section or the pump's side
+  | 'step' // a step in the curve: trapped air let go; the hold starts anew
+  | 'gap'; // too few readings
+
+export interface Rise {
+  /** Isolation. */
+  readonly sinceS: number;
+  /** Length of the hold so far. */
+  readonly heldS: number;
+  readonly verdict: Verdict;
+  readonly reservations: readonly Reservation[];
+  /** Steady inflow, Pa/s. */
+  readonly leakPaPerS: Estimate;
+  /** What is still to come or has come from moisture (or gas from oil) by the end of the hold, Pa. */
+  readonly moisturePa: Estimate;
+  /** Since isolation: when boil-off gives way to the steady rise; null where there is no such moment. */
+  readonly changeoverS: number | null;
+  /** Where the pressure will stand `atS` after isolation. */
+  readonly endOfHold: Estimate & { readonly atS: number };
+  /** Whether the end of the hold keeps the pass rule: null while the interval straddles the limit. */
+  readonly keepsRule: boolean | null;
+  /** How much longer until there can be a verdict; null where it is there, or where no wait helps. */
+  readonly moreS: number | null;
+  /** Air inflow Q = V·L, Pa·m³/s, where the volume is known. */
+  readonly leakRatePaM3PerS: Estimate | null;
+  /** The fitted curve from isolation to the end of the hold. */
+  readonly curve: readonly CurvePoint[];
+}
+
+export interface Conclusions {
+  /** The moment to which they apply. */
+  readonly nowS: number;
+  readonly stage: Stage;
+  /** A robust present pressure, or null while the sensor knows none. */
+  readonly pressurePa: number | null;
+  /** Relative change of pressure per second (d ln P / dt), or null while unknown. */
+  readonly relativeRatePerS: number | null;
+  /** When the target was first reached and held (never from a single spike). */
+  readonly targetReachedS: number | null;
+  /** The same for the depth to isolate at. */
+  readonly isolationDepthReachedS: number | null;
+  /** During the pull-down and at depth. */
+  readonly forecast: Forecast | null;
+  /** After isolation. */
+  readonly rise: Rise | null;
+}

@@ -1,0 +1,141 @@
+/**
+ * A small Bluetooth host in the role of a peripheral: it advertises, takes one connection, and lets
+ * an attribute server answer what comes over it. Source of the layers: Bluetooth Core
+ * Specification, Vol 3, Part A (L2CAP) and Part C, section 11 (advertising data).
+ */
+import { AttServer, uuidBytes, type ServiceDefinition } from './att-server.ts';
+import { aclPacket, BOUNDARY, COMMAND, commandPacket, EVENT, LE_META } from './hci.ts';
+import { PACKET, STATUS, uint16 } from './hci.ts';
+import type { VirtualController } from './virtual-controller.ts';
+
+export interface GattPeripheralOptions {
+  readonly name: string;
+  /** The one service that the advertisement names. */
+  readonly advertisedService: string;
+  readonly services: readonly ServiceDefinition[];
+  /** The largest ATT_MTU that it agrees to. */
+  readonly largestMtu: number;
+}
+
+/** L2CAP channel of the Attribute Protocol. */
+const ATT_CHANNEL = 0x0004;
+const FRAGMENT_BYTES = 27;
+const AD_TYPE = { flags: 0x01, services128: 0x07, completeName: 0x09 } as const;
+/** Advertising and scan response data hold at most 31 bytes. */
+const ADVERTISING_BYTES = 31;
+
+export class GattPeripheral {
+  /** Answers a request in place of the server, `null` for silence; `undefined` leaves it alone. */
+  intercept: ((request: Buffer) => Buffer | null | undefined) | null = null;
+
+  readonly #controller: VirtualController;
+  readonly #options: GattPeripheralOptions;
+  readonly #server: AttServer;
+  #handle: number | null = null;
+  #reachable = true;
+  #incoming: Buffer = Buffer.alloc(0);
+
+  constructor(controller: VirtualController, options: GattPeripheralOptions) {
+    this.#controller = controller;
+    this.#options = options;
+    this.#server = new AttServer(options.services, options.largestMtu);
+    controller.attach((packet) => this.#receive(packet));
+    this.#startUp();
+  }
+
+  get connected(): boolean {
+    return this.#handle !== null;
+  }
+
+  /** Sends to a peer that has subscribed; false where there is none. */
+  notify(characteristicUuid: string, value: Uint8Array): boolean {
+    const notification = this.#server.notification(characteristicUuid, value);
+    if (notification === null || this.#handle === null) return false;
+    this.#send(notification);
+    return true;
+  }
+
+  /** Out of reach, or switched off: the link is lost and nothing is advertised. */
+  vanish(): void {
+    this.#reachable = false;
+    this.#command(COMMAND.leSetAdvertising, Buffer.from([0]));
+    this.#controller.loseLinks();
+  }
+
+  comeBack(): void {
+    this.#reachable = true;
+    this.#startUp();
+  }
+
+  #startUp(): void {
+    const { name, advertisedService } = this.#options;
+    const general = Buffer.from([2, AD_TYPE.flags, 0x06]);
+    const services = advertisingField(AD_TYPE.services128, uuidBytes(advertisedService));
+    const label = advertisingField(AD_TYPE.completeName, Buffer.from(name));
+    this.#command(COMMAND.reset, Buffer.alloc(0));
+    this.#command(COMMAND.leSetAdvertisingData, padded(Buffer.concat([general, services])));
+    this.#command(COMMAND.leSetScanResponse, padded(label));
+    this.#command(COMMAND.leSetAdvertising, Buffer.from([1]));
+  }
+
+  #command(opcode: number, parameters: Buffer): void {
+    this.#controller.receive(commandPacket(opcode, parameters));
+  }
+
+  #receive(packet: Buffer): void {
+    if (packet[0] === PACKET.acl) this.#assemble(packet);
+    if (packet[0] !== PACKET.event) return;
+    const isConnected = packet[1] === EVENT.leMeta && packet[3] === LE_META.connectionComplete;
+    if (isConnected && packet[4] === STATUS.success) {
+      this.#server.forgetPeer();
+      this.#handle = packet.readUInt16LE(5);
+    }
+    if (packet[1] === EVENT.disconnectionComplete) {
+      this.#handle = null;
+      this.#incoming = Buffer.alloc(0);
+      this.#server.forgetPeer();
+      if (this.#reachable) this.#command(COMMAND.leSetAdvertising, Buffer.from([1]));
+    }
+  }
+
+  #assemble(packet: Buffer): void {
+    const continues = packet.readUInt16LE(1) >> 12 === BOUNDARY.continuing;
+    const data = packet.subarray(5);
+    this.#incoming = continues ? Buffer.concat([this.#incoming, data]) : Buffer.from(data);
+    if (this.#incoming.length < 4) return;
+    const length = this.#incoming.readUInt16LE(0);
+    if (this.#incoming.length < 4 + length) return;
+    const channel = this.#incoming.readUInt16LE(2);
+    const request = this.#incoming.subarray(4, 4 + length);
+    this.#incoming = Buffer.alloc(0);
+    if (channel === ATT_CHANNEL) this.#answer(request);
+  }
+
+  #answer(request: Buffer): void {
+    const forced = this.intercept?.(request);
+    const response = forced === undefined ? this.#server.respond(request) : forced;
+    if (response !== null) this.#send(response);
+  }
+
+  #send(pdu: Buffer): void {
+    if (this.#handle === null) return;
+    const frame = Buffer.concat([uint16(pdu.length), uint16(ATT_CHANNEL), pdu]);
+    for (let offset = 0; offset < frame.length; offset += FRAGMENT_BYTES) {
+      const boundary = offset === 0 ? BOUNDARY.firstFromHost : BOUNDARY.continuing;
+      const part = frame.subarray(offset, offset + FRAGMENT_BYTES);
+      this.#controller.receive(aclPacket(this.#handle, boundary, part));
+    }
+  }
+}
+
+function advertisingField(type: number, data: Buffer): Buffer {
+  return Buffer.concat([Buffer.from([data.length + 1, type]), data]);
+}
+
+function padded(data: Buffer): Buffer {
+  if (data.length > ADVERTISING_BYTES) {
+    throw new RangeError(`${data.length} bytes of advertising data where ${ADVERTISING_BYTES} fit`);
+  }
+  const rest = Buffer.alloc(ADVERTISING_BYTES - data.length);
+  return Buffer.concat([Buffer.from([data.length]), data, rest]);
+}

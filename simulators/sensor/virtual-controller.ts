@@ -1,0 +1,310 @@
+/**
+ * A Low Energy controller without a radio: it speaks HCI with one host and reaches other
+ * controllers through the air it is in. Advertising, scanning, one connection attempt at a time,
+ * links with buffer credits, link loss. Not modelled: pairing, extended advertising, radio timing.
+ */
+import { aclPacket, addressBytes, BOUNDARY, COMMAND, EVENT, eventPacket } from './hci.ts';
+import { LE_META, PACKET, STATUS, uint16 } from './hci.ts';
+
+/** What a controller needs of the air around it. */
+export interface Surroundings {
+  /** Received signal strength of everything, dBm. */
+  readonly signalDbm: number;
+  /** False: connection attempts stay pending for ever, as with a peer at the edge of reach. */
+  readonly acceptsConnections: boolean;
+  readonly advertisingIntervalMs: number;
+  others(than: VirtualController): Iterable<VirtualController>;
+}
+
+export type ToHost = (packet: Buffer) => void;
+
+interface Link {
+  readonly peer: VirtualController;
+  readonly peerHandle: number;
+}
+
+/** What a small controller of the first Low Energy generation has: 27 bytes are the least allowed. */
+const ACL_BUFFER = { bytes: 27, count: 4 } as const;
+/** HCI version 6 is Bluetooth 4.0 (Assigned Numbers, section 2.1). */
+const HCI_VERSION = 6;
+const ADVERTISING = { connectable: 0x00, scanResponse: 0x04 } as const;
+
+export class VirtualController {
+  readonly address: Buffer;
+  /** A hung controller swallows everything and says nothing. */
+  hung = false;
+  /** How often a host asked for a connection, for tests. */
+  connectionAttempts = 0;
+
+  readonly #air: Surroundings;
+  #toHost: ToHost | null = null;
+  #links = new Map<number, Link>();
+  #nextHandle = 0x40;
+  #advertising = false;
+  #advertisingTimer: NodeJS.Timeout | null = null;
+  #advertisingData: Buffer = Buffer.alloc(0);
+  #scanResponse: Buffer = Buffer.alloc(0);
+  #scanning = false;
+  #repeatsReports = false;
+  #reported = new Set<VirtualController>();
+  /** The address that the host waits to be connected with. */
+  #awaited: Buffer | null = null;
+
+  /** Commands that are done at once, with what they answer beside 'success'. */
+  readonly #answers = new Map<number, (parameters: Buffer) => Buffer[]>([
+    [COMMAND.setEventMask, () => []],
+    [COMMAND.leSetEventMask, () => []],
+    [COMMAND.writeLeHostSupport, () => []],
+    [COMMAND.readLeHostSupport, () => [Buffer.from([1, 0])]],
+    [COMMAND.readLocalVersion, () => [Buffer.from([HCI_VERSION, 0, 0, HCI_VERSION, 0, 0, 0, 0])]],
+    [COMMAND.readAddress, () => [this.address]],
+    [COMMAND.leReadFeatures, () => [Buffer.alloc(8)]],
+    [COMMAND.leReadBufferSize, () => [uint16(ACL_BUFFER.bytes), Buffer.from([ACL_BUFFER.count])]],
+    [COMMAND.readRssi, (parameters) => [parameters.subarray(0, 2), this.#signal()]],
+    [COMMAND.leSetAdvertisingParameters, () => []],
+    [COMMAND.leSetAdvertisingData, (parameters) => this.#advertise(parameters)],
+    [COMMAND.leSetScanResponse, (parameters) => this.#respondToScans(parameters)],
+    [COMMAND.leSetScanParameters, () => []],
+    [COMMAND.leSetScan, (parameters) => this.#scan(parameters)],
+    [COMMAND.reset, () => this.#start()],
+  ]);
+
+  /** Commands that answer for themselves, because more follows from them. */
+  readonly #actions = new Map<number, (parameters: Buffer, opcode: number) => void>([
+    [COMMAND.leSetAdvertising, (parameters, opcode) => this.#switchAdvertising(parameters, opcode)],
+    [COMMAND.leConnect, (parameters, opcode) => this.#connect(parameters, opcode)],
+    [COMMAND.leCancelConnect, (_, opcode) => this.#cancelConnect(opcode)],
+    [
+      COMMAND.leUpdateConnection,
+      (parameters, opcode) => this.#updateConnection(parameters, opcode),
+    ],
+    [COMMAND.disconnect, (parameters, opcode) => this.#disconnect(parameters, opcode)],
+  ]);
+
+  constructor(air: Surroundings, address: string) {
+    this.#air = air;
+    this.address = addressBytes(address);
+  }
+
+  /** Connects a host; another one that was there is forgotten. */
+  attach(toHost: ToHost): void {
+    this.#toHost = toHost;
+  }
+
+  /**
+   * The host is gone. A driver ends the links of a host that dies (on Linux the kernel owns them),
+   * so the peers notice.
+   */
+  detach(): void {
+    this.#toHost = null;
+    this.powerDown();
+  }
+
+  /** Takes a packet from the host; answers come later, never inside this call. */
+  receive(packet: Buffer): void {
+    setImmediate(() => {
+      if (this.hung) return;
+      if (packet[0] === PACKET.acl) this.#forward(packet);
+      if (packet[0] === PACKET.command) {
+        this.#execute(packet.readUInt16LE(1), packet.subarray(4));
+      }
+    });
+  }
+
+  /** Out of reach: both hosts hear of the timeout. */
+  loseLinks(): void {
+    for (const handle of [...this.#links.keys()]) {
+      this.#endLink(handle, STATUS.connectionTimeout, STATUS.connectionTimeout);
+    }
+  }
+
+  /** Loses its power: the peers notice a timeout, its own host hears nothing. */
+  powerDown(): void {
+    for (const handle of [...this.#links.keys()]) {
+      this.#endLink(handle, null, STATUS.connectionTimeout);
+    }
+    this.#setAdvertising(false);
+    this.#scanning = false;
+    this.#awaited = null;
+  }
+
+  /** Another program on the same adapter stops the scan; the host sees that program's command. */
+  stopScanFromOutside(): void {
+    this.#scanning = false;
+    this.#toHost?.(Buffer.from([PACKET.command, 0x0c, 0x20, 2, 0, 1]));
+  }
+
+  get linkCount(): number {
+    return this.#links.size;
+  }
+
+  #execute(opcode: number, parameters: Buffer): void {
+    const answer = this.#answers.get(opcode);
+    const action = this.#actions.get(opcode);
+    if (answer !== undefined) this.#answer(opcode, STATUS.success, ...answer(parameters));
+    else if (action !== undefined) action(parameters, opcode);
+    else this.#answer(opcode, STATUS.unknownCommand);
+  }
+
+  #start(): Buffer[] {
+    this.powerDown();
+    return [];
+  }
+
+  #advertise(parameters: Buffer): Buffer[] {
+    this.#advertisingData = parameters.subarray(1, 1 + parameters.readUInt8(0));
+    return [];
+  }
+
+  #respondToScans(parameters: Buffer): Buffer[] {
+    this.#scanResponse = parameters.subarray(1, 1 + parameters.readUInt8(0));
+    return [];
+  }
+
+  #switchAdvertising(parameters: Buffer, opcode: number): void {
+    this.#answer(opcode, STATUS.success);
+    this.#setAdvertising(parameters[0] === 1);
+  }
+
+  #scan(parameters: Buffer): Buffer[] {
+    this.#scanning = parameters[0] === 1;
+    this.#repeatsReports = parameters[1] === 0;
+    this.#reported.clear();
+    return [];
+  }
+
+  #connect(parameters: Buffer, opcode: number): void {
+    this.connectionAttempts += 1;
+    const busy = this.#awaited !== null;
+    this.#answerStatus(opcode, busy ? STATUS.disallowed : STATUS.success);
+    if (busy) return;
+    this.#awaited = parameters.subarray(6, 12);
+    this.#connectWhenHeard();
+  }
+
+  #updateConnection(parameters: Buffer, opcode: number): void {
+    this.#answerStatus(opcode, STATUS.success);
+    this.#say(
+      EVENT.leMeta,
+      Buffer.from([LE_META.connectionUpdateComplete, STATUS.success]),
+      parameters.subarray(0, 2),
+      parameters.subarray(4, 10),
+    );
+  }
+
+  #disconnect(parameters: Buffer, opcode: number): void {
+    this.#answerStatus(opcode, STATUS.success);
+    this.#endLink(parameters.readUInt16LE(0), STATUS.localHostEnded, STATUS.remoteUserEnded);
+  }
+
+  #setAdvertising(on: boolean): void {
+    if (this.#advertisingTimer !== null) clearInterval(this.#advertisingTimer);
+    this.#advertisingTimer = null;
+    this.#advertising = on;
+    if (!on) return;
+    const beHeard = (): void => {
+      for (const other of this.#air.others(this)) other.#hear(this);
+    };
+    this.#advertisingTimer = setInterval(beHeard, this.#air.advertisingIntervalMs).unref();
+    setImmediate(() => {
+      if (this.#advertising) beHeard();
+    });
+  }
+
+  /** An advertisement arrives: reported while scanning, and what a pending connection waits for. */
+  #hear(from: VirtualController): void {
+    if (this.hung || from.hung) return;
+    if (this.#scanning && (this.#repeatsReports || !this.#reported.has(from))) {
+      this.#reported.add(from);
+      this.#report(from.address, ADVERTISING.connectable, from.#advertisingData);
+      this.#report(from.address, ADVERTISING.scanResponse, from.#scanResponse);
+    }
+    if (this.#awaited?.equals(from.address) === true) this.#connectWhenHeard();
+  }
+
+  #report(address: Buffer, kind: number, data: Buffer): void {
+    const head = Buffer.from([LE_META.advertisingReport, 1, kind, 0]);
+    const length = Buffer.from([data.length]);
+    this.#say(EVENT.leMeta, head, address, length, data, this.#signal());
+  }
+
+  /** Real controllers connect on the peer's next advertisement, and until then wait for ever. */
+  #connectWhenHeard(): void {
+    const awaited = this.#awaited;
+    if (awaited === null || !this.#air.acceptsConnections) return;
+    for (const peer of this.#air.others(this)) {
+      if (!peer.#advertising || peer.hung || !peer.address.equals(awaited)) continue;
+      const handle = this.#nextHandle++;
+      const peerHandle = peer.#nextHandle++;
+      this.#links.set(handle, { peer, peerHandle });
+      peer.#links.set(peerHandle, { peer: this, peerHandle: handle });
+      peer.#setAdvertising(false);
+      this.#awaited = null;
+      peer.#connectionComplete(STATUS.success, peerHandle, 1, this.address);
+      this.#connectionComplete(STATUS.success, handle, 0, peer.address);
+      return;
+    }
+  }
+
+  #cancelConnect(opcode: number): void {
+    const awaited = this.#awaited;
+    this.#answer(opcode, awaited === null ? STATUS.disallowed : STATUS.success);
+    if (awaited === null) return;
+    this.#awaited = null;
+    this.#connectionComplete(STATUS.noConnection, 0, 0, awaited);
+  }
+
+  #connectionComplete(status: number, handle: number, role: number, peer: Buffer): void {
+    // Interval 22.5 ms, no latency, supervision timeout 420 ms: the defaults that noble asks for.
+    const parameters = Buffer.concat([uint16(18), uint16(0), uint16(42), Buffer.from([0])]);
+    const head = Buffer.from([LE_META.connectionComplete, status]);
+    this.#say(EVENT.leMeta, head, uint16(handle), Buffer.from([role, 0]), peer, parameters);
+  }
+
+  #forward(packet: Buffer): void {
+    const handle = packet.readUInt16LE(1) & 0x0fff;
+    const boundary = packet.readUInt16LE(1) >> 12;
+    const link = this.#links.get(handle);
+    if (link === undefined) return;
+    this.#say(EVENT.completedPackets, Buffer.from([1]), uint16(handle), uint16(1));
+    if (link.peer.hung) return;
+    const onward = boundary === BOUNDARY.continuing ? BOUNDARY.continuing : BOUNDARY.firstToHost;
+    link.peer.#toHost?.(aclPacket(link.peerHandle, onward, packet.subarray(5)));
+  }
+
+  #endLink(handle: number, ownReason: number | null, peerReason: number): void {
+    const link = this.#links.get(handle);
+    if (link === undefined) return;
+    this.#links.delete(handle);
+    link.peer.#links.delete(link.peerHandle);
+    if (ownReason !== null) this.#disconnected(handle, ownReason);
+    link.peer.#disconnected(link.peerHandle, peerReason);
+  }
+
+  #disconnected(handle: number, reason: number): void {
+    const end = Buffer.from([reason]);
+    this.#say(EVENT.disconnectionComplete, Buffer.from([STATUS.success]), uint16(handle), end);
+  }
+
+  #signal(): Buffer {
+    return Buffer.from([this.#air.signalDbm & 0xff]);
+  }
+
+  #answer(opcode: number, status: number, ...results: Buffer[]): void {
+    this.#say(
+      EVENT.commandComplete,
+      Buffer.from([1]),
+      uint16(opcode),
+      Buffer.from([status]),
+      ...results,
+    );
+  }
+
+  #answerStatus(opcode: number, status: number): void {
+    this.#say(EVENT.commandStatus, Buffer.from([status, 1]), uint16(opcode));
+  }
+
+  #say(event: number, ...parameters: Buffer[]): void {
+    if (!this.hung) this.#toHost?.(eventPacket(event, Buffer.concat(parameters)));
+  }
+}

@@ -1,0 +1,44 @@
+/** Tight and dry: a new split system, properly brazed and purged. */
+import { TYPICAL_SENSOR } from '../physics/sensor.ts';
+import { fourCfmPump, hoseDuct, hoseSection } from './hose-and-pump.ts';
+import { USUAL_SCRIPT } from './usual-script.ts';
+import type { Scenario } from './scenario.ts';
+
+export const QUARRY_ROAD_BAKERY: Scenario = {
+  card: {
+    name: 'quarry-road-bakery',
+    place: 'Bakery in Quarry Road, sales room',
+    situation:
+      'A wall unit was hung this morning and connected with 6 m of line set to its outdoor unit. ' +
+      'One 3/8-inch hose of 1.2 m, cores out, a 4 cfm pump; the sensor sits on the other port.',
+  },
+  truth:
+    'Tight and dry. The small rise was water from the walls coming into balance, and it stopped.',
+  rig: {
+    gasTemperatureK: 294.15,
+    sections: [
+      {
+        name: 'system',
+        volumeM3: 4.2e-3,
+        airPa: 101_000,
+        waterPa: 120,
+        metalTemperatureK: 294.15,
+        leakPaM3PerS: 0,
+        reservoirs: [
+          { capacityMolPerPa: 1.2e-5, exchangeS: 20, startPa: 120 },
+          { capacityMolPerPa: 4e-6, exchangeS: 200, startPa: 120 },
+          { capacityMolPerPa: 4e-6, exchangeS: 2000, startPa: 120 },
+          { capacityMolPerPa: 4e-6, exchangeS: 20_000, startPa: 120 },
+        ],
+        puddle: null,
+      },
+      hoseSection(1.2),
+    ],
+    ducts: [hoseDuct(1.2, [0, 1])],
+    pump: fourCfmPump(1),
+  },
+  sensorSection: 0,
+  sensor: TYPICAL_SENSOR,
+  ballastOpen: true,
+  script: USUAL_SCRIPT,
+};

@@ -54,13 +54,13 @@ export function eulerStep(state: RigState, stepS: number, controls: Controls): R
     const throughPump = index === pump.section && !controls.pumpOn ? pump.stoppedInflowPaM3PerS : 0;
     return molPerPaM3 * leakInflowPaM3PerS(leakPaM3PerS + throughPump, inside);
   });
-  const airUltimatePa = pump.ultimateAirPa + (controls.ballastOpen ? pump.ballastPa : 0);
+  const ultimate = ultimatePressures(state, controls, totalPressurePa(state, pump.section));
   const airPa = pressuresAfter(
     surroundings,
     sections.map(({ airMol }) => airMol),
     sections.map(() => []),
     leaks,
-    airUltimatePa,
+    ultimate.airPa,
   );
 
   const dried = sections.map((section, index) =>
@@ -71,11 +71,11 @@ export function eulerStep(state: RigState, stepS: number, controls: Controls): R
     sections.map(({ waterMol }) => waterMol),
     dried.map(({ exchanges }) => exchanges),
     dried.map(({ lastTraceMolPerS }) => lastTraceMolPerS),
-    pump.ultimateWaterPa,
+    ultimate.waterPa,
   );
 
-  const airIn = netFlows(surroundings, airPa, airUltimatePa);
-  const waterIn = netFlows(surroundings, waterPa, pump.ultimateWaterPa);
+  const airIn = netFlows(surroundings, airPa, ultimate.airPa);
+  const waterIn = netFlows(surroundings, waterPa, ultimate.waterPa);
   return {
     ...state,
     elapsedS: state.elapsedS + stepS,
@@ -96,6 +96,22 @@ export function eulerStep(state: RigState, stepS: number, controls: Controls): R
     pumpedAirMol: state.pumpedAirMol + stepS * airIn.pumped,
     pumpedWaterMol: state.pumpedWaterMol + stepS * waterIn.pumped,
   };
+}
+
+/**
+ * The pump's net flow S·(p − ultimate) shared out among the gases, so that each has a linear law of
+ * its own. Above its ultimate pressure the pump takes the gas as it comes; below, air flows back
+ * through it, as on opening the ballast at depth.
+ */
+function ultimatePressures(
+  { setup: { pump }, sections }: RigState,
+  { ballastOpen }: Controls,
+  presentPa: number,
+): { airPa: number; waterPa: number } {
+  const ultimatePa = pump.ultimatePa + (ballastOpen ? pump.ballastPa : 0);
+  const { airMol, waterMol } = at(sections, pump.section);
+  const waterShare = presentPa > ultimatePa ? waterMol / (airMol + waterMol) : 0;
+  return { airPa: ultimatePa * (1 - waterShare), waterPa: ultimatePa * waterShare };
 }
 
 function passagesOf(state: RigState, controls: Controls, molPerPaM3: number): Passage[] {

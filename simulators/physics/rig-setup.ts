@@ -70,12 +70,8 @@ const pumpSchema = z.strictObject({
   section: sectionIndex,
   /** Free-air displacement, m³/s. */
   displacementM3PerS: positive,
-  /**
-   * Ultimate pressure as partial pressures, Pa: air that leaks back inside the pump, and water
-   * vapour from its oil. The net speed falls to zero there.
-   */
-  ultimateAirPa: nonNegative,
-  ultimateWaterPa: nonNegative,
+  /** Ultimate pressure, at which the net speed falls to zero, Pa. */
+  ultimatePa: nonNegative,
   /** What an open gas ballast adds to the ultimate pressure, Pa. */
   ballastPa: nonNegative,
   /** Air that comes back through the stopped pump, Pa·m³/s; 0 for a check valve that shuts. */

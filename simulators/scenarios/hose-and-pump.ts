@@ -38,8 +38,7 @@ export function fourCfmPump(section: number): PumpSetup {
   return {
     section,
     displacementM3PerS: (4 * 28.317e-3) / 60,
-    ultimateAirPa: 2,
-    ultimateWaterPa: 1,
+    ultimatePa: 3,
     ballastPa: 200,
     stoppedInflowPaM3PerS: 0,
   };

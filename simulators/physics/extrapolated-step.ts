@@ -7,7 +7,6 @@
  */
 import { eulerStep } from './euler-step.ts';
 import { isPossible } from './puddle.ts';
-import { totalPressurePa } from './rig-state.ts';
 import type { Controls, RigState, SectionState } from './rig-state.ts';
 
 export interface ExtrapolatedStep {
@@ -15,7 +14,7 @@ export interface ExtrapolatedStep {
   readonly state: RigState;
   /** The two half steps alone: of first order, never negative. */
   readonly fine: RigState;
-  /** Largest relative difference between the full and the two half steps, over all pressures. */
+  /** Largest difference of a gas between the full and the two half steps, relative to all the gas there. */
   readonly relativeError: number;
 }
 
@@ -38,10 +37,7 @@ export function extrapolatedStep(
     },
     fine,
     relativeError: Math.max(
-      ...fine.sections.map((_, index) => {
-        const finePa = totalPressurePa(fine, index);
-        return Math.abs(finePa - totalPressurePa(coarse, index)) / finePa;
-      }),
+      ...fine.sections.map((section, index) => gasDifference(section, coarse.sections[index])),
     ),
   };
 }
@@ -52,6 +48,12 @@ export function isPhysical({ sections }: RigState): boolean {
     ({ airMol, waterMol, reservoirMol, puddle }) =>
       airMol >= 0 && waterMol >= 0 && isPossible(puddle) && reservoirMol.every((mol) => mol >= 0),
   );
+}
+
+function gasDifference(fine: SectionState, coarse: SectionState = fine): number {
+  const airMol = Math.abs(fine.airMol - coarse.airMol);
+  const waterMol = Math.abs(fine.waterMol - coarse.waterMol);
+  return Math.max(airMol, waterMol) / (fine.airMol + fine.waterMol);
 }
 
 function improvedSection(fine: SectionState, coarse: SectionState): SectionState {

@@ -1,14 +1,14 @@
 /** Plays a scenario from beginning to end at once. */
 import type { Reveal } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
-import { Performance } from './performance.ts';
-import type { Moment } from './performance.ts';
+import { ScenarioRun } from './scenario-run.ts';
+import type { ScenarioReading } from './scenario-run.ts';
 import type { Scenario } from './scenario.ts';
 import { truthOf } from './truth.ts';
 
 interface Played {
   /** One a second. */
-  readonly rows: readonly Moment[];
+  readonly rows: readonly ScenarioReading[];
   readonly marks: readonly NewMark[];
   readonly truth: Reveal;
 }
@@ -22,9 +22,9 @@ export function play(
   seed: number,
   options: { readonly helper: boolean } = { helper: true },
 ): Played {
-  const performance = new Performance(scenario, seed, options);
-  const rows: Moment[] = [];
-  while (!performance.finished) rows.push(performance.next());
+  const run = new ScenarioRun(scenario, seed, options);
+  const rows: ScenarioReading[] = [];
+  while (!run.finished) rows.push(run.next());
   return {
     rows,
     marks: rows.flatMap(({ elapsedS, event }) =>

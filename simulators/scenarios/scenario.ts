@@ -11,7 +11,6 @@ const momentSchema = z.union([
   /** Once the sensor has shown less than that for so long without a break. */
   z.strictObject({ belowPa: z.number().gt(0), heldS: z.number().min(0) }),
 ]);
-export type Moment = z.infer<typeof momentSchema>;
 
 const scriptStepSchema = z.strictObject({
   when: momentSchema,

@@ -19,7 +19,7 @@ export const READING_INTERVAL_S = 1;
 export const LONGEST_S = 6 * 3600;
 
 /** One reading, and what the helper did on seeing it. */
-export interface Moment {
+export interface ScenarioReading {
   readonly elapsedS: number;
   /** Null: over range. */
   readonly pressurePa: number | null;
@@ -41,7 +41,7 @@ const EFFECTS: Readonly<Record<RehearsalAction, Effect>> = {
   reopen: { mark: 'reopened', controls: { isolated: false } },
 };
 
-export class Performance {
+export class ScenarioRun {
   readonly #scenario: Scenario;
   readonly #sensor: Sensor;
   readonly #random: SeededRandom;
@@ -75,7 +75,7 @@ export class Performance {
    * The next reading: the first at 0 s, then one each second.
    * @throws RangeError after the end
    */
-  next(): Moment {
+  next(): ScenarioReading {
     if (this.#finished) throw new RangeError('the rehearsal is over');
     if (this.#begun) this.#goOn();
     this.#begun = true;

@@ -1,0 +1,7 @@
+/** What can be rehearsed, without the cause. */
+import type { RehearsalCard } from '../../../protocol/api.ts';
+import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
+
+export function listRehearsals(): RehearsalCard[] {
+  return ALL_SCENARIOS.map(({ card }) => card);
+}

@@ -1,0 +1,91 @@
+/** The one socket of the page: gives the core its events and does what the core says. */
+import type { ServerMessage } from '../../protocol/stream.ts';
+import {
+  type ConnectionEffect,
+  type ConnectionEvent,
+  type ConnectionState,
+  initialConnection,
+  stepConnection,
+} from './connection-core.ts';
+
+interface StreamListener {
+  state(state: ConnectionState): void;
+  message(message: ServerMessage): void;
+}
+
+const CLOCK_MS = 1000;
+const RELOADED_KEY = 'ebbline.reloaded';
+
+export class StreamClient {
+  readonly #address: string;
+  readonly #listener: StreamListener;
+  #state = initialConnection(Date.now());
+  #socket: WebSocket | null = null;
+
+  constructor(address: string, listener: StreamListener) {
+    this.#address = address;
+    this.#listener = listener;
+  }
+
+  start(): void {
+    this.#step({ type: 'start' });
+    window.setInterval(() => this.#step({ type: 'clock' }), CLOCK_MS);
+  }
+
+  follow(recordingId: number): void {
+    this.#step({ type: 'follow', recordingId });
+  }
+
+  #step(event: ConnectionEvent): void {
+    const { state, effects } = stepConnection(this.#state, event, Date.now());
+    this.#state = state;
+    for (const effect of effects) this.#do(effect);
+    this.#listener.state(this.#state);
+  }
+
+  #do(effect: ConnectionEffect): void {
+    switch (effect.type) {
+      case 'open':
+        return this.#open();
+      case 'close':
+        return this.#drop();
+      case 'retry_in':
+        window.setTimeout(() => this.#step({ type: 'retry' }), effect.delayMs);
+        return;
+      case 'send':
+        this.#socket?.send(JSON.stringify(effect.message));
+        return;
+      case 'deliver':
+        if (effect.message.type === 'hello') sessionStorage.removeItem(RELOADED_KEY);
+        return this.#listener.message(effect.message);
+      case 'reload':
+        return reloadOnce();
+    }
+  }
+
+  #open(): void {
+    this.#drop();
+    const socket = new WebSocket(this.#address);
+    this.#socket = socket;
+    socket.onmessage = (event: MessageEvent<unknown>) => {
+      this.#step({ type: 'message', text: String(event.data) });
+    };
+    socket.onclose = () => this.#step({ type: 'closed' });
+  }
+
+  /** Lets go of a socket without hearing of it again: a half-open one may take minutes to close. */
+  #drop(): void {
+    if (this.#socket === null) return;
+    this.#socket.onmessage = null;
+    this.#socket.onclose = null;
+    this.#socket.close();
+    this.#socket = null;
+  }
+}
+
+/** Once: a page that comes back old from a cache must not reload for ever. */
+function reloadOnce(): void {
+  if (sessionStorage.getItem(RELOADED_KEY) !== null) return;
+  sessionStorage.setItem(RELOADED_KEY, 'yes');
+  window.location.reload();
+}

@@ -1,0 +1,84 @@
+/** The recording that the page shows: its facts, and what follows from them. */
+import { batch, computed, signal } from '@preact/signals';
+import type { Mark } from '../../protocol/mark.ts';
+import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
+import { sheetFromEntries, type SheetEntry } from '../../protocol/sheet.ts';
+import type { Conclusions } from '../analysis/conclusions.ts';
+import { ChannelReadings } from './channel-readings.ts';
+import { Judging } from './judging.ts';
+
+interface Channel {
+  readonly readings: ChannelReadings;
+  readonly judging: Judging;
+}
+
+export class FollowedRecording {
+  readonly id: number;
+  readonly marks = signal<readonly Mark[]>([]);
+  readonly entries = signal<readonly SheetEntry[]>([]);
+  readonly sheet = computed(() => sheetFromEntries(this.entries.value));
+  readonly channel = signal(0);
+  /** Counts what came in, so that drawing and judging know that there is something new. */
+  readonly revision = signal(0);
+  readonly latest = signal<Reading | null>(null);
+  readonly conclusions = signal<Conclusions | null>(null);
+  readonly #channels = new Map<number, Channel>();
+
+  constructor(id: number) {
+    this.id = id;
+  }
+
+  get readings(): ChannelReadings {
+    return this.#channel(this.channel.value).readings;
+  }
+
+  insert(columns: ReadingColumns): void {
+    const incoming = readingsFromColumns(columns);
+    for (const number of new Set(incoming.map((reading) => reading.channel))) {
+      const { readings, judging } = this.#channel(number);
+      judging.insert(readings.insert(incoming));
+    }
+    this.revision.value += 1;
+  }
+
+  takeFacts(marks: readonly Mark[], entries: readonly SheetEntry[]): void {
+    batch(() => {
+      this.marks.value = marks;
+      this.entries.value = entries;
+      this.revision.value += 1;
+    });
+  }
+
+  takeMark(mark: Mark): void {
+    const others = this.marks.value.filter((known) => known.id !== mark.id);
+    this.takeFacts([...others, mark], this.entries.value);
+  }
+
+  takeEntry(entry: SheetEntry): void {
+    this.takeFacts(this.marks.value, [...this.entries.value, entry]);
+  }
+
+  watch(channel: number): void {
+    this.channel.value = channel;
+    this.revision.value += 1;
+    this.refreshReading();
+    this.judge();
+  }
+
+  refreshReading(): void {
+    this.latest.value = this.readings.latest();
+  }
+
+  judge(): void {
+    const { judging } = this.#channel(this.channel.value);
+    this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
+  }
+
+  #channel(number: number): Channel {
+    const known = this.#channels.get(number);
+    if (known !== undefined) return known;
+    const created = { readings: new ChannelReadings(number), judging: new Judging() };
+    this.#channels.set(number, created);
+    return created;
+  }
+}

@@ -1,0 +1,45 @@
+/** Whether the shown reading is what the sensor measures now: pure. */
+import type { Recording } from '../../protocol/recording.ts';
+import type { SourceState } from '../../protocol/source-state.ts';
+import type { ConnectionState } from '../connection/connection-core.ts';
+
+export type Freshness =
+  | { readonly kind: 'live' }
+  /** Data time stands still, as in a rehearsal that pauses: nothing is missed. */
+  | { readonly kind: 'paused' }
+  /** The recording is complete: its conclusions stand, but nothing in it is 'now'. */
+  | { readonly kind: 'ended' }
+  | { readonly kind: 'catching_up' }
+  | {
+      readonly kind: 'stale';
+      readonly sinceMs: number;
+      readonly why: 'connection' | 'sensor';
+    };
+
+export function freshness(
+  connection: ConnectionState,
+  recording: Recording | null,
+  source: SourceState | null,
+): Freshness {
+  if (connection.phase === 'lost' || connection.phase === 'connecting') {
+    return { kind: 'stale', sinceMs: connection.sinceMs, why: 'connection' };
+  }
+  if (recording !== null && !recording.open) return { kind: 'ended' };
+  if (connection.phase === 'catching_up') return { kind: 'catching_up' };
+  if (source === null) return { kind: 'live' };
+  switch (source.phase) {
+    case 'live':
+      return { kind: 'live' };
+    case 'paused':
+      return { kind: 'paused' };
+    case 'finished':
+      return { kind: 'ended' };
+    case 'starting':
+    case 'searching':
+    case 'connecting':
+    case 'stale':
+    case 'lost':
+    case 'unavailable':
+      return { kind: 'stale', sinceMs: source.sinceMs, why: 'sensor' };
+  }
+}

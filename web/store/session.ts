@@ -1,0 +1,131 @@
+/** What the page knows: recordings, sources, the connection, and the recording that it follows. */
+import { computed, effect, signal } from '@preact/signals';
+import type { Recording } from '../../protocol/recording.ts';
+import type { SourceState } from '../../protocol/source-state.ts';
+import type { ServerMessage } from '../../protocol/stream.ts';
+import { type ConnectionState, initialConnection } from '../connection/connection-core.ts';
+import { FollowedRecording } from './followed-recording.ts';
+import { chooseRecording } from './choose-recording.ts';
+
+/** The number on the screen changes this often at most, or nobody could read it. */
+const READING_EVERY_MS = 200;
+/** Judging costs milliseconds, and nobody decides three times a second. */
+const JUDGE_EVERY_MS = 350;
+
+export class Session {
+  readonly connection = signal<ConnectionState>(initialConnection(Date.now()));
+  readonly greeted = signal(false);
+  readonly recordings = signal<readonly Recording[]>([]);
+  readonly sources = signal<readonly SourceState[]>([]);
+  readonly followed = signal<FollowedRecording | null>(null);
+  /** Opened by hand: a recording that begins elsewhere does not take the screen away from it. */
+  readonly chosenByHand = signal(false);
+  readonly recording = computed(
+    () => this.recordings.value.find((one) => one.id === this.followed.value?.id) ?? null,
+  );
+  readonly source = computed(() => sourceOf(this.recording.value, this.sources.value));
+  readonly #askFor: (recordingId: number) => void;
+
+  constructor(askFor: (recordingId: number) => void) {
+    this.#askFor = askFor;
+    effect(() => {
+      const followed = this.followed.value;
+      if (followed === null) return undefined;
+      const refreshing = paced(READING_EVERY_MS, () => followed.refreshReading());
+      const judging = paced(JUDGE_EVERY_MS, () => followed.judge());
+      const stop = followed.revision.subscribe(() => {
+        refreshing.ask();
+        judging.ask();
+      });
+      return () => {
+        stop();
+        refreshing.end();
+        judging.end();
+      };
+    });
+  }
+
+  open(recordingId: number, byHand: boolean): void {
+    this.chosenByHand.value = byHand;
+    if (this.followed.value?.id === recordingId) return;
+    this.followed.value = new FollowedRecording(recordingId);
+    this.#askFor(recordingId);
+  }
+
+  /** Knows of a recording before the stream has told of it: from the list, or just started. */
+  learn(recording: Recording): void {
+    const others = this.recordings.value.filter((one) => one.id !== recording.id);
+    this.recordings.value = [...others, recording].sort((a, b) => a.id - b.id);
+  }
+
+  hear(message: ServerMessage): void {
+    const followed = this.followed.value;
+    switch (message.type) {
+      case 'hello':
+        this.greeted.value = true;
+        this.sources.value = message.sources;
+        for (const recording of message.recordings) this.learn(recording);
+        return this.#followTheLatest();
+      case 'recording':
+        this.learn(message.recording);
+        return this.#followTheLatest();
+      case 'source':
+        this.sources.value = [
+          ...this.sources.value.filter((source) => source.id !== message.source.id),
+          message.source,
+        ];
+        return;
+      case 'facts':
+        return followed?.takeFacts(message.marks, message.sheet);
+      case 'backfill':
+      case 'readings':
+        return followed?.insert(message.columns);
+      case 'mark':
+        return followed?.takeMark(message.mark);
+      case 'sheet':
+        return followed?.takeEntry(message.entry);
+      case 'tick':
+        return;
+    }
+  }
+
+  #followTheLatest(): void {
+    if (this.chosenByHand.value && this.followed.value !== null) return;
+    const best = chooseRecording(this.recordings.value, this.followed.value?.id ?? null);
+    if (best !== null) this.open(best, false);
+  }
+}
+
+/** A rehearsal's recording belongs to the rehearsal; a job's to the radio, by name where it can. */
+function sourceOf(
+  recording: Recording | null,
+  sources: readonly SourceState[],
+): SourceState | null {
+  const kind = recording?.origin === 'rehearsal' ? 'rehearsal' : 'radio';
+  const own = sources.filter((source) => source.kind === kind);
+  const sensors = recording?.sensors ?? [];
+  return (
+    own.find((source) =>
+      sensors.some(({ id, name }) => id === source.id || name === source.name),
+    ) ??
+    own.at(-1) ??
+    null
+  );
+}
+
+/** At once the first time, then no more often than every so many milliseconds, the last call kept. */
+function paced(everyMs: number, run: () => void): { ask: () => void; end: () => void } {
+  let timer: number | undefined;
+  let lastMs = Number.NEGATIVE_INFINITY;
+  const go = () => {
+    timer = undefined;
+    lastMs = performance.now();
+    run();
+  };
+  return {
+    ask: () => {
+      timer ??= window.setTimeout(go, Math.max(0, lastMs + everyMs - performance.now()));
+    },
+    end: () => window.clearTimeout(timer),
+  };
+}

@@ -1,0 +1,55 @@
+/** The page's connection to the bridge, and the source's to the sensor. */
+import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
+import type { SourcePhase, SourceState } from '../../protocol/source-state.ts';
+
+export interface ConnectionWords {
+  readonly text: string;
+  readonly remedy: string;
+}
+
+/** @param since the time of day at which it was lost, already written out */
+export function sayConnection(
+  phase: 'connecting' | 'catching_up' | 'live' | 'lost',
+  since: string,
+): ConnectionWords {
+  switch (phase) {
+    case 'connecting':
+      return { text: 'Connecting to the bridge', remedy: '' };
+    case 'catching_up':
+      return { text: 'Catching up with the record', remedy: '' };
+    case 'live':
+      return { text: 'Connected', remedy: '' };
+    case 'lost':
+      return {
+        text: `Connection to the bridge lost since ${since}`,
+        remedy:
+          'The record goes on as long as the bridge runs. This page tries again by itself; ' +
+          'if that lasts, start the bridge with: npm start',
+      };
+  }
+}
+
+const PHASES: Readonly<Record<SourcePhase, string>> = {
+  starting: 'starting',
+  searching: 'looking for a sensor',
+  connecting: 'connecting',
+  live: 'live',
+  stale: 'silent',
+  lost: 'lost',
+  paused: 'paused',
+  finished: 'finished',
+  unavailable: 'not available',
+};
+
+/** A word or two: 'Roof sensor, live'. `since` only where something stopped. */
+export function saySource(source: SourceState, since: string): string {
+  const phase = PHASES[source.phase];
+  const stopped = source.phase === 'stale' || source.phase === 'lost' || source.phase === 'paused';
+  return `${source.name}, ${phase}${stopped ? ` since ${since}` : ''}`;
+}
+
+/** What is wrong and what to do about it; null where nothing is. */
+export function sayProblem(problem: ProblemCode | null): ConnectionWords | null {
+  if (problem === null) return null;
+  return { text: PROBLEMS[problem].meaning, remedy: PROBLEMS[problem].remedy };
+}

@@ -1,0 +1,104 @@
+/** The forecast as one sentence with its interval, and what belongs beside it. */
+import type { Conclusions, Forecast, Remaining } from '../analysis/conclusions.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
+import { sayCause } from './say-cause.ts';
+import { sayDuration, sayDurationBetween, sayRoughDuration } from './say-duration.ts';
+import { sayPressure, sayPressureEstimate } from './say-pressure.ts';
+import type { SaidConclusion } from './said-conclusion.ts';
+import type { UnitsOfChoice } from './units-of-choice.ts';
+
+export function sayForecast(
+  forecast: Forecast,
+  conclusions: Conclusions,
+  sheet: Sheet,
+  units: UnitsOfChoice,
+): SaidConclusion {
+  const target = sayPressure(sheet.targetPa, units.pressure);
+  const since = sinceChange(forecast, conclusions);
+  switch (forecast.outcome) {
+    case 'reached':
+      return {
+        tone: 'good',
+        headline: `${target} reached`,
+        detail: [reachedDetail(forecast, conclusions, sheet, units)],
+      };
+    case 'reaches':
+      return {
+        tone: 'calm',
+        headline: reachesHeadline(target, forecast.remaining),
+        detail: [
+          forecast.remaining === null
+            ? ''
+            : `${capital(sayDurationBetween(forecast.remaining.p10S, forecast.remaining.p90S))}.`,
+          isolationDetail(forecast.remainingToIsolation, sheet, units),
+          boilOffDetail(forecast, units),
+          since,
+        ].filter((part) => part !== ''),
+      };
+    case 'levels_off':
+      return {
+        tone: 'warning',
+        headline:
+          forecast.floorPa === null
+            ? `Levels off above ${target}`
+            : `Levels off near ${sayPressure(forecast.floorPa.estimate, units.pressure)}`,
+        detail: [
+          forecast.floorPa === null
+            ? `It would not reach ${target} within eight hours.`
+            : `At ${sayPressureEstimate(forecast.floorPa, units.pressure)}; it would not reach ${target}.`,
+          since,
+        ].filter((part) => part !== ''),
+      };
+    case 'too_early':
+      return {
+        tone: 'calm',
+        headline: 'Too early to say when',
+        detail: [boilOffDetail(forecast, units), since].filter((part) => part !== ''),
+      };
+  }
+}
+
+function reachesHeadline(target: string, remaining: Remaining | null): string {
+  if (remaining === null) return `${target} will be reached`;
+  // Where no upper end is known, a middle would promise what nobody knows.
+  return remaining.p90S === null
+    ? `${target} in ${sayRoughDuration(remaining.p10S)} or more`
+    : `${target} in about ${sayRoughDuration(remaining.p50S)}`;
+}
+
+function reachedDetail(
+  forecast: Forecast,
+  conclusions: Conclusions,
+  sheet: Sheet,
+  units: UnitsOfChoice,
+): string {
+  const depth = sayPressure(sheet.isolateAtPa, units.pressure);
+  if (conclusions.isolationDepthReachedS !== null) return `And held below ${depth}.`;
+  return isolationDetail(forecast.remainingToIsolation, sheet, units);
+}
+
+function isolationDetail(remaining: Remaining | null, sheet: Sheet, units: UnitsOfChoice): string {
+  const depth = sayPressure(sheet.isolateAtPa, units.pressure);
+  if (remaining === null)
+    return `When ${depth}, the depth to valve off at, is reached is not known yet.`;
+  const between = sayDurationBetween(remaining.p10S, remaining.p90S);
+  if (remaining.p90S === null) return `${depth}, the depth to valve off at: ${between}.`;
+  return `${depth}, the depth to valve off at, in about ${sayRoughDuration(remaining.p50S)}, ${between}.`;
+}
+
+function boilOffDetail(forecast: Forecast, units: UnitsOfChoice): string {
+  const first = forecast.causes[0];
+  if (first?.cause !== 'boil_off') return '';
+  return `${sayCause('boil_off', forecast.boilingPointC, units).name}: this ends, but without warning.`;
+}
+
+/** A forecast that started afresh says so; one that uses the whole pull-down need not. */
+function sinceChange(forecast: Forecast, conclusions: Conclusions): string {
+  const { stage, nowS } = conclusions;
+  if (stage.name !== 'pull_down' || forecast.sinceS <= stage.sinceS + 1) return '';
+  return `From the last ${sayDuration(nowS - forecast.sinceS)}, since something changed.`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

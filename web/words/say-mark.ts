@@ -1,0 +1,22 @@
+/** Marks, on flags and on buttons. */
+import type { Mark, MarkKind } from '../../protocol/mark.ts';
+
+export const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
+  pump_on: 'pump on',
+  pump_off: 'pump off',
+  ballast_opened: 'ballast opened',
+  ballast_closed: 'ballast closed',
+  isolated: 'valve off',
+  reopened: 'valve open again',
+  nitrogen_break: 'nitrogen break',
+  note: 'note',
+};
+
+/** What a flag has room for. */
+const LONGEST = 32;
+
+export function sayMark(mark: Mark): string {
+  if (mark.kind !== 'note') return MARK_NAMES[mark.kind];
+  if (mark.text === '') return MARK_NAMES.note;
+  return mark.text.length > LONGEST ? `${mark.text.slice(0, LONGEST - 1)}…` : mark.text;
+}

@@ -1,0 +1,23 @@
+/** A number to three significant digits, as a person reads it: 0.612, 61.2, 612, 6120, 61 200. */
+
+const DIGITS = 3;
+/** Keeps the thousands together without a line break. */
+const THIN_SPACE = '\u202f';
+const MINUS = '\u2212';
+
+export function sayNumber(value: number, digits = DIGITS): string {
+  if (!Number.isFinite(value)) return 'unknown';
+  if (value === 0) return '0';
+  const magnitude = Math.abs(value);
+  const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(magnitude)));
+  const rounded = Number(magnitude.toPrecision(digits));
+  const text = rounded.toFixed(Math.min(decimals, 12));
+  return (value < 0 ? MINUS : '') + groupThousands(text);
+}
+
+/** A gap between thousands from 10 000 on; a four-digit number is read at one glance. */
+function groupThousands(text: string): string {
+  const [whole = '', fraction] = text.split('.');
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/gu, THIN_SPACE) : whole;
+  return fraction === undefined ? grouped : `${grouped}.${fraction}`;
+}

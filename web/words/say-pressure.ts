@@ -1,0 +1,43 @@
+/** Pressures and their rates in the unit of choice. */
+import { type PressureUnit, pressureFromPa } from '../../protocol/units.ts';
+import type { Estimate } from '../analysis/conclusions.ts';
+import { sayNumber } from './say-number.ts';
+
+/** With its unit: '612 micron'. */
+export function sayPressure(pressurePa: number, unit: PressureUnit): string {
+  return `${pressureDigits(pressurePa, unit)} ${unit}`;
+}
+
+/** Without its unit: '612'. Never below zero: absolute pressure has no such values. */
+export function pressureDigits(pressurePa: number, unit: PressureUnit): string {
+  return sayNumber(pressureFromPa(Math.max(0, pressurePa), unit));
+}
+
+/** '38 (34 to 42) micron', two digits: an estimate deserves no more. */
+export function sayPressureEstimate(pressurePa: Estimate, unit: PressureUnit): string {
+  return `${estimateDigits(pressurePa, unit)} ${unit}`;
+}
+
+/** '38 (34 to 42) micron a minute' from Pa/s. */
+export function sayRateEstimate(paPerS: Estimate, unit: PressureUnit): string {
+  const perMinute = {
+    estimate: paPerS.estimate * 60,
+    low: paPerS.low * 60,
+    high: paPerS.high * 60,
+  };
+  return `${estimateDigits(perMinute, unit)} ${unit} a minute`;
+}
+
+function estimateDigits(pressurePa: Estimate, unit: PressureUnit): string {
+  const digits = (pa: number) => estimateNumber(pressureFromPa(pa, unit));
+  const { low, high } = pressurePa;
+  return `${digits(pressurePa.estimate)} (${digits(low)} to ${digits(high)})`;
+}
+
+/** Tenths of a micron are noise; larger numbers get two or three digits. */
+function estimateNumber(value: number): string {
+  const magnitude = Math.abs(value);
+  if (magnitude >= 1 && magnitude < 10) return sayNumber(value, 2);
+  if (magnitude >= 10 && magnitude < 100) return sayNumber(value, 2);
+  return sayNumber(value, magnitude < 1 ? 1 : 3);
+}

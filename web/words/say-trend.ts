@@ -1,0 +1,26 @@
+/** Which way the pressure goes and how fast, in a few words. */
+import { type PressureUnit, pressureFromPa } from '../../protocol/units.ts';
+import type { Conclusions } from '../analysis/conclusions.ts';
+import { sayNumber } from './say-number.ts';
+
+/** Slower than half a per cent a minute can't be told from a sensor's own drift (a setting of ours). */
+const STEADY_PER_MINUTE = 0.005;
+
+/** In a rise as pressure a minute, since a leak is linear; otherwise in per cent, as the log axis. */
+export function sayTrend(conclusions: Conclusions, unit: PressureUnit): string {
+  const { relativeRatePerS, pressurePa } = conclusions;
+  if (relativeRatePerS === null || pressurePa === null) return '';
+  const perMinute = relativeRatePerS * 60;
+  if (Math.abs(perMinute) < STEADY_PER_MINUTE) return 'steady';
+  const way = perMinute < 0 ? 'falling' : 'rising';
+  if (conclusions.stage.name === 'rise') {
+    const change = pressureFromPa(Math.abs(perMinute) * pressurePa, unit);
+    return `${way}, ${sayNumber(change, 2)} a minute`;
+  }
+  // Beyond this the pressure halves or doubles within a minute, and per cent mislead.
+  if (Math.abs(perMinute) > Math.LN2) {
+    return perMinute < 0 ? 'falling fast' : 'rising fast';
+  }
+  const percent = Math.abs(Math.expm1(perMinute)) * 100;
+  return `${way}, ${sayNumber(percent, percent < 10 ? 1 : 2)} % a minute`;
+}

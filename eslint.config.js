@@ -20,7 +20,7 @@ export default tseslint.config(
   },
   {
     // Commands and the entry point speak to a terminal.
-    files: ['server/commands/**', 'server/main.ts', 'tests/**'],
+    files: ['server/commands/**', 'server/main.ts', 'server/run-until-stopped.ts', 'tests/**'],
     rules: { 'no-console': 'off' },
   },
 );

@@ -28,6 +28,14 @@ export const readingFactSchema = z.strictObject({
 });
 export type ReadingFact = z.infer<typeof readingFactSchema>;
 
+/** What the record keeps beside it, so that the time axis can be drawn anew from the raw facts. */
+export interface ReceivedReading extends ReadingFact {
+  /** The sensor's own clock when it measured, ms since its boot (wraps at 2³²). */
+  readonly uptimeMs: number;
+  /** When the bytes arrived: seconds since the recording began, on the bridge's monotonic clock. */
+  readonly arrivedS: number;
+}
+
 export const readingSchema = readingFactSchema.extend({
   /** 1, 2, 3 … in the order in which the record took them: what a screen resumes from. */
   index,

@@ -25,7 +25,7 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
     type: z.literal('hello'),
     streamVersion: z.int(),
     softwareVersion: z.string(),
-    /** Recordings that can still grow, the latest last; then the latest one that has ended, if any. */
+    /** Recordings that can still grow, the latest last; before them the latest that has ended, if any. */
     recordings: z.array(recordingSchema),
     sources: z.array(sourceStateSchema),
   }),

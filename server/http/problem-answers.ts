@@ -1,0 +1,48 @@
+/** Turns failures into answers of one shape, in words that say what to do. */
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import type { apiErrorSchema } from '../../protocol/api.ts';
+import { PROBLEMS, ProblemError } from '../../protocol/problems.ts';
+import type { ProblemCode } from '../../protocol/problems.ts';
+
+const STATUS: Partial<Record<ProblemCode, number>> = {
+  bad_request: 400,
+  not_found: 404,
+  unknown_scenario: 404,
+  no_rehearsal: 409,
+  recording_closed: 409,
+};
+
+export function answerProblems(server: FastifyInstance): void {
+  server.setErrorHandler(async (error, _request, reply) => {
+    const problem = asProblem(error);
+    if (!problem) {
+      process.stderr.write(
+        `${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+      );
+      return reply.status(500).send({ message: 'The bridge failed; its terminal says more.' });
+    }
+    return reply.status(STATUS[problem.code] ?? 500).send(answer(problem));
+  });
+  server.setNotFoundHandler(async (request, reply) =>
+    reply.status(404).send(answer(new ProblemError('not_found', request.url))),
+  );
+}
+
+function answer(problem: ProblemError): z.infer<typeof apiErrorSchema> {
+  return { code: problem.code, message: `${problem.message} ${PROBLEMS[problem.code].remedy}` };
+}
+
+function asProblem(error: unknown): ProblemError | null {
+  if (error instanceof ProblemError) return error;
+  if (error instanceof z.ZodError) return new ProblemError('bad_request', fieldsAtFault(error));
+  const status = error instanceof Error && 'statusCode' in error ? Number(error.statusCode) : 500;
+  const message = error instanceof Error ? error.message : String(error);
+  return status >= 400 && status < 500 ? new ProblemError('bad_request', message) : null;
+}
+
+function fieldsAtFault(error: z.ZodError): string {
+  return error.issues
+    .map((issue) => `${issue.path.join('.') || 'body'}: ${issue.message}`)
+    .join('; ');
+}

@@ -1,0 +1,122 @@
+/** The API over recordings: list, detail, readings as CSV, marks and sheet entries. */
+import { Readable } from 'node:stream';
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import type { recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
+import { newMarkSchema } from '../../protocol/mark.ts';
+import type { Mark, NewMark } from '../../protocol/mark.ts';
+import { ProblemError } from '../../protocol/problems.ts';
+import type { ReadingColumns } from '../../protocol/reading.ts';
+import { readingsFromColumns } from '../../protocol/reading.ts';
+import { formatReadingsCsvRows, READINGS_CSV_HEADER } from '../../protocol/readings-csv.ts';
+import type { CsvEvent, CsvRow } from '../../protocol/readings-csv.ts';
+import type { Recording } from '../../protocol/recording.ts';
+import { sheetEntrySchema } from '../../protocol/sheet.ts';
+import type { SheetEntry } from '../../protocol/sheet.ts';
+
+/** What the pages need of the record. */
+export interface RecordAccess {
+  recordings(limit: number): Recording[];
+  recording(recordingId: number): Recording | null;
+  marks(recordingId: number): Mark[];
+  sheet(recordingId: number): SheetEntry[];
+  lastIndex(recordingId: number): number;
+  readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
+  addMark(recordingId: number, mark: NewMark): Promise<Mark>;
+  addSheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry>;
+}
+
+const MOST_LISTED = 200;
+const CSV_CHUNK = 5000;
+const parameters = z.object({ id: z.coerce.number().int().min(1) });
+
+export function serveRecordings(server: FastifyInstance, record: RecordAccess): void {
+  server.get('/api/recordings', (): z.infer<typeof recordingListSchema> => {
+    return { recordings: record.recordings(MOST_LISTED) };
+  });
+
+  server.get('/api/recordings/:id', (request): z.infer<typeof recordingDetailSchema> => {
+    const recording = wanted(record, request.params);
+    return {
+      recording,
+      marks: record.marks(recording.id),
+      sheet: record.sheet(recording.id),
+      readingCount: record.lastIndex(recording.id),
+    };
+  });
+
+  server.get('/api/recordings/:id/readings.csv', async (request, reply) => {
+    const recording = wanted(record, request.params);
+    return reply
+      .header('content-type', 'text/csv; charset=utf-8')
+      .header('content-disposition', `attachment; filename="${csvName(recording)}"`)
+      .send(Readable.from(csvParts(record, recording.id)));
+  });
+
+  server.post('/api/recordings/:id/marks', async (request, reply) => {
+    const recording = stillOpen(wanted(record, request.params));
+    const mark = await record.addMark(recording.id, newMarkSchema.parse(request.body));
+    return reply.status(201).send(mark);
+  });
+
+  server.post('/api/recordings/:id/sheet', async (request, reply) => {
+    const recording = wanted(record, request.params);
+    const entry = await record.addSheetEntry(recording.id, sheetEntrySchema.parse(request.body));
+    return reply.status(201).send(entry);
+  });
+}
+
+function wanted(record: RecordAccess, params: unknown): Recording {
+  const { id } = parameters.parse(params);
+  const recording = record.recording(id);
+  if (!recording) throw new ProblemError('not_found', `recording ${id}`);
+  return recording;
+}
+
+function stillOpen(recording: Recording): Recording {
+  if (!recording.open) throw new ProblemError('recording_closed', `recording ${recording.id}`);
+  return recording;
+}
+
+/** Sorts by time and says what it is. */
+function csvName(recording: Recording): string {
+  const stamp = new Date(recording.startedAtMs)
+    .toISOString()
+    .slice(0, 19)
+    .replaceAll(/[:T]/gu, '-');
+  return `${stamp}-${recording.origin}-${recording.id}.csv`;
+}
+
+/**
+ * The file in parts, so that a long recording is never whole in memory. Marks of the kinds that the
+ * format knows stand on the first reading at or after them.
+ */
+function* csvParts(record: RecordAccess, recordingId: number): Generator<string> {
+  const events = record
+    .marks(recordingId)
+    .flatMap(({ kind, elapsedS }) => (isCsvEvent(kind) ? [{ kind, elapsedS }] : []))
+    .sort((a, b) => a.elapsedS - b.elapsedS);
+  yield READINGS_CSV_HEADER;
+  let after = 0;
+  for (;;) {
+    const columns = record.readingsAfter(recordingId, after, CSV_CHUNK);
+    const last = columns.index.at(-1);
+    if (last === undefined) return;
+    after = last;
+    const rows = readingsFromColumns(columns).map((reading): CsvRow => {
+      const event =
+        events[0] && events[0].elapsedS <= reading.elapsedS ? events.shift() : undefined;
+      return {
+        elapsedS: reading.elapsedS,
+        pressurePa: reading.pressurePa,
+        event: event?.kind ?? null,
+        temperatureC: reading.temperatureC,
+      };
+    });
+    yield formatReadingsCsvRows(rows);
+  }
+}
+
+function isCsvEvent(kind: Mark['kind']): kind is CsvEvent {
+  return kind === 'pump_on' || kind === 'ballast_closed' || kind === 'isolated';
+}

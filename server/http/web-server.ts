@@ -1,0 +1,85 @@
+/** The web server: pages, API and the stream's WebSocket, on loopback only. */
+import fastifyStatic from '@fastify/static';
+import Fastify from 'fastify';
+import type { FastifyInstance } from 'fastify';
+import { WebSocketServer } from 'ws';
+import type { WebSocket } from 'ws';
+import type { z } from 'zod';
+import type { healthSchema } from '../../protocol/api.ts';
+import { ProblemError } from '../../protocol/problems.ts';
+import { isFromThisMachine } from './loopback-only.ts';
+import { answerProblems } from './problem-answers.ts';
+import { serveRecordings } from './recordings.ts';
+import type { RecordAccess } from './recordings.ts';
+import { serveRehearsals } from './rehearsals.ts';
+import type { RehearsalAccess } from './rehearsals.ts';
+
+interface WebServerOptions {
+  /** Folder of the built page. */
+  readonly pageFolder: string;
+  readonly health: z.infer<typeof healthSchema>;
+  readonly record: RecordAccess;
+  readonly rehearsals: RehearsalAccess;
+  /** A screen has connected to the stream. */
+  readonly onScreen: (socket: WebSocket) => void;
+}
+
+const LOOPBACK = '127.0.0.1';
+const MOST_BODY_BYTES = 64 * 1024;
+const MOST_MESSAGE_BYTES = 4 * 1024;
+
+/** Nothing from outside, nothing inline: the page carries all that it needs. */
+const CONTENT_SECURITY_POLICY =
+  "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; " +
+  "frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
+
+export async function createWebServer(options: WebServerOptions): Promise<FastifyInstance> {
+  const server = Fastify({ bodyLimit: MOST_BODY_BYTES, forceCloseConnections: true });
+  answerProblems(server);
+  server.addHook('onRequest', async (request, reply) => {
+    if (!isFromThisMachine(request.headers)) {
+      return reply.status(403).send({ message: 'Only this machine may talk to the bridge.' });
+    }
+    return undefined;
+  });
+  server.addHook('onSend', async (_request, reply) => {
+    reply.header('content-security-policy', CONTENT_SECURITY_POLICY);
+    reply.header('x-content-type-options', 'nosniff');
+    reply.header('referrer-policy', 'no-referrer');
+  });
+  server.get('/api/health', () => options.health);
+  serveRecordings(server, options.record);
+  serveRehearsals(server, options.rehearsals);
+  serveStream(server, options.onScreen);
+  await server.register(fastifyStatic, { root: options.pageFolder });
+  return server;
+}
+
+/**
+ * Begins to listen.
+ * @returns the port, which the system chose where 0 was asked for
+ * @throws ProblemError `port_taken`
+ */
+export async function listen(server: FastifyInstance, port: number): Promise<number> {
+  try {
+    const address = await server.listen({ host: LOOPBACK, port });
+    return Number(new URL(address).port);
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'EADDRINUSE') {
+      throw new ProblemError('port_taken', `port ${port}`, { cause: error });
+    }
+    throw error;
+  }
+}
+
+function serveStream(server: FastifyInstance, onScreen: (socket: WebSocket) => void): void {
+  const sockets = new WebSocketServer({ noServer: true, maxPayload: MOST_MESSAGE_BYTES });
+  server.server.on('upgrade', (request, socket, head) => {
+    if (request.url !== '/stream' || !isFromThisMachine(request.headers)) {
+      socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
+      return;
+    }
+    sockets.handleUpgrade(request, socket, head, onScreen);
+  });
+  server.addHook('onClose', () => sockets.close());
+}

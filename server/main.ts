@@ -1,0 +1,159 @@
+/** Where the parts meet: sources feed the record, the record feeds the stream, and pages see it all. */
+import { fileURLToPath } from 'node:url';
+import { ProblemError } from '../protocol/problems.ts';
+import type { Recording } from '../protocol/recording.ts';
+import type { RecordMessage } from '../protocol/stream.ts';
+import packageJson from '../package.json' with { type: 'json' };
+import { createWebServer, listen } from './http/web-server.ts';
+import type { Options } from './options.ts';
+import type { RecordReader } from './record/record-reader.ts';
+import { Recorder } from './record/recorder.ts';
+import { Feed, NEW_RECORDING_AFTER_S } from './sources/feed.ts';
+import type { Unfinished } from './sources/feed.ts';
+import { RadioSource } from './sources/radio/radio-source.ts';
+import { RehearsalDesk } from './sources/rehearsal/rehearsal-desk.ts';
+import type { Source } from './sources/source.ts';
+import { Stream } from './stream/stream.ts';
+
+const SOFTWARE_VERSION = packageJson.version;
+const PAGE_FOLDER = fileURLToPath(new URL('../web/dist', import.meta.url));
+const LATEST = 50;
+
+export interface Bridge {
+  /** Address of the page. */
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+interface Surroundings {
+  /** Where sensors' readings come from; the tests put a radio on a virtual air in its place. */
+  readonly sensors?: Source;
+  readonly wallClock?: () => number;
+  readonly pageFolder?: string;
+}
+
+/**
+ * Starts everything.
+ * @throws ProblemError where the port is taken, or the data folder or record can't be used
+ */
+export async function startBridge(
+  options: Pick<Options, 'port' | 'dataFolder'>,
+  surroundings: Surroundings = {},
+): Promise<Bridge> {
+  const wallClock = surroundings.wallClock ?? Date.now;
+  const sensors = surroundings.sensors ?? new RadioSource({});
+
+  const publish = (message: RecordMessage): void => stream.publish(message);
+  const recorder = await Recorder.open(options.dataFolder, {
+    durable: publish,
+    held: (detail, waiting) =>
+      console.error(`${new ProblemError('write_failed', detail).message} ${waiting} facts wait.`),
+  });
+  endWhatIsOver(recorder, wallClock());
+  await recorder.settled();
+
+  const stream = new Stream({
+    record: recorder.reader,
+    softwareVersion: SOFTWARE_VERSION,
+    recordings: () => worthShowing(recorder.reader),
+  });
+  const onState = stream.sourceState.bind(stream);
+  const desk = new RehearsalDesk({ ledger: recorder, wallClock, onState });
+  const feed = new Feed({
+    ledger: recorder,
+    origin: 'sensor',
+    title: '',
+    wallClock,
+    onState,
+    unfinished: unfinished(recorder.reader),
+  });
+
+  const server = await createWebServer({
+    pageFolder: surroundings.pageFolder ?? PAGE_FOLDER,
+    health: {
+      product: 'ebbline',
+      softwareVersion: SOFTWARE_VERSION,
+      dataFolder: options.dataFolder,
+    },
+    record: recordAccess(recorder),
+    rehearsals: {
+      list: () => desk.list(),
+      start: async (wish) => {
+        const recordingId = await desk.start(wish);
+        await recorder.settled();
+        return present(recorder.reader, recordingId);
+      },
+      steer: (wish) => desk.steer(wish),
+      reveal: () => desk.reveal(),
+    },
+    onScreen: stream.attach.bind(stream),
+  });
+
+  const close = async (): Promise<void> => {
+    await Promise.all([sensors.stop(), desk.stop()]);
+    stream.close();
+    await server.close();
+    await recorder.close();
+  };
+  try {
+    const port = await listen(server, options.port);
+    sensors.start(feed);
+    return { url: `http://127.0.0.1:${port}/`, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+/** A rehearsal can't outlive its bridge; a visit is over after so long a silence. */
+function endWhatIsOver(recorder: Recorder, nowMs: number): void {
+  for (const recording of recorder.reader.recordings(LATEST)) {
+    if (!recording.open) continue;
+    const silenceS =
+      (nowMs - recording.startedAtMs) / 1000 - (recorder.reader.lastElapsedS(recording.id) ?? 0);
+    if (recording.origin === 'rehearsal' || silenceS > NEW_RECORDING_AFTER_S) {
+      recorder.end(recording.id, nowMs);
+    }
+  }
+}
+
+function unfinished(reader: RecordReader): Unfinished | null {
+  const recording = reader
+    .recordings(LATEST)
+    .find(({ open, origin }) => open && origin === 'sensor');
+  if (!recording) return null;
+  return {
+    recordingId: recording.id,
+    startedAtMs: recording.startedAtMs,
+    lastElapsedS: reader.lastElapsedS(recording.id) ?? 0,
+    sensors: recording.sensors,
+  };
+}
+
+/** What can still grow, the latest last; before it the latest that has ended, for a look back. */
+function worthShowing(reader: RecordReader): Recording[] {
+  const latest = reader.recordings(LATEST);
+  const ended = latest.find(({ open }) => !open);
+  return [...(ended ? [ended] : []), ...latest.filter(({ open }) => open).reverse()];
+}
+
+function present(reader: RecordReader, recordingId: number): Recording {
+  const recording = reader.recording(recordingId);
+  if (!recording) throw new Error(`recording ${recordingId} is durable and is not there`);
+  return recording;
+}
+
+function recordAccess(recorder: Recorder) {
+  const { reader } = recorder;
+  return {
+    recordings: reader.recordings.bind(reader),
+    recording: reader.recording.bind(reader),
+    marks: reader.marks.bind(reader),
+    sheet: reader.sheet.bind(reader),
+    lastIndex: reader.lastIndex.bind(reader),
+    readingsAfter: reader.readingsAfter.bind(reader),
+    addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
+      recorder.mark(recordingId, mark, 'hand'),
+    addSheetEntry: recorder.sheetEntry.bind(recorder),
+  };
+}

@@ -1,0 +1,110 @@
+/** Writes facts into an open database and says what the stream should tell of each. */
+import type Database from 'better-sqlite3';
+import type { ReceivedReading } from '../../protocol/reading.ts';
+import { columnsFromReadings } from '../../protocol/reading.ts';
+import type { RecordMessage } from '../../protocol/stream.ts';
+import { RecordReader } from './record-reader.ts';
+import type { Fact } from './writer-messages.ts';
+
+type FactOf<Kind extends Fact['kind']> = Extract<Fact, { kind: Kind }>;
+
+export class FactWriter {
+  readonly #reader: RecordReader;
+  readonly #begin: Database.Statement;
+  readonly #end: Database.Statement;
+  readonly #sensor: Database.Statement;
+  readonly #reading: Database.Statement;
+  readonly #mark: Database.Statement;
+  readonly #sheet: Database.Statement;
+  /** Last index given out, per recording: saves a query for each batch. */
+  readonly #lastIndex = new Map<number, number>();
+
+  constructor(database: Database.Database) {
+    this.#reader = new RecordReader(database);
+    this.#begin = database.prepare('INSERT INTO recording VALUES (?, ?, ?, ?)');
+    this.#end = database.prepare('INSERT OR IGNORE INTO recording_end VALUES (?, ?)');
+    this.#sensor = database.prepare(
+      'INSERT INTO sensor (recording_id, channel, identity) VALUES (?, ?, ?)',
+    );
+    this.#reading = database.prepare(
+      'INSERT INTO reading VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)',
+    );
+    this.#mark = database.prepare(
+      'INSERT INTO mark (recording_id, kind, elapsed_s, text, made_by) VALUES (?, ?, ?, ?, ?)',
+    );
+    this.#sheet = database.prepare(
+      'INSERT INTO sheet_entry (recording_id, elapsed_s, fields) VALUES (?, ?, ?)',
+    );
+  }
+
+  /** Forgets what was given out in a transaction that failed. */
+  forget(): void {
+    this.#lastIndex.clear();
+  }
+
+  write(fact: Fact): RecordMessage {
+    switch (fact.kind) {
+      case 'begin':
+        this.#begin.run(fact.recordingId, fact.origin, fact.startedAtMs, fact.title);
+        return this.#recording(fact.recordingId);
+      case 'end':
+        this.#end.run(fact.recordingId, fact.endedAtMs);
+        return this.#recording(fact.recordingId);
+      case 'sensor':
+        this.#sensor.run(fact.recordingId, fact.channel, JSON.stringify(fact.identity));
+        return this.#recording(fact.recordingId);
+      case 'readings':
+        return this.#writeReadings(fact);
+      case 'mark':
+        return this.#writeMark(fact);
+      case 'sheet':
+        this.#sheet.run(fact.recordingId, fact.entry.elapsedS, JSON.stringify(fact.entry.fields));
+        return { type: 'sheet', recordingId: fact.recordingId, entry: fact.entry };
+    }
+  }
+
+  #recording(recordingId: number): RecordMessage {
+    const recording = this.#reader.recording(recordingId);
+    if (!recording) throw new Error(`recording ${recordingId} was written and is not there`);
+    return { type: 'recording', recording };
+  }
+
+  #writeReadings({ recordingId, readings }: FactOf<'readings'>): RecordMessage {
+    const first = (this.#lastIndex.get(recordingId) ?? this.#reader.lastIndex(recordingId)) + 1;
+    const indexed = readings.map((reading, position) => ({ ...reading, index: first + position }));
+    for (const reading of indexed) this.#writeReading(recordingId, reading);
+    this.#lastIndex.set(recordingId, first + readings.length - 1);
+    return { type: 'readings', recordingId, columns: columnsFromReadings(indexed) };
+  }
+
+  #writeReading(recordingId: number, reading: ReceivedReading & { readonly index: number }): void {
+    this.#reading.run(
+      recordingId,
+      reading.index,
+      reading.channel,
+      reading.boot,
+      reading.sequence,
+      reading.uptimeMs,
+      reading.arrivedS,
+      reading.elapsedS,
+      reading.pressurePa,
+      reading.temperatureC,
+      reading.condition,
+    );
+  }
+
+  #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
+    const { lastInsertRowid } = this.#mark.run(
+      recordingId,
+      mark.kind,
+      mark.elapsedS,
+      mark.text,
+      madeBy,
+    );
+    return {
+      type: 'mark',
+      recordingId,
+      mark: { ...mark, id: Number(lastInsertRowid), madeBy },
+    };
+  }
+}

@@ -1,0 +1,76 @@
+/** Opens the record's database file, brings it up to date, and says plainly why if it can't. */
+import { copyFileSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { ProblemError } from '../../protocol/problems.ts';
+import { MIGRATIONS } from './schema.ts';
+
+export const RECORD_FILE = 'record.sqlite';
+
+/** Opens for writing; creates folder and file where they are missing. */
+export function openForWriting(dataFolder: string): Database.Database {
+  const file = join(dataFolder, RECORD_FILE);
+  try {
+    mkdirSync(dataFolder, { recursive: true });
+    const database = new Database(file);
+    database.pragma('journal_mode = WAL');
+    // A reading counts as recorded only once it would survive a power cut.
+    database.pragma('synchronous = FULL');
+    database.pragma('foreign_keys = ON');
+    migrate(database, file);
+    return database;
+  } catch (error) {
+    throw asProblem(error, file);
+  }
+}
+
+/** Opens for reading beside the writer. */
+export function openForReading(dataFolder: string): Database.Database {
+  const file = join(dataFolder, RECORD_FILE);
+  try {
+    return new Database(file, { readonly: true, fileMustExist: true });
+  } catch (error) {
+    throw asProblem(error, file);
+  }
+}
+
+function migrate(database: Database.Database, file: string): void {
+  const version = Number(database.pragma('user_version', { simple: true }));
+  if (version > MIGRATIONS.length) {
+    throw new ProblemError(
+      'record_from_newer_version',
+      `${file} has version ${version}, this program knows ${MIGRATIONS.length}`,
+    );
+  }
+  if (version === MIGRATIONS.length) {
+    assertWritable(database);
+    return;
+  }
+  if (version > 0) keepCopy(database, file, version);
+  database.transaction(() => {
+    for (const migration of MIGRATIONS.slice(version)) database.exec(migration);
+    database.pragma(`user_version = ${MIGRATIONS.length}`);
+  })();
+}
+
+/** SQLite opens a file that it may only read without complaint; the first reading would be too late. */
+function assertWritable(database: Database.Database): void {
+  database.exec('BEGIN IMMEDIATE; ROLLBACK;');
+}
+
+function keepCopy(database: Database.Database, file: string, version: number): void {
+  database.pragma('wal_checkpoint(TRUNCATE)');
+  copyFileSync(file, `${file}.before-version-${MIGRATIONS.length}-from-${version}`);
+}
+
+function asProblem(error: unknown, file: string): ProblemError {
+  if (error instanceof ProblemError) return error;
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const message = error instanceof Error ? error.message : String(error);
+  const damaged = code === 'SQLITE_NOTADB' || code.startsWith('SQLITE_CORRUPT');
+  return new ProblemError(
+    damaged ? 'record_damaged' : 'data_folder_unwritable',
+    `${file}: ${message}`,
+    { cause: error },
+  );
+}

@@ -1,0 +1,147 @@
+/**
+ * The record's one writer, seen from the bridge: hands facts to the writer's thread and tells, once
+ * they are durable, what the stream may say.
+ */
+import { Worker } from 'node:worker_threads';
+import type { Mark, NewMark } from '../../protocol/mark.ts';
+import { ProblemError } from '../../protocol/problems.ts';
+import type { ReceivedReading } from '../../protocol/reading.ts';
+import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { RecordMessage } from '../../protocol/stream.ts';
+import { openForReading } from './open-database.ts';
+import { RecordReader } from './record-reader.ts';
+import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
+
+export interface RecorderListener {
+  /** This much is on the disk. */
+  durable(message: RecordMessage): void;
+  /** The disk refuses for now; `waiting` facts are kept in memory and tried again each second. */
+  held(detail: string, waiting: number): void;
+}
+
+export class Recorder {
+  readonly reader: RecordReader;
+  readonly #worker: Worker;
+  readonly #listener: RecorderListener;
+  readonly #answers = new Map<number, (message: RecordMessage) => void>();
+  #waiting: { readonly ticket: number; readonly resolve: () => void }[] = [];
+  readonly #closeReader: () => void;
+  #ticket = 0;
+  #durableTicket = 0;
+  #lastRecordingId: number;
+
+  /**
+   * Opens the record in a folder, which is created where it is missing.
+   * @throws ProblemError where the folder can't be written or the record can't be read.
+   */
+  static async open(dataFolder: string, listener: RecorderListener): Promise<Recorder> {
+    const worker = new Worker(new URL('./writer.ts', import.meta.url), {
+      workerData: { dataFolder },
+      // The thread needs the loader for TypeScript, whoever started this process.
+      execArgv: ['--import', import.meta.resolve('tsx')],
+    });
+    await ready(worker);
+    return new Recorder(worker, dataFolder, listener);
+  }
+
+  private constructor(worker: Worker, dataFolder: string, listener: RecorderListener) {
+    const database = openForReading(dataFolder);
+    this.reader = new RecordReader(database);
+    this.#closeReader = () => void database.close();
+    this.#worker = worker;
+    this.#listener = listener;
+    this.#lastRecordingId = this.reader.lastRecordingId();
+    worker.on('message', (message: FromWriter) => {
+      this.#hear(message);
+    });
+  }
+
+  /** Begins a recording; its id can be used at once, facts are written in order. */
+  begin(origin: Origin, startedAtMs: number, title: string): number {
+    this.#lastRecordingId += 1;
+    const recordingId = this.#lastRecordingId;
+    this.#write({ kind: 'begin', recordingId, origin, startedAtMs, title });
+    return recordingId;
+  }
+
+  end(recordingId: number, endedAtMs: number): void {
+    this.#write({ kind: 'end', recordingId, endedAtMs });
+  }
+
+  sensor(recordingId: number, channel: number, identity: SensorIdentity): void {
+    this.#write({ kind: 'sensor', recordingId, channel, identity });
+  }
+
+  readings(recordingId: number, readings: readonly ReceivedReading[]): void {
+    this.#write({ kind: 'readings', recordingId, readings });
+  }
+
+  /** Resolves once the mark is durable. */
+  async mark(recordingId: number, mark: NewMark, madeBy: Mark['madeBy']): Promise<Mark> {
+    const message = await this.#written({ kind: 'mark', recordingId, mark, madeBy });
+    if (message.type !== 'mark') throw new Error('a mark was answered by something else');
+    return message.mark;
+  }
+
+  /** Resolves once the entry is durable. */
+  async sheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry> {
+    await this.#written({ kind: 'sheet', recordingId, entry });
+    return entry;
+  }
+
+  /** Resolves once everything handed over so far is durable. */
+  settled(): Promise<void> {
+    const ticket = this.#ticket;
+    if (ticket <= this.#durableTicket) return Promise.resolve();
+    return new Promise((resolve) => this.#waiting.push({ ticket, resolve }));
+  }
+
+  /** Writes what is waiting and frees the files. */
+  async close(): Promise<void> {
+    const ended = new Promise<void>((resolve) => this.#worker.once('exit', () => resolve()));
+    this.#send({ type: 'close' });
+    await ended;
+    this.#closeReader();
+  }
+
+  #written(fact: Fact): Promise<RecordMessage> {
+    return new Promise((resolve) => this.#answers.set(this.#write(fact), resolve));
+  }
+
+  #write(fact: Fact): number {
+    this.#ticket += 1;
+    this.#send({ type: 'write', ticket: this.#ticket, fact });
+    return this.#ticket;
+  }
+
+  #send(message: ToWriter): void {
+    this.#worker.postMessage(message);
+  }
+
+  #hear(message: FromWriter): void {
+    if (message.type === 'held') this.#listener.held(message.detail, message.waiting);
+    if (message.type !== 'durable') return;
+    for (const { ticket, message: said } of message.written) {
+      this.#listener.durable(said);
+      this.#answers.get(ticket)?.(said);
+      this.#answers.delete(ticket);
+      this.#durableTicket = ticket;
+    }
+    const settled = this.#waiting.filter(({ ticket }) => ticket <= this.#durableTicket);
+    this.#waiting = this.#waiting.filter(({ ticket }) => ticket > this.#durableTicket);
+    for (const { resolve } of settled) resolve();
+  }
+}
+
+function ready(worker: Worker): Promise<void> {
+  return new Promise((resolve, reject) => {
+    worker.once('error', reject);
+    worker.once('message', (message: FromWriter) => {
+      worker.off('error', reject);
+      if (message.type === 'ready') resolve();
+      else if (message.type === 'refused') reject(new ProblemError(message.code, message.detail));
+      else reject(new Error(`the writer began with "${message.type}"`));
+    });
+  });
+}

@@ -1,0 +1,74 @@
+/**
+ * The tables of the record, as a list of migrations: entry n brings a database from version n to
+ * n + 1. Entries are never edited once released; a change is a new entry.
+ *
+ * Only facts are kept. Triggers refuse to change one, whatever the program above may try: a
+ * correction is a new fact.
+ */
+
+const FACT_TABLES = ['recording', 'recording_end', 'sensor', 'reading', 'mark', 'sheet_entry'];
+
+const neverRewritten = FACT_TABLES.map(
+  (table) => `
+    CREATE TRIGGER ${table}_is_never_rewritten BEFORE UPDATE ON ${table}
+    BEGIN SELECT RAISE(ABORT, 'a recorded fact is never rewritten'); END;`,
+).join('');
+
+export const MIGRATIONS: readonly string[] = [
+  `
+  CREATE TABLE recording (
+    id INTEGER PRIMARY KEY,
+    origin TEXT NOT NULL,
+    started_at_ms INTEGER NOT NULL,
+    title TEXT NOT NULL
+  ) STRICT;
+
+  CREATE TABLE recording_end (
+    recording_id INTEGER PRIMARY KEY REFERENCES recording (id),
+    ended_at_ms INTEGER NOT NULL
+  ) STRICT;
+
+  -- What is learnt about a sensor is appended; the latest row of a channel holds.
+  CREATE TABLE sensor (
+    id INTEGER PRIMARY KEY,
+    recording_id INTEGER NOT NULL REFERENCES recording (id),
+    channel INTEGER NOT NULL,
+    identity TEXT NOT NULL
+  ) STRICT;
+  CREATE INDEX sensor_of_recording ON sensor (recording_id, channel, id);
+
+  CREATE TABLE reading (
+    recording_id INTEGER NOT NULL REFERENCES recording (id),
+    reading_index INTEGER NOT NULL,
+    channel INTEGER NOT NULL,
+    boot INTEGER NOT NULL,
+    sequence INTEGER NOT NULL,
+    uptime_ms INTEGER NOT NULL,
+    arrived_s REAL NOT NULL,
+    elapsed_s REAL NOT NULL,
+    pressure_pa REAL,
+    temperature_c REAL,
+    condition TEXT NOT NULL,
+    PRIMARY KEY (recording_id, reading_index)
+  ) STRICT, WITHOUT ROWID;
+
+  CREATE TABLE mark (
+    id INTEGER PRIMARY KEY,
+    recording_id INTEGER NOT NULL REFERENCES recording (id),
+    kind TEXT NOT NULL,
+    elapsed_s REAL NOT NULL,
+    text TEXT NOT NULL,
+    made_by TEXT NOT NULL
+  ) STRICT;
+  CREATE INDEX mark_of_recording ON mark (recording_id, id);
+
+  CREATE TABLE sheet_entry (
+    id INTEGER PRIMARY KEY,
+    recording_id INTEGER NOT NULL REFERENCES recording (id),
+    elapsed_s REAL NOT NULL,
+    fields TEXT NOT NULL
+  ) STRICT;
+  CREATE INDEX sheet_entry_of_recording ON sheet_entry (recording_id, id);
+  ${neverRewritten}
+  `,
+];

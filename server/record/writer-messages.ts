@@ -1,0 +1,55 @@
+/** What the recorder asks of the writer's thread, and what it answers. */
+import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
+import type { ReceivedReading } from '../../protocol/reading.ts';
+import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { RecordMessage } from '../../protocol/stream.ts';
+
+/** A fact to be written. Facts are written in the order in which they are sent. */
+export type Fact =
+  | {
+      readonly kind: 'begin';
+      readonly recordingId: number;
+      readonly origin: Origin;
+      readonly startedAtMs: number;
+      readonly title: string;
+    }
+  | { readonly kind: 'end'; readonly recordingId: number; readonly endedAtMs: number }
+  | {
+      readonly kind: 'sensor';
+      readonly recordingId: number;
+      readonly channel: number;
+      readonly identity: SensorIdentity;
+    }
+  | {
+      readonly kind: 'readings';
+      readonly recordingId: number;
+      readonly readings: readonly ReceivedReading[];
+    }
+  | {
+      readonly kind: 'mark';
+      readonly recordingId: number;
+      readonly mark: NewMark;
+      readonly madeBy: (typeof MARK_AUTHORS)[number];
+    }
+  | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry };
+
+export type ToWriter =
+  | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
+  | { readonly type: 'close' };
+
+export type FromWriter =
+  | { readonly type: 'ready' }
+  /** These facts are durable; what the stream should say of each. */
+  | {
+      readonly type: 'durable';
+      readonly written: readonly { readonly ticket: number; readonly message: RecordMessage }[];
+    }
+  /** A commit failed for a reason outside (disk full, say); the facts are kept and tried again. */
+  | { readonly type: 'held'; readonly detail: string; readonly waiting: number }
+  | {
+      readonly type: 'refused';
+      readonly code: 'record_from_newer_version' | 'record_damaged' | 'data_folder_unwritable';
+      readonly detail: string;
+    }
+  | { readonly type: 'closed' };

@@ -1,0 +1,171 @@
+/**
+ * Brings one source's readings into the record. The recording begins with the first reading: nobody
+ * has to press a button, and nobody loses data because one was not pressed.
+ */
+import type { Mark, NewMark } from '../../protocol/mark.ts';
+import type { ReceivedReading } from '../../protocol/reading.ts';
+import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { SourceState } from '../../protocol/source-state.ts';
+import { Intake } from './intake.ts';
+import type { RawReading, SourceListener } from './source.ts';
+
+/** Where facts go; the record, in the running bridge. */
+export interface Ledger {
+  begin(origin: Origin, startedAtMs: number, title: string): number;
+  end(recordingId: number, endedAtMs: number): void;
+  sensor(recordingId: number, channel: number, identity: SensorIdentity): void;
+  readings(recordingId: number, readings: readonly ReceivedReading[]): void;
+  mark(recordingId: number, mark: NewMark, madeBy: Mark['madeBy']): Promise<Mark>;
+}
+
+/** A recording that was still open when the bridge ended, to be gone on with. */
+export interface Unfinished {
+  readonly recordingId: number;
+  readonly startedAtMs: number;
+  readonly lastElapsedS: number;
+  readonly sensors: readonly SensorIdentity[];
+}
+
+interface FeedOptions {
+  readonly ledger: Ledger;
+  readonly origin: Origin;
+  readonly title: string;
+  readonly wallClock: () => number;
+  readonly onState: (state: SourceState) => void;
+  readonly unfinished: Unfinished | null;
+  /** The first reading has come and the recording has begun. */
+  readonly onBegin?: (recordingId: number) => void;
+}
+
+/** A visit to a system: after so long a silence the next reading belongs to another one. */
+export const NEW_RECORDING_AFTER_S = 12 * 3600;
+
+interface OpenRecording {
+  readonly id: number;
+  /** On the source's clock: when data time zero was. */
+  readonly zeroMs: number;
+  lastArrivedS: number;
+  readonly channels: Map<string, number>;
+  readonly intakes: Map<string, Intake>;
+}
+
+export class Feed implements SourceListener {
+  readonly #options: FeedOptions;
+  readonly #identities = new Map<string, SensorIdentity>();
+  #unfinished: Unfinished | null;
+  #recording: OpenRecording | null = null;
+  #lastState: SourceState | null = null;
+
+  constructor(options: FeedOptions) {
+    this.#options = options;
+    this.#unfinished = options.unfinished;
+  }
+
+  /** The recording that this feed writes now, or null before its first reading. */
+  get recordingId(): number | null {
+    return this.#recording?.id ?? null;
+  }
+
+  sensor(identity: SensorIdentity): void {
+    this.#identities.set(identity.id, identity);
+    const recording = this.#recording;
+    const channel = recording?.channels.get(identity.id);
+    if (recording && channel !== undefined) {
+      this.#options.ledger.sensor(recording.id, channel, identity);
+    }
+  }
+
+  reading(raw: RawReading): void {
+    const recording = this.#recordingFor(raw.arrivedMs);
+    const arrivedS = (raw.arrivedMs - recording.zeroMs) / 1000;
+    const taken = this.#intake(recording, raw.sensorId).take(raw.bytes, arrivedS);
+    recording.lastArrivedS = arrivedS;
+    if (taken.kind === 'reading') this.#options.ledger.readings(recording.id, [taken.reading]);
+    if (taken.kind === 'unreadable') this.#reportUnreadable();
+  }
+
+  mark(mark: NewMark): void {
+    if (this.#recording) void this.#options.ledger.mark(this.#recording.id, mark, 'rehearsal');
+  }
+
+  state(state: SourceState): void {
+    this.#lastState = state;
+    this.#options.onState(state);
+  }
+
+  /** No more readings will come: the recording ends, where the origin is one that can end. */
+  finish(): void {
+    if (this.#recording) this.#options.ledger.end(this.#recording.id, this.#options.wallClock());
+    this.#recording = null;
+  }
+
+  #recordingFor(arrivedMs: number): OpenRecording {
+    const present = this.#recording;
+    if (present) {
+      const silenceS = (arrivedMs - present.zeroMs) / 1000 - present.lastArrivedS;
+      if (silenceS < NEW_RECORDING_AFTER_S) return present;
+      this.finish();
+    }
+    this.#recording = this.#goOn(arrivedMs) ?? this.#begin(arrivedMs);
+    return this.#recording;
+  }
+
+  #begin(arrivedMs: number): OpenRecording {
+    const { ledger, origin, title, wallClock } = this.#options;
+    const id = ledger.begin(origin, wallClock(), title);
+    this.#options.onBegin?.(id);
+    return {
+      id,
+      zeroMs: arrivedMs,
+      lastArrivedS: 0,
+      channels: new Map(),
+      intakes: new Map(),
+    };
+  }
+
+  /** After a restart of the bridge only the wall clock knows how long it was away. */
+  #goOn(arrivedMs: number): OpenRecording | null {
+    const unfinished = this.#unfinished;
+    this.#unfinished = null;
+    if (!unfinished) return null;
+    const { wallClock, ledger } = this.#options;
+    const wallElapsedS = (wallClock() - unfinished.startedAtMs) / 1000;
+    if (wallElapsedS - unfinished.lastElapsedS > NEW_RECORDING_AFTER_S) {
+      ledger.end(unfinished.recordingId, wallClock());
+      return null;
+    }
+    // A wall clock that was set back must not lay new readings over old ones.
+    const nowS = Math.max(wallElapsedS, unfinished.lastElapsedS);
+    return {
+      id: unfinished.recordingId,
+      zeroMs: arrivedMs - nowS * 1000,
+      lastArrivedS: nowS,
+      channels: new Map(unfinished.sensors.map((sensor, channel) => [sensor.id, channel])),
+      intakes: new Map(),
+    };
+  }
+
+  #intake(recording: OpenRecording, sensorId: string): Intake {
+    const present = recording.intakes.get(sensorId);
+    if (present) return present;
+    const channel = recording.channels.get(sensorId) ?? recording.channels.size;
+    recording.channels.set(sensorId, channel);
+    const intake = new Intake(channel);
+    recording.intakes.set(sensorId, intake);
+    this.#options.ledger.sensor(
+      recording.id,
+      channel,
+      this.#identities.get(sensorId) ?? nameless(sensorId),
+    );
+    return intake;
+  }
+
+  #reportUnreadable(): void {
+    const state = this.#lastState;
+    if (state) this.#options.onState({ ...state, problem: 'sensor_not_understood' });
+  }
+}
+
+function nameless(id: string): SensorIdentity {
+  return { id, name: '', manufacturer: null, model: null, serial: null, firmware: null };
+}

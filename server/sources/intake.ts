@@ -1,0 +1,58 @@
+/** The one way in: from the bytes of the Reading characteristic to a reading with its place in time. */
+import { READING_FIELDS } from '../../protocol/profile.ts';
+import { decode } from '../../protocol/profile-codec.ts';
+import type { Unreadable, Values } from '../../protocol/profile-codec.ts';
+import type { Condition, ReceivedReading } from '../../protocol/reading.ts';
+import { Timeline } from './timeline.ts';
+
+type Taken =
+  | { readonly kind: 'reading'; readonly reading: ReceivedReading }
+  | { readonly kind: 'duplicate' }
+  | { readonly kind: 'unreadable'; readonly why: Unreadable };
+
+/** One sensor's readings, in the order in which they arrive. */
+export class Intake {
+  readonly #channel: number;
+  readonly #timeline = new Timeline();
+
+  constructor(channel: number) {
+    this.#channel = channel;
+  }
+
+  /** @param arrivedS when the bytes arrived, seconds on the recording's time axis */
+  take(bytes: Uint8Array, arrivedS: number): Taken {
+    const decoded = decode(READING_FIELDS, bytes);
+    if (!decoded.ok) return { kind: 'unreadable', why: decoded };
+    const { values } = decoded;
+    const elapsedS = this.#timeline.place(values, arrivedS);
+    if (elapsedS === null) return { kind: 'duplicate' };
+    const condition = conditionOf(values);
+    return {
+      kind: 'reading',
+      reading: {
+        channel: this.#channel,
+        boot: values.boot,
+        sequence: values.sequence,
+        uptimeMs: values.uptimeMs,
+        arrivedS,
+        elapsedS,
+        pressurePa: isMeasured(condition) ? values.pressurePa : null,
+        temperatureC: values.temperatureC,
+        condition,
+      },
+    };
+  }
+}
+
+/** A fault outweighs everything; a number beside 'over range' is the end of the scale, not a pressure. */
+function conditionOf({ flags, pressurePa }: Values<typeof READING_FIELDS>): Condition {
+  if (flags.fault) return 'fault';
+  if (flags.overRange) return 'over_range';
+  if (flags.underRange) return 'under_range';
+  if (pressurePa === null) return 'fault';
+  return flags.warmingUp ? 'warming_up' : 'ok';
+}
+
+function isMeasured(condition: Condition): boolean {
+  return condition === 'ok' || condition === 'warming_up';
+}

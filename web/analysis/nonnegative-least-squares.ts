@@ -1,0 +1,176 @@
+/**
+ * Linear least squares in which chosen coefficients may not be negative, from normal equations.
+ *
+ * Minimises ½·xᵀGx − cᵀx by the active-set method of Lawson and Hanson (Solving Least Squares
+ * Problems, 1974, chapter 23), on the Gram matrix G = AᵀWA and c = AᵀWy. A problem then costs the
+ * same whatever the number of readings behind it, and there are no bad starts.
+ */
+
+export interface NormalEquations {
+  /** AᵀWA, row by row; symmetric. */
+  readonly gram: readonly (readonly number[])[];
+  /** AᵀWy. */
+  readonly moments: readonly number[];
+  /** yᵀWy. */
+  readonly total: number;
+}
+
+export interface LeastSquares {
+  readonly coefficients: readonly number[];
+  /** The weighted sum of squared residuals. */
+  readonly residual: number;
+}
+
+/** Normal equations of columns, a right-hand side and weights, all of equal length. */
+export function normalEquations(
+  columns: readonly (readonly number[])[],
+  values: readonly number[],
+  weights: readonly number[],
+): NormalEquations {
+  const weighted = columns.map((column) => column.map((value, i) => value * (weights[i] ?? 0)));
+  return {
+    gram: weighted.map((left) => columns.map((right) => dot(left, right))),
+    moments: weighted.map((column) => dot(column, values)),
+    total: values.reduce((sum, value, i) => sum + value * value * (weights[i] ?? 0), 0),
+  };
+}
+
+/** The same problem with coefficient `index` held at `value`; the others keep their order. */
+export function withFixed(
+  { gram, moments, total }: NormalEquations,
+  index: number,
+  value: number,
+): NormalEquations {
+  const row = gram[index] ?? [];
+  const keep = <T>(list: readonly T[]) => list.filter((_, i) => i !== index);
+  return {
+    gram: keep(gram).map(keep),
+    moments: keep(moments.map((moment, i) => moment - (row[i] ?? 0) * value)),
+    total: total - 2 * (moments[index] ?? 0) * value + (row[index] ?? 0) * value * value,
+  };
+}
+
+/** Solves for all coefficients; those for which `free` is false come out ≥ 0. */
+export function solveNonnegative(
+  equations: NormalEquations,
+  free: readonly boolean[],
+): LeastSquares {
+  const { gram, moments } = equations;
+  const size = moments.length;
+  const scales = gram.map((row, i) => {
+    const diagonal = row[i] ?? 0;
+    return diagonal > 0 ? Math.sqrt(diagonal) : 1;
+  });
+  let solution: number[] = new Array<number>(size).fill(0);
+  const passive = free.map((isFree) => isFree);
+  // A gradient below this part of the data's own size is rounding.
+  const tolerance = 1e-11 * Math.sqrt(Math.max(equations.total, 0));
+  solution = settle(equations, scales, passive, free, solution);
+  for (let step = 0; step < 3 * size; step += 1) {
+    const entering = steepest(gram, moments, scales, passive, solution, tolerance);
+    if (entering === -1) break;
+    passive[entering] = true;
+    solution = settle(equations, scales, passive, free, solution);
+  }
+  return { coefficients: solution, residual: residualOf(equations, solution) };
+}
+
+/** Solves on the passive set, taking coefficients out of it until none is negative. */
+function settle(
+  { gram, moments }: NormalEquations,
+  scales: readonly number[],
+  passive: boolean[],
+  free: readonly boolean[],
+  start: readonly number[],
+): number[] {
+  let current = [...start];
+  for (let step = 0; step <= passive.length; step += 1) {
+    const members = passive.flatMap((isIn, i) => (isIn ? [i] : []));
+    const trial = solveOn(gram, moments, scales, members);
+    const reach = members
+      .filter((i) => free[i] !== true && (trial[i] ?? 0) <= 0)
+      .reduce((least, i) => {
+        const from = current[i] ?? 0;
+        const drop = from - (trial[i] ?? 0);
+        return Math.min(least, drop > 0 ? from / drop : 0);
+      }, 1);
+    const isInside = members.every((i) => free[i] === true || (trial[i] ?? 0) > 0);
+    if (isInside) return trial;
+    current = current.map((value, i) => value + reach * ((trial[i] ?? 0) - value));
+    for (const i of members) {
+      if (free[i] !== true && (current[i] ?? 0) <= 1e-14 * Math.abs(trial[i] ?? 0)) {
+        passive[i] = false;
+        current[i] = 0;
+      }
+    }
+  }
+  return current.map((value, i) => (passive[i] === true ? value : 0));
+}
+
+/** The coefficient outside the passive set that would lower the residual fastest, or −1. */
+function steepest(
+  gram: readonly (readonly number[])[],
+  moments: readonly number[],
+  scales: readonly number[],
+  passive: readonly boolean[],
+  solution: readonly number[],
+  tolerance: number,
+): number {
+  let best = -1;
+  let bestSlope = tolerance;
+  for (const [i, row] of gram.entries()) {
+    if (passive[i] === true) continue;
+    const slope = ((moments[i] ?? 0) - dot(row, solution)) / (scales[i] ?? 1);
+    if (slope > bestSlope) {
+      best = i;
+      bestSlope = slope;
+    }
+  }
+  return best;
+}
+
+/** Solves the unconstrained problem on some of the coefficients, by Cholesky on unit-length columns. */
+function solveOn(
+  gram: readonly (readonly number[])[],
+  moments: readonly number[],
+  scales: readonly number[],
+  members: readonly number[],
+): number[] {
+  const scaleOf = (i: number) => scales[i] ?? 1;
+  const lower: number[][] = [];
+  const forward: number[] = [];
+  for (const [a, i] of members.entries()) {
+    const row: number[] = [];
+    for (let b = 0; b < a; b += 1) {
+      const j = members[b] ?? 0;
+      const above = lower[b] ?? [];
+      const entry = (gram[i]?.[j] ?? 0) / (scaleOf(i) * scaleOf(j));
+      row.push((entry - dot(row, above.slice(0, b))) / (above[b] ?? 1));
+    }
+    // Nearly parallel columns: a pivot is never let below rounding.
+    row.push(Math.sqrt(Math.max(1 - dot(row, row), 1e-13)));
+    const moment = (moments[i] ?? 0) / scaleOf(i);
+    forward.push((moment - dot(row.slice(0, a), forward)) / (row[a] ?? 1));
+    lower.push(row);
+  }
+  const scaled = new Array<number>(members.length).fill(0);
+  for (let a = members.length - 1; a >= 0; a -= 1) {
+    let rest = forward[a] ?? 0;
+    for (let b = a + 1; b < members.length; b += 1) rest -= (lower[b]?.[a] ?? 0) * (scaled[b] ?? 0);
+    scaled[a] = rest / (lower[a]?.[a] ?? 1);
+  }
+  const solution = new Array<number>(moments.length).fill(0);
+  for (const [a, i] of members.entries()) solution[i] = (scaled[a] ?? 0) / scaleOf(i);
+  return solution;
+}
+
+function residualOf({ gram, moments, total }: NormalEquations, solution: readonly number[]): number {
+  const quadratic = gram.reduce((sum, row, i) => sum + (solution[i] ?? 0) * dot(row, solution), 0);
+  return Math.max(total - 2 * dot(moments, solution) + quadratic, 0);
+}
+
+function dot(left: readonly number[], right: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < left.length; i += 1) sum += (left[i] ?? 0) * (right[i] ?? 0);
+  return sum;
+}

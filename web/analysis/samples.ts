@@ -1,0 +1,44 @@
+/** In-range pressures freed of spikes: what the fits and the stage recognition look at. */
+import { medianSorted } from 'simple-statistics';
+import type { TimeBin } from './bin-level.ts';
+
+export interface Sample {
+  readonly elapsedS: number;
+  readonly pressurePa: number;
+  /** How many readings stand behind it. */
+  readonly count: number;
+}
+
+/** Logarithms need a floor: a hundredth of what sensors of the trade resolve. */
+export const FAINTEST_PA = 1e-3;
+/** A spike stands out by this many standard deviations of the curve's own scatter … */
+const SPIKE_SIGMAS = 5;
+/** … and by at least this part of the reading, lest a quantised flat curve lose its steps. */
+const SPIKE_SHARE = 0.02;
+/** Median absolute deviation to standard deviation of a normal distribution: 1/Φ⁻¹(3/4). */
+export const SIGMA_PER_MAD = 1.4826;
+
+/**
+ * The in-range bins without those that stick out from both their neighbours (Hampel's rule: compare
+ * each with the median of the five around it, in log pressure). The two at either end have no
+ * neighbours to be judged by and stay.
+ */
+export function samplesFromBins(bins: readonly TimeBin[]): Sample[] {
+  const samples: Sample[] = [];
+  for (const { elapsedS, pressurePa, count } of bins) {
+    if (pressurePa !== null) {
+      samples.push({ elapsedS, pressurePa: Math.max(pressurePa, FAINTEST_PA), count });
+    }
+  }
+  const logs = samples.map((sample) => Math.log(sample.pressurePa));
+  const deviations = logs.map((log, i) =>
+    i < 2 || i > logs.length - 3 ? 0 : Math.abs(log - median(logs.slice(i - 2, i + 3))),
+  );
+  const limit = Math.max(SPIKE_SIGMAS * SIGMA_PER_MAD * median(deviations), SPIKE_SHARE);
+  return samples.filter((_, i) => (deviations[i] ?? 0) <= limit);
+}
+
+/** The median, or 0 of nothing. */
+export function median(values: readonly number[]): number {
+  return values.length === 0 ? 0 : medianSorted([...values].sort((a, b) => a - b));
+}

@@ -6,7 +6,7 @@ import type { Controls, RigState } from './rig-state.ts';
  * Difference allowed between one full and two half Euler steps, relative. What remains after the
  * extrapolation is of the next order and far smaller.
  */
-const TOLERANCE = 2e-3;
+const TOLERANCE = 5e-4;
 const LONGEST_STEP_S = 30;
 /** Shorter than the emptying time of a hose at the fastest, V/C ≈ 0.1 L / 1000 L/s. */
 const SHORTEST_STEP_S = 1e-5;

@@ -14,7 +14,7 @@ import type { Controls, RigState, SectionState } from './rig-state.ts';
 /** Gas that nobody measures: in 1 L, 1e-9 · 8.314 · 293 / 1e-3 = 0.002 Pa. */
 const NEGLIGIBLE_MOL = 1e-9;
 
-export interface ExtrapolatedStep {
+interface ExtrapolatedStep {
   /** Of second order; in rare cases with negative contents: see `isPhysical`. */
   readonly state: RigState;
   /** The two half steps alone: of first order, never negative. */

@@ -78,7 +78,7 @@ export function iceFraction({ mol, enthalpyJ }: Puddle): number {
  * Evaporation over one implicit step of length `stepS`, linear in the vapour pressure at the step's
  * end: flow = conductance · (towardPa − vapour pressure), mol/s, negative for condensation.
  */
-export interface Evaporation {
+interface Evaporation {
   readonly conductanceMolPerPaS: number;
   readonly towardPa: number;
   /** The puddle at the step's end for the flow that came out. */

@@ -24,7 +24,6 @@ const reservoirSchema = z.strictObject({
   /** The vapour pressure with which it is in balance at the start, Pa. */
   startPa: nonNegative,
 });
-export type ReservoirSetup = z.infer<typeof reservoirSchema>;
 
 /** Free water lying somewhere. */
 const puddleSchema = z.strictObject({

@@ -13,7 +13,8 @@ export const QUARRY_ROAD_BAKERY: Scenario = {
       'One 3/8-inch hose of 1.2 m, cores out, a 4 cfm pump; the sensor sits on the other port.',
   },
   truth:
-    'Tight and dry. The small rise was water from the walls coming into balance, and it stopped.',
+    'Tight and dry. Oil and walls held a few tenths of a gram of water, as they always do; it came into ' +
+    'balance soon after the valve was closed, and the rise stopped.',
   rig: {
     gasTemperatureK: 294.15,
     sections: [

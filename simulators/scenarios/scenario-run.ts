@@ -16,7 +16,7 @@ import type { Scenario } from './scenario.ts';
 /** One reading a second. */
 export const READING_INTERVAL_S = 1;
 /** Nobody rehearses longer. */
-export const LONGEST_S = 6 * 3600;
+const LONGEST_S = 6 * 3600;
 
 /** One reading, and what the helper did on seeing it. */
 export interface ScenarioReading {

@@ -53,8 +53,8 @@ export class RehearsalSource implements Source {
   #sinceMs: number;
   #sequence = 0;
   #lastTickMs = 0;
-  /** How far data time has come, s; readings are sent up to here. */
-  #dueS = 0;
+  /** How far data time has come, ms; readings are sent up to here. */
+  #dueMs = 0;
   #waiting = false;
 
   /** @throws ProblemError `unknown_scenario` */
@@ -117,12 +117,12 @@ export class RehearsalSource implements Source {
     this.#lastTickMs = nowMs;
     if (this.#phase !== 'live') return;
     this.#noteWait(passedMs - LONGEST_CATCH_UP_MS);
-    this.#dueS += (Math.min(passedMs, LONGEST_CATCH_UP_MS) / 1000) * this.#rate;
+    this.#dueMs += Math.min(passedMs, LONGEST_CATCH_UP_MS) * this.#rate;
     this.#deliverDue();
   }
 
   #deliverDue(): void {
-    while (this.#phase === 'live' && this.#sequence * READING_INTERVAL_S <= this.#dueS)
+    while (this.#phase === 'live' && this.#sequence * READING_INTERVAL_S * 1000 <= this.#dueMs)
       this.#deliver();
   }
 

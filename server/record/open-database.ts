@@ -10,16 +10,19 @@ export const RECORD_FILE = 'record.sqlite';
 /** Opens for writing; creates folder and file where they are missing. */
 export function openForWriting(dataFolder: string): Database.Database {
   const file = join(dataFolder, RECORD_FILE);
+  let database: Database.Database | null = null;
   try {
     mkdirSync(dataFolder, { recursive: true });
-    const database = new Database(file);
+    database = new Database(file);
+    const version = knownVersion(database, file);
     database.pragma('journal_mode = WAL');
     // A reading counts as recorded only once it would survive a power cut.
     database.pragma('synchronous = FULL');
     database.pragma('foreign_keys = ON');
-    migrate(database, file);
+    bringUpToDate(database, file, version);
     return database;
   } catch (error) {
+    database?.close();
     throw asProblem(error, file);
   }
 }
@@ -34,14 +37,17 @@ export function openForReading(dataFolder: string): Database.Database {
   }
 }
 
-function migrate(database: Database.Database, file: string): void {
+/** Asked before anything is changed: a newer record is left exactly as it is. */
+function knownVersion(database: Database.Database, file: string): number {
   const version = Number(database.pragma('user_version', { simple: true }));
-  if (version > MIGRATIONS.length) {
-    throw new ProblemError(
-      'record_from_newer_version',
-      `${file} has version ${version}, this program knows ${MIGRATIONS.length}`,
-    );
-  }
+  if (version <= MIGRATIONS.length) return version;
+  throw new ProblemError(
+    'record_from_newer_version',
+    `${file} has version ${version}, this program knows ${MIGRATIONS.length}`,
+  );
+}
+
+function bringUpToDate(database: Database.Database, file: string, version: number): void {
   if (version === MIGRATIONS.length) {
     assertWritable(database);
     return;

@@ -36,10 +36,10 @@ export class Recorder {
    * @throws ProblemError where the folder can't be written or the record can't be read.
    */
   static async open(dataFolder: string, listener: RecorderListener): Promise<Recorder> {
-    const worker = new Worker(new URL('./writer.ts', import.meta.url), {
+    const worker = new Worker(new URL('./writer-thread.mjs', import.meta.url), {
       workerData: { dataFolder },
-      // The thread needs the loader for TypeScript, whoever started this process.
-      execArgv: ['--import', import.meta.resolve('tsx')],
+      // Options of the process that started this one (a test runner's, say) are not the thread's.
+      execArgv: [],
     });
     await ready(worker);
     return new Recorder(worker, dataFolder, listener);

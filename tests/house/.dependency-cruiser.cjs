@@ -1,0 +1,89 @@
+/** The walls of the house, as rules over imports. DEVELOPERS.md says why each stands. */
+const PURE = '^web/(analysis|words|figure|report)/';
+const SERVER_ROOMS = ['sources', 'record', 'stream', 'http'];
+
+module.exports = {
+  forbidden: [
+    { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'protocol-imports-nothing-of-ours',
+      severity: 'error',
+      from: { path: '^protocol/' },
+      to: { path: '^(server|web|simulators|tests)/' },
+    },
+    {
+      name: 'simulators-import-only-protocol',
+      severity: 'error',
+      from: { path: '^simulators/' },
+      to: { path: '^(server|web|tests)/' },
+    },
+    {
+      name: 'web-imports-only-protocol',
+      severity: 'error',
+      from: { path: '^web/', pathNot: '^web/plan/' },
+      to: { path: '^(server|simulators|tests)/' },
+    },
+    {
+      name: 'planner-alone-uses-the-physics',
+      severity: 'error',
+      from: { path: '^web/plan/' },
+      to: { path: '^(server|tests|simulators/(?!physics/))' },
+    },
+    {
+      name: 'pure-folders-import-only-pure-ones',
+      severity: 'error',
+      from: { path: PURE },
+      to: { path: '^web/', pathNot: PURE },
+    },
+    {
+      name: 'pure-folders-use-no-node-modules-of-the-outside-world',
+      severity: 'error',
+      from: { path: PURE },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'server-imports-only-the-pure-part-of-the-page',
+      severity: 'error',
+      from: { path: '^server/' },
+      to: { path: '^(tests/|web/)', pathNot: PURE },
+    },
+    {
+      name: 'nobody-imports-tests',
+      severity: 'error',
+      from: { pathNot: '^tests/' },
+      to: { path: '^tests/' },
+    },
+    {
+      name: 'nobody-imports-server',
+      severity: 'error',
+      from: { pathNot: '^(server|tests)/' },
+      to: { path: '^server/' },
+    },
+    ...SERVER_ROOMS.map((room) => ({
+      name: `server-${room}-keeps-to-itself`,
+      severity: 'error',
+      from: { path: `^server/${room}/` },
+      to: { path: '^server/', pathNot: `^server/${room}/` },
+    })),
+    {
+      name: 'one-file-knows-the-host-library',
+      severity: 'error',
+      from: {
+        pathNot: '^server/sources/radio/load-host-library\\.ts$|^tests/|^simulators/sensor/',
+      },
+      to: { path: 'node_modules/@(abandonware|stoprocent)/' },
+    },
+    { name: 'everything-resolves', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '^web/dist/' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.tsx', '.mjs', '.cjs', '.js', '.json'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'default', 'types'],
+    },
+  },
+};

@@ -1,0 +1,81 @@
+/**
+ * `npm test`: sets up what is missing, then checks types, rules of writing and every test, and ends
+ * with the true counts. `npm test -- NAME` runs the test files whose path has that in it.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync, rmSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { ensureInstalled, ensurePageBuilt, PROJECT, SetupError } from '../server/setup.mjs';
+
+const say = (line) => process.stderr.write(`${line}\n`);
+const filters = process.argv.slice(2);
+const report = join(PROJECT, 'tests', 'output', 'results.json');
+let passed = 0;
+let failed = 0;
+
+try {
+  ensureInstalled({ development: true, say });
+  ensureBrowser();
+  ensurePageBuilt({ say });
+} catch (error) {
+  if (!(error instanceof SetupError)) throw error;
+  say(error.message);
+  process.exit(1);
+}
+
+if (filters.length === 0) {
+  check('types: server, simulators, protocol, tests', 'typescript/bin/tsc', ['-p', '.']);
+  check('types: page', 'typescript/bin/tsc', ['-p', 'web']);
+  check('types: pure folders without DOM or Node', 'typescript/bin/tsc', ['-p', 'web/analysis']);
+  check('rules of writing', 'eslint/bin/eslint.js', ['.']);
+  check('layout', 'prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.']);
+}
+runVitest();
+console.log(`${passed} passed, ${failed} failed`);
+process.exit(failed === 0 ? 0 : 1);
+
+function check(name, tool, args) {
+  const { status } = spawnSync(process.execPath, [join(PROJECT, 'node_modules', tool), ...args], {
+    cwd: PROJECT,
+    stdio: ['ignore', 'inherit', 'inherit'],
+  });
+  if (status === 0) passed += 1;
+  else failed += 1;
+  console.log(`${status === 0 ? 'ok    ' : 'FAILED'} ${name}`);
+}
+
+function runVitest() {
+  mkdirSync(join(PROJECT, 'tests', 'output'), { recursive: true });
+  rmSync(report, { force: true });
+  const vitest = join(PROJECT, 'node_modules', 'vitest', 'vitest.mjs');
+  const { status } = spawnSync(
+    process.execPath,
+    [vitest, 'run', '--reporter=default', '--reporter=json', `--outputFile=${report}`, ...filters],
+    { cwd: PROJECT, stdio: ['ignore', 'inherit', 'inherit'] },
+  );
+  const results = existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : null;
+  passed += results?.numPassedTests ?? 0;
+  // A file that fails before its first test, or an error outside any test, has no count of its own.
+  const counted = results?.numFailedTests ?? 0;
+  failed += status === 0 ? counted : Math.max(1, counted);
+}
+
+/** The browser tests drive Debian's Chromium, or any that CHROMIUM names. */
+function ensureBrowser() {
+  if (existsSync(process.env['CHROMIUM'] ?? '/usr/bin/chromium')) return;
+  if (!existsSync('/usr/bin/apt-get') || process.getuid?.() !== 0) {
+    throw new SetupError(
+      'The browser tests need Chromium. On Debian: sudo apt-get install chromium. ' +
+        'Elsewhere: install it and set CHROMIUM to the path of its program.',
+    );
+  }
+  say('Installing Chromium from Debian’s packages.');
+  const environment = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  for (const args of [
+    ['update', '-qq'],
+    ['install', '-y', '-qq', 'chromium'],
+  ]) {
+    const { status } = spawnSync('apt-get', args, { stdio: ['ignore', 2, 2], env: environment });
+    if (status !== 0) throw new SetupError('Debian’s Chromium could not be installed.');
+  }
+}

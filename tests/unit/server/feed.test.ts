@@ -1,0 +1,148 @@
+import { describe, expect, test } from 'vitest';
+import type { ReceivedReading } from '../../../protocol/reading.ts';
+import type { SourceState } from '../../../protocol/source-state.ts';
+import { Feed, NEW_RECORDING_AFTER_S } from '../../../server/sources/feed.ts';
+import type { Ledger, Unfinished } from '../../../server/sources/feed.ts';
+import { readingBytes } from '../../support/reading-bytes.ts';
+
+function setUp(unfinished: Unfinished | null = null, nowMs = 1_000_000) {
+  const said: string[] = [];
+  const readings: ReceivedReading[] = [];
+  const states: SourceState[] = [];
+  let next = 7;
+  const ledger: Ledger = {
+    begin: (origin, startedAtMs) => {
+      said.push(`begin ${origin} ${startedAtMs}`);
+      next += 1;
+      return next;
+    },
+    end: (id) => void said.push(`end ${id}`),
+    sensor: (id, channel, { name }) => void said.push(`sensor ${id} ${channel} ${name}`),
+    readings: (id, batch) => {
+      said.push(`readings ${id}`);
+      readings.push(...batch);
+    },
+    mark: (id, mark, madeBy) => {
+      said.push(`mark ${id} ${mark.kind}`);
+      return Promise.resolve({ ...mark, id: 1, madeBy });
+    },
+  };
+  const feed = new Feed({
+    ledger,
+    origin: 'sensor',
+    title: '',
+    wallClock: () => nowMs,
+    onState: (state) => states.push(state),
+    unfinished,
+  });
+  const identity = (id: string, name: string) => ({
+    id,
+    name,
+    manufacturer: null,
+    model: null,
+    serial: null,
+    firmware: null,
+  });
+  const send = (sequence: number, arrivedMs: number, sensorId = 'a', bytes = {}) =>
+    feed.reading({
+      sensorId,
+      arrivedMs,
+      bytes: readingBytes({ sequence, uptimeMs: sequence * 1000, ...bytes }),
+    });
+  return { feed, said, readings, states, identity, send };
+}
+
+describe('a feed', () => {
+  test('begins the recording with the first reading, not before', () => {
+    const { feed, said, identity, send } = setUp();
+    feed.sensor(identity('a', 'Roof'));
+    expect(said).toEqual([]);
+    send(0, 500_000);
+    expect(said).toEqual(['begin sensor 1000000', 'sensor 8 0 Roof', 'readings 8']);
+  });
+
+  test('gives each sensor its channel and passes on what is learnt of it later', () => {
+    const { feed, said, readings, identity, send } = setUp();
+    send(0, 0, 'a');
+    send(0, 100, 'b');
+    feed.sensor(identity('b', 'Pump'));
+    expect(readings.map(({ channel }) => channel)).toEqual([0, 1]);
+    expect(said.at(-1)).toBe('sensor 8 1 Pump');
+  });
+
+  test('an over-range reading carries no pressure, whatever the bytes say', () => {
+    const { readings, send } = setUp();
+    send(0, 0, 'a', { flags: { overRange: true }, pressurePa: 20_000 });
+    expect(readings[0]).toMatchObject({ pressurePa: null, condition: 'over_range' });
+  });
+
+  test('a fault outweighs; a pressure of "not known" without a flag is a fault', () => {
+    const { readings, send } = setUp();
+    send(0, 0, 'a', { flags: { overRange: true, fault: true } });
+    send(1, 1000, 'a', { pressurePa: null });
+    expect(readings.map(({ condition }) => condition)).toEqual(['fault', 'fault']);
+  });
+
+  test('bytes that can’t be read are reported, and nothing is recorded for them', () => {
+    const { feed, readings, states, send } = setUp();
+    send(0, 0);
+    feed.state({
+      id: 'radio',
+      kind: 'radio',
+      name: '',
+      phase: 'live',
+      sinceMs: 0,
+      problem: null,
+      batteryPercent: null,
+      signalDbm: null,
+      clockRate: 1,
+    });
+    feed.reading({ sensorId: 'a', arrivedMs: 1000, bytes: new Uint8Array(3) });
+    expect(readings).toHaveLength(1);
+    expect(states.at(-1)?.problem).toBe('sensor_not_understood');
+  });
+
+  test('a long silence ends one recording and begins another', () => {
+    const { said, send } = setUp();
+    send(0, 0);
+    send(1, NEW_RECORDING_AFTER_S * 1000 + 1);
+    expect(said.filter((line) => !line.startsWith('sensor'))).toEqual([
+      'begin sensor 1000000',
+      'readings 8',
+      'end 8',
+      'begin sensor 1000000',
+      'readings 9',
+    ]);
+  });
+});
+
+describe('after the bridge was away', () => {
+  const unfinished: Unfinished = {
+    recordingId: 3,
+    startedAtMs: 900_000,
+    lastElapsedS: 40,
+    sensors: [
+      { id: 'x', name: '', manufacturer: null, model: null, serial: null, firmware: null },
+      { id: 'a', name: '', manufacturer: null, model: null, serial: null, firmware: null },
+    ],
+  };
+
+  test('the recording goes on where the wall clock says, on the sensor’s old channel', () => {
+    const { readings, said, send } = setUp(unfinished);
+    send(0, 77);
+    expect(said).toContain('readings 3');
+    expect(readings[0]).toMatchObject({ elapsedS: 100, channel: 1 });
+  });
+
+  test('a wall clock set back does not lay new readings over old ones', () => {
+    const { readings, send } = setUp(unfinished, 800_000);
+    send(0, 77);
+    expect(readings[0]?.elapsedS).toBe(40);
+  });
+
+  test('what ended long ago is ended, and a new recording begins', () => {
+    const { said, send } = setUp(unfinished, 900_000 + (NEW_RECORDING_AFTER_S + 41) * 1000);
+    send(0, 77);
+    expect(said.slice(0, 2)).toEqual(['end 3', expect.stringContaining('begin sensor')]);
+  });
+});

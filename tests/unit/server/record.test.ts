@@ -1,0 +1,154 @@
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { ReceivedReading } from '../../../protocol/reading.ts';
+import type { RecordMessage } from '../../../protocol/stream.ts';
+import { RECORD_FILE } from '../../../server/record/open-database.ts';
+import { Recorder } from '../../../server/record/recorder.ts';
+
+let folder = '';
+let said: RecordMessage[] = [];
+const listener = { durable: (message: RecordMessage) => void said.push(message), held: () => {} };
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'record-'));
+  said = [];
+});
+afterEach(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+function reading(sequence: number, change: Partial<ReceivedReading> = {}): ReceivedReading {
+  return {
+    channel: 0,
+    boot: 1,
+    sequence,
+    uptimeMs: sequence * 1000,
+    arrivedS: sequence + 0.1,
+    elapsedS: sequence,
+    pressurePa: 100 / 3 + sequence,
+    temperatureC: 20.25,
+    condition: 'ok',
+    ...change,
+  };
+}
+
+describe('the record', () => {
+  test('gives back every fact as it was handed over, also after a restart', async () => {
+    const first = await Recorder.open(folder, listener);
+    const id = first.begin('sensor', 1234, '');
+    first.sensor(id, 0, {
+      id: 'a',
+      name: 'Roof',
+      manufacturer: null,
+      model: null,
+      serial: '12',
+      firmware: null,
+    });
+    first.readings(id, [reading(0), reading(1, { pressurePa: null, condition: 'over_range' })]);
+    first.readings(id, [reading(2)]);
+    await first.mark(id, { kind: 'pump_on', elapsedS: 1.5, text: 'oil is fresh' }, 'hand');
+    await first.sheetEntry(id, { elapsedS: 2, fields: { targetPa: 50 } });
+    await first.close();
+
+    const again = await Recorder.open(folder, listener);
+    const { reader } = again;
+    expect(reader.recording(id)).toMatchObject({
+      origin: 'sensor',
+      startedAtMs: 1234,
+      open: true,
+      sensors: [{ name: 'Roof', serial: '12' }],
+    });
+    expect(reader.readingsAfter(id, 0, 10)).toEqual({
+      index: [1, 2, 3],
+      channel: [0, 0, 0],
+      boot: [1, 1, 1],
+      sequence: [0, 1, 2],
+      elapsedS: [0, 1, 2],
+      pressurePa: [100 / 3, null, 100 / 3 + 2],
+      temperatureC: [20.25, 20.25, 20.25],
+      condition: ['ok', 'over_range', 'ok'],
+    });
+    expect(reader.readingsAfter(id, 1, 1).index).toEqual([2]);
+    expect(reader.marks(id)).toEqual([
+      { id: 1, kind: 'pump_on', elapsedS: 1.5, text: 'oil is fresh', madeBy: 'hand' },
+    ]);
+    expect(reader.sheet(id)).toEqual([{ elapsedS: 2, fields: { targetPa: 50 } }]);
+    again.readings(id, [reading(3)]);
+    await again.settled();
+    expect(reader.lastIndex(id)).toBe(4);
+    await again.close();
+  });
+
+  test('says a thing only once it can be read back', async () => {
+    const unreadable: number[] = [];
+    const recorder: Recorder = await Recorder.open(folder, {
+      durable: (message) => {
+        if (message.type !== 'readings') return;
+        const last = message.columns.index.at(-1) ?? 0;
+        if (recorder.reader.lastIndex(message.recordingId) < last) unreadable.push(last);
+        said.push(message);
+      },
+      held: () => {},
+    });
+    const id = recorder.begin('sensor', 0, '');
+    for (let sequence = 0; sequence < 500; sequence += 1)
+      recorder.readings(id, [reading(sequence)]);
+    await recorder.settled();
+    expect(unreadable).toEqual([]);
+    const indexes = said.flatMap((message) =>
+      message.type === 'readings' ? message.columns.index : [],
+    );
+    expect(indexes).toEqual(Array.from({ length: 500 }, (_, position) => position + 1));
+    await recorder.close();
+  });
+
+  test('refuses to rewrite a fact', async () => {
+    const recorder = await Recorder.open(folder, listener);
+    const id = recorder.begin('sensor', 0, '');
+    recorder.readings(id, [reading(0)]);
+    await recorder.close();
+    const database = new Database(join(folder, RECORD_FILE));
+    expect(() => database.exec('UPDATE reading SET pressure_pa = 1')).toThrow(/never rewritten/u);
+    database.close();
+  });
+
+  test('an ended recording stays ended, and its title and end are kept', async () => {
+    const recorder = await Recorder.open(folder, listener);
+    const id = recorder.begin('rehearsal', 5, 'quay');
+    recorder.end(id, 9);
+    await recorder.settled();
+    expect(recorder.reader.recording(id)).toMatchObject({ open: false, title: 'quay' });
+    expect(said.at(-1)).toMatchObject({ type: 'recording', recording: { open: false } });
+    await recorder.close();
+  });
+});
+
+describe('opening says plainly what is wrong', () => {
+  test('a file that is no database', async () => {
+    writeFileSync(join(folder, RECORD_FILE), 'this is not a database, it is a text '.repeat(50));
+    await expect(Recorder.open(folder, listener)).rejects.toMatchObject({ code: 'record_damaged' });
+    expect(existsSync(join(folder, RECORD_FILE))).toBe(true);
+  });
+
+  test('a record of a newer version, which is left untouched', async () => {
+    const database = new Database(join(folder, RECORD_FILE));
+    database.pragma('user_version = 99');
+    database.close();
+    await expect(Recorder.open(folder, listener)).rejects.toMatchObject({
+      code: 'record_from_newer_version',
+    });
+    expect(readdirSync(folder)).toEqual([RECORD_FILE]);
+  });
+
+  test('a folder that is a file', async () => {
+    const file = join(folder, 'taken');
+    writeFileSync(file, '');
+    await expect(Recorder.open(file, listener)).rejects.toMatchObject({
+      code: 'data_folder_unwritable',
+      detail: expect.stringContaining(file),
+    });
+  });
+});

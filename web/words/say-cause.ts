@@ -65,3 +65,10 @@ export function sayCause(
       };
   }
 }
+
+/** Weights are no more exact than these words. */
+export function sayLikelihood(weight: number): string {
+  if (weight >= 0.7) return 'most likely';
+  if (weight >= 0.4) return 'likely';
+  return weight >= 0.15 ? 'possible' : 'less likely';
+}

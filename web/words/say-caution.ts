@@ -35,3 +35,11 @@ export const CAUTIONS: Readonly<Record<CautionPlace, readonly string[]>> = {
 
 export const WHO_DECIDES =
   'This program advises. The equipment maker’s instructions, local codes and the licensed person on site decide.';
+
+export const WORK_NAMES: Readonly<Record<CautionPlace, string>> = {
+  nitrogen: 'Nitrogen test',
+  hook_up: 'Hook-up',
+  pull_down: 'Pull-down',
+  rise: 'Rise',
+  closing_up: 'Closing up',
+};

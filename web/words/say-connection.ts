@@ -53,3 +53,25 @@ export function sayProblem(problem: ProblemCode | null): ConnectionWords | null 
   if (problem === null) return null;
   return { text: PROBLEMS[problem].meaning, remedy: PROBLEMS[problem].remedy };
 }
+
+/** For a page without any recording: what is happening, as a sentence. */
+export function saySourceAtRest(phase: SourcePhase | undefined): string {
+  switch (phase) {
+    case 'searching':
+      return 'Looking for a sensor';
+    case 'connecting':
+      return 'Connecting to the sensor';
+    case 'live':
+    case 'stale':
+      return 'The sensor is connected; its first reading is awaited';
+    case 'lost':
+      return 'The sensor is out of reach';
+    case 'unavailable':
+      return 'No sensor can be heard';
+    case 'starting':
+    case 'paused':
+    case 'finished':
+    case undefined:
+      return 'Bluetooth is starting';
+  }
+}

@@ -20,3 +20,15 @@ export function sayMark(mark: Mark): string {
   if (mark.text === '') return MARK_NAMES.note;
   return mark.text.length > LONGEST ? `${mark.text.slice(0, LONGEST - 1)}…` : mark.text;
 }
+
+/** As buttons: what has just been done. */
+export const MARK_BUTTONS: Readonly<Record<MarkKind, string>> = {
+  pump_on: 'Pump on',
+  pump_off: 'Pump off',
+  ballast_opened: 'Ballast opened',
+  ballast_closed: 'Ballast closed',
+  isolated: 'Valved off',
+  reopened: 'Valve open again',
+  nitrogen_break: 'Nitrogen break',
+  note: 'Note…',
+};

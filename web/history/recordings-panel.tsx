@@ -1,0 +1,52 @@
+/** What was recorded: open one, or take its readings away as CSV. */
+import { useEffect } from 'preact/hooks';
+import { csvAddress, listRecordings } from '../connection/bridge-api.ts';
+import { clockWords } from '../parts/clock-words.ts';
+import { tell } from '../parts/notice.ts';
+import { Panel } from '../parts/panel.tsx';
+import { panel } from '../parts/panels.ts';
+import type { Session } from '../store/session.ts';
+
+export function RecordingsPanel({ session }: { readonly session: Session }) {
+  useEffect(() => {
+    void tell(listRecordings()).then((found) => {
+      for (const recording of found ?? []) session.learn(recording);
+    });
+  }, []);
+  const recordings = [...session.recordings.value].reverse();
+  return (
+    <Panel title="Recordings" testId="recordings-panel">
+      {recordings.length === 0 && <p>Nothing has been recorded yet.</p>}
+      <ul class="recordings">
+        {recordings.map((recording) => (
+          <li key={recording.id} data-testid={`recording-${recording.id}`}>
+            <div>
+              <b>
+                {clockWords(recording.startedAtMs)}
+                {recording.open ? ', running' : ''}
+              </b>
+              <span>
+                {recording.origin === 'rehearsal' ? `Rehearsal: ${recording.title}` : 'Job'}
+                {recording.sensors.length > 0 &&
+                  `, ${recording.sensors.map((sensor) => sensor.name).join(', ')}`}
+              </span>
+            </div>
+            <button
+              type="button"
+              aria-current={recording.id === session.followed.value?.id ? 'true' : undefined}
+              onClick={() => {
+                session.open(recording.id, !recording.open);
+                panel.value = null;
+              }}
+            >
+              Open
+            </button>
+            <a class="button" href={csvAddress(recording.id)} download>
+              CSV
+            </a>
+          </li>
+        ))}
+      </ul>
+    </Panel>
+  );
+}

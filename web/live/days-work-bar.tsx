@@ -1,0 +1,57 @@
+/** The day's work along the bottom, and where in it one is. Each step opens its cautions. */
+import type { Recording } from '../../protocol/recording.ts';
+import { csvAddress } from '../connection/bridge-api.ts';
+import { clockWords } from '../parts/clock-words.ts';
+import { panel } from '../parts/panels.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { daysWork, type WorkStep } from '../steps/days-work.ts';
+import { sayMoment } from '../words/say-duration.ts';
+import { WORK_NAMES } from '../words/say-caution.ts';
+import { SENSOR_VIEW_NAMES } from '../words/say-sensor-view.ts';
+
+interface DaysWorkBarProps {
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function DaysWorkBar({ followed, recording }: DaysWorkBarProps) {
+  const steps = daysWork(followed.conclusions.value, followed.sheet.value);
+  return (
+    <footer class="work" aria-label="The day’s work">
+      {steps.map((step) => (
+        <button
+          key={step.place}
+          type="button"
+          class={`work-step work-${step.state}`}
+          data-testid={`work-${step.place}`}
+          aria-current={step.state === 'now' ? 'step' : undefined}
+          onClick={() => (panel.value = { work: step.place })}
+        >
+          <b>{WORK_NAMES[step.place]}</b>
+          <span>{beneath(step, followed, recording)}</span>
+        </button>
+      ))}
+      <a class="work-step" data-testid="csv" href={csvAddress(recording.id)} download>
+        <b>Readings</b>
+        <span>as CSV</span>
+      </a>
+    </footer>
+  );
+}
+
+function beneath(step: WorkStep, followed: FollowedRecording, recording: Recording): string {
+  const sheet = followed.sheet.value;
+  if (step.place === 'hook_up' && sheet.sensorSees !== 'unknown') {
+    return SENSOR_VIEW_NAMES[sheet.sensorSees];
+  }
+  if (step.state === 'now' && step.sinceS !== null && step.place !== 'hook_up') {
+    // A rehearsal's clock may run a hundred times as fast as the one on the wall.
+    return recording.origin === 'rehearsal'
+      ? `since ${sayMoment(step.sinceS)}`
+      : `since ${clockWords(recording.startedAtMs + step.sinceS * 1000)}`;
+  }
+  if (step.place === 'rise' && step.state === 'before') {
+    return `hold of ${Math.round(sheet.holdS / 60)} min`;
+  }
+  return step.state === 'done' ? 'before this' : step.state === 'now' ? 'now' : 'to come';
+}

@@ -1,0 +1,220 @@
+/** Draws what a chart library does not know: ground, bands, lines, flags, and where one is now. */
+import type uPlot from 'uplot';
+import type { ChartPicture } from './chart-picture.ts';
+import { figureFont, type Palette, remarkFont } from './palette.ts';
+import { placeFlags } from './place-flags.ts';
+
+/** Canvas pixels per CSS pixel are `ratio`; `small` is a narrow screen. */
+interface Drawing {
+  readonly plot: uPlot;
+  readonly ctx: CanvasRenderingContext2D;
+  readonly picture: ChartPicture;
+  readonly palette: Palette;
+  readonly ratio: number;
+  readonly small: boolean;
+}
+
+/** Under the axes: the sheet, and for a rehearsal the word that says so. */
+export function drawGround({ plot, ctx, picture, palette, ratio }: Drawing): void {
+  const { left, top, width, height } = plot.bbox;
+  ctx.save();
+  ctx.fillStyle = palette.sheet;
+  ctx.fillRect(left, top, width, height);
+  if (picture.ground !== '') {
+    ctx.fillStyle = palette.rule;
+    ctx.font = remarkFont(Math.min(width / 5, height / 3.4, 150 * ratio));
+    ctx.textAlign = 'center';
+    ctx.textBaseline = 'middle';
+    ctx.fillText(picture.ground, left + width / 2, top + height * 0.42);
+  }
+  ctx.restore();
+}
+
+/** Over the measured curve, under the letters. */
+export function drawBandAndLines(drawing: Drawing): void {
+  const { plot, ctx } = drawing;
+  const { left, top, width, height } = plot.bbox;
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(left, top, width, height);
+  ctx.clip();
+  drawBand(drawing);
+  drawLines(drawing);
+  ctx.restore();
+}
+
+/** Over everything. */
+export function drawFlagsAndPresent(drawing: Drawing): void {
+  drawing.ctx.save();
+  drawFlags(drawing);
+  drawLineLabels(drawing);
+  drawRemark(drawing);
+  drawPresent(drawing);
+  drawing.ctx.restore();
+}
+
+function x(plot: uPlot, elapsedS: number): number {
+  return plot.valToPos(elapsedS, 'x', true);
+}
+
+/** Nothing at or below zero can stand on a log axis: it goes to the lower edge. */
+function y(plot: uPlot, picture: ChartPicture, pressurePa: number): number {
+  const lowest = picture.time.axis === 'log' ? picture.range.lowPa * 0.5 : 0;
+  return plot.valToPos(Math.max(pressurePa, lowest), 'y', true);
+}
+
+function drawBand({ plot, ctx, picture, palette, ratio }: Drawing): void {
+  const { curve } = picture;
+  if (curve.length < 2) return;
+  ctx.beginPath();
+  for (const point of curve) ctx.lineTo(x(plot, point.elapsedS), y(plot, picture, point.highPa));
+  for (const point of [...curve].reverse()) {
+    ctx.lineTo(x(plot, point.elapsedS), y(plot, picture, point.lowPa));
+  }
+  ctx.closePath();
+  ctx.globalAlpha = 0.26;
+  ctx.fillStyle = palette.water;
+  ctx.fill();
+  ctx.globalAlpha = 1;
+  ctx.beginPath();
+  for (const point of curve) ctx.lineTo(x(plot, point.elapsedS), y(plot, picture, point.midPa));
+  ctx.setLineDash([8 * ratio, 6 * ratio]);
+  ctx.lineWidth = 2 * ratio;
+  ctx.strokeStyle = picture.remark?.warning === true ? palette.buoy : palette.water;
+  ctx.stroke();
+  ctx.setLineDash([]);
+}
+
+function drawLines({ plot, ctx, picture, palette, ratio }: Drawing): void {
+  const { left, width } = plot.bbox;
+  for (const line of picture.lines) {
+    const at = y(plot, picture, line.pressurePa);
+    ctx.beginPath();
+    ctx.moveTo(left, at);
+    ctx.lineTo(left + width, at);
+    ctx.strokeStyle = palette.buoy;
+    ctx.lineWidth = (line.dashed ? 2 : 2.5) * ratio;
+    ctx.setLineDash(line.dashed ? [3 * ratio, 5 * ratio] : []);
+    ctx.stroke();
+  }
+  ctx.setLineDash([]);
+}
+
+function drawLineLabels(drawing: Drawing): void {
+  const { plot, ctx, picture, palette, ratio, small } = drawing;
+  const { left, top, width, height } = plot.bbox;
+  ctx.font = figureFont((small ? 14 : 17) * ratio);
+  ctx.textAlign = 'right';
+  for (const [position, line] of picture.lines.entries()) {
+    const at = y(plot, picture, line.pressurePa);
+    const next = picture.lines[position - 1];
+    // Where two lines lie close, the lower one's label goes below it.
+    const close =
+      next !== undefined && Math.abs(y(plot, picture, next.pressurePa) - at) < 26 * ratio;
+    const below = close && at + 24 * ratio < top + height;
+    ctx.textBaseline = below ? 'top' : 'bottom';
+    halo(
+      drawing,
+      line.label,
+      left + width - 8 * ratio,
+      at + (below ? 5 : -5) * ratio,
+      palette.buoy,
+    );
+  }
+}
+
+function drawRemark(drawing: Drawing): void {
+  const { plot, ctx, picture, palette, ratio, small } = drawing;
+  const point = picture.curve[Math.floor(picture.curve.length * 0.72)];
+  if (picture.remark === null || point === undefined) return;
+  const { left, top, width, height } = plot.bbox;
+  ctx.font = remarkFont((small ? 15 : 19) * ratio);
+  ctx.textAlign = 'center';
+  ctx.textBaseline = 'top';
+  const below = y(plot, picture, point.lowPa) + 14 * ratio;
+  const crossed = picture.lines.some(
+    (line) => Math.abs(y(plot, picture, line.pressurePa) - below - 10 * ratio) < 30 * ratio,
+  );
+  const above = y(plot, picture, point.highPa) - 34 * ratio;
+  const at = crossed || below > top + height - 30 * ratio ? above : below;
+  const half = ctx.measureText(picture.remark.text).width / 2 + 8 * ratio;
+  const middle = Math.min(Math.max(x(plot, point.elapsedS), left + half), left + width - half);
+  const colour = picture.remark.warning ? palette.buoy : palette.water;
+  halo(drawing, picture.remark.text, middle, at, colour);
+}
+
+function drawFlags(drawing: Drawing): void {
+  const { plot, ctx, picture, palette, ratio, small } = drawing;
+  const { left, top, width, height } = plot.bbox;
+  ctx.font = figureFont((small ? 13 : 17) * ratio);
+  const rowHeight = (small ? 21 : 27) * ratio;
+  const wishes = picture.flags.map((flag) => ({
+    x: x(plot, flag.elapsedS) - left,
+    width: ctx.measureText(flag.label).width + 26 * ratio,
+  }));
+  const places = placeFlags(wishes, width, Math.max(1, Math.floor((height * 0.45) / rowHeight)));
+  for (const [position, flag] of picture.flags.entries()) {
+    const place = places[position];
+    const at = x(plot, flag.elapsedS);
+    const flagTop = top + 8 * ratio + (place?.row ?? 0) * rowHeight;
+    ctx.strokeStyle = palette.ink;
+    ctx.lineWidth = ratio;
+    ctx.beginPath();
+    ctx.moveTo(at, place?.row == null ? top + height * 0.9 : flagTop);
+    ctx.lineTo(at, top + height);
+    ctx.stroke();
+    if (place?.row == null) continue;
+    const way = place.left ? -1 : 1;
+    drawPennant(ctx, at, flagTop, way * ratio, palette.ink);
+    ctx.textAlign = place.left ? 'right' : 'left';
+    ctx.textBaseline = 'middle';
+    halo(drawing, flag.label, at + way * 19 * ratio, flagTop + 8 * ratio, palette.ink);
+  }
+}
+
+/** A swallow-tailed flag, as on a buoy. */
+function drawPennant(
+  ctx: CanvasRenderingContext2D,
+  at: number,
+  top: number,
+  way: number,
+  colour: string,
+): void {
+  const size = Math.abs(way);
+  ctx.beginPath();
+  ctx.moveTo(at, top);
+  ctx.lineTo(at + 13 * way, top);
+  ctx.lineTo(at + 9 * way, top + 7 * size);
+  ctx.lineTo(at + 13 * way, top + 14 * size);
+  ctx.lineTo(at, top + 14 * size);
+  ctx.closePath();
+  ctx.fillStyle = colour;
+  ctx.fill();
+}
+
+function drawPresent({ plot, ctx, picture, palette, ratio }: Drawing): void {
+  const { elapsedS, pressurePa } = picture.series;
+  const lastS = elapsedS.at(-1);
+  const lastPa = pressurePa.at(-1);
+  if (lastS === undefined || lastPa == null || lastS > picture.time.toS) return;
+  ctx.beginPath();
+  ctx.arc(x(plot, lastS), y(plot, picture, lastPa), 7 * ratio, 0, 2 * Math.PI);
+  ctx.fillStyle = picture.live ? palette.ink : palette.sheet;
+  ctx.strokeStyle = palette.ink;
+  ctx.lineWidth = 2.5 * ratio;
+  ctx.fill();
+  ctx.stroke();
+}
+
+/** Letters with the sheet's colour around them, legible over lines and fill. */
+function halo(drawing: Drawing, text: string, left: number, top: number, colour: string): void {
+  const { ctx, palette, ratio } = drawing;
+  ctx.lineJoin = 'round';
+  ctx.lineWidth = 5 * ratio;
+  ctx.strokeStyle = palette.sheet;
+  ctx.globalAlpha = 0.8;
+  ctx.strokeText(text, left, top);
+  ctx.globalAlpha = 1;
+  ctx.fillStyle = colour;
+  ctx.fillText(text, left, top);
+}

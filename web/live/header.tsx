@@ -1,0 +1,72 @@
+/** The top line: what is measured, by which sensor, and whether that is live. */
+import { clockWords } from '../parts/clock-words.ts';
+import { panel } from '../parts/panels.ts';
+import { freshness } from '../store/freshness.ts';
+import type { Session } from '../store/session.ts';
+import { sayConnection, saySource } from '../words/say-connection.ts';
+
+export function Header({ session }: { readonly session: Session }) {
+  const connection = session.connection.value;
+  const recording = session.recording.value;
+  const source = session.source.value;
+  const sheet = session.followed.value?.sheet.value;
+  const state = freshness(connection, recording, source);
+  const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
+  const title = recording?.origin === 'rehearsal' ? recording.title : '';
+  const sound = state.kind === 'live' || state.kind === 'paused' || state.kind === 'ended';
+  return (
+    <header class="head">
+      <span class="name">Ebbline</span>
+      {recording?.origin === 'rehearsal' && (
+        <strong class="rehearsal-badge" data-testid="rehearsal-badge">
+          Rehearsal
+        </strong>
+      )}
+      <button
+        type="button"
+        class="job"
+        data-testid="job"
+        disabled={recording === null}
+        title={job.join(', ')}
+        onClick={() => (panel.value = 'sheet')}
+      >
+        {job.length > 0
+          ? job.join(', ')
+          : title !== ''
+            ? title
+            : recording === null
+              ? ''
+              : 'Job sheet'}
+      </button>
+      <span class="head-states">
+        <span class="state" data-testid="connection-state" data-phase={connection.phase}>
+          <span class={`sign ${sound ? 'sign-good' : 'sign-bad'}`} aria-hidden="true" />
+          <span class="state-text">
+            {connection.phase !== 'live' || source === null
+              ? sayConnection(connection.phase, clockWords(connection.sinceMs, true)).text
+              : saySource(source, clockWords(source.sinceMs, true))}
+          </span>
+        </span>
+        {source !== null && source.batteryPercent !== null && (
+          <span class={source.batteryPercent < 15 ? 'low' : 'quiet'} data-testid="battery">
+            battery {Math.round(source.batteryPercent)} %{source.batteryPercent < 15 ? ', low' : ''}
+          </span>
+        )}
+        {recording !== null && (
+          <span class="quiet since">
+            {recording.open ? 'recording since' : 'recorded'} {clockWords(recording.startedAtMs)}
+          </span>
+        )}
+      </span>
+      <button
+        type="button"
+        class="plain"
+        data-testid="menu"
+        aria-haspopup="dialog"
+        onClick={() => (panel.value = 'menu')}
+      >
+        Menu
+      </button>
+    </header>
+  );
+}

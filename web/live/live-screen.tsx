@@ -1,0 +1,87 @@
+/** The live screen: one number, one sentence, one next step, one picture. */
+import { useSignal } from '@preact/signals';
+import type { Recording } from '../../protocol/recording.ts';
+import { choices } from '../store/choices.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { freshness } from '../store/freshness.ts';
+import type { Session } from '../store/session.ts';
+import { sayStage } from '../words/say-stage.ts';
+import { panel } from '../parts/panels.ts';
+import { Chart } from './chart.tsx';
+import { chartOf } from './chart-of.ts';
+import { NextView } from './next-view.tsx';
+import { ReadingView } from './reading-view.tsx';
+import { SayCard } from './say-card.tsx';
+import type { TimeRange } from './time-range.ts';
+
+interface LiveScreenProps {
+  readonly session: Session;
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
+  const zoom = useSignal<TimeRange | null>(null);
+  const source = session.source.value;
+  const state = freshness(session.connection.value, recording, source);
+  const conclusions = followed.conclusions.value;
+  const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
+  const live = state.kind === 'live' || state.kind === 'paused';
+  const picture = () =>
+    chartOf({
+      readings: followed.readings,
+      marks: followed.marks.peek(),
+      sheet: followed.sheet.peek(),
+      conclusions: followed.conclusions.peek(),
+      units: choices.peek(),
+      rehearsal: recording.origin === 'rehearsal',
+      live,
+      foresees: live || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
+      zoom: zoom.peek(),
+    });
+  return (
+    <main class="live">
+      <aside>
+        <div class="stage" data-testid="stage">
+          {stage === null ? (
+            <>Before the first conclusion</>
+          ) : (
+            <>
+              {stage.name} <small>{stage.time}</small>
+            </>
+          )}
+        </div>
+        {recording.sensors.length > 1 && (
+          <label class="sensor-choice">
+            Sensor{' '}
+            <select
+              value={followed.channel.value}
+              onChange={(event) => followed.watch(Number(event.currentTarget.value))}
+            >
+              {recording.sensors.map((sensor, channel) => (
+                <option key={sensor.id} value={channel}>
+                  {sensor.name}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        <ReadingView followed={followed} state={state} />
+        <SayCard followed={followed} state={state} problem={source?.problem ?? null} />
+        <NextView followed={followed} recording={recording} state={state} />
+        {recording.open && followed.sheet.value.sensorSees === 'unknown' && (
+          <button type="button" class="ask-view" onClick={() => (panel.value = 'sheet')}>
+            What does the sensor see? No verdict on the system without it.
+          </button>
+        )}
+      </aside>
+      <Chart
+        picture={picture}
+        changes={[followed.revision.value, conclusions, choices.value, zoom.value, state.kind]}
+        zoomed={zoom.value !== null}
+        zoomTo={(range) => (zoom.value = range)}
+        description={`Pressure over time${stage === null ? '' : `, ${stage.name}`}.`}
+      />
+    </main>
+  );
+}

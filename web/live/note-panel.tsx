@@ -1,0 +1,43 @@
+/** A note, dated at the moment at which the panel was opened. */
+import { useState } from 'preact/hooks';
+import type { Recording } from '../../protocol/recording.ts';
+import { tell } from '../parts/notice.ts';
+import { Panel } from '../parts/panel.tsx';
+import { panel } from '../parts/panels.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { setMark } from './set-mark.ts';
+
+interface NotePanelProps {
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function NotePanel({ followed, recording }: NotePanelProps) {
+  const [elapsedS] = useState(() => followed.latest.peek()?.elapsedS ?? 0);
+  const [text, setText] = useState('');
+  const save = (event: Event) => {
+    event.preventDefault();
+    void tell(setMark(recording, 'note', elapsedS, text)).then((saved) => {
+      if (saved !== null) panel.value = null;
+    });
+  };
+  return (
+    <Panel title="Note" testId="note-panel">
+      <form class="form" onSubmit={save}>
+        <label class="wide">
+          What happened
+          <input
+            name="text"
+            maxLength={500}
+            required
+            value={text}
+            onInput={(event) => setText(event.currentTarget.value)}
+          />
+        </label>
+        <button type="submit" class="urgent">
+          Put it on the curve
+        </button>
+      </form>
+    </Panel>
+  );
+}

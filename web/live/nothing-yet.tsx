@@ -1,0 +1,56 @@
+/** No reading anywhere: what the radio is doing, what to do about it, and a rehearsal meanwhile. */
+import { clockWords } from '../parts/clock-words.ts';
+import { panel } from '../parts/panels.ts';
+import type { Session } from '../store/session.ts';
+import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connection.ts';
+
+export function NothingYet({ session }: { readonly session: Session }) {
+  const connection = session.connection.value;
+  const radios = session.sources.value.filter((source) => source.kind === 'radio');
+  const bridge = sayConnection(connection.phase, clockWords(connection.sinceMs, true));
+  return (
+    <main class="nothing" data-testid="nothing-yet">
+      <div class="nothing-words">
+        {connection.phase !== 'live' ? (
+          <>
+            <h1>{bridge.text}</h1>
+            <p>{bridge.remedy}</p>
+          </>
+        ) : (
+          <>
+            <h1>
+              {radios.length === 0 ? 'No sensor is looked for' : saySourceAtRest(radios[0]?.phase)}
+            </h1>
+            {radios.map((radio) => {
+              const problem = sayProblem(radio.problem);
+              return problem === null ? null : (
+                <p key={radio.id} data-testid="problem">
+                  {problem.text} <b>{problem.remedy}</b>
+                </p>
+              );
+            })}
+            <p>
+              Switch the sensor on within reach. Recording starts with its first reading, by itself.
+            </p>
+          </>
+        )}
+        <p class="nothing-remark">
+          <i>Meanwhile, or to learn:</i>
+        </p>
+        <button
+          type="button"
+          class="urgent"
+          data-testid="rehearse-now"
+          disabled={connection.phase !== 'live'}
+          onClick={() => (panel.value = 'rehearse')}
+        >
+          Rehearse a job without a sensor
+        </button>
+      </div>
+      <svg class="nothing-sea" viewBox="0 0 600 400" preserveAspectRatio="none" aria-hidden="true">
+        <path d="M0 40 C60 40 60 250 190 300 S420 340 600 345 V400 H0Z" class="sea-fill" />
+        <path d="M0 40 C60 40 60 250 190 300 S420 340 600 345" class="sea-line" />
+      </svg>
+    </main>
+  );
+}

@@ -1,0 +1,71 @@
+/** The one sentence: forecast or verdict with its interval, and what lies behind it. */
+import { clockWords } from '../parts/clock-words.ts';
+import { choices } from '../store/choices.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import type { Freshness } from '../store/freshness.ts';
+import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
+import type { SaidConclusion } from '../words/said-conclusion.ts';
+import { sayForecast } from '../words/say-forecast.ts';
+import { sayProblem } from '../words/say-connection.ts';
+import { sayVerdict } from '../words/say-verdict.ts';
+import type { ProblemCode } from '../../protocol/problems.ts';
+import { sayWithheld } from '../words/say-withheld.ts';
+import { Causes } from './causes.tsx';
+
+interface SayCardProps {
+  readonly followed: FollowedRecording;
+  readonly state: Freshness;
+  readonly problem: ProblemCode | null;
+}
+
+export function SayCard({ followed, state, problem }: SayCardProps) {
+  const said = sayNow(followed, state, problem);
+  const conclusions = followed.conclusions.value;
+  const units = choices.value;
+  if (said === null) return null;
+  const rise = conclusions?.stage.name === 'rise' ? conclusions.rise : null;
+  const withheld = state.kind === 'stale' || state.kind === 'catching_up';
+  return (
+    <section class={`say say-${said.tone}`} data-testid="say" aria-live="off">
+      <h2 data-testid="headline">{said.headline}</h2>
+      <p data-testid="detail">{said.detail.join(' ')}</p>
+      {!withheld && rise !== null && (
+        <details data-testid="numbers">
+          <summary>The numbers behind it</summary>
+          <table>
+            <tbody>
+              {listVerdictNumbers(rise, followed.sheet.value, units).map((row) => (
+                <tr key={row.name}>
+                  <th scope="row">{row.name}</th>
+                  <td>{row.value}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <p class="quiet">Intervals hold the truth nine times of ten.</p>
+        </details>
+      )}
+      {!withheld && rise === null && <Causes conclusions={conclusions} />}
+    </section>
+  );
+}
+
+function sayNow(
+  followed: FollowedRecording,
+  state: Freshness,
+  problem: ProblemCode | null,
+): SaidConclusion | null {
+  const conclusions = followed.conclusions.value;
+  if (state.kind === 'stale') {
+    const since = clockWords(state.sinceMs, true);
+    return sayWithheld(state.why, since, sayProblem(state.why === 'sensor' ? problem : null));
+  }
+  if (state.kind === 'catching_up' || conclusions === null) return null;
+  const sheet = followed.sheet.value;
+  if (conclusions.stage.name === 'rise' && conclusions.rise !== null) {
+    return sayVerdict(conclusions.rise, sheet, choices.value);
+  }
+  // A recording that is over has no time to come.
+  if (state.kind === 'ended' || conclusions.forecast === null) return null;
+  return sayForecast(conclusions.forecast, conclusions, sheet, choices.value);
+}

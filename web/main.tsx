@@ -1,0 +1,36 @@
+/** Where the page's parts meet: connection, store, alerts and screens. */
+import './first.ts';
+import { effect } from '@preact/signals';
+import { render } from 'preact';
+import '@fontsource/barlow-semi-condensed/latin-500.css';
+import '@fontsource/barlow-semi-condensed/latin-600.css';
+import '@fontsource/source-serif-4/latin-400-italic.css';
+import '@fontsource/source-serif-4/latin-600.css';
+import './parts/look.css';
+import './parts/page.css';
+import './live/live.css';
+import { startAlerting } from './alerts/alerting.ts';
+import { allowSoundOnGesture } from './alerts/chime.ts';
+import { StreamClient } from './connection/stream-client.ts';
+import { Page } from './page.tsx';
+import { showState } from './parts/show-state.ts';
+import { followLook } from './store/choices.ts';
+import { Session } from './store/session.ts';
+
+const root = document.documentElement;
+const address = new URL('stream', document.baseURI);
+address.protocol = address.protocol === 'https:' ? 'wss:' : 'ws:';
+
+const session = new Session((recordingId) => client.follow(recordingId));
+const client = new StreamClient(address.href, {
+  state: (state) => (session.connection.value = state),
+  message: (message) => session.hear(message),
+});
+
+followLook(root);
+allowSoundOnGesture();
+startAlerting(session);
+effect(() => showState(session, root));
+const place = document.getElementById('page');
+if (place !== null) render(<Page session={session} />, place);
+client.start();

@@ -1,0 +1,96 @@
+/** The page: the live screen, or why there is none, and what lies over it. */
+import { AlertBanner } from './alerts/alert-banner.tsx';
+import { RecordingsPanel } from './history/recordings-panel.tsx';
+import { DaysWorkBar } from './live/days-work-bar.tsx';
+import { Header } from './live/header.tsx';
+import { LiveScreen } from './live/live-screen.tsx';
+import { NotePanel } from './live/note-panel.tsx';
+import { NothingYet } from './live/nothing-yet.tsx';
+import { MenuPanel } from './parts/menu-panel.tsx';
+import { notice } from './parts/notice.ts';
+import { panel } from './parts/panels.ts';
+import { SettingsPanel } from './parts/settings-panel.tsx';
+import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
+import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
+import { SheetPanel } from './sheet/sheet-panel.tsx';
+import { WorkPanel } from './steps/work-panel.tsx';
+import type { Session } from './store/session.ts';
+
+export function Page({ session }: { readonly session: Session }) {
+  const followed = session.followed.value;
+  const recording = session.recording.value;
+  const shown = followed !== null && recording !== null;
+  return (
+    <>
+      <Header session={session} />
+      <div class="strips">
+        <AlertBanner />
+        {notice.value !== null && (
+          <div class="alert" role="alert" data-testid="notice">
+            <div>{notice.value}</div>
+            <button type="button" onClick={() => (notice.value = null)}>
+              Close
+            </button>
+          </div>
+        )}
+        <Elsewhere session={session} />
+        {recording?.origin === 'rehearsal' && (
+          <RehearsalBar recording={recording} source={session.source.value} />
+        )}
+      </div>
+      {shown ? (
+        <LiveScreen key={followed.id} session={session} followed={followed} recording={recording} />
+      ) : (
+        <NothingYet session={session} />
+      )}
+      {shown ? <DaysWorkBar followed={followed} recording={recording} /> : <span />}
+      <OpenPanel session={session} />
+    </>
+  );
+}
+
+/** One looks at an old recording while another one runs. */
+function Elsewhere({ session }: { readonly session: Session }) {
+  const shown = session.recording.value;
+  const running = session.recordings.value.filter((one) => one.open).at(-1);
+  if (shown === null || shown.open) return null;
+  if (running === undefined) {
+    return shown.origin === 'rehearsal' ? null : (
+      <p class="elsewhere">
+        This recording has ended. The next reading starts a new one by itself.
+      </p>
+    );
+  }
+  return (
+    <p class="elsewhere">
+      Another recording is running.{' '}
+      <button type="button" onClick={() => session.open(running.id, false)}>
+        Show it
+      </button>
+    </p>
+  );
+}
+
+function OpenPanel({ session }: { readonly session: Session }) {
+  const open = panel.value;
+  const followed = session.followed.value;
+  const recording = session.recording.value;
+  if (open === null) return null;
+  if (typeof open === 'object') return <WorkPanel key={open.work} place={open.work} />;
+  switch (open) {
+    case 'menu':
+      return <MenuPanel key="menu" recording={recording} />;
+    case 'rehearse':
+      return <RehearsePanel key="rehearse" session={session} />;
+    case 'recordings':
+      return <RecordingsPanel key="recordings" session={session} />;
+    case 'settings':
+      return <SettingsPanel key="settings" />;
+    case 'sheet':
+      if (followed === null || recording === null) return null;
+      return <SheetPanel key="sheet" followed={followed} recording={recording} />;
+    case 'note':
+      if (followed === null || recording === null) return null;
+      return <NotePanel key="note" followed={followed} recording={recording} />;
+  }
+}

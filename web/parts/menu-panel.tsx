@@ -1,0 +1,44 @@
+/** Where everything else is. */
+import type { Recording } from '../../protocol/recording.ts';
+import { Panel } from './panel.tsx';
+import { panel, type PanelName } from './panels.ts';
+
+export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
+  const entries: { name: PanelName & string; title: string; text: string }[] = [
+    { name: 'rehearse', title: 'Rehearse', text: 'A simulated job, at any speed, cause hidden.' },
+    {
+      name: 'recordings',
+      title: 'Recordings',
+      text: 'What was recorded before, and its readings.',
+    },
+    {
+      name: 'sheet',
+      title: 'Job sheet',
+      text: 'Site, target, hold, pass rule, what the sensor sees.',
+    },
+    {
+      name: 'settings',
+      title: 'Alerts, units and look',
+      text: 'Sound, notifications, day or night.',
+    },
+  ];
+  return (
+    <Panel title="Menu" testId="menu-panel">
+      <nav class="menu">
+        {entries
+          .filter((entry) => entry.name !== 'sheet' || recording !== null)
+          .map((entry) => (
+            <button
+              key={entry.name}
+              type="button"
+              data-testid={`open-${entry.name}`}
+              onClick={() => (panel.value = entry.name)}
+            >
+              <b>{entry.title}</b>
+              <span>{entry.text}</span>
+            </button>
+          ))}
+      </nav>
+    </Panel>
+  );
+}

@@ -1,0 +1,40 @@
+/** A panel over the page: modal, closed by its button, by Escape or by a click beside it. */
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { panel } from './panels.ts';
+
+interface PanelProps {
+  readonly title: string;
+  readonly testId: string;
+  readonly children: ComponentChildren;
+}
+
+export function Panel({ title, testId, children }: PanelProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    if (dialog.current?.open === false) dialog.current.showModal();
+  }, []);
+  const close = () => (panel.value = null);
+  return (
+    <dialog
+      ref={dialog}
+      class="panel"
+      aria-label={title}
+      data-testid={testId}
+      onClose={close}
+      onClick={(event) => {
+        if (event.target === dialog.current) close();
+      }}
+    >
+      <div class="panel-inside">
+        <div class="panel-head">
+          <h1>{title}</h1>
+          <button type="button" onClick={close} data-testid="close-panel">
+            Close
+          </button>
+        </div>
+        {children}
+      </div>
+    </dialog>
+  );
+}

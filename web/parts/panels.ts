@@ -1,0 +1,14 @@
+/** Which panel lies over the page, or none. */
+import { signal } from '@preact/signals';
+import type { CautionPlace } from '../words/say-caution.ts';
+
+export type PanelName =
+  | 'menu'
+  | 'rehearse'
+  | 'recordings'
+  | 'sheet'
+  | 'settings'
+  | 'note'
+  | { readonly work: CautionPlace };
+
+export const panel = signal<PanelName | null>(null);

@@ -1,0 +1,38 @@
+/**
+ * The page's state for browser tests and for support: as data attributes of the page, and read-only
+ * as `window.ebbline`. Nothing on the page uses either.
+ */
+import type { Reading } from '../../protocol/reading.ts';
+import type { Conclusions } from '../analysis/conclusions.ts';
+import { freshness } from '../store/freshness.ts';
+import type { Session } from '../store/session.ts';
+
+declare global {
+  interface Window {
+    /** Read-only: every reading that the page holds, and what follows from them. */
+    ebbline?: {
+      readonly readings: () => readonly Reading[];
+      readonly conclusions: () => Conclusions | null;
+    };
+  }
+}
+
+export function showState(session: Session, root: HTMLElement): void {
+  const followed = session.followed.value;
+  const conclusions = followed?.conclusions.value ?? null;
+  const state = freshness(session.connection.value, session.recording.value, session.source.value);
+  root.dataset['connection'] = session.connection.value.phase;
+  root.dataset['freshness'] = state.kind;
+  root.dataset['recording'] = String(followed?.id ?? '');
+  root.dataset['stage'] = conclusions?.stage.name ?? '';
+  root.dataset['outcome'] = conclusions?.forecast?.outcome ?? '';
+  root.dataset['verdict'] = conclusions?.rise?.verdict ?? '';
+  window.ebbline ??= {
+    readings: () => {
+      const readings = session.followed.peek()?.readings;
+      if (readings === undefined) return [];
+      return Array.from({ length: readings.length }, (_, row) => readings.reading(row));
+    },
+    conclusions: () => session.followed.peek()?.conclusions.peek() ?? null,
+  };
+}

@@ -1,0 +1,108 @@
+/** The job sheet between what people type, in their units, and the exact fields: pure. */
+import { z } from 'zod';
+import { DEFAULT_SHEET, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
+import {
+  pressureFromPa,
+  pressureToPa,
+  temperatureFromC,
+  temperatureToC,
+} from '../../protocol/units.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+
+type Field = keyof Sheet;
+export type SheetTexts = Readonly<Record<Field, string>>;
+
+export type ReadSheet =
+  | { readonly ok: true; readonly fields: SheetEntry['fields'] }
+  | { readonly ok: false; readonly field: Field };
+
+const LITRES_PER_M3 = 1000;
+
+/** How a field's number is written: typed value → SI, and back. */
+interface Scale {
+  readonly toSi: (value: number) => number;
+  readonly fromSi: (value: number) => number;
+}
+
+function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
+  const pressure: Scale = {
+    toSi: (value) => pressureToPa(value, units.pressure),
+    fromSi: (value) => pressureFromPa(value, units.pressure),
+  };
+  const temperature: Scale = {
+    toSi: (value) => temperatureToC(value, units.temperature),
+    fromSi: (value) => temperatureFromC(value, units.temperature),
+  };
+  return {
+    targetPa: pressure,
+    isolateAtPa: pressure,
+    endLimitPa: pressure,
+    allowedRisePa: pressure,
+    // A minute is what people count a leak by.
+    leakLimitPaPerS: {
+      toSi: (value) => pressure.toSi(value) / 60,
+      fromSi: (value) => pressure.fromSi(value * 60),
+    },
+    holdS: { toSi: (value) => value * 60, fromSi: (value) => value / 60 },
+    volumeM3: { toSi: (v) => v / LITRES_PER_M3, fromSi: (v) => v * LITRES_PER_M3 },
+    metalTemperatureC: temperature,
+    coldestTemperatureC: temperature,
+  };
+}
+
+export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
+  const scale = scales(units);
+  const text = (field: Field) => {
+    const value = sheet[field];
+    if (value === null) return '';
+    if (typeof value === 'string') return value;
+    const own = scale[field];
+    return plainNumber(own === undefined ? value : own.fromSi(value));
+  };
+  return {
+    site: text('site'),
+    equipment: text('equipment'),
+    targetPa: text('targetPa'),
+    isolateAtPa: text('isolateAtPa'),
+    holdS: text('holdS'),
+    endLimitPa: text('endLimitPa'),
+    allowedRisePa: text('allowedRisePa'),
+    leakLimitPaPerS: text('leakLimitPaPerS'),
+    volumeM3: text('volumeM3'),
+    metalTemperatureC: text('metalTemperatureC'),
+    coldestTemperatureC: text('coldestTemperatureC'),
+    sensorSees: text('sensorSees'),
+  };
+}
+
+/** Only what was changed is an entry: what was left alone keeps its exact value. */
+export function sheetFromTexts(
+  texts: SheetTexts,
+  before: SheetTexts,
+  units: UnitsOfChoice,
+): ReadSheet {
+  const scale = scales(units);
+  const fields: Partial<Record<Field, unknown>> = {};
+  for (const field of FIELDS) {
+    const text = texts[field].trim();
+    if (text === before[field].trim()) continue;
+    const value = readField(text, scale[field]);
+    if (!sheetSchema.shape[field].safeParse(value).success) return { ok: false, field };
+    fields[field] = value;
+  }
+  return { ok: true, fields: sheetSchema.partial().parse(fields) };
+}
+
+function readField(text: string, scale: Scale | undefined): unknown {
+  if (scale === undefined) return text;
+  if (text === '') return null;
+  const value = Number(text.replace(',', '.').replace('−', '-'));
+  return Number.isFinite(value) ? scale.toSi(value) : undefined;
+}
+
+/** Without thousands' gaps, so that it can be typed over; six digits hide the conversion's tail. */
+function plainNumber(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET));

@@ -1,0 +1,41 @@
+/** The names of the job sheet's fields, and what they are written in. */
+import type { Sheet } from '../../protocol/sheet.ts';
+import type { UnitsOfChoice } from './units-of-choice.ts';
+
+export const SHEET_NAMES: Readonly<Record<keyof Sheet, string>> = {
+  site: 'Site',
+  equipment: 'Equipment',
+  targetPa: 'Target',
+  isolateAtPa: 'Valve off at',
+  holdS: 'Hold',
+  endLimitPa: 'Rule: at its end at most',
+  allowedRisePa: 'Rule: risen by at most',
+  leakLimitPaPerS: 'Counts as a leak from',
+  volumeM3: 'Volume, if known',
+  metalTemperatureC: 'Metal, if known',
+  coldestTemperatureC: 'Coldest point, if known',
+  sensorSees: 'The sensor sees',
+};
+
+export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
+  switch (field) {
+    case 'targetPa':
+    case 'isolateAtPa':
+    case 'endLimitPa':
+    case 'allowedRisePa':
+      return units.pressure;
+    case 'leakLimitPaPerS':
+      return `${units.pressure} a minute`;
+    case 'holdS':
+      return 'min';
+    case 'volumeM3':
+      return 'L';
+    case 'metalTemperatureC':
+    case 'coldestTemperatureC':
+      return units.temperature;
+    case 'site':
+    case 'equipment':
+    case 'sensorSees':
+      return '';
+  }
+}

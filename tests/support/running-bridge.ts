@@ -1,0 +1,34 @@
+/** A whole bridge on a free port with a record of its own, for one test file. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { startBridge } from '../../server/main.ts';
+import type { Source } from '../../server/sources/source.ts';
+
+/** Sensors that are never there, for tests that are not about them. */
+const NO_SENSORS: Source = { id: 'radio', start: () => undefined, stop: () => Promise.resolve() };
+
+export interface RunningBridge {
+  readonly url: string;
+  readonly dataFolder: string;
+  /** Stops the bridge and keeps its record, as a switched-off laptop does. */
+  stop(): Promise<void>;
+  /** Stops it and removes the record. */
+  remove(): Promise<void>;
+}
+
+export async function runBridge({
+  sensors = NO_SENSORS,
+  dataFolder = mkdtempSync(join(tmpdir(), 'bridge-')),
+}: { sensors?: Source; dataFolder?: string } = {}): Promise<RunningBridge> {
+  const bridge = await startBridge({ port: 0, dataFolder }, { sensors });
+  return {
+    url: bridge.url,
+    dataFolder,
+    stop: () => bridge.close(),
+    remove: async () => {
+      await bridge.close();
+      rmSync(dataFolder, { recursive: true, force: true });
+    },
+  };
+}

@@ -50,10 +50,15 @@ export function withFixed(
   };
 }
 
-/** Solves for all coefficients; those for which `free` is false come out ≥ 0. */
+/**
+ * Solves for all coefficients; those for which `free` is false come out ≥ 0.
+ * @param like the coefficients of a similar problem: those above 0 there are tried first, which
+ *   saves most of the work and changes nothing in the result
+ */
 export function solveNonnegative(
   equations: NormalEquations,
   free: readonly boolean[],
+  like: readonly number[] = [],
 ): LeastSquares {
   const { gram, moments } = equations;
   const size = moments.length;
@@ -62,7 +67,7 @@ export function solveNonnegative(
     return diagonal > 0 ? Math.sqrt(diagonal) : 1;
   });
   let solution: number[] = new Array<number>(size).fill(0);
-  const passive = free.map((isFree) => isFree);
+  const passive = free.map((isFree, i) => isFree || (like[i] ?? 0) > 0);
   // A gradient below this part of the data's own size is rounding.
   const tolerance = 1e-11 * Math.sqrt(Math.max(equations.total, 0));
   solution = settle(equations, scales, passive, free, solution);
@@ -136,31 +141,33 @@ function solveOn(
   scales: readonly number[],
   members: readonly number[],
 ): number[] {
-  const scaleOf = (i: number) => scales[i] ?? 1;
   const lower: number[][] = [];
   const forward: number[] = [];
-  for (const [a, i] of members.entries()) {
+  for (const i of members) {
     const row: number[] = [];
-    for (let b = 0; b < a; b += 1) {
+    const scale = scales[i] ?? 1;
+    const entries = gram[i] ?? [];
+    for (const [b, above] of lower.entries()) {
       const j = members[b] ?? 0;
-      const above = lower[b] ?? [];
-      const entry = (gram[i]?.[j] ?? 0) / (scaleOf(i) * scaleOf(j));
-      row.push((entry - dot(row, above.slice(0, b))) / (above[b] ?? 1));
+      const entry = (entries[j] ?? 0) / (scale * (scales[j] ?? 1));
+      row.push((entry - dot(row, above)) / (above[b] ?? 1));
     }
+    const rest = (moments[i] ?? 0) / scale - dot(row, forward);
     // Nearly parallel columns: a pivot is never let below rounding.
-    row.push(Math.sqrt(Math.max(1 - dot(row, row), 1e-13)));
-    const moment = (moments[i] ?? 0) / scaleOf(i);
-    forward.push((moment - dot(row.slice(0, a), forward)) / (row[a] ?? 1));
+    const pivot = Math.sqrt(Math.max(1 - dot(row, row), 1e-13));
+    row.push(pivot);
     lower.push(row);
-  }
-  const scaled = new Array<number>(members.length).fill(0);
-  for (let a = members.length - 1; a >= 0; a -= 1) {
-    let rest = forward[a] ?? 0;
-    for (let b = a + 1; b < members.length; b += 1) rest -= (lower[b]?.[a] ?? 0) * (scaled[b] ?? 0);
-    scaled[a] = rest / (lower[a]?.[a] ?? 1);
+    forward.push(rest / pivot);
   }
   const solution = new Array<number>(moments.length).fill(0);
-  for (const [a, i] of members.entries()) solution[i] = (scaled[a] ?? 0) / scaleOf(i);
+  const scaled = [...forward];
+  for (let a = members.length - 1; a >= 0; a -= 1) {
+    const row = lower[a] ?? [];
+    const value = (scaled[a] ?? 0) / (row[a] ?? 1);
+    for (let b = 0; b < a; b += 1) scaled[b] = (scaled[b] ?? 0) - (row[b] ?? 0) * value;
+    const i = members[a] ?? 0;
+    solution[i] = value / (scales[i] ?? 1);
+  }
   return solution;
 }
 

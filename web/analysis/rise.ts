@@ -1,0 +1,101 @@
+/** The hold: what has risen since isolation, why, and what may be said of it. */
+import type { Sheet } from '../../protocol/sheet.ts';
+import type { CurvePoint, Estimate, Rise } from './conclusions.ts';
+import type { History } from './history.ts';
+import { leakRatePaM3PerS } from './leak-rate.ts';
+import { fitRise, type RiseFit } from './rise-fit.ts';
+import { risePoints } from './rise-points.ts';
+import { hasGap, isFalling, lastStepS } from './rise-signs.ts';
+import { samplesFromBins, type Sample } from './samples.ts';
+import { judgeRise } from './verdict.ts';
+
+/** Turning the valve takes a moment, and the sensor lags: the fit begins after that. */
+const VALVE_S = 3;
+/** Points of the fitted curve that a screen draws. */
+const CURVE_POINTS = 48;
+/** 80 % band from a 90 % one: 1.2816/1.6449. */
+const BAND_SHARE = 0.779;
+/** A changeover is looked for up to so many lengths of the hold. */
+const CHANGEOVER_HOLDS = 4;
+/** A leak below this part of the limit is none that boil-off could give way to. */
+const NO_LEAK_SHARE = 0.2;
+
+/** @param isolatedS when the system was valved off; judged from the readings up to `nowS` alone */
+export function assessRise(history: History, isolatedS: number, sheet: Sheet, nowS: number): Rise {
+  const heldS = Math.max(nowS - isolatedS, 0);
+  const all = samplesFromBins(history.bins(isolatedS + VALVE_S, nowS));
+  const stepS = lastStepS(all, isolatedS);
+  const samples = stepS === null ? all : all.filter(({ elapsedS }) => elapsedS > stepS);
+  const points = risePoints(samples, isolatedS);
+  const fit = fitRise(points, sheet.holdS);
+  const judgement = judgeRise(fit, sheet, {
+    heldS: nowS - Math.max(isolatedS, stepS ?? isolatedS),
+    step: stepS !== null,
+    falling: isFalling(points),
+    gap: hasGap(risePoints(all, isolatedS), heldS),
+    pressurePa: all.at(-1)?.pressurePa ?? null,
+  });
+  const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
+  return {
+    sinceS: isolatedS,
+    heldS,
+    ...judgement,
+    leakPaPerS,
+    moisturePa: fit?.moisturePa ?? { estimate: 0, low: 0, high: sheet.endLimitPa },
+    changeoverS: fit ? changeoverS(fit, sheet) : null,
+    endOfHold: { atS: sheet.holdS, ...(fit?.endPa ?? unknownEnd(all, sheet)) },
+    leakRatePaM3PerS:
+      sheet.volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, sheet.volumeM3),
+    curve: fit ? curveOf(fit, isolatedS, heldS, sheet.holdS) : [],
+  };
+}
+
+/** Before anything is known: none, or many times the limit. */
+function unknownLeak({ leakLimitPaPerS }: Sheet): Estimate {
+  return { estimate: leakLimitPaPerS, low: 0, high: 100 * leakLimitPaPerS };
+}
+
+function unknownEnd(samples: readonly Sample[], sheet: Sheet): Estimate {
+  const presentPa = samples.at(-1)?.pressurePa ?? sheet.isolateAtPa;
+  const highPa = presentPa + 100 * sheet.leakLimitPaPerS * sheet.holdS;
+  return { estimate: presentPa, low: presentPa * 0.8, high: highPa };
+}
+
+/** Where what levels off comes to rise more slowly than the leak: by halving, on a falling rate. */
+function changeoverS(fit: RiseFit, { leakLimitPaPerS, holdS }: Sheet): number | null {
+  const leak = fit.leakPaPerS.estimate;
+  const excessAt = (heldS: number) => fit.levellingRateAt(heldS) - leak;
+  let early = 0;
+  let late = CHANGEOVER_HOLDS * holdS;
+  if (leak < NO_LEAK_SHARE * leakLimitPaPerS || excessAt(early) <= 0 || excessAt(late) > 0) {
+    return null;
+  }
+  for (let step = 0; step < 40; step += 1) {
+    const middle = (early + late) / 2;
+    if (excessAt(middle) > 0) early = middle;
+    else late = middle;
+  }
+  return late;
+}
+
+/** The fit as far as there are readings; from there its band opens to that of the end of the hold. */
+function curveOf(
+  fit: RiseFit,
+  isolatedS: number,
+  heldS: number,
+  holdS: number,
+): CurvePoint[] {
+  const lengthS = Math.max(heldS, holdS);
+  const endPa = fit.pressureAt(holdS);
+  return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
+    const sinceS = (lengthS * i) / CURVE_POINTS;
+    const midPa = Math.max(fit.pressureAt(sinceS), 0);
+    const ahead = holdS > heldS ? Math.max((sinceS - heldS) / (holdS - heldS), 0) : 0;
+    return {
+      elapsedS: isolatedS + sinceS,
+      lowPa: Math.max(midPa - Math.max(endPa - fit.endPa.low, 0) * BAND_SHARE * ahead, 0),
+      midPa,
+      highPa: midPa + Math.max(fit.endPa.high - endPa, 0) * BAND_SHARE * ahead,
+    };
+  });
+}

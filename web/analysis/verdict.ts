@@ -1,0 +1,141 @@
+/** From the fitted rise to a word: what may be said, and what keeps it from being said. */
+import type { Sheet } from '../../protocol/sheet.ts';
+import { waterVapourPressurePa } from '../../protocol/water.ts';
+import type { Reservation, Verdict } from './conclusions.ts';
+import type { RiseFit } from './rise-fit.ts';
+
+export interface Judgement {
+  readonly verdict: Verdict;
+  readonly reservations: readonly Reservation[];
+  readonly keepsRule: boolean | null;
+  readonly moreS: number | null;
+}
+
+/** What was seen of the hold beside the fit. */
+export interface Seen {
+  readonly heldS: number;
+  readonly step: boolean;
+  readonly falling: boolean;
+  readonly gap: boolean;
+  /** A robust present pressure, or null. */
+  readonly pressurePa: number | null;
+}
+
+/** Nobody passes a system on less than a third of its hold, however clear the curve. */
+const LEAST_SHARE_TO_PASS = 1 / 3;
+/** Nor calls a leak within two minutes: the first minutes of every hold are steep. */
+const LEAST_S_TO_CALL = 120;
+/** Moisture is named beside a leak where it makes this part of the rise. */
+const MOISTURE_SHARE = 0.2;
+/**
+ * Ice hides while its vapour pressure is not well above the limit: it then lifts the pressure by
+ * too little to show. Factor three: three quarters of the way to balance within the hold would
+ * still be over twice the limit.
+ */
+const ICE_MARGIN = 3;
+/** Pressure above the vapour pressure at the metal by this factor is not water alone (gauge error). */
+const VAPOUR_MARGIN = 1.5;
+/** The uncertainty of a slope falls about as the time to the power of 1.5. */
+const NARROWING_POWER = 1.5;
+/** The shortest wait worth naming, and the longest in lengths of the hold. */
+const LEAST_MORE_S = 30;
+const MOST_MORE_HOLDS = 3;
+
+/** @param fit null where there are too few readings for any */
+export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgement {
+  const { heldS } = seen;
+  const toGoS = Math.max(sheet.holdS - heldS, LEAST_MORE_S);
+  if (!seesSystem(sheet)) return undecided(['not_the_system'], keeps(fit, sheet), null);
+  if (!fit) return undecided([seen.gap ? 'gap' : 'too_early'], null, toGoS);
+  const keepsRule = keeps(fit, sheet);
+  if (seen.falling) return undecided(['falling'], keepsRule, null);
+
+  const also: Reservation[] = [];
+  if (seen.step) also.push('step');
+  if (seen.gap) also.push('gap');
+  if (heldS < LEAST_S_TO_CALL) return undecided(['too_early', ...also], keepsRule, toGoS);
+
+  const { leakPaPerS: leak } = fit;
+  const limit = sheet.leakLimitPaPerS;
+  if (leak.low > limit) {
+    const verdict = hasMoisture(fit, sheet.holdS) ? 'leak_and_moisture' : 'leak';
+    return { verdict, reservations: also, keepsRule, moreS: null };
+  }
+  if (leak.high >= limit) {
+    const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
+    return undecided([reason, ...also], keepsRule, waitFor(fit, sheet, heldS));
+  }
+  if (keepsRule === null) {
+    const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
+    return undecided([reason, ...also], keepsRule, heldS < sheet.holdS ? toGoS : null);
+  }
+  if (keepsRule) {
+    if (heldS < sheet.holdS * LEAST_SHARE_TO_PASS) {
+      const moreS = Math.max(sheet.holdS * LEAST_SHARE_TO_PASS - heldS, LEAST_MORE_S);
+      return undecided(['too_early', ...also], keepsRule, moreS);
+    }
+    if (iceMayHide(sheet)) return undecided(['ice_possible', ...also], keepsRule, null);
+    if (seen.gap) return undecided(also, keepsRule, toGoS);
+    return { verdict: 'tight_dry', reservations: also, keepsRule, moreS: null };
+  }
+  if (isMoreThanWater(sheet, seen.pressurePa)) {
+    return undecided(['between_limits', ...also], keepsRule, null);
+  }
+  return { verdict: 'moisture', reservations: also, keepsRule, moreS: null };
+}
+
+function undecided(
+  reservations: readonly Reservation[],
+  keepsRule: boolean | null,
+  moreS: number | null,
+): Judgement {
+  return { verdict: 'undecided', reservations, keepsRule, moreS };
+}
+
+function seesSystem({ sensorSees }: Sheet): boolean {
+  return sensorSees === 'system' || sensorSees === 'unknown';
+}
+
+/** The pass rule: below the limit at the end, and risen by no more than is allowed. */
+function keeps(fit: RiseFit | null, { endLimitPa, allowedRisePa }: Sheet): boolean | null {
+  if (!fit) return null;
+  const limitPa = Math.min(endLimitPa, fit.startPa + allowedRisePa);
+  if (fit.endPa.high <= limitPa) return true;
+  return fit.endPa.low > limitPa ? false : null;
+}
+
+/** Moisture counts where it makes a share of the rise at its estimate, and is there at its least. */
+function hasMoisture({ leakPaPerS, moisturePa }: RiseFit, holdS: number): boolean {
+  const risePa = leakPaPerS.estimate * holdS + moisturePa.estimate;
+  return (
+    moisturePa.estimate > MOISTURE_SHARE * risePa && moisturePa.low > (MOISTURE_SHARE / 2) * risePa
+  );
+}
+
+function iceMayHide({ coldestTemperatureC, endLimitPa }: Sheet): boolean {
+  return (
+    coldestTemperatureC !== null &&
+    waterVapourPressurePa(coldestTemperatureC) < ICE_MARGIN * endLimitPa
+  );
+}
+
+function isMoreThanWater({ metalTemperatureC }: Sheet, pressurePa: number | null): boolean {
+  return (
+    metalTemperatureC !== null &&
+    pressurePa !== null &&
+    pressurePa > VAPOUR_MARGIN * waterVapourPressurePa(metalTemperatureC)
+  );
+}
+
+/** How long until the leak's interval no longer straddles its limit, were it to narrow as usual. */
+function waitFor({ leakPaPerS: leak }: RiseFit, sheet: Sheet, heldS: number): number | null {
+  const limit = sheet.leakLimitPaPerS;
+  const wrongSide = leak.estimate > limit ? leak.estimate - leak.low : leak.high - leak.estimate;
+  const distance = Math.abs(leak.estimate - limit);
+  const factor = distance > 0 ? (wrongSide / distance) ** (1 / NARROWING_POWER) : Infinity;
+  const moreS = Math.max((factor - 1) * heldS, LEAST_MORE_S);
+  if (moreS > MOST_MORE_HOLDS * sheet.holdS) {
+    return heldS < sheet.holdS ? Math.max(sheet.holdS - heldS, LEAST_MORE_S) : null;
+  }
+  return Math.round(moreS);
+}

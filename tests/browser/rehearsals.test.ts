@@ -1,0 +1,86 @@
+/** The three rehearsals, played at speed to their end on the page: alert at the target, verdict. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openBrowser, openDashboard, picture, shown, untilShown } from '../support/dashboard.ts';
+import type { Dashboard } from '../support/dashboard.ts';
+import { runBridge } from '../support/running-bridge.ts';
+import type { RunningBridge } from '../support/running-bridge.ts';
+
+let bridge: RunningBridge;
+let browser: Browser;
+
+beforeAll(async () => {
+  [bridge, browser] = await Promise.all([runBridge(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await bridge.remove();
+});
+
+/** From the empty page to a running rehearsal, as a trainee would, with a seed that does not vary. */
+async function rehearse(name: string): Promise<Dashboard> {
+  const dashboard = await openDashboard(browser, bridge.url);
+  const { page } = dashboard;
+  await page.evaluate(() => {
+    crypto.getRandomValues = (array) => {
+      if (array instanceof Uint32Array) array.fill(1);
+      return array;
+    };
+  });
+  const first = page.getByTestId('rehearse-now');
+  if (await first.isVisible()) await first.click();
+  else {
+    await page.getByTestId('menu').click();
+    await page.getByTestId('open-rehearse').click();
+  }
+  await page.getByTestId('pick-rate').getByText('×120', { exact: true }).click();
+  await page.getByTestId(`start-${name}`).click();
+  return dashboard;
+}
+
+describe.each([
+  ['lindens-dental-practice', 'moisture', 'Moisture'],
+  ['quarry-road-bakery', 'tight_dry', 'Tight and dry'],
+  ['weir-street-archive', 'leak_and_moisture', 'Leak'],
+])('the rehearsal %s', (name, verdict, words) => {
+  test(`calls out the target and comes to "${verdict}"`, { timeout: 180_000 }, async () => {
+    const { page, complaints } = await rehearse(name);
+    await page.getByTestId('rehearsal-badge').waitFor();
+    await untilShown(page, 'stage', 'pull_down');
+    await picture(page, `${name}-pull-down`);
+
+    const alert = page.getByTestId('alert').first();
+    await alert.waitFor({ timeout: 120_000 });
+    expect(await alert.innerText()).toMatch(/500 micron/u);
+    expect(await page.title()).toMatch(/500/u);
+    await alert.getByTestId('seen').click();
+
+    await untilShown(page, 'stage', 'rise');
+    await untilShown(page, 'verdict', verdict);
+    await page.getByTestId('alert').first().waitFor();
+    expect(await page.locator('main').innerText()).toContain(words);
+    // To the end of the hold: the verdict stands.
+    await page.waitForFunction(
+      () => document.documentElement.dataset['freshness'] === 'ended',
+      undefined,
+      { timeout: 120_000 },
+    );
+    expect(await shown(page, 'verdict')).toBe(verdict);
+    await picture(page, `${name}-rise`);
+
+    await page.getByTestId('reveal').click();
+    await page.getByTestId('revealed').waitFor();
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+});
+
+test('an empty installation says what is missing and has a rehearsal one click away', async () => {
+  const empty = await runBridge();
+  const { page, complaints } = await openDashboard(browser, empty.url);
+  await page.getByTestId('rehearse-now').click();
+  await page.getByTestId('start-quarry-road-bakery').waitFor();
+  expect(complaints).toEqual([]);
+  await page.context().close();
+  await empty.remove();
+});

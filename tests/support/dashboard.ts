@@ -1,0 +1,74 @@
+/** The page in a real browser, for browser tests. */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
+import { z } from 'zod';
+import { readingSchema } from '../../protocol/reading.ts';
+import type { Reading } from '../../protocol/reading.ts';
+
+const OUTPUT = fileURLToPath(new URL('../output', import.meta.url));
+
+export function openBrowser(): Promise<Browser> {
+  return chromium.launch({
+    executablePath: process.env['CHROMIUM'] ?? '/usr/bin/chromium',
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--autoplay-policy=user-gesture-required',
+    ],
+  });
+}
+
+export interface Dashboard {
+  readonly page: Page;
+  /** What went wrong in the page: exceptions, errors on its console, requests to anywhere else. */
+  readonly complaints: readonly string[];
+}
+
+/** Opens the page at the size of a laptop on a van seat. */
+export async function openDashboard(browser: Browser, url: string): Promise<Dashboard> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  page.on('request', (request) => {
+    const { hostname, protocol } = new URL(request.url());
+    if (protocol !== 'data:' && hostname !== '127.0.0.1') complaints.push(request.url());
+  });
+  await page.goto(url);
+  return { page, complaints };
+}
+
+/** A value that the page shows as a data attribute of its root. */
+export function shown(page: Page, name: string): Promise<string> {
+  return page.evaluate((key) => document.documentElement.dataset[key] ?? '', name);
+}
+
+export async function untilShown(page: Page, name: string, wanted: string): Promise<void> {
+  await page.waitForFunction(
+    ([key, value]) => document.documentElement.dataset[key] === value,
+    [name, wanted] as const,
+    { timeout: 120_000 },
+  );
+}
+
+/** Every reading that the page holds. */
+export async function pageReadings(page: Page): Promise<Reading[]> {
+  return z.array(readingSchema).parse(await page.evaluate('window.ebbline.readings()'));
+}
+
+/** A picture for whoever wants to look; never compared. */
+export async function picture(page: Page, name: string): Promise<void> {
+  mkdirSync(OUTPUT, { recursive: true });
+  await page.screenshot({ path: join(OUTPUT, `${name}.png`) });
+}

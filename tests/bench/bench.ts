@@ -1,0 +1,7 @@
+/** `npm run bench`: timings as ratios within one run, since seconds differ from machine to machine. */
+import { benchJudge } from './judge-bench.ts';
+import { benchRecord } from './record-bench.ts';
+
+for (const { name, ratio, detail } of [await benchRecord(), ...benchJudge()]) {
+  console.log(`${ratio.toFixed(2).padStart(8)}  ${name}  (${detail})`);
+}

@@ -35,19 +35,23 @@ export function normalEquations(
   };
 }
 
-/** The same problem with coefficient `index` held at `value`; the others keep their order. */
-export function withFixed(
+/**
+ * The same problem with coefficient `index` held at a value that is still to be chosen; the others
+ * keep their order.
+ */
+export function holding(
   { gram, moments, total }: NormalEquations,
   index: number,
-  value: number,
-): NormalEquations {
+): (value: number) => NormalEquations {
   const row = gram[index] ?? [];
-  const keep = <T>(list: readonly T[]) => list.filter((_, i) => i !== index);
-  return {
-    gram: keep(gram).map(keep),
-    moments: keep(moments.map((moment, i) => moment - (row[i] ?? 0) * value)),
+  const without = <T>(list: readonly T[]) => list.filter((_, i) => i !== index);
+  const smaller = without(gram).map(without);
+  const [others, couplings] = [without(moments), without(row)];
+  return (value) => ({
+    gram: smaller,
+    moments: others.map((moment, i) => moment - (couplings[i] ?? 0) * value),
     total: total - 2 * (moments[index] ?? 0) * value + (row[index] ?? 0) * value * value,
-  };
+  });
 }
 
 /**
@@ -68,8 +72,8 @@ export function solveNonnegative(
   });
   let solution: number[] = new Array<number>(size).fill(0);
   const passive = free.map((isFree, i) => isFree || (like[i] ?? 0) > 0);
-  // A gradient below this part of the data's own size is rounding.
-  const tolerance = 1e-11 * Math.sqrt(Math.max(equations.total, 0));
+  // A gradient below this part of the data's own size would lower the residual by 1e-16 of it.
+  const tolerance = 1e-8 * Math.sqrt(Math.max(equations.total, 0));
   solution = settle(equations, scales, passive, free, solution);
   for (let step = 0; step < 3 * size; step += 1) {
     const entering = steepest(gram, moments, scales, passive, solution, tolerance);

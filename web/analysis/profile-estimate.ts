@@ -1,8 +1,8 @@
 /** The interval of one coefficient, whatever the others do: profile likelihood. */
 import type { Estimate } from './conclusions.ts';
 import {
+  holding,
   solveNonnegative,
-  withFixed,
   type LeastSquares,
   type NormalEquations,
 } from './nonnegative-least-squares.ts';
@@ -34,10 +34,10 @@ const INWARD_STEPS = 8;
 export function profileEstimate(profile: Profile): Estimate {
   const { equations, free, best, scale, index } = profile;
   const others = free.filter((_, i) => i !== index);
+  const held = holding(equations, index);
   let like = best.coefficients.filter((_, i) => i !== index);
   const excessAt = (value: number) => {
-    const fixed = withFixed(equations, index, value);
-    const { residual, coefficients } = solveNonnegative(fixed, others, like);
+    const { residual, coefficients } = solveNonnegative(held(value), others, like);
     like = [...coefficients];
     return Math.max(residual - best.residual, 0) / scale;
   };

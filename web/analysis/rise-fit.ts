@@ -9,9 +9,9 @@
  */
 import type { Estimate } from './conclusions.ts';
 import {
+  holding,
   normalEquations,
   solveNonnegative,
-  withFixed,
   type NormalEquations,
 } from './nonnegative-least-squares.ts';
 import { profileEstimate } from './profile-estimate.ts';
@@ -157,7 +157,7 @@ function conditional(
   leakPaPerS: number,
 ): readonly number[] {
   const { coefficients } = solveNonnegative(
-    withFixed(equations, LEAK, leakPaPerS),
+    holding(equations, LEAK)(leakPaPerS),
     free.filter((_, i) => i !== LEAK),
   );
   return [...coefficients.slice(0, LEAK), leakPaPerS, ...coefficients.slice(LEAK)];

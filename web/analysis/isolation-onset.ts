@@ -2,8 +2,8 @@
 import type { Sample } from './samples.ts';
 import { normalEquations, solveNonnegative } from './nonnegative-least-squares.ts';
 
-/** Places that are tried: with some five minutes of samples, one every few seconds. */
-const CANDIDATES = 48;
+/** Places that are tried: every second of some four minutes at most, else every other. */
+const CANDIDATES = 240;
 
 /**
  * The bend of a line that turns upward once, by least squares over all places where it might, s.

@@ -1,9 +1,8 @@
 /**
  * The rise of a valved-off system taken apart: steady inflow and what levels off.
  *
- * P(t) = P₀ + L·t + Σ Mᵢ·(1 − e^(−t/τᵢ)) + D·√t, with L, Mᵢ, D ≥ 0 on a fixed grid of τ, and one
- * signed quick term for the valve and the lag of the sensor. All but τ is linear, so there are no
- * bad starts. Which τ it was, a hold of minutes can't tell; so nothing is read off the best fit
+ * P(t) = P₀ + L·t + Σ Mᵢ·(1 − e^(−t/τᵢ)) + D·√t, with L, Mᵢ, D ≥ 0 on a fixed grid of τ. All but τ
+ * is linear, so there are no bad starts. Which τ it was, a hold of minutes can't tell; so nothing is read off the best fit
  * alone: an interval holds every value for which *some* mixture fits nearly as well (profile
  * likelihood).
  */
@@ -39,8 +38,6 @@ const QUICKEST_S = 8;
  * to level off shows no bend within the hold, and counts as a leak unless shown otherwise.
  */
 const SLOWEST_HOLDS = 2;
-/** Time of the signed quick term. */
-const EQUALISING_S = 12;
 /** Fewer points than this fit anything. */
 const LEAST_POINTS = 8;
 /** Residuals farther out than this are spikes that the first look let through. */
@@ -50,7 +47,6 @@ const OUTLIER_SIGMAS = 4;
 interface Shape {
   readonly at: (heldS: number) => number;
   readonly rateAt: (heldS: number) => number;
-  readonly levelsOff: boolean;
 }
 
 /** Places in the list of coefficients. */
@@ -73,51 +69,52 @@ export function fitRise(points: readonly RisePoint[], holdS: number): RiseFit | 
   const leak = profileEstimate({ ...profile, index: LEAK });
   const end = profileEstimate({ ...profile, index: END });
   const middle = conditional(equations, free, leak.estimate);
-  const moistureOf = (coefficients: readonly number[]) =>
-    shapes.reduce((sum, shape, i) => {
-      const coefficient = coefficients[i + 1] ?? 0;
-      return shape.levelsOff ? sum + coefficient * (shape.at(holdS) - shape.at(0)) : sum;
-    }, 0);
-  const modelAt = (heldS: number) => valueAt(shapes, middle, holdS, heldS);
+  const pressureAt = (heldS: number) => valueAt(shapes, middle, holdS, heldS);
+  const levelling = [leak.high, leak.estimate, leak.low].map((leakPaPerS) =>
+    levellingPa(shapes, conditional(equations, free, leakPaPerS), holdS),
+  );
   return {
-    startPa: modelAt(0),
+    startPa: pressureAt(0),
     leakPaPerS: leak,
     moisturePa: {
-      estimate: moistureOf(middle),
-      low: moistureOf(conditional(equations, free, leak.high)),
-      high: moistureOf(conditional(equations, free, leak.low)),
+      estimate: levelling[1] ?? 0,
+      low: Math.min(...levelling),
+      high: Math.max(...levelling),
     },
     endPa: end,
-    pressureAt: modelAt,
+    pressureAt,
     levellingRateAt: (heldS) =>
       shapes.reduce(
-        (sum, shape, i) =>
-          shape.levelsOff ? sum + (middle[i + 1] ?? 0) * shape.rateAt(heldS) : sum,
+        (sum, shape, i) => (i === 0 ? 0 : sum + (middle[i + 1] ?? 0) * shape.rateAt(heldS)),
         0,
       ),
   };
 }
 
-/** The leak's shape first, then all that levels off, then the signed quick term. */
+/** What levels off, from isolation to the end of the hold, Pa. */
+function levellingPa(
+  shapes: readonly Shape[],
+  coefficients: readonly number[],
+  holdS: number,
+): number {
+  return shapes.reduce((sum, shape, i) => {
+    return i === 0 ? 0 : sum + (coefficients[i + 1] ?? 0) * (shape.at(holdS) - shape.at(0));
+  }, 0);
+}
+
+/** The leak's shape first, then all that levels off. */
 function shapesFor(lengthS: number): Shape[] {
-  const shapes: Shape[] = [{ at: (t) => t, rateAt: () => 1, levelsOff: false }];
+  const shapes: Shape[] = [{ at: (t) => t, rateAt: () => 1 }];
   for (let tauS = QUICKEST_S; tauS <= SLOWEST_HOLDS * lengthS; tauS *= 1.25) {
     const tau = tauS;
     shapes.push({
       at: (t) => -Math.exp(-t / tau),
       rateAt: (t) => Math.exp(-t / tau) / tau,
-      levelsOff: true,
     });
   }
   shapes.push({
     at: (t) => Math.sqrt(Math.max(t, 0)),
     rateAt: (t) => 0.5 / Math.sqrt(Math.max(t, 1)),
-    levelsOff: true,
-  });
-  shapes.push({
-    at: (t) => Math.exp(-t / EQUALISING_S),
-    rateAt: (t) => -Math.exp(-t / EQUALISING_S) / EQUALISING_S,
-    levelsOff: false,
   });
   return shapes;
 }

@@ -11,6 +11,8 @@ export interface Stages {
   readonly pullDownS: number | null;
   /** The latest isolation since then, or null. */
   readonly isolatedS: number | null;
+  /** When an isolation that nobody marked had become plain, or null. */
+  readonly riseSeenS: number | null;
   /** When that hold ended without a new pull-down: the system was opened or filled. */
   readonly ventedS: number | null;
 }
@@ -79,6 +81,7 @@ class StageReader {
   #stage: Stage = { name: 'waiting', sinceS: 0, recognisedBy: 'curve' };
   #pullDownS: number | null = null;
   #isolatedS: number | null = null;
+  #riseSeenS: number | null = null;
   #ventedS: number | null = null;
   /** Lowest point of this pull-down, or highest of this hold. */
   #lowestPa = Infinity;
@@ -101,6 +104,7 @@ class StageReader {
       stage: this.#stage,
       pullDownS: this.#pullDownS,
       isolatedS: this.#isolatedS,
+      riseSeenS: this.#riseSeenS,
       ventedS: this.#ventedS,
     };
   }
@@ -178,6 +182,7 @@ class StageReader {
     this.#enter(before.stage);
     this.#pullDownS = before.pullDownS;
     this.#isolatedS = before.isolatedS;
+    this.#riseSeenS = before.riseSeenS;
     this.#ventedS = before.ventedS;
     if (before.stage.name === 'rise') this.#lowestPa = 0;
   }
@@ -197,7 +202,9 @@ class StageReader {
     this.#risingSince ??= { elapsedS, samples: 0 };
     this.#risingSince.samples += 1;
     if (elapsedS - this.#risingSince.elapsedS >= RISE_FOR_S && this.#risingSince.samples >= 3) {
+      const seenS = this.#risingSince.elapsedS;
       this.#rise(lowest.elapsedS, 'curve');
+      this.#riseSeenS = seenS;
       this.#peak = { elapsedS, pressurePa };
     }
   }
@@ -226,6 +233,7 @@ class StageReader {
     this.#enter({ name: 'rise', sinceS, recognisedBy });
     this.#pullDownS ??= sinceS;
     this.#isolatedS = sinceS;
+    this.#riseSeenS = null;
     this.#lowestPa = 0;
   }
 

@@ -1,0 +1,117 @@
+/**
+ * Draws every conclusion from the facts up to a moment. Pure: the same facts give the same answer,
+ * live, in a rehearsal, in a report and on the command line.
+ */
+import type { Mark } from '../../protocol/mark.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
+import type { Conclusions, Stage } from './conclusions.ts';
+import { firstHeldBelowS } from './depth.ts';
+import { forecastPullDown } from './forecast.ts';
+import type { History } from './history.ts';
+import { isolationOnsetS } from './isolation-onset.ts';
+import { pullDownPoints } from './pull-down-points.ts';
+import { assessRise } from './rise.ts';
+import { samplesFromBins } from './samples.ts';
+import { recogniseStages, type Stages } from './stages.ts';
+import { presentPressurePa, relativeRatePerS } from './trend.ts';
+
+/** Judging happens at whole multiples of this data time, so that all who judge agree to the digit. */
+export const JUDGING_GRID_S = 2;
+
+/** The latest point of the judging grid that is no later than `elapsedS`. */
+export function gridTime(elapsedS: number): number {
+  return Math.floor(elapsedS / JUDGING_GRID_S) * JUDGING_GRID_S;
+}
+
+/** What is looked at around the present, s. */
+const PRESENT_WINDOW_S = 120;
+/** What is looked at around an unmarked isolation: so long before the lowest point and after the rise. */
+const ONSET_MARGIN_S = 30;
+/** Marks that change the rig: a forecast starts afresh there. */
+const CHANGES = ['ballast_opened', 'ballast_closed'];
+
+/**
+ * @param marks in any order
+ * @param nowS data time, s; readings and marks after it change nothing
+ */
+export function judge(
+  history: History,
+  marks: readonly Mark[],
+  sheet: Sheet,
+  nowS: number,
+): Conclusions {
+  const past = marks
+    .filter(({ elapsedS }) => elapsedS <= nowS)
+    .sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
+  const bins = history.bins(-1, nowS);
+  const stages = recogniseStages(bins, past, sheet.targetPa, nowS);
+  const { pullDownS } = stages;
+  const latest = samplesFromBins(history.bins(nowS - PRESENT_WINDOW_S, nowS));
+  const pressurePa = bins.at(-1)?.pressurePa === null ? null : presentPressurePa(latest, nowS);
+  const relativeRate = pressurePa === null ? null : relativeRatePerS(latest, nowS);
+
+  const isolatedS = isolationS(history, stages, nowS);
+  const pumpedUntilS = isolatedS ?? stages.ventedS ?? nowS;
+  const pumped =
+    pullDownS === null ? [] : samplesFromBins(history.bins(pullDownS, Math.floor(pumpedUntilS)));
+  const targetReachedS = firstHeldBelowS(pumped, sheet.targetPa);
+  const isolationDepthReachedS = firstHeldBelowS(pumped, sheet.isolateAtPa);
+  const stage = stageOf(stages, isolatedS, isolationDepthReachedS);
+  const isPumping = stage.name === 'pull_down' || stage.name === 'at_depth';
+
+  const sinceS = past.reduce(
+    (latestS, { kind, elapsedS }) =>
+      CHANGES.includes(kind) && elapsedS > latestS ? elapsedS : latestS,
+    pullDownS ?? 0,
+  );
+  return {
+    nowS,
+    stage,
+    pressurePa,
+    relativeRatePerS: relativeRate,
+    targetReachedS,
+    isolationDepthReachedS,
+    forecast: isPumping
+      ? forecastPullDown(
+          {
+            sinceS,
+            nowS,
+            points: pullDownPoints(
+              pumped.filter(({ elapsedS }) => elapsedS > sinceS),
+              nowS,
+            ),
+            allPoints: pullDownPoints(pumped, nowS),
+            pressurePa,
+            relativeRatePerS: relativeRate,
+            targetReachedS,
+            isolationDepthReachedS,
+          },
+          past,
+          sheet,
+        )
+      : null,
+    rise:
+      isolatedS === null ? null : assessRise(history, isolatedS, sheet, stages.ventedS ?? nowS),
+  };
+}
+
+/** A marked isolation as marked, one seen on the curve at the bend. */
+function isolationS(history: History, stages: Stages, nowS: number): number | null {
+  const { isolatedS, riseSeenS } = stages;
+  if (isolatedS === null || riseSeenS === null) return isolatedS;
+  const around = history.bins(
+    isolatedS - ONSET_MARGIN_S,
+    Math.min(riseSeenS + ONSET_MARGIN_S, nowS),
+  );
+  return isolationOnsetS(samplesFromBins(around), isolatedS);
+}
+
+function stageOf(
+  { stage }: Stages,
+  isolatedS: number | null,
+  isolationDepthReachedS: number | null,
+): Stage {
+  if (stage.name === 'rise' && isolatedS !== null) return { ...stage, sinceS: isolatedS };
+  if (stage.name !== 'pull_down' || isolationDepthReachedS === null) return stage;
+  return { name: 'at_depth', sinceS: isolationDepthReachedS, recognisedBy: 'curve' };
+}

@@ -1,0 +1,28 @@
+/** Whether the curve stands on a plateau on which water boils. */
+import { TRIPLE_POINT_PA } from '../../protocol/water.ts';
+
+/**
+ * Boiling water cools itself, so that it boils near or below the triple point. A gauge that reads
+ * water vapour wrong by a fifth, and water that metal keeps warm, lift the upper end; below 150 Pa
+ * (ice at −16 °C) a plateau is more likely something else.
+ */
+const HIGHEST_PA = 1.25 * TRIPLE_POINT_PA;
+const LOWEST_PA = 150;
+/** Flat: falling by less than 1.5 % a minute; not flat any more from 6 % a minute on. */
+const FLAT_PER_S = 0.015 / 60;
+const FALLING_PER_S = 0.06 / 60;
+
+/**
+ * Evidence from 0 to 1 that water boils, from pressure and relative rate alone. A floor in this range
+ * (a leak that balances the pump) looks the same at first; so this is evidence, not a finding.
+ */
+export function boilOffEvidence(pressurePa: number, fallPerS: number): number {
+  if (pressurePa < LOWEST_PA || pressurePa > HIGHEST_PA) return 0;
+  const share = (FALLING_PER_S - Math.abs(fallPerS)) / (FALLING_PER_S - FLAT_PER_S);
+  return Math.min(Math.max(share, 0), 1);
+}
+
+/** Above this a plateau may still come: what has not boiled yet will. */
+export function boilOffMayCome(pressurePa: number): boolean {
+  return pressurePa > HIGHEST_PA;
+}

@@ -1,0 +1,170 @@
+/**
+ * Bluetooth's central role: follows the adapter's state, searches for sensors and keeps a session
+ * with each. Sensors are connected one at a time, because a connection that is pending blocks every
+ * other one.
+ */
+import { backoffMs } from './backoff.ts';
+import { DeadlineError, pause } from './deadline.ts';
+import type { HostLibrary, HostPeripheral } from './host-library.ts';
+import type { FromRadio, RadioEnd } from './messages.ts';
+import { monotonicMs } from './monotonic-clock.ts';
+import { Scanner } from './scanner.ts';
+import { runSession, type SessionEnd } from './sensor-session.ts';
+import type { RadioTiming } from './timing.ts';
+
+export interface CentralOptions {
+  readonly host: HostLibrary;
+  readonly timing: RadioTiming;
+  readonly report: (message: FromRadio) => void;
+}
+
+interface End {
+  readonly why: RadioEnd;
+  readonly detail: string;
+}
+
+interface Trouble {
+  readonly failures: number;
+  /** On the monotonic clock: not to be connected with before. */
+  readonly retryAtMs: number;
+}
+
+/** So many sessions in a row without an answer look like a stuck host library, not a far sensor. */
+const STUCK_AFTER = 5;
+
+export class Central {
+  /** Resolves when this central can do no more, with why. */
+  readonly ended: Promise<End>;
+
+  readonly #options: CentralOptions;
+  readonly #scanner: Scanner;
+  readonly #sessions = new Map<string, Promise<void>>();
+  readonly #troubles = new Map<string, Trouble>();
+  readonly #adapterTimer: NodeJS.Timeout;
+  #end: (end: End) => void = () => undefined;
+  /** Aborted when the adapter goes off; null while it isn't on. */
+  #on: AbortController | null = null;
+  #wasOn = false;
+  #unanswered = 0;
+  /** Cuts the pause between two searches short. */
+  #rest = new AbortController();
+
+  constructor(options: CentralOptions) {
+    const { host, timing } = options;
+    this.#options = options;
+    this.#scanner = new Scanner(host, timing.answerMs);
+    this.ended = new Promise((resolve) => {
+      this.#end = (end) => resolve(end);
+    });
+    this.#adapterTimer = setTimeout(() => {
+      this.#end({ why: 'no_adapter', detail: 'the adapter says nothing of its state' });
+    }, timing.adapterMs);
+    host.on('warning', (text) => this.#onWarning(String(text)));
+    // The libraries begin when somebody listens to their state, and only then.
+    host.on('stateChange', (state) => this.#onState(String(state)));
+  }
+
+  /** Disconnects everything. */
+  async stop(): Promise<void> {
+    clearTimeout(this.#adapterTimer);
+    this.#switchOff('the radio is stopping');
+    await Promise.all(this.#sessions.values());
+    this.#end({ why: 'stopped', detail: '' });
+  }
+
+  #onState(state: string): void {
+    clearTimeout(this.#adapterTimer);
+    if (state === 'poweredOn') this.#switchOn();
+    else if (state === 'unsupported') this.#end({ why: 'no_bluetooth', detail: state });
+    else if (state === 'unauthorized') this.#end({ why: 'no_permission', detail: state });
+    else {
+      this.#switchOff(`the adapter is ${state}`);
+      this.#options.report({ type: 'adapter', on: false });
+    }
+  }
+
+  /** How the first library says that it couldn't open the adapter; it says nothing more after that. */
+  #onWarning(text: string): void {
+    this.#options.report({ type: 'log', text });
+    if (this.#wasOn || !text.includes('Initialization of USB device failed')) return;
+    const isForbidden = /EPERM|EACCES|not permitted/.test(text);
+    this.#end({ why: isForbidden ? 'no_permission' : 'no_adapter', detail: text });
+  }
+
+  #switchOn(): void {
+    // The libraries miss disconnects and lose buffer credits when an adapter goes off and on.
+    if (this.#wasOn) {
+      this.#end({ why: 'adapter_returned', detail: '' });
+      return;
+    }
+    this.#wasOn = true;
+    this.#on = new AbortController();
+    this.#options.report({ type: 'adapter', on: true });
+    void this.#search(this.#on.signal);
+  }
+
+  #switchOff(reason: string): void {
+    this.#on?.abort(new Error(reason));
+    this.#on = null;
+  }
+
+  /** Goes on until the adapter goes off or no longer obeys. */
+  async #search(on: AbortSignal): Promise<void> {
+    const { timing } = this.#options;
+    try {
+      for (;;) {
+        const found = await this.#scanner.find((it) => this.#isWanted(it), timing.searchMs, on);
+        if (found !== null) await this.#connect(found, on);
+        else if (this.#sessions.size > 0) await this.#pauseSearch(on);
+      }
+    } catch (error) {
+      if (on.aborted) return;
+      const detail = error instanceof Error ? error.message : String(error);
+      if (!(error instanceof DeadlineError)) throw error;
+      this.#end({ why: 'unresponsive', detail });
+    }
+  }
+
+  /** A search takes airtime from the readings; a session's end is reason enough for one. */
+  async #pauseSearch(on: AbortSignal): Promise<void> {
+    this.#rest = new AbortController();
+    const either = AbortSignal.any([on, this.#rest.signal]);
+    await pause(this.#options.timing.searchRestMs, either).catch((error: unknown) => {
+      if (on.aborted) throw error;
+    });
+  }
+
+  #isWanted({ id }: HostPeripheral): boolean {
+    const retryAtMs = this.#troubles.get(id)?.retryAtMs ?? 0;
+    return !this.#sessions.has(id) && monotonicMs() >= retryAtMs;
+  }
+
+  /** Resolves when the sensor is connected or has failed; the session goes on by itself. */
+  #connect(peripheral: HostPeripheral, adapter: AbortSignal): Promise<void> {
+    const { timing, report } = this.#options;
+    return new Promise((resolve) => {
+      const onSubscribed = (): void => resolve();
+      const session = runSession({ peripheral, timing, adapter, report, onSubscribed });
+      const closed = session.then((end) => {
+        this.#sessions.delete(peripheral.id);
+        this.#learn(peripheral.id, end);
+        this.#rest.abort();
+        resolve();
+      });
+      this.#sessions.set(peripheral.id, closed);
+    });
+  }
+
+  #learn(id: string, { reason, detail, delivered }: SessionEnd): void {
+    const { timing, report } = this.#options;
+    report({ type: 'log', text: `sensor ${id}: ${reason}, ${detail}` });
+    const failures = delivered ? 1 : (this.#troubles.get(id)?.failures ?? 0) + 1;
+    const waits = { firstMs: timing.retryMs, longestMs: timing.longestRetryMs };
+    const retryAtMs = monotonicMs() + backoffMs(waits, failures, Math.random());
+    this.#troubles.set(id, { failures, retryAtMs });
+    this.#unanswered = reason === 'unanswered' && !delivered ? this.#unanswered + 1 : 0;
+    if (this.#unanswered >= STUCK_AFTER && this.#sessions.size === 0) {
+      this.#end({ why: 'unresponsive', detail });
+    }
+  }
+}

@@ -1,0 +1,187 @@
+/** Readings from sensors over Bluetooth Low Energy. */
+import type { ProblemCode } from '../../../protocol/problems.ts';
+import type { SourceState } from '../../../protocol/source-state.ts';
+import type { Source, SourceListener } from '../source.ts';
+import { backoffMs } from './backoff.ts';
+import type { FromRadio, RadioEnd, SessionReport } from './messages.ts';
+import { RadioProcess } from './radio-process.ts';
+import { shownState, type RadioFacts, type SensorFacts } from './radio-state.ts';
+import { RADIO_TIMING, type RadioTiming } from './timing.ts';
+
+export interface RadioSourceOptions {
+  readonly id?: string;
+  /** For the labels of states: milliseconds since 1970 UTC. Readings carry the monotonic clock. */
+  readonly wallClock?: () => number;
+  readonly timing?: Partial<RadioTiming>;
+  /** Added to the environment of the process that holds the radio. */
+  readonly childEnvironment?: Readonly<Record<string, string>>;
+  /** For Node in that process, after the TypeScript loader. */
+  readonly childExecArguments?: readonly string[];
+  readonly log?: (text: string) => void;
+}
+
+const UNHEARD: SensorFacts = {
+  name: '',
+  phase: 'lost',
+  problem: null,
+  batteryPercent: null,
+  signalDbm: null,
+};
+
+export class RadioSource implements Source {
+  readonly id: string;
+
+  readonly #timing: RadioTiming;
+  readonly #options: RadioSourceOptions;
+  readonly #wallClock: () => number;
+  readonly #log: (text: string) => void;
+  readonly #sensors = new Map<string, SensorFacts>();
+  /** Identities as they were delivered, so that one is delivered again only when it has changed. */
+  readonly #introduced = new Map<string, string>();
+  #listener: SourceListener | null = null;
+  #process: RadioProcess | null = null;
+  #relaunch: NodeJS.Timeout | null = null;
+  #stopped: Promise<void> | null = null;
+  #radio: RadioFacts['radio'] = 'starting';
+  #restarted = false;
+  #crashes = 0;
+  #state: SourceState | null = null;
+
+  constructor(options: RadioSourceOptions) {
+    this.id = options.id ?? 'radio';
+    this.#options = options;
+    this.#timing = { ...RADIO_TIMING, ...options.timing };
+    this.#wallClock = options.wallClock ?? Date.now;
+    this.#log = options.log ?? (() => undefined);
+  }
+
+  /** The process that holds the radio at the moment. */
+  get pid(): number | undefined {
+    return this.#process?.pid;
+  }
+
+  start(listener: SourceListener): void {
+    if (this.#listener !== null || this.#stopped !== null) return;
+    this.#listener = listener;
+    this.#publish();
+    this.#launch();
+  }
+
+  stop(): Promise<void> {
+    this.#listener = null;
+    if (this.#relaunch !== null) clearTimeout(this.#relaunch);
+    this.#stopped ??= this.#process?.stop() ?? Promise.resolve();
+    return this.#stopped;
+  }
+
+  #launch(): void {
+    const { childEnvironment = {}, childExecArguments = [] } = this.#options;
+    this.#process = new RadioProcess({
+      timing: this.#timing,
+      environment: childEnvironment,
+      execArguments: childExecArguments,
+      onMessage: (message) => this.#onMessage(message),
+      onEnd: (why, detail) => this.#onEnd(why, detail),
+      log: this.#log,
+    });
+  }
+
+  #onMessage(message: FromRadio): void {
+    switch (message.type) {
+      case 'adapter':
+        this.#radio = message.on ? 'on' : 'adapter_off';
+        break;
+      case 'session':
+        this.#onSession(message);
+        break;
+      case 'battery':
+        this.#update(message.sensorId, { batteryPercent: message.percent });
+        break;
+      case 'signal':
+        this.#update(message.sensorId, { signalDbm: message.dbm });
+        break;
+      case 'sensor': {
+        const { identity } = message;
+        const asDelivered = JSON.stringify(identity);
+        if (this.#introduced.get(identity.id) === asDelivered) return;
+        this.#introduced.set(identity.id, asDelivered);
+        this.#listener?.sensor(identity);
+        return;
+      }
+      case 'reading': {
+        this.#crashes = 0;
+        const { sensorId, bytes, arrivedMs } = message;
+        this.#listener?.reading({ sensorId, bytes, arrivedMs });
+        return;
+      }
+      case 'log':
+      case 'pong':
+      case 'end':
+        return;
+    }
+    this.#publish();
+  }
+
+  #onSession({ sensorId, name, phase, problem }: SessionReport): void {
+    this.#restarted = false;
+    this.#update(sensorId, { name, phase, problem });
+  }
+
+  #update(sensorId: string, facts: Partial<SensorFacts>): void {
+    this.#sensors.set(sensorId, { ...(this.#sensors.get(sensorId) ?? UNHEARD), ...facts });
+  }
+
+  #onEnd(why: RadioEnd | 'crashed', detail: string): void {
+    this.#process = null;
+    if (this.#stopped !== null) return;
+    this.#log(`the radio ended: ${why}, ${detail}`);
+    this.#relaunch = setTimeout(() => this.#launch(), this.#waitAfter(why));
+    this.#publish();
+  }
+
+  /** Notes what an end means, and how long to wait before starting again. */
+  #waitAfter(why: RadioEnd | 'crashed'): number {
+    switch (why) {
+      case 'no_adapter':
+        this.#radio = why;
+        return this.#timing.adapterRetryMs;
+      case 'no_bluetooth':
+      case 'no_permission':
+      case 'no_radio_library':
+        this.#radio = why;
+        return this.#timing.rareRetryMs;
+      case 'adapter_returned':
+        this.#loseAll('sensor_lost');
+        return 0;
+      case 'crashed':
+      case 'unresponsive':
+      case 'stopped': {
+        this.#crashes += 1;
+        this.#restarted = true;
+        this.#loseAll('radio_restarted');
+        const { retryMs, longestRetryMs } = this.#timing;
+        const waits = { firstMs: retryMs, longestMs: longestRetryMs };
+        return backoffMs(waits, this.#crashes, Math.random());
+      }
+    }
+  }
+
+  #loseAll(problem: ProblemCode): void {
+    this.#radio = 'starting';
+    for (const id of this.#sensors.keys()) this.#update(id, { phase: 'lost', problem });
+  }
+
+  #publish(): void {
+    const shown = shownState({
+      radio: this.#radio,
+      restarted: this.#restarted,
+      sensors: this.#sensors,
+    });
+    const before = this.#state;
+    const sinceMs = before?.phase === shown.phase ? before.sinceMs : this.#wallClock();
+    const state: SourceState = { id: this.id, kind: 'radio', ...shown, sinceMs, clockRate: 1 };
+    if (JSON.stringify(state) === JSON.stringify(before)) return;
+    this.#state = state;
+    this.#listener?.state(state);
+  }
+}

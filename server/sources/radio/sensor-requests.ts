@@ -1,0 +1,186 @@
+/** What is asked of a connected sensor, one request at a time, each with its deadline. */
+import {
+  BATTERY_LEVEL_UUID,
+  BATTERY_SERVICE_UUID,
+  CAPABILITIES_FIELDS,
+  CAPABILITIES_UUID,
+  DEVICE_INFORMATION,
+  DEVICE_INFORMATION_UUID,
+  PROFILE_VERSION,
+  SERVICE_UUID,
+} from '../../../protocol/profile.ts';
+import { decode } from '../../../protocol/profile-codec.ts';
+import type { SensorIdentity } from '../../../protocol/recording.ts';
+import { eventWithin } from './deadline.ts';
+import { hostUuid, isHostCharacteristic, isHostService } from './host-library.ts';
+import type { HostCharacteristic, HostPeripheral } from './host-library.ts';
+
+/** A connection in use. */
+export interface Link {
+  readonly peripheral: HostPeripheral;
+  /** How long an answer may take. */
+  readonly limitMs: number;
+  /** Aborted when the connection is lost. */
+  readonly signal: AbortSignal;
+}
+
+/** A sensor's characteristics by UUID; void with the connection in which they were found. */
+export type Characteristics = ReadonlyMap<string, HostCharacteristic>;
+
+/** The sensor refused to answer a request. */
+export class RefusedError extends Error {
+  override readonly name = 'RefusedError';
+}
+
+export interface Capabilities {
+  /** False where what the sensor says of itself doesn't follow the profile. */
+  readonly understood: boolean;
+  readonly intervalMs: number;
+}
+
+/** Assumed of a sensor that doesn't say how often it measures: the slowest that makes sense. */
+const ASSUMED_INTERVAL_MS = 1000;
+
+const SERVICES = [SERVICE_UUID, BATTERY_SERVICE_UUID, DEVICE_INFORMATION_UUID].map(hostUuid);
+
+export async function discoverCharacteristics(link: Link): Promise<Characteristics> {
+  const { peripheral, limitMs, signal } = link;
+  const found = new Map<string, HostCharacteristic>();
+  const services = await eventWithin({
+    what: 'services',
+    emitter: peripheral,
+    event: 'servicesDiscover',
+    limitMs,
+    signal,
+    begin: () => peripheral.discoverServices(SERVICES),
+    take: (list, error) => listOf(list, error).filter(isHostService),
+  });
+  for (const service of services) {
+    const characteristics = await eventWithin({
+      what: `characteristics of ${service.uuid}`,
+      emitter: service,
+      event: 'characteristicsDiscover',
+      limitMs,
+      signal,
+      begin: () => service.discoverCharacteristics([]),
+      take: (list, error) => listOf(list, error).filter(isHostCharacteristic),
+    });
+    for (const characteristic of characteristics) found.set(characteristic.uuid, characteristic);
+  }
+  return found;
+}
+
+/** Asks for notifications; a sensor that refuses them is never heard of, so that ends as a deadline. */
+export async function subscribe(link: Link, characteristic: HostCharacteristic): Promise<void> {
+  await eventWithin({
+    what: 'subscription',
+    emitter: characteristic,
+    event: 'notify',
+    limitMs: link.limitMs,
+    signal: link.signal,
+    begin: () => characteristic.subscribe(),
+    take: (state, error) => {
+      throwIfError(error);
+      return state === true ? state : undefined;
+    },
+  });
+}
+
+export async function readCapabilities(link: Link, found: Characteristics): Promise<Capabilities> {
+  const bytes = await readIfThere(link, found, CAPABILITIES_UUID);
+  const decoded = bytes && decode(CAPABILITIES_FIELDS, bytes);
+  if (decoded?.ok !== true) return { understood: false, intervalMs: ASSUMED_INTERVAL_MS };
+  const { majorVersion, intervalMs } = decoded.values;
+  return { understood: majorVersion === PROFILE_VERSION.major, intervalMs };
+}
+
+export async function readIdentity(link: Link, found: Characteristics): Promise<SensorIdentity> {
+  const { id, advertisement } = link.peripheral;
+  const text = async (uuid: string): Promise<string | null> => {
+    const bytes = await readIfThere(link, found, uuid);
+    return bytes && plainText(bytes);
+  };
+  const model = await text(DEVICE_INFORMATION.model);
+  return {
+    id,
+    name: plainText(Buffer.from(advertisement.localName ?? '')) ?? model ?? nameFromId(id),
+    manufacturer: await text(DEVICE_INFORMATION.manufacturer),
+    model,
+    serial: await text(DEVICE_INFORMATION.serial),
+    firmware: await text(DEVICE_INFORMATION.firmware),
+  };
+}
+
+/** The charge in per cent, or null where the sensor doesn't say. */
+export async function readBattery(link: Link, found: Characteristics): Promise<number | null> {
+  const percent = (await readIfThere(link, found, BATTERY_LEVEL_UUID))?.[0];
+  return percent !== undefined && percent <= 100 ? percent : null;
+}
+
+/** The strength of the signal in dBm. */
+export function readSignal({ peripheral, limitMs, signal }: Link): Promise<number> {
+  return eventWithin({
+    what: 'signal strength',
+    emitter: peripheral,
+    event: 'rssiUpdate',
+    limitMs,
+    signal,
+    begin: () => peripheral.updateRssi(),
+    take: (dbm) => (typeof dbm === 'number' ? dbm : undefined),
+  });
+}
+
+export function nameFromId(id: string): string {
+  return `Sensor ${id.slice(-4).toUpperCase()}`;
+}
+
+/** The bytes of a characteristic, or null where the sensor lacks it or refuses to show it. */
+async function readIfThere(
+  link: Link,
+  found: Characteristics,
+  uuid: string,
+): Promise<Uint8Array | null> {
+  const characteristic = found.get(hostUuid(uuid));
+  if (characteristic === undefined) return null;
+  try {
+    return await read(link, characteristic);
+  } catch (error) {
+    if (error instanceof RefusedError) return null;
+    throw error;
+  }
+}
+
+function read({ limitMs, signal }: Link, characteristic: HostCharacteristic): Promise<Uint8Array> {
+  return eventWithin({
+    what: `value of ${characteristic.uuid}`,
+    emitter: characteristic,
+    event: 'data',
+    limitMs,
+    signal,
+    begin: () => characteristic.read(),
+    take: (bytes, isNotification, error) => {
+      if (isNotification === true) return undefined;
+      throwIfError(error);
+      // Both libraries turn a refusal into an empty value; none of the profile's values is empty.
+      if (!(bytes instanceof Uint8Array) || bytes.length === 0) {
+        throw new RefusedError(`${characteristic.uuid} was not shown`);
+      }
+      return bytes;
+    },
+  });
+}
+
+function listOf(list: unknown, error: unknown): unknown[] {
+  throwIfError(error);
+  return Array.isArray(list) ? list : [];
+}
+
+function throwIfError(error: unknown): void {
+  if (error instanceof Error) throw error;
+}
+
+/** Readable characters only, at most 100 of them; null where nothing is left. */
+function plainText(bytes: Uint8Array): string | null {
+  const text = Buffer.from(bytes).toString('utf8').replace(/\p{C}/gu, '').trim().slice(0, 100);
+  return text === '' ? null : text;
+}

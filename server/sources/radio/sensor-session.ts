@@ -1,0 +1,248 @@
+/**
+ * One connection to one sensor, from asking for it to its end: connecting → live ⇄ stale → lost.
+ *
+ * Everything that the session waits for is cut short when the link or the adapter is lost, and when
+ * it has ended nothing of it is left in the host library.
+ */
+import { READING_UUID } from '../../../protocol/profile.ts';
+import { DeadlineError, eventWithin, pause } from './deadline.ts';
+import { hostUuid, type HostPeripheral } from './host-library.ts';
+import { monotonicMs } from './monotonic-clock.ts';
+import type { FromRadio, SessionReport } from './messages.ts';
+import {
+  discoverCharacteristics,
+  nameFromId,
+  readBattery,
+  readCapabilities,
+  readIdentity,
+  readSignal,
+  subscribe,
+  type Capabilities,
+  type Characteristics,
+  type Link,
+} from './sensor-requests.ts';
+import type { RadioTiming } from './timing.ts';
+
+export interface SessionOptions {
+  readonly peripheral: HostPeripheral;
+  readonly timing: RadioTiming;
+  /** Aborted when the adapter is off, or when everything ends. */
+  readonly adapter: AbortSignal;
+  readonly report: (message: FromRadio) => void;
+  /** The connection stands: another sensor may be connected with. */
+  readonly onSubscribed: () => void;
+}
+
+export interface SessionEnd {
+  /** `unanswered`: a request got no answer in time, so the host library itself may be stuck. */
+  readonly reason: 'disconnected' | 'silent' | 'unanswered' | 'not_understood';
+  readonly detail: string;
+  /** Whether any reading came. */
+  readonly delivered: boolean;
+}
+
+/** Five intervals without a reading are more than a weak signal's retransmissions explain. */
+const SILENT_INTERVALS = 5;
+
+class SilenceError extends Error {
+  override readonly name = 'SilenceError';
+}
+class NotUnderstoodError extends Error {
+  override readonly name = 'NotUnderstoodError';
+}
+
+/** Resolves when the session has ended; never rejects. */
+export function runSession(options: SessionOptions): Promise<SessionEnd> {
+  return new SensorSession(options).run();
+}
+
+class SensorSession {
+  readonly #options: SessionOptions;
+  readonly #abort = new AbortController();
+  readonly #link: Link;
+  #name: string;
+  #phase: SessionReport['phase'] | null = null;
+  #understood = true;
+  #heardMs = 0;
+  #delivered = false;
+  #unlisten: () => void = () => undefined;
+
+  constructor(options: SessionOptions) {
+    const { peripheral, timing } = options;
+    this.#options = options;
+    this.#link = { peripheral, limitMs: timing.answerMs, signal: this.#abort.signal };
+    this.#name = peripheral.advertisement.localName ?? nameFromId(peripheral.id);
+  }
+
+  async run(): Promise<SessionEnd> {
+    const { adapter, peripheral, onSubscribed } = this.#options;
+    const onDisconnect = (): void => this.#abort.abort(new Error('the link was lost'));
+    const onAdapterLost = (): void => this.#abort.abort(adapter.reason);
+    peripheral.on('disconnect', onDisconnect);
+    adapter.addEventListener('abort', onAdapterLost);
+    let failure: unknown;
+    try {
+      this.#enter('connecting');
+      await this.#connect();
+      const found = await discoverCharacteristics(this.#link);
+      const capabilities = await this.#introduce(found);
+      await this.#subscribe(found);
+      onSubscribed();
+      await this.#listen(found, capabilities);
+    } catch (error) {
+      failure = error;
+    }
+    this.#abort.abort(new Error('the session has ended'));
+    this.#unlisten();
+    peripheral.removeListener('disconnect', onDisconnect);
+    adapter.removeEventListener('abort', onAdapterLost);
+    await this.#disconnect();
+    const end = this.#endFrom(failure);
+    this.#enter('lost', problemOf(end));
+    return end;
+  }
+
+  async #connect(): Promise<void> {
+    const { peripheral, timing } = this.#options;
+    // What an attempt that was given up, or an adapter that was off, has left in the library: it
+    // would refuse with 'already connected', and it never says when this is done.
+    if (peripheral.state === 'connected') peripheral.disconnect();
+    if (peripheral.state === 'connecting') peripheral.cancelConnect();
+    await eventWithin({
+      what: 'connection',
+      emitter: peripheral,
+      event: 'connect',
+      limitMs: timing.connectMs,
+      signal: this.#link.signal,
+      begin: () => peripheral.connect(),
+      take: (error) => {
+        if (error instanceof Error) throw error;
+        return true;
+      },
+    });
+  }
+
+  /** Learns who the sensor is, before its first reading. */
+  async #introduce(found: Characteristics): Promise<Capabilities> {
+    const { peripheral, report } = this.#options;
+    const capabilities = await readCapabilities(this.#link, found);
+    this.#understood = capabilities.understood;
+    const identity = await readIdentity(this.#link, found);
+    this.#name = identity.name;
+    report({ type: 'sensor', identity });
+    this.#reportSignal(peripheral.rssi);
+    await this.#reportBattery(found);
+    return capabilities;
+  }
+
+  async #subscribe(found: Characteristics): Promise<void> {
+    const { peripheral, report } = this.#options;
+    const reading = found.get(hostUuid(READING_UUID));
+    if (reading === undefined) throw new NotUnderstoodError('it has no readings');
+    const onData = (bytes: unknown, isNotification: unknown): void => {
+      const arrivedMs = monotonicMs();
+      if (isNotification !== true || !(bytes instanceof Uint8Array)) return;
+      this.#heardMs = arrivedMs;
+      this.#delivered = true;
+      this.#enter('live');
+      report({ type: 'reading', sensorId: peripheral.id, bytes, arrivedMs });
+    };
+    reading.on('data', onData);
+    this.#unlisten = () => reading.removeListener('data', onData);
+    await subscribe(this.#link, reading);
+  }
+
+  /** Stays until something fails: each of these ends only by throwing. */
+  async #listen(found: Characteristics, { intervalMs }: Capabilities): Promise<void> {
+    const { silenceMs, batteryMs, signalMs } = this.#options.timing;
+    await Promise.race([
+      this.#watchSilence(Math.max(silenceMs, SILENT_INTERVALS * intervalMs)),
+      this.#repeat(batteryMs, () => this.#reportBattery(found)),
+      this.#repeat(signalMs, () => this.#measureSignal()),
+    ]);
+  }
+
+  async #watchSilence(limitMs: number): Promise<never> {
+    this.#heardMs = monotonicMs();
+    const endMs = limitMs + this.#options.timing.silenceGraceMs;
+    for (;;) {
+      const silentMs = monotonicMs() - this.#heardMs;
+      if (silentMs >= endMs) throw new SilenceError(`nothing for ${Math.round(silentMs)} ms`);
+      if (silentMs >= limitMs) this.#enter('stale', 'sensor_silent');
+      const next = silentMs >= limitMs ? endMs : limitMs;
+      await pause(next - silentMs, this.#link.signal);
+    }
+  }
+
+  async #repeat(everyMs: number, action: () => Promise<void>): Promise<never> {
+    for (;;) {
+      await pause(everyMs, this.#link.signal);
+      await action();
+    }
+  }
+
+  async #reportBattery(found: Characteristics): Promise<void> {
+    const { report, peripheral } = this.#options;
+    const percent = await readBattery(this.#link, found);
+    if (percent !== null) report({ type: 'battery', sensorId: peripheral.id, percent });
+  }
+
+  async #measureSignal(): Promise<void> {
+    try {
+      this.#reportSignal(await readSignal(this.#link));
+    } catch (error) {
+      // Not every operating system tells it of a connection, and no reading depends on it.
+      if (!(error instanceof DeadlineError)) throw error;
+    }
+  }
+
+  #reportSignal(dbm: number): void {
+    const { report, peripheral } = this.#options;
+    // 127 stands for 'not available' (Core Specification, Vol 4, Part E, section 7.5.4).
+    if (dbm < 127) report({ type: 'signal', sensorId: peripheral.id, dbm });
+  }
+
+  /** Gives the link back, as far as the adapter still obeys; nobody waits for it longer than that. */
+  async #disconnect(): Promise<void> {
+    const { peripheral, timing } = this.#options;
+    if (peripheral.state === 'connecting') peripheral.cancelConnect();
+    if (peripheral.state !== 'connected') return;
+    await eventWithin({
+      what: 'disconnection',
+      emitter: peripheral,
+      event: 'disconnect',
+      limitMs: timing.stopMs / 2,
+      signal: new AbortController().signal,
+      begin: () => peripheral.disconnect(),
+      take: () => true,
+    }).catch(() => false);
+  }
+
+  #enter(phase: SessionReport['phase'], problem: SessionReport['problem'] = null): void {
+    if (phase === this.#phase) return;
+    this.#phase = phase;
+    this.#options.report({
+      type: 'session',
+      sensorId: this.#options.peripheral.id,
+      name: this.#name.slice(0, 100),
+      phase,
+      problem: phase === 'live' && !this.#understood ? 'sensor_not_understood' : problem,
+    });
+  }
+
+  #endFrom(failure: unknown): SessionEnd {
+    const detail = failure instanceof Error ? failure.message : String(failure);
+    return { reason: reasonOf(failure), detail, delivered: this.#delivered };
+  }
+}
+
+function reasonOf(failure: unknown): SessionEnd['reason'] {
+  if (failure instanceof SilenceError) return 'silent';
+  if (failure instanceof NotUnderstoodError) return 'not_understood';
+  return failure instanceof DeadlineError ? 'unanswered' : 'disconnected';
+}
+
+function problemOf({ reason }: SessionEnd): NonNullable<SessionReport['problem']> {
+  if (reason === 'silent') return 'sensor_silent';
+  return reason === 'not_understood' ? 'sensor_not_understood' : 'sensor_lost';
+}

@@ -137,3 +137,64 @@ export function holdPressure(hold: InventedHold): (heldS: number) => number {
       0,
     );
 }
+
+/** A pull-down by formula: gas, perhaps boiling water, a tail, a floor; the pump starts at 0 s. */
+export interface InventedPullDown {
+  readonly gasPerS: number;
+  /** How much slower a hose makes it for each pascal less: speed ∝ P/(P + this), Pa. */
+  readonly hosePa: number;
+  readonly boiling: { readonly pressurePa: number; readonly untilS: number } | null;
+  readonly tailPa: number;
+  readonly tailS: number;
+  /** −1 a tail like 1/t, −0.5 like 1/√t. */
+  readonly tailPower: number;
+  readonly floorPa: number;
+}
+
+export type PullDownClass = 'dry' | 'wet' | 'floor';
+
+export function inventPullDown(random: () => number, kind: PullDownClass): InventedPullDown {
+  const gasPerS = logBetween(random, 0.01, 0.12);
+  return {
+    gasPerS,
+    hosePa: random() < 0.5 ? 0 : logBetween(random, 50, 400),
+    boiling:
+      kind === 'wet'
+        ? {
+            pressurePa: between(random, 250, 620),
+            untilS: 8 / gasPerS + logBetween(random, 120, 2400),
+          }
+        : null,
+    tailPa: logBetween(random, 100, 1200),
+    tailS: logBetween(random, 20, 120),
+    tailPower: between(random, -1.1, -0.6),
+    floorPa: kind === 'floor' ? between(random, 85, 140) : between(random, 1, 22),
+  };
+}
+
+/** Pressures at whole seconds, Pa; between them it falls in a straight line. */
+export function pullDownPressure(curve: InventedPullDown, lengthS: number): (t: number) => number {
+  const pressures: number[] = [];
+  let gasPa = 100_000;
+  for (let second = 0; second <= lengthS + 1; second += 1) {
+    pressures.push(gasPa + wetPa(curve, second) + tailPa(curve, second) + curve.floorPa);
+    const speed = curve.gasPerS * (gasPa / (gasPa + curve.hosePa));
+    gasPa /= 1 + speed;
+  }
+  return (elapsedS) => {
+    const second = Math.min(Math.max(Math.floor(elapsedS), 0), pressures.length - 2);
+    const [from, to] = [pressures[second] ?? 0, pressures[second + 1] ?? 0];
+    return from + (to - from) * Math.min(Math.max(elapsedS - second, 0), 1);
+  };
+}
+
+function wetPa({ boiling, gasPerS }: InventedPullDown, elapsedS: number): number {
+  if (!boiling) return 0;
+  const { pressurePa, untilS } = boiling;
+  if (elapsedS < untilS) return pressurePa * (1.05 - (0.1 * elapsedS) / untilS);
+  return 0.95 * pressurePa * Math.exp(-(elapsedS - untilS) * gasPerS * 0.5);
+}
+
+function tailPa({ tailPa: size, tailS, tailPower }: InventedPullDown, elapsedS: number): number {
+  return size * (1 + elapsedS / tailS) ** tailPower;
+}

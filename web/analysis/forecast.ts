@@ -2,8 +2,15 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { boilingPointC } from '../../protocol/water.ts';
-import type { Cause, CurvePoint, Estimate, Forecast, RankedCause, Remaining } from './conclusions.ts';
-import { boilOffEvidence, boilOffMayCome } from './plateau.ts';
+import type {
+  Cause,
+  CurvePoint,
+  Estimate,
+  Forecast,
+  RankedCause,
+  Remaining,
+} from './conclusions.ts';
+import { boilOffEvidence, boilOffMayCome, isInBoilingRange, plateauEndS } from './plateau.ts';
 import {
   arrivalAt,
   candidatesFor,
@@ -41,7 +48,7 @@ const BOIL_OFF_TO_COME = [{ weight: 0.3, delayS: 900, spread: 0.9 }];
 /** A floor is believed where nine tenths of the weight say so … */
 const NEVER_FROM = 0.9;
 /** … the curve has come within this factor of it: farther up it is extrapolation … */
-const NEAR_FLOOR = 1.3;
+const NEAR_FLOOR = 1.2;
 /** … and has had five minutes: the bend from gas to the tail looks like a floor at first. */
 const LEAST_LEVEL_S = 300;
 /** Rising by more than 3 % a minute is no pull-down. */
@@ -63,9 +70,11 @@ export function forecastPullDown(
   if (pressurePa === null) {
     return { ...nothing, outcome: 'too_early', causes: only('sensor'), boilingPointC: null };
   }
-  const candidates = candidatesFor(seen.points, nowS);
   const boiling = boilOffEvidence(pressurePa, seen.relativeRatePerS ?? Infinity);
   const isBoiling = boiling >= BOILING_FROM;
+  const dryS = isBoiling ? null : plateauEndS(seen.points);
+  const points = dryS === null ? seen.points : seen.points.filter((p) => p.elapsedS >= dryS);
+  const candidates = candidatesFor(points, nowS);
   const floor = floorFrom(candidates);
   const causes = rankCauses(seen, marks, boiling, floor);
   const common = {
@@ -75,18 +84,20 @@ export function forecastPullDown(
     floorPa: isBoiling ? null : floor,
     curve: isBoiling ? [] : curveOf(candidates, nowS, sheet.isolateAtPa),
   };
+  // Just after a plateau there is nothing yet to go by but that it has ended.
+  const plateau = isBoiling || (dryS !== null && candidates.length === 0);
   const isReached = seen.targetReachedS !== null && pressurePa <= sheet.targetPa * STILL_REACHED;
   const remainingToIsolation =
     seen.isolationDepthReachedS === null
-      ? remainingTo(sheet.isolateAtPa, seen, candidates, isBoiling)
+      ? remainingTo(sheet.isolateAtPa, seen, candidates, plateau)
       : null;
   if (isReached) return { ...common, outcome: 'reached', remainingToIsolation };
   if ((seen.relativeRatePerS ?? 0) > RISING_PER_S) return { ...common, outcome: 'too_early' };
 
-  const remaining = remainingTo(sheet.targetPa, seen, candidates, isBoiling);
+  const remaining = remainingTo(sheet.targetPa, seen, candidates, plateau);
   if (remaining) return { ...common, outcome: 'reaches', remaining, remainingToIsolation };
   const isStuck =
-    !isBoiling &&
+    !isInBoilingRange(pressurePa) &&
     arrivalAt(candidates, sheet.targetPa, []).neverWeight >= NEVER_FROM &&
     nowS - sinceS >= LEAST_LEVEL_S &&
     floor !== null &&
@@ -100,11 +111,11 @@ function remainingTo(
   depthPa: number,
   seen: PullDownSeen,
   candidates: readonly Candidate[],
-  isBoiling: boolean,
+  isOnPlateau: boolean,
 ): Remaining | null {
   const { pressurePa } = seen;
   if (pressurePa === null) return null;
-  if (isBoiling) return remainingWhileBoiling(depthPa, pressurePa, seen);
+  if (isOnPlateau) return remainingWhileBoiling(depthPa, pressurePa, seen);
   if (candidates.length === 0) return null;
   const detours = boilOffMayCome(pressurePa) ? BOIL_OFF_TO_COME : [];
   return remainingFrom(arrivalAt(candidates, depthPa, detours));
@@ -182,18 +193,12 @@ function rankCauses(
 }
 
 function isBallastOpen(marks: readonly Mark[]): boolean {
-  const last = marks.findLast(
-    ({ kind }) => kind === 'ballast_opened' || kind === 'ballast_closed',
-  );
+  const last = marks.findLast(({ kind }) => kind === 'ballast_opened' || kind === 'ballast_closed');
   return last?.kind === 'ballast_opened';
 }
 
 /** The mixture's middle and band, as far as the depth to isolate at, or for as long as was seen. */
-function curveOf(
-  candidates: readonly Candidate[],
-  nowS: number,
-  depthPa: number,
-): CurvePoint[] {
+function curveOf(candidates: readonly Candidate[], nowS: number, depthPa: number): CurvePoint[] {
   if (candidates.length === 0) return [];
   const arrivalS = arrivalAt(candidates, depthPa, []).quantileS(0.5);
   const triedS = candidates[0]?.triedS ?? 0;

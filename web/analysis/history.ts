@@ -59,7 +59,9 @@ export class History {
   bins(fromS: number, toS: number): TimeBin[] {
     const found: TimeBin[] = [];
     const endS = Math.floor(Math.min(toS, this.#lastS === null ? toS : Math.ceil(this.#lastS)));
-    let atS = Math.ceil(Math.max(fromS, this.#firstS === null ? fromS : Math.ceil(this.#firstS) - 1));
+    let atS = Math.ceil(
+      Math.max(fromS, this.#firstS === null ? fromS : Math.ceil(this.#firstS) - 1),
+    );
     const coarsest = this.#coarsestFor(endS - atS);
     while (atS < endS) {
       const level = this.#widestAt(atS, endS, coarsest);

@@ -90,8 +90,7 @@ export function judge(
           sheet,
         )
       : null,
-    rise:
-      isolatedS === null ? null : assessRise(history, isolatedS, sheet, stages.ventedS ?? nowS),
+    rise: isolatedS === null ? null : assessRise(history, isolatedS, sheet, stages.ventedS ?? nowS),
   };
 }
 

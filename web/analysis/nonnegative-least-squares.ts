@@ -175,7 +175,10 @@ function solveOn(
   return solution;
 }
 
-function residualOf({ gram, moments, total }: NormalEquations, solution: readonly number[]): number {
+function residualOf(
+  { gram, moments, total }: NormalEquations,
+  solution: readonly number[],
+): number {
   const quadratic = gram.reduce((sum, row, i) => sum + (solution[i] ?? 0) * dot(row, solution), 0);
   return Math.max(total - 2 * dot(moments, solution) + quadratic, 0);
 }

@@ -1,5 +1,6 @@
 /** Whether the curve stands on a plateau on which water boils. */
 import { TRIPLE_POINT_PA } from '../../protocol/water.ts';
+import type { PullDownPoint } from './pull-down-points.ts';
 
 /**
  * Boiling water cools itself, so that it boils near or below the triple point. A gauge that reads
@@ -17,12 +18,39 @@ const FALLING_PER_S = 0.06 / 60;
  * (a leak that balances the pump) looks the same at first; so this is evidence, not a finding.
  */
 export function boilOffEvidence(pressurePa: number, fallPerS: number): number {
-  if (pressurePa < LOWEST_PA || pressurePa > HIGHEST_PA) return 0;
+  if (!isInBoilingRange(pressurePa)) return 0;
   const share = (FALLING_PER_S - Math.abs(fallPerS)) / (FALLING_PER_S - FLAT_PER_S);
   return Math.min(Math.max(share, 0), 1);
+}
+
+/** Where water may be boiling: there a flat curve is no floor yet, since a plateau ends. */
+export function isInBoilingRange(pressurePa: number): boolean {
+  return pressurePa >= LOWEST_PA && pressurePa <= HIGHEST_PA;
 }
 
 /** Above this a plateau may still come: what has not boiled yet will. */
 export function boilOffMayCome(pressurePa: number): boolean {
   return pressurePa > HIGHEST_PA;
+}
+
+/** The slope of a plateau is taken over this long at least. */
+const SLOPE_S = 30;
+
+/**
+ * When the latest plateau ended on which water seems to have boiled, s, or null without one: before
+ * that the curve tells nothing about what follows.
+ */
+export function plateauEndS(points: readonly PullDownPoint[]): number | null {
+  let later = points.length - 1;
+  for (let earlier = later - 1; earlier >= 0; earlier -= 1) {
+    const [from, to] = [points[earlier], points[later]];
+    if (!from || !to) return null;
+    const lengthS = to.elapsedS - from.elapsedS;
+    if (lengthS < SLOPE_S) continue;
+    const fallPerS = Math.log(from.pressurePa / to.pressurePa) / lengthS;
+    if (boilOffEvidence(to.pressurePa, fallPerS) >= 0.5) return to.elapsedS;
+    later -= 1;
+    earlier = later;
+  }
+  return null;
 }

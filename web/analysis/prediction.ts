@@ -56,7 +56,7 @@ export function candidatesFor(points: readonly PullDownPoint[], nowS: number): C
       const { error, fall } = trial(twin, before.at(-1)?.elapsedS ?? cutS, heldBack);
       candidates.push({
         model,
-        score: 1 / (error ** 2 + LEAST_ERROR ** 2) ** 2,
+        score: form.prior / (error ** 2 + LEAST_ERROR ** 2) ** 2,
         weight: 0,
         rateError: Math.min((error + LEAST_ERROR / 2) / Math.max(fall, 1e-4), 3),
         triedS: nowS - cutS,

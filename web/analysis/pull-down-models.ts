@@ -13,17 +13,22 @@ import type { PullDownPoint } from './pull-down-points.ts';
 export interface ModelForm {
   readonly powers: readonly number[];
   readonly inflow: boolean;
+  /**
+   * Weight before any data. On a short stretch every slow tail looks like an exponential with a
+   * floor just below, so those that end in a floor have to earn their weight.
+   */
+  readonly prior: number;
 }
 
 /** In the order of their physics: pump, hose, tails; each with an inflow, the plain ones without. */
 export const MODEL_FORMS: readonly ModelForm[] = [
-  { powers: [1], inflow: false },
-  { powers: [1], inflow: true },
-  { powers: [1, 2], inflow: true },
-  { powers: [2], inflow: false },
-  { powers: [2], inflow: true },
-  { powers: [3], inflow: false },
-  { powers: [3], inflow: true },
+  { powers: [1], inflow: false, prior: 1 },
+  { powers: [1], inflow: true, prior: 0.3 },
+  { powers: [1, 2], inflow: true, prior: 0.3 },
+  { powers: [2], inflow: false, prior: 1 },
+  { powers: [2], inflow: true, prior: 0.5 },
+  { powers: [3], inflow: false, prior: 1 },
+  { powers: [3], inflow: true, prior: 0.5 },
 ];
 
 /** A fitted model; pressures in units of `scalePa`. */
@@ -85,7 +90,10 @@ function integrals(points: readonly PullDownPoint[], scalePa: number, power: num
 export function fallRate(model: PullDownModel, pressurePa: number): number {
   const value = pressurePa / model.scalePa;
   return (
-    model.terms.reduce((sum, { power, coefficient }) => sum + coefficient * value ** (power - 1), 0) -
+    model.terms.reduce(
+      (sum, { power, coefficient }) => sum + coefficient * value ** (power - 1),
+      0,
+    ) -
     model.inflow / value
   );
 }

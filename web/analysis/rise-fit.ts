@@ -65,7 +65,13 @@ export function fitRise(points: readonly RisePoint[], holdS: number): RiseFit | 
   const best = solveNonnegative(equations, free);
   const scale = misfitScale(kept, shapes, holdS, best.coefficients);
 
-  const profile = { equations, free, best, scale, degreesOfFreedom: degrees(kept, best.coefficients) };
+  const profile = {
+    equations,
+    free,
+    best,
+    scale,
+    degreesOfFreedom: degrees(kept, best.coefficients),
+  };
   const leak = profileEstimate({ ...profile, index: LEAK });
   const end = profileEstimate({ ...profile, index: END });
   const middle = conditional(equations, free, leak.estimate);

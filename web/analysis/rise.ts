@@ -44,8 +44,7 @@ export function assessRise(history: History, isolatedS: number, sheet: Sheet, no
     moisturePa: fit?.moisturePa ?? { estimate: 0, low: 0, high: sheet.endLimitPa },
     changeoverS: fit ? changeoverS(fit, sheet) : null,
     endOfHold: { atS: sheet.holdS, ...(fit?.endPa ?? unknownEnd(all, sheet)) },
-    leakRatePaM3PerS:
-      sheet.volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, sheet.volumeM3),
+    leakRatePaM3PerS: sheet.volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, sheet.volumeM3),
     curve: fit ? curveOf(fit, isolatedS, heldS, sheet.holdS) : [],
   };
 }
@@ -79,12 +78,7 @@ function changeoverS(fit: RiseFit, { leakLimitPaPerS, holdS }: Sheet): number | 
 }
 
 /** The fit as far as there are readings; from there its band opens to that of the end of the hold. */
-function curveOf(
-  fit: RiseFit,
-  isolatedS: number,
-  heldS: number,
-  holdS: number,
-): CurvePoint[] {
+function curveOf(fit: RiseFit, isolatedS: number, heldS: number, holdS: number): CurvePoint[] {
   const lengthS = Math.max(heldS, holdS);
   const endPa = fit.pressureAt(holdS);
   return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {

@@ -29,6 +29,8 @@ type Capabilities = Values<typeof CAPABILITIES_FIELDS>;
 export interface VirtualSensorOptions {
   readonly name?: string;
   readonly serial?: string;
+  /** The service that its advertisement names, where that isn't ours. */
+  readonly advertises?: string;
   readonly batteryPercent?: number;
   /** The largest ATT_MTU it agrees to; the smallest makes long values come in parts. */
   readonly largestMtu?: number;
@@ -98,7 +100,7 @@ export class VirtualSensor {
     this.controller = air.createController();
     this.peripheral = new GattPeripheral(this.controller, {
       name: options.name ?? 'Virtual sensor',
-      advertisedService: SERVICE_UUID,
+      advertisedService: options.advertises ?? SERVICE_UUID,
       services: this.#services(options.serial ?? 'V-0001'),
       largestMtu: options.largestMtu ?? SMALLEST_MTU,
     });

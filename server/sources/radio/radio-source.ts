@@ -128,7 +128,11 @@ export class RadioSource implements Source {
   }
 
   #update(sensorId: string, facts: Partial<SensorFacts>): void {
-    this.#sensors.set(sensorId, { ...(this.#sensors.get(sensorId) ?? UNHEARD), ...facts });
+    const before = this.#sensors.get(sensorId) ?? UNHEARD;
+    const after = { ...before, ...facts };
+    // A map keeps the order in which keys came: by their present phase, here.
+    if (after.phase !== before.phase) this.#sensors.delete(sensorId);
+    this.#sensors.set(sensorId, after);
   }
 
   #onEnd(why: RadioEnd | 'crashed', detail: string): void {
@@ -168,7 +172,7 @@ export class RadioSource implements Source {
 
   #loseAll(problem: ProblemCode): void {
     this.#radio = 'starting';
-    for (const id of this.#sensors.keys()) this.#update(id, { phase: 'lost', problem });
+    for (const id of [...this.#sensors.keys()]) this.#update(id, { phase: 'lost', problem });
   }
 
   #publish(): void {

@@ -16,7 +16,7 @@ export interface RadioFacts {
   readonly radio: 'starting' | 'on' | ProblemCode;
   /** It was started again and no sensor has been heard of since. */
   readonly restarted: boolean;
-  /** In the order in which they were first heard of. */
+  /** In the order in which they came into their present phase. */
   readonly sensors: ReadonlyMap<string, SensorFacts>;
 }
 
@@ -24,7 +24,7 @@ type Shown = Pick<SourceState, 'name' | 'phase' | 'problem' | 'batteryPercent' |
 
 const BEST_FIRST: readonly SessionReport['phase'][] = ['live', 'stale', 'connecting', 'lost'];
 
-/** With several sensors, the state of the one that is best off. */
+/** With several sensors, the state of the one that is best off; of lost ones, the one lost last. */
 export function shownState({ radio, restarted, sensors }: RadioFacts): Shown {
   const best = [...sensors.values()].reduce<SensorFacts | null>(better, null);
   const isHeard = best?.phase === 'live' || best?.phase === 'stale';
@@ -43,5 +43,6 @@ export function shownState({ radio, restarted, sensors }: RadioFacts): Shown {
 
 function better(best: SensorFacts | null, other: SensorFacts): SensorFacts {
   if (best === null) return other;
-  return BEST_FIRST.indexOf(other.phase) < BEST_FIRST.indexOf(best.phase) ? other : best;
+  const lead = BEST_FIRST.indexOf(best.phase) - BEST_FIRST.indexOf(other.phase);
+  return lead > 0 || (lead === 0 && other.phase === 'lost') ? other : best;
 }

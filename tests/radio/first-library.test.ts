@@ -1,0 +1,3 @@
+import { describeRadio } from './describe-radio.ts';
+
+describeRadio('@abandonware/noble');

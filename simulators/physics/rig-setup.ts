@@ -25,19 +25,26 @@ const reservoirSchema = z.strictObject({
   startPa: nonNegative,
 });
 
+/** A film of 10 µm: 10⁻⁵ m · 1000 kg/m³. Thinner, it is a wetted wall: a reservoir. */
+const THINNEST_KG_PER_M2 = 0.01;
+
 /** Free water lying somewhere. */
-const puddleSchema = z.strictObject({
-  waterKg: positive,
-  /** Free surface, m². */
-  areaM2: positive,
-  /**
-   * The share of the greatest possible evaporation (Hertz–Knudsen) that really takes place: an oil
-   * film and the vapour's way out of a tube hold it back.
-   */
-  evaporationShare: z.number().gt(0).max(1),
-  /** Heat that the metal gives to the water per kelvin of difference, W/K. */
-  metalConductanceWPerK: nonNegative,
-});
+const puddleSchema = z
+  .strictObject({
+    waterKg: positive,
+    /** Free surface, m². */
+    areaM2: positive,
+    /**
+     * The share of the greatest possible evaporation (Hertz–Knudsen) that really takes place: an oil
+     * film and the vapour's way out of a tube hold it back.
+     */
+    evaporationShare: z.number().gt(0).max(1),
+    /** Heat that the metal gives to the water per kelvin of difference, W/K. */
+    metalConductanceWPerK: nonNegative,
+  })
+  .refine(({ waterKg, areaM2 }) => waterKg >= THINNEST_KG_PER_M2 * areaM2, {
+    message: 'a film of water thinner than 10 µm is no puddle: describe it as a reservoir',
+  });
 export type PuddleSetup = z.infer<typeof puddleSchema>;
 
 const sectionSchema = z.strictObject({

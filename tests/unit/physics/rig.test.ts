@@ -149,6 +149,13 @@ describe('reservoirs', () => {
 });
 
 describe('the setup', () => {
+  it('is refused where a puddle is thinner than a film', () => {
+    const puddle = { areaM2: 0.1, evaporationShare: 0.02, metalConductanceWPerK: 1 };
+    const withWater = (waterKg: number) => smallRig({ puddle: { ...puddle, waterKg } });
+    expect(rigSetupSchema.safeParse(withWater(1.1e-3)).success).toBe(true);
+    expect(rigSetupSchema.safeParse(withWater(0.9e-3)).success).toBe(false);
+  });
+
   it('is refused where a duct leads nowhere', () => {
     const setup = systemAndHose(1, 1, { between: [0, 2] });
     expect(rigSetupSchema.safeParse(setup).success).toBe(false);

@@ -58,10 +58,10 @@ export class History {
    */
   bins(fromS: number, toS: number): TimeBin[] {
     const found: TimeBin[] = [];
-    const endS = Math.floor(Math.min(toS, this.#lastS === null ? toS : Math.ceil(this.#lastS)));
-    let atS = Math.ceil(
-      Math.max(fromS, this.#firstS === null ? fromS : Math.ceil(this.#firstS) - 1),
-    );
+    // No later reading may have a say in how wide the bins are, so `lastS` has none.
+    const endS = Math.floor(toS);
+    const firstS = this.#firstS === null ? endS : Math.ceil(this.#firstS) - 1;
+    let atS = Math.ceil(Math.max(fromS, firstS));
     const coarsest = this.#coarsestFor(endS - atS);
     while (atS < endS) {
       const level = this.#widestAt(atS, endS, coarsest);

@@ -20,32 +20,41 @@ const CHANGEOVER_HOLDS = 4;
 /** A leak below this part of the limit is none that boil-off could give way to. */
 const NO_LEAK_SHARE = 0.2;
 
-/** @param isolatedS when the system was valved off; judged from the readings up to `nowS` alone */
+/**
+ * A step (trapped air let go) starts the hold anew: from there its curve, its start and its end count.
+ * @param isolatedS when the system was valved off
+ * @param nowS readings after it change nothing
+ */
 export function assessRise(history: History, isolatedS: number, sheet: Sheet, nowS: number): Rise {
-  const heldS = Math.max(nowS - isolatedS, 0);
   const all = samplesFromBins(history.bins(isolatedS + VALVE_S, nowS));
   const stepS = lastStepS(all, isolatedS);
+  const startS = stepS ?? isolatedS;
   const samples = stepS === null ? all : all.filter(({ elapsedS }) => elapsedS > stepS);
-  const points = risePoints(samples, isolatedS);
+  const points = risePoints(samples, startS);
   const fit = fitRise(points, sheet.holdS);
+  const heldS = Math.max(nowS - startS, 0);
   const judgement = judgeRise(fit, sheet, {
-    heldS: nowS - Math.max(isolatedS, stepS ?? isolatedS),
+    heldS,
     step: stepS !== null,
     falling: isFalling(points),
-    gap: hasGap(risePoints(all, isolatedS), heldS),
+    gap: hasGap(points, heldS),
     pressurePa: all.at(-1)?.pressurePa ?? null,
   });
   const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
+  const changeover = fit ? changeoverS(fit, sheet) : null;
   return {
     sinceS: isolatedS,
-    heldS,
+    heldS: Math.max(nowS - isolatedS, 0),
     ...judgement,
     leakPaPerS,
     moisturePa: fit?.moisturePa ?? { estimate: 0, low: 0, high: sheet.endLimitPa },
-    changeoverS: fit ? changeoverS(fit, sheet) : null,
-    endOfHold: { atS: sheet.holdS, ...(fit?.endPa ?? unknownEnd(all, sheet)) },
+    changeoverS: changeover === null ? null : changeover + startS - isolatedS,
+    endOfHold: {
+      atS: sheet.holdS + startS - isolatedS,
+      ...(fit?.endPa ?? unknownEnd(all, sheet)),
+    },
     leakRatePaM3PerS: sheet.volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, sheet.volumeM3),
-    curve: fit ? curveOf(fit, isolatedS, heldS, sheet.holdS) : [],
+    curve: fit ? curveOf(fit, startS, heldS, sheet.holdS) : [],
   };
 }
 
@@ -78,7 +87,7 @@ function changeoverS(fit: RiseFit, { leakLimitPaPerS, holdS }: Sheet): number | 
 }
 
 /** The fit as far as there are readings; from there its band opens to that of the end of the hold. */
-function curveOf(fit: RiseFit, isolatedS: number, heldS: number, holdS: number): CurvePoint[] {
+function curveOf(fit: RiseFit, startS: number, heldS: number, holdS: number): CurvePoint[] {
   const lengthS = Math.max(heldS, holdS);
   const endPa = fit.pressureAt(holdS);
   return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
@@ -86,7 +95,7 @@ function curveOf(fit: RiseFit, isolatedS: number, heldS: number, holdS: number):
     const midPa = Math.max(fit.pressureAt(sinceS), 0);
     const ahead = holdS > heldS ? Math.max((sinceS - heldS) / (holdS - heldS), 0) : 0;
     return {
-      elapsedS: isolatedS + sinceS,
+      elapsedS: startS + sinceS,
       lowPa: Math.max(midPa - Math.max(endPa - fit.endPa.low, 0) * BAND_SHARE * ahead, 0),
       midPa,
       highPa: midPa + Math.max(fit.endPa.high - endPa, 0) * BAND_SHARE * ahead,

@@ -33,6 +33,8 @@ const RISE_FOR_S = 20;
 const REOPENED_SHARE = 0.15;
 /** Back within this factor of where it was: the blank was missing readings, not an open system. */
 const SAME_PLACE = 3;
+/** A marked nitrogen break shows on the curve once the pressure is up by this factor. */
+const BROKEN_FACTOR = 10;
 
 interface Point {
   readonly elapsedS: number;
@@ -92,6 +94,8 @@ class StageReader {
   #openSince: number | null = null;
   #fallenSince: number | null = null;
   #lastPa: number | null = null;
+  /** Of a marked break that the curve doesn't show yet: the pressure before it. */
+  #brokenAtPa: number | null = null;
   /** What a blank interrupted, should the curve come back to the same place. */
   #interrupted: (Stages & { readonly pressurePa: number }) | null = null;
 
@@ -129,6 +133,7 @@ class StageReader {
         return;
       case 'nitrogen_break':
         this.#vented(elapsedS, 'mark');
+        this.#brokenAtPa = this.#lastPa;
         return;
       case 'ballast_opened':
       case 'ballast_closed':
@@ -139,8 +144,15 @@ class StageReader {
 
   point(point: Point): void {
     const { elapsedS, pressurePa } = point;
-    if (this.#isOpen(elapsedS, pressurePa)) return;
+    if (this.#isOpen(elapsedS, pressurePa)) {
+      this.#brokenAtPa = null;
+      return;
+    }
     if (pressurePa === null || pressurePa >= NEAR_ATMOSPHERE_PA) return;
+    if (this.#brokenAtPa !== null) {
+      if (pressurePa > this.#brokenAtPa * BROKEN_FACTOR) this.#brokenAtPa = null;
+      return;
+    }
     this.#lastPa = pressurePa;
     if (this.#interrupted) this.#takeUpAgain(this.#interrupted, pressurePa);
     switch (this.#stage.name) {
@@ -246,6 +258,7 @@ class StageReader {
     this.#stage = stage;
     this.#ventedS = null;
     this.#interrupted = null;
+    this.#brokenAtPa = null;
     this.#lowestPa = Infinity;
     this.#recent = [];
     this.#risingSince = null;

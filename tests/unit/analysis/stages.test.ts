@@ -1,0 +1,90 @@
+import { expect, test } from 'vitest';
+import type { Mark, MarkKind } from '../../../protocol/mark.ts';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import { judge } from '../../../web/analysis/judge.ts';
+import { historyOf, normal, seeded } from '../../support/invented-curves.ts';
+
+/** 20 s over range, a pull-down to 28 Pa, valved off at 600 s, rising by 4 Pa a minute. */
+function job(elapsedS: number): number | null {
+  if (elapsedS < 20) return null;
+  if (elapsedS < 600) return 28 + 2500 * Math.exp(-(elapsedS - 20) / 30);
+  return 28 + (4 * (elapsedS - 600)) / 60 + 6 * (1 - Math.exp(-(elapsedS - 600) / 40));
+}
+
+function pointsOf(curve: (elapsedS: number) => number | null, lengthS: number): HistoryPoint[] {
+  const random = seeded(7);
+  return Array.from({ length: lengthS + 1 }, (_, elapsedS) => {
+    const pressurePa = curve(elapsedS);
+    return pressurePa === null
+      ? { elapsedS, pressurePa, condition: 'over_range', temperatureC: null }
+      : {
+          elapsedS,
+          pressurePa: pressurePa * (1 + 0.002 * normal(random)),
+          condition: 'ok',
+          temperatureC: null,
+        };
+  });
+}
+
+const mark = (kind: MarkKind, elapsedS: number, id = 1): Mark => ({
+  id,
+  kind,
+  elapsedS,
+  text: '',
+  madeBy: 'hand',
+});
+const stageAt = (points: readonly HistoryPoint[], nowS: number, marks: readonly Mark[] = []) =>
+  judge(historyOf(points), marks, DEFAULT_SHEET, nowS).stage;
+
+test('the curve alone tells waiting, pull-down, depth and rise apart', () => {
+  const points = pointsOf(job, 900);
+  expect(stageAt(points, 10).name).toBe('waiting');
+  expect(stageAt(points, 100)).toMatchObject({ name: 'pull_down', recognisedBy: 'curve' });
+  expect(stageAt(points, 560).name).toBe('at_depth');
+  const rise = stageAt(points, 780);
+  expect(rise).toMatchObject({ name: 'rise', recognisedBy: 'curve' });
+  expect(Math.abs(rise.sinceS - 600)).toBeLessThan(10);
+});
+
+test('a mark overrides the curve', () => {
+  const points = pointsOf(job, 900);
+  expect(stageAt(points, 590, [mark('isolated', 580)])).toEqual({
+    name: 'rise',
+    sinceS: 580,
+    recognisedBy: 'mark',
+  });
+  expect(stageAt(points, 900, [mark('isolated', 600), mark('reopened', 890, 2)]).name).toBe(
+    'pull_down',
+  );
+  expect(stageAt(points, 900, [mark('nitrogen_break', 890)]).name).toBe('vented');
+});
+
+test('a second pull-down after a hold is recognised without a mark', () => {
+  const again = (elapsedS: number) =>
+    elapsedS < 900 ? job(elapsedS) : 25 + 29 * Math.exp(-(elapsedS - 900) / 30);
+  expect(stageAt(pointsOf(again, 1000), 1000).name).toMatch(/^(pull_down|at_depth)$/u);
+});
+
+test('a slow drift at depth is no isolation', () => {
+  const drifting = (elapsedS: number) =>
+    elapsedS < 600 ? job(elapsedS) : 28 * (1 + (elapsedS - 600) / 8000);
+  expect(stageAt(pointsOf(drifting, 2400), 2400).name).toBe('at_depth');
+});
+
+test('missing readings in a hold are a gap; a system that stays open is vented', () => {
+  const blank = (elapsedS: number) => (elapsedS > 700 && elapsedS < 760 ? null : job(elapsedS));
+  expect(stageAt(pointsOf(blank, 900), 900, [mark('isolated', 600)])).toMatchObject({
+    name: 'rise',
+    sinceS: 600,
+  });
+  const opened = pointsOf((elapsedS) => (elapsedS > 850 ? null : job(elapsedS)), 900);
+  const conclusions = judge(historyOf(opened), [mark('isolated', 600)], DEFAULT_SHEET, 900);
+  expect(conclusions.stage.name).toBe('vented');
+  expect(conclusions.rise?.heldS).toBeCloseTo(251, 0);
+});
+
+test('a single low reading is no depth', () => {
+  const points = pointsOf((elapsedS) => (elapsedS === 300 ? 5 : 200), 600);
+  expect(judge(historyOf(points), [], DEFAULT_SHEET, 600).targetReachedS).toBeNull();
+});

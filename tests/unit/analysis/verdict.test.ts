@@ -1,0 +1,134 @@
+import { expect, test } from 'vitest';
+import { DEFAULT_SHEET, type Sheet } from '../../../protocol/sheet.ts';
+import type { Rise } from '../../../web/analysis/conclusions.ts';
+import { assessRise } from '../../../web/analysis/rise.ts';
+import {
+  historyOf,
+  holdPressure,
+  readingsOf,
+  seeded,
+  type InventedSensor,
+} from '../../support/invented-curves.ts';
+
+const SENSOR: InventedSensor = {
+  ratePerS: 1,
+  noisePa: 0.05,
+  relativeNoise: 0.001,
+  quantumPa: 0.001,
+  lagS: 0.5,
+  spikeShare: 0,
+  gap: null,
+  topPa: 1e5,
+};
+const TIGHT = holdPressure({
+  leakPaPerS: 0.0005,
+  startPa: 30,
+  moisture: [{ amountPa: 4, tauS: 60 }],
+});
+const STRAIGHT = holdPressure({ leakPaPerS: 0.05, startPa: 30, moisture: [] });
+
+function riseOf(
+  curve: (heldS: number) => number,
+  heldS: number,
+  sheet: Partial<Sheet> = {},
+  sensor: Partial<InventedSensor> = {},
+): Rise {
+  const readings = readingsOf(curve, { ...SENSOR, ...sensor }, seeded(3), 0, heldS);
+  return assessRise(historyOf(readings), 0, { ...DEFAULT_SHEET, ...sheet }, heldS);
+}
+
+test('a straight rise through the whole hold is a leak', () => {
+  const rise = riseOf(STRAIGHT, 900);
+  expect(rise.verdict).toBe('leak');
+  expect(rise.leakPaPerS.low).toBeGreaterThan(DEFAULT_SHEET.leakLimitPaPerS);
+  expect(rise.changeoverS).toBeNull();
+});
+
+test('a rise that levels off above the limit is moisture', () => {
+  const rise = riseOf(
+    holdPressure({ leakPaPerS: 0, startPa: 30, moisture: [{ amountPa: 120, tauS: 150 }] }),
+    900,
+  );
+  expect(rise).toMatchObject({ verdict: 'moisture', keepsRule: false });
+});
+
+test('both at once are named as both, with the moment where one gives way to the other', () => {
+  const rise = riseOf(
+    holdPressure({ leakPaPerS: 0.2, startPa: 30, moisture: [{ amountPa: 150, tauS: 100 }] }),
+    900,
+  );
+  expect(rise.verdict).toBe('leak_and_moisture');
+  // M/τ·e^(−t/τ) = L at t = τ·ln(M/(τ·L)) = 100·ln 7.5 = 201 s.
+  expect(Math.abs((rise.changeoverS ?? 0) - 201)).toBeLessThan(40);
+});
+
+test('a tight and dry system passes, but not before a third of its hold', () => {
+  expect(riseOf(TIGHT, 900)).toMatchObject({ verdict: 'tight_dry', keepsRule: true, moreS: null });
+  const early = riseOf(TIGHT, 240);
+  expect(early.verdict).toBe('undecided');
+  expect(early.reservations).toContain('too_early');
+  expect(early.moreS).toBeGreaterThan(0);
+});
+
+test('dry is refused where ice would hide', () => {
+  // −25 °C: 63 Pa over ice, less than three times 500 micron; −5 °C: 402 Pa, more than that.
+  expect(riseOf(TIGHT, 900, { coldestTemperatureC: -25 })).toMatchObject({
+    verdict: 'undecided',
+    reservations: ['ice_possible'],
+  });
+  expect(riseOf(TIGHT, 900, { coldestTemperatureC: -5 }).verdict).toBe('tight_dry');
+});
+
+test('a sensor that sees a stub, a section or the pump says nothing about the system', () => {
+  for (const sensorSees of ['stub', 'section', 'pump_side'] as const) {
+    for (const curve of [TIGHT, STRAIGHT]) {
+      expect(riseOf(curve, 900, { sensorSees })).toMatchObject({
+        verdict: 'undecided',
+        reservations: ['not_the_system'],
+      });
+    }
+  }
+});
+
+test('a falling hold is never a pass', () => {
+  const rise = riseOf((heldS) => 40 - heldS / 100, 900);
+  expect(rise).toMatchObject({ verdict: 'undecided', reservations: ['falling'] });
+});
+
+test('a step is named, and what came before it no longer counts', () => {
+  const rise = riseOf((heldS) => TIGHT(heldS) + (heldS > 300 ? 15 : 0), 900);
+  expect(rise.reservations).toContain('step');
+  expect(rise.verdict).toBe('tight_dry');
+  const early = riseOf((heldS) => TIGHT(heldS) + (heldS > 300 ? 15 : 0), 360);
+  expect(early.verdict).toBe('undecided');
+});
+
+test('half the hold without readings is a gap, and no pass', () => {
+  const rise = riseOf(TIGHT, 900, {}, { gap: { fromS: 300, toS: 800 } });
+  expect(rise.reservations).toContain('gap');
+  expect(rise.verdict).not.toBe('tight_dry');
+});
+
+test('the inflow is volume times leak, and unknown without a volume', () => {
+  const rise = riseOf(STRAIGHT, 900, { volumeM3: 0.01 });
+  // 0.05 Pa/s in 10 L: 5e-4 Pa·m³/s.
+  expect(rise.leakRatePaM3PerS?.estimate).toBeCloseTo(5e-4, 5);
+  expect(riseOf(STRAIGHT, 900).leakRatePaM3PerS).toBeNull();
+});
+
+test('twice the pressures and limits give twice the leak and the same verdict', () => {
+  const plain = riseOf(STRAIGHT, 900);
+  const twice = riseOf(
+    (heldS) => 2 * STRAIGHT(heldS),
+    900,
+    {
+      endLimitPa: 2 * DEFAULT_SHEET.endLimitPa,
+      allowedRisePa: 2 * DEFAULT_SHEET.allowedRisePa,
+      leakLimitPaPerS: 2 * DEFAULT_SHEET.leakLimitPaPerS,
+    },
+    { noisePa: 0.1, quantumPa: 0.002 },
+  );
+  expect(twice.verdict).toBe(plain.verdict);
+  expect(twice.leakPaPerS.estimate / plain.leakPaPerS.estimate).toBeCloseTo(2, 2);
+  expect(twice.endOfHold.estimate / plain.endOfHold.estimate).toBeCloseTo(2, 3);
+});

@@ -33,7 +33,7 @@ async function rehearse(name: string): Promise<Dashboard> {
     await page.getByTestId('menu').click();
     await page.getByTestId('open-rehearse').click();
   }
-  await page.getByTestId('pick-rate').getByText('×120', { exact: true }).click();
+  await page.getByRole('radio', { name: '×120', exact: true }).check();
   await page.getByTestId(`start-${name}`).click();
   return dashboard;
 }

@@ -6,6 +6,7 @@ import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { Session } from '../store/session.ts';
+import { sayRehearsalTitle } from '../words/say-reveal.ts';
 
 export function RecordingsPanel({ session }: { readonly session: Session }) {
   useEffect(() => {
@@ -26,7 +27,7 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
                 {recording.open ? ', running' : ''}
               </b>
               <span>
-                {recording.origin === 'rehearsal' ? `Rehearsal: ${recording.title}` : 'Job'}
+                {recording.origin === 'rehearsal' ? sayRehearsalTitle(recording.title) : 'Job'}
                 {recording.sensors.length > 0 &&
                   `, ${recording.sensors.map((sensor) => sensor.name).join(', ')}`}
               </span>

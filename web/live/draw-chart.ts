@@ -22,7 +22,8 @@ export function drawGround({ plot, ctx, picture, palette, ratio }: Drawing): voi
   ctx.fillRect(left, top, width, height);
   if (picture.ground !== '') {
     ctx.fillStyle = palette.rule;
-    ctx.font = remarkFont(Math.min(width / 5, height / 3.4, 150 * ratio));
+    ctx.globalAlpha = 0.6;
+    ctx.font = remarkFont(Math.min(width / 6, height / 4, 110 * ratio));
     ctx.textAlign = 'center';
     ctx.textBaseline = 'middle';
     ctx.fillText(picture.ground, left + width / 2, top + height * 0.42);

@@ -10,10 +10,13 @@ export function Header({ session }: { readonly session: Session }) {
   const recording = session.recording.value;
   const source = session.source.value;
   const sheet = session.followed.value?.sheet.value;
+  const channel = session.followed.value?.channel.value ?? 0;
+  const sensorName = recording?.sensors[channel]?.name ?? source?.name ?? '';
   const state = freshness(connection, recording, source);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
-  const title = recording?.origin === 'rehearsal' ? recording.title : '';
+  const title = recording?.origin === 'rehearsal' ? (source?.name ?? '') : '';
   const sound = state.kind === 'live' || state.kind === 'paused' || state.kind === 'ended';
+  const shown = job.length > 0 ? job.join(', ') : title;
   return (
     <header class="head">
       <span class="name">Ebbline</span>
@@ -27,16 +30,10 @@ export function Header({ session }: { readonly session: Session }) {
         class="job"
         data-testid="job"
         disabled={recording === null}
-        title={job.join(', ')}
+        title={shown}
         onClick={() => (panel.value = 'sheet')}
       >
-        {job.length > 0
-          ? job.join(', ')
-          : title !== ''
-            ? title
-            : recording === null
-              ? ''
-              : 'Job sheet'}
+        {shown !== '' ? shown : recording === null ? '' : 'Job sheet'}
       </button>
       <span class="head-states">
         <span class="state" data-testid="connection-state" data-phase={connection.phase}>
@@ -44,7 +41,7 @@ export function Header({ session }: { readonly session: Session }) {
           <span class="state-text">
             {connection.phase !== 'live' || source === null
               ? sayConnection(connection.phase, clockWords(connection.sinceMs, true)).text
-              : saySource(source, clockWords(source.sinceMs, true))}
+              : saySource(source, sensorName, clockWords(source.sinceMs, true))}
           </span>
         </span>
         {source !== null && source.batteryPercent !== null && (

@@ -69,11 +69,13 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
         <ReadingView followed={followed} state={state} />
         <SayCard followed={followed} state={state} problem={source?.problem ?? null} />
         <NextView followed={followed} recording={recording} state={state} />
-        {recording.open && followed.sheet.value.sensorSees === 'unknown' && (
-          <button type="button" class="ask-view" onClick={() => (panel.value = 'sheet')}>
-            What does the sensor see? No verdict on the system without it.
-          </button>
-        )}
+        {recording.open &&
+          recording.origin === 'sensor' &&
+          followed.sheet.value.sensorSees === 'unknown' && (
+            <button type="button" class="ask-view" onClick={() => (panel.value = 'sheet')}>
+              What does the sensor see? No verdict on the system without it.
+            </button>
+          )}
       </aside>
       <Chart
         picture={picture}

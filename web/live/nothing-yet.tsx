@@ -48,8 +48,8 @@ export function NothingYet({ session }: { readonly session: Session }) {
         </button>
       </div>
       <svg class="nothing-sea" viewBox="0 0 600 400" preserveAspectRatio="none" aria-hidden="true">
-        <path d="M0 40 C60 40 60 250 190 300 S420 340 600 345 V400 H0Z" class="sea-fill" />
-        <path d="M0 40 C60 40 60 250 190 300 S420 340 600 345" class="sea-line" />
+        <path d="M0 10 C14 170 48 285 150 322 S400 352 600 356 V400 H0Z" class="sea-fill" />
+        <path d="M0 10 C14 170 48 285 150 322 S400 352 600 356" class="sea-line" />
       </svg>
     </main>
   );

@@ -1,8 +1,8 @@
 /** The colours and letters of the look in force, for the canvas, which knows no CSS variables. */
 
-const NAMES = ['paper', 'sheet', 'ink', 'faint', 'rule', 'water', 'shoal', 'buoy', 'kelp'] as const;
+type Name = 'paper' | 'sheet' | 'ink' | 'faint' | 'rule' | 'water' | 'shoal' | 'buoy' | 'kelp';
 
-export type Palette = Readonly<Record<(typeof NAMES)[number], string>>;
+export type Palette = Readonly<Record<Name, string>>;
 
 export function readPalette(root: Element): Palette {
   const style = getComputedStyle(root);

@@ -63,7 +63,7 @@ function notNow(state: Freshness): string {
 
 /** So that every number fills the column and none is cut off. */
 function numberSize(digits: string): string {
-  const wide = digits.replace(/[.\u202f]/gu, '').length + (digits.length > 4 ? 0.6 : 0);
+  const wide = digits.replace(/[.\u00a0]/gu, '').length + (digits.length > 4 ? 0.6 : 0);
   if (wide <= 4) return 'number-4';
   return wide <= 5.6 ? 'number-5' : 'number-7';
 }

@@ -54,20 +54,22 @@ export function RehearsalBar({ recording, source }: RehearsalBarProps) {
           >
             Stop
           </button>
-          <button
-            type="button"
-            data-testid="reveal"
-            onClick={() =>
-              void tell(revealRehearsal()).then((told) => {
-                if (told !== null) lastReveal.value = told;
-              })
-            }
-          >
-            End and reveal
-          </button>
         </>
       )}
       {!running && reveal === null && <span>It has ended.</span>}
+      {reveal === null && (
+        <button
+          type="button"
+          data-testid="reveal"
+          onClick={() =>
+            void tell(revealRehearsal()).then((told) => {
+              if (told !== null) lastReveal.value = told;
+            })
+          }
+        >
+          {running ? 'End and reveal' : 'Reveal the cause'}
+        </button>
+      )}
       {!running && reveal !== null && (
         <p data-testid="revealed" role="status">
           <i>It was:</i> {sayReveal(reveal, choices.value.pressure)}

@@ -41,7 +41,10 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
   const save = (event: Event) => {
     event.preventDefault();
     const read = sheetFromTexts(texts, before, units);
-    if (!read.ok) return setWrong(read.field);
+    if (!read.ok) {
+      setWrong(read.field);
+      return;
+    }
     if (Object.keys(read.fields).length === 0) {
       panel.value = null;
       return undefined;
@@ -101,8 +104,8 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
           The equipment maker’s figures come first; what stands here at the start are settings of
           ours. Half the target is a good depth to valve off at.
         </p>
-        <button type="submit" class="urgent" disabled={!recording.open}>
-          {recording.open ? 'Enter' : 'This recording has ended'}
+        <button type="submit" class="urgent">
+          Enter
         </button>
       </form>
     </Panel>

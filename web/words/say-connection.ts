@@ -42,10 +42,10 @@ const PHASES: Readonly<Record<SourcePhase, string>> = {
 };
 
 /** A word or two: 'Roof sensor, live'. `since` only where something stopped. */
-export function saySource(source: SourceState, since: string): string {
+export function saySource(source: SourceState, sensorName: string, since: string): string {
   const phase = PHASES[source.phase];
   const stopped = source.phase === 'stale' || source.phase === 'lost' || source.phase === 'paused';
-  return `${source.name}, ${phase}${stopped ? ` since ${since}` : ''}`;
+  return `${sensorName}, ${phase}${stopped ? ` since ${since}` : ''}`;
 }
 
 /** What is wrong and what to do about it; null where nothing is. */

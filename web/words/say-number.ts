@@ -2,7 +2,7 @@
 
 const DIGITS = 3;
 /** Keeps the thousands together without a line break. */
-const THIN_SPACE = '\u202f';
+const FIRM_SPACE = '\u00a0';
 const MINUS = '\u2212';
 
 export function sayNumber(value: number, digits = DIGITS): string {
@@ -18,6 +18,6 @@ export function sayNumber(value: number, digits = DIGITS): string {
 /** A gap between thousands from 10 000 on; a four-digit number is read at one glance. */
 function groupThousands(text: string): string {
   const [whole = '', fraction] = text.split('.');
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/gu, THIN_SPACE) : whole;
+  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/gu, FIRM_SPACE) : whole;
   return fraction === undefined ? grouped : `${grouped}.${fraction}`;
 }

@@ -16,3 +16,8 @@ export function sayReveal(reveal: Reveal, unit: PressureUnit): string {
       : 'no water';
   return `${truth}. (${inflow}, ${water})`;
 }
+
+/** A rehearsal's recording bears the name of its scenario, which is written for addresses. */
+export function sayRehearsalTitle(title: string): string {
+  return `Rehearsal: ${title.replaceAll('-', ' ')}`;
+}

@@ -3,8 +3,19 @@
  * controllers through the air it is in. Advertising, scanning, one connection attempt at a time,
  * links with buffer credits, link loss. Not modelled: pairing, extended advertising, radio timing.
  */
-import { aclPacket, addressBytes, BOUNDARY, COMMAND, EVENT, eventPacket } from './hci.ts';
-import { LE_META, PACKET, STATUS, uint16 } from './hci.ts';
+import { aclPacket, addressBytes, BOUNDARY, COMMAND, PACKET, STATUS, uint16 } from './hci.ts';
+import {
+  ADVERTISEMENT,
+  advertisingReport,
+  commandComplete,
+  commandStatus,
+  completedPacket,
+  connectionComplete,
+  connectionUpdated,
+  disconnectionComplete,
+  ROLE,
+  signalByte,
+} from './hci-events.ts';
 
 /** What a controller needs of the air around it. */
 export interface Surroundings {
@@ -27,7 +38,6 @@ interface Link {
 const ACL_BUFFER = { bytes: 27, count: 4 } as const;
 /** HCI version 6 is Bluetooth 4.0 (Assigned Numbers, section 2.1). */
 const HCI_VERSION = 6;
-const ADVERTISING = { connectable: 0x00, scanResponse: 0x04 } as const;
 
 export class VirtualController {
   readonly address: Buffer;
@@ -60,7 +70,10 @@ export class VirtualController {
     [COMMAND.readAddress, () => [this.address]],
     [COMMAND.leReadFeatures, () => [Buffer.alloc(8)]],
     [COMMAND.leReadBufferSize, () => [uint16(ACL_BUFFER.bytes), Buffer.from([ACL_BUFFER.count])]],
-    [COMMAND.readRssi, (parameters) => [parameters.subarray(0, 2), this.#signal()]],
+    [
+      COMMAND.readRssi,
+      (parameters) => [parameters.subarray(0, 2), signalByte(this.#air.signalDbm)],
+    ],
     [COMMAND.leSetAdvertisingParameters, () => []],
     [COMMAND.leSetAdvertisingData, (parameters) => this.#advertise(parameters)],
     [COMMAND.leSetScanResponse, (parameters) => this.#respondToScans(parameters)],
@@ -176,24 +189,19 @@ export class VirtualController {
   #connect(parameters: Buffer, opcode: number): void {
     this.connectionAttempts += 1;
     const busy = this.#awaited !== null;
-    this.#answerStatus(opcode, busy ? STATUS.disallowed : STATUS.success);
+    this.#say(commandStatus(opcode, busy ? STATUS.disallowed : STATUS.success));
     if (busy) return;
     this.#awaited = parameters.subarray(6, 12);
     this.#connectWhenHeard();
   }
 
   #updateConnection(parameters: Buffer, opcode: number): void {
-    this.#answerStatus(opcode, STATUS.success);
-    this.#say(
-      EVENT.leMeta,
-      Buffer.from([LE_META.connectionUpdateComplete, STATUS.success]),
-      parameters.subarray(0, 2),
-      parameters.subarray(4, 10),
-    );
+    this.#say(commandStatus(opcode, STATUS.success));
+    this.#say(connectionUpdated(parameters.subarray(0, 2), parameters.subarray(4, 10)));
   }
 
   #disconnect(parameters: Buffer, opcode: number): void {
-    this.#answerStatus(opcode, STATUS.success);
+    this.#say(commandStatus(opcode, STATUS.success));
     this.#endLink(parameters.readUInt16LE(0), STATUS.localHostEnded, STATUS.remoteUserEnded);
   }
 
@@ -216,16 +224,14 @@ export class VirtualController {
     if (this.hung || from.hung) return;
     if (this.#scanning && (this.#repeatsReports || !this.#reported.has(from))) {
       this.#reported.add(from);
-      this.#report(from.address, ADVERTISING.connectable, from.#advertisingData);
-      this.#report(from.address, ADVERTISING.scanResponse, from.#scanResponse);
+      this.#report(from.address, ADVERTISEMENT.connectable, from.#advertisingData);
+      this.#report(from.address, ADVERTISEMENT.scanResponse, from.#scanResponse);
     }
     if (this.#awaited?.equals(from.address) === true) this.#connectWhenHeard();
   }
 
   #report(address: Buffer, kind: number, data: Buffer): void {
-    const head = Buffer.from([LE_META.advertisingReport, 1, kind, 0]);
-    const length = Buffer.from([data.length]);
-    this.#say(EVENT.leMeta, head, address, length, data, this.#signal());
+    this.#say(advertisingReport({ address, kind, data, signalDbm: this.#air.signalDbm }));
   }
 
   /** Real controllers connect on the peer's next advertisement, and until then wait for ever. */
@@ -240,8 +246,8 @@ export class VirtualController {
       peer.#links.set(peerHandle, { peer: this, peerHandle: handle });
       peer.#setAdvertising(false);
       this.#awaited = null;
-      peer.#connectionComplete(STATUS.success, peerHandle, 1, this.address);
-      this.#connectionComplete(STATUS.success, handle, 0, peer.address);
+      peer.#say(connectionComplete(STATUS.success, peerHandle, ROLE.peripheral, this.address));
+      this.#say(connectionComplete(STATUS.success, handle, ROLE.central, peer.address));
       return;
     }
   }
@@ -251,14 +257,7 @@ export class VirtualController {
     this.#answer(opcode, awaited === null ? STATUS.disallowed : STATUS.success);
     if (awaited === null) return;
     this.#awaited = null;
-    this.#connectionComplete(STATUS.noConnection, 0, 0, awaited);
-  }
-
-  #connectionComplete(status: number, handle: number, role: number, peer: Buffer): void {
-    // Interval 22.5 ms, no latency, supervision timeout 420 ms: the defaults that noble asks for.
-    const parameters = Buffer.concat([uint16(18), uint16(0), uint16(42), Buffer.from([0])]);
-    const head = Buffer.from([LE_META.connectionComplete, status]);
-    this.#say(EVENT.leMeta, head, uint16(handle), Buffer.from([role, 0]), peer, parameters);
+    this.#say(connectionComplete(STATUS.noConnection, 0, ROLE.central, awaited));
   }
 
   #forward(packet: Buffer): void {
@@ -266,7 +265,7 @@ export class VirtualController {
     const boundary = packet.readUInt16LE(1) >> 12;
     const link = this.#links.get(handle);
     if (link === undefined) return;
-    this.#say(EVENT.completedPackets, Buffer.from([1]), uint16(handle), uint16(1));
+    this.#say(completedPacket(handle));
     if (link.peer.hung) return;
     const onward = boundary === BOUNDARY.continuing ? BOUNDARY.continuing : BOUNDARY.firstToHost;
     link.peer.#toHost?.(aclPacket(link.peerHandle, onward, packet.subarray(5)));
@@ -277,34 +276,15 @@ export class VirtualController {
     if (link === undefined) return;
     this.#links.delete(handle);
     link.peer.#links.delete(link.peerHandle);
-    if (ownReason !== null) this.#disconnected(handle, ownReason);
-    link.peer.#disconnected(link.peerHandle, peerReason);
-  }
-
-  #disconnected(handle: number, reason: number): void {
-    const end = Buffer.from([reason]);
-    this.#say(EVENT.disconnectionComplete, Buffer.from([STATUS.success]), uint16(handle), end);
-  }
-
-  #signal(): Buffer {
-    return Buffer.from([this.#air.signalDbm & 0xff]);
+    if (ownReason !== null) this.#say(disconnectionComplete(handle, ownReason));
+    link.peer.#say(disconnectionComplete(link.peerHandle, peerReason));
   }
 
   #answer(opcode: number, status: number, ...results: Buffer[]): void {
-    this.#say(
-      EVENT.commandComplete,
-      Buffer.from([1]),
-      uint16(opcode),
-      Buffer.from([status]),
-      ...results,
-    );
+    this.#say(commandComplete(opcode, status, results));
   }
 
-  #answerStatus(opcode: number, status: number): void {
-    this.#say(EVENT.commandStatus, Buffer.from([status, 1]), uint16(opcode));
-  }
-
-  #say(event: number, ...parameters: Buffer[]): void {
-    if (!this.hung) this.#toHost?.(eventPacket(event, Buffer.concat(parameters)));
+  #say(packet: Buffer): void {
+    if (!this.hung) this.#toHost?.(packet);
   }
 }

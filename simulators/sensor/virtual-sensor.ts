@@ -165,6 +165,21 @@ export class VirtualSensor {
     this.comeBack();
   }
 
+  /** Takes what is written to Control; undefined where it is obeyed, or the number of an ATT error. */
+  control(value: Uint8Array): number | undefined {
+    const interval = decode(SET_INTERVAL_FIELDS, value);
+    if (interval.ok && interval.values.command === 'setInterval') {
+      const { intervalMs } = interval.values;
+      if (intervalMs < this.#capabilities.shortestIntervalMs) return ATT_ERROR.valueNotAllowed;
+      this.#capabilities = { ...this.#capabilities, intervalMs };
+      return undefined;
+    }
+    const identify = decode(IDENTIFY_FIELDS, value);
+    if (!identify.ok || identify.values.command !== 'identify') return ATT_ERROR.valueNotAllowed;
+    this.identifyS = identify.values.seconds;
+    return undefined;
+  }
+
   #encode(pressurePa: number | null, more: Partial<Reading>): Uint8Array {
     return encode(READING_FIELDS, {
       flags: { ...NO_FLAGS, overRange: pressurePa === null },
@@ -193,7 +208,7 @@ export class VirtualSensor {
             properties: ['read'],
             read: () => encode(CAPABILITIES_FIELDS, this.#capabilities),
           },
-          { uuid: CONTROL_UUID, properties: ['write'], write: (value) => this.#control(value) },
+          { uuid: CONTROL_UUID, properties: ['write'], write: (value) => this.control(value) },
         ],
       },
       {
@@ -221,21 +236,6 @@ export class VirtualSensor {
   #subscription(on: boolean): void {
     this.#subscribed = on;
     if (on) for (const done of this.#waiting.splice(0)) done();
-  }
-
-  /** The first byte of both commands tells them apart. */
-  #control(value: Uint8Array): number | undefined {
-    const interval = decode(SET_INTERVAL_FIELDS, value);
-    if (interval.ok && interval.values.command === 'setInterval') {
-      const { intervalMs } = interval.values;
-      if (intervalMs < this.#capabilities.shortestIntervalMs) return ATT_ERROR.valueNotAllowed;
-      this.#capabilities = { ...this.#capabilities, intervalMs };
-      return undefined;
-    }
-    const identify = decode(IDENTIFY_FIELDS, value);
-    if (!identify.ok || identify.values.command !== 'identify') return ATT_ERROR.valueNotAllowed;
-    this.identifyS = identify.values.seconds;
-    return undefined;
   }
 }
 

@@ -1,0 +1,64 @@
+import { expect, test } from 'vitest';
+import { shownState } from '../../../server/sources/radio/radio-state.ts';
+import type { RadioFacts, SensorFacts } from '../../../server/sources/radio/radio-state.ts';
+
+const sensor = (facts: Partial<SensorFacts>): SensorFacts => ({
+  name: 'A',
+  phase: 'live',
+  problem: null,
+  batteryPercent: 50,
+  signalDbm: -60,
+  ...facts,
+});
+const radio = (facts: Partial<RadioFacts>, ...sensors: SensorFacts[]): RadioFacts => ({
+  radio: 'on',
+  restarted: false,
+  sensors: new Map(sensors.map((facts, place) => [String(place), facts])),
+  ...facts,
+});
+
+test.each([
+  ['starts', radio({ radio: 'starting' }), 'starting', null],
+  ['searches', radio({}), 'searching', null],
+  ['searches after a restart', radio({ restarted: true }), 'searching', 'radio_restarted'],
+  ['has no adapter', radio({ radio: 'no_adapter' }), 'unavailable', 'no_adapter'],
+  [
+    'is off with a sensor',
+    radio({ radio: 'adapter_off' }, sensor({})),
+    'unavailable',
+    'adapter_off',
+  ],
+  [
+    'is silent',
+    radio({}, sensor({ phase: 'stale', problem: 'sensor_silent' })),
+    'stale',
+    'sensor_silent',
+  ],
+])('a radio that %s', (_, facts, phase, problem) => {
+  expect(shownState(facts)).toMatchObject({ phase, problem });
+});
+
+test('of several sensors the best off is shown, the first among equals', () => {
+  const lost = sensor({ name: 'lost', phase: 'lost', problem: 'sensor_lost' });
+  const one = sensor({ name: 'one' });
+  const two = sensor({ name: 'two' });
+  const stale = sensor({ name: 'stale', phase: 'stale' });
+  expect(shownState(radio({}, lost, stale, one, two))).toMatchObject({
+    name: 'one',
+    phase: 'live',
+  });
+});
+
+test('of lost sensors the one that was lost last is shown', () => {
+  const before = sensor({ name: 'before', phase: 'lost', problem: 'sensor_silent' });
+  const after = sensor({ name: 'after', phase: 'lost', problem: 'sensor_lost' });
+  expect(shownState(radio({}, before, after))).toMatchObject({
+    name: 'after',
+    problem: 'sensor_lost',
+  });
+});
+
+test('a battery is remembered when its sensor is lost, a signal is not', () => {
+  const shown = shownState(radio({}, sensor({ phase: 'lost' })));
+  expect(shown).toMatchObject({ batteryPercent: 50, signalDbm: null });
+});

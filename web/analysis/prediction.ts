@@ -2,8 +2,8 @@
 import { cumulativeStdNormalProbability } from 'simple-statistics';
 import type { Estimate, Remaining } from './conclusions.ts';
 import {
+  depthWithin,
   fitModel,
-  floorPa,
   MODEL_FORMS,
   pressureAfter,
   timeBetweenS,
@@ -144,11 +144,10 @@ export function remainingFrom({ quantileS }: Arrival): Remaining | null {
   return { p10S, p50S, p90S: Number.isFinite(p90S) && p90S <= LONGEST_S ? p90S : null };
 }
 
-/** Where the candidates come to rest: weighted quantiles of their floors, or null without any. */
+/** How deep the candidates get within eight hours: weighted quantiles, or null without any. */
 export function floorFrom(candidates: readonly Candidate[]): Estimate | null {
   const floors = candidates
-    .map(({ model, weight }) => ({ weight, floor: floorPa(model) }))
-    .filter(({ floor }) => Number.isFinite(floor))
+    .map(({ model, weight }) => ({ weight, floor: depthWithin(model, LONGEST_S) }))
     .sort((a, b) => a.floor - b.floor);
   const total = floors.reduce((sum, { weight }) => sum + weight, 0);
   if (total <= 0) return null;

@@ -20,7 +20,7 @@ interface Profile {
 }
 
 /** Points between the ends at which the estimate is averaged. */
-const AVERAGED = 9;
+const AVERAGED = 5;
 /** Steps of bracketing and of closing in on an end. */
 const OUTWARD_STEPS = 40;
 const INWARD_STEPS = 8;
@@ -91,7 +91,7 @@ function endOf(
     const share = (root - insideRoot) / (outsideRoot - insideRoot);
     const trial = inside + (outside - inside) * Math.min(Math.max(share, 0.1), 0.9);
     const trialRoot = Math.sqrt(excessAt(trial));
-    if (Math.abs(trialRoot - root) < 0.02 * root) return trial;
+    if (Math.abs(trialRoot - root) < 0.05 * root) return trial;
     if (trialRoot <= root) {
       inside = trial;
       insideRoot = trialRoot;

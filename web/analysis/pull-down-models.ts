@@ -98,15 +98,16 @@ export function fallRate(model: PullDownModel, pressurePa: number): number {
   );
 }
 
-/** Where the model comes to rest, Pa; 0 without an inflow, infinite where nothing pumps. */
-export function floorPa(model: PullDownModel): number {
-  if (model.inflow <= 0) return 0;
-  let low = Math.log(model.scalePa * 1e-6);
-  let high = Math.log(model.scalePa * 1e6);
-  if (fallRate(model, Math.exp(high)) <= 0) return Infinity;
-  for (let step = 0; step < 50; step += 1) {
+/** Halvings of a logarithm that is at most ln 1e4 wide: to a thousandth. */
+const HALVINGS = 13;
+
+/** How far down the model gets within a time, Pa: near its floor, if that time is long. */
+export function depthWithin(model: PullDownModel, withinS: number): number {
+  let high = Math.log(model.lastPa);
+  let low = high - Math.log(1e4);
+  for (let step = 0; step < HALVINGS; step += 1) {
     const middle = (low + high) / 2;
-    if (fallRate(model, Math.exp(middle)) > 0) high = middle;
+    if (timeBetweenS(model, model.lastPa, Math.exp(middle)) <= withinS) high = middle;
     else low = middle;
   }
   return Math.exp(high);

@@ -188,7 +188,8 @@ export class VirtualController {
 
   #connect(parameters: Buffer, opcode: number): void {
     this.connectionAttempts += 1;
-    const busy = this.#awaited !== null;
+    // Not every real controller can search and connect at the same time; this one can't.
+    const busy = this.#awaited !== null || this.#scanning;
     this.#say(commandStatus(opcode, busy ? STATUS.disallowed : STATUS.success));
     if (busy) return;
     this.#awaited = parameters.subarray(6, 12);

@@ -118,6 +118,24 @@ export function describeRadio(library: string): void {
       await readings(1);
     });
 
+    it('does not let a sensor that left while connecting stand in the way of another', async () => {
+      const { ear, air, adapter } = rig;
+      air.acceptsConnections = false;
+      const attempts = adapter.connectionAttempts;
+      const gone = place({ name: 'Gone' });
+      const failed = ear.phase('lost', 'sensor_lost');
+      await ear.until('attempt', () => adapter.connectionAttempts > attempts);
+      gone.vanish();
+      air.acceptsConnections = true;
+      await failed;
+      const here = place({ name: 'Here' });
+      await here.whenSubscribed();
+      here.measure(7);
+      await readings(1);
+      const ofHere = ear.states.filter(({ name }) => name === 'Here').map(({ phase }) => phase);
+      expect(ofHere.filter(isNew)).toEqual(['connecting', 'live']);
+    });
+
     it('tries again when the subscription is refused', async () => {
       const sensor = place();
       sensor.peripheral.intercept = (request) =>
@@ -243,11 +261,12 @@ export function describeRadio(library: string): void {
     });
 
     it('says that the adapter is off, and goes on when it is on again', async () => {
-      const { ear, served } = rig;
+      const { ear, served, source } = rig;
       const sensor = place();
       await sensor.whenSubscribed();
       sensor.measure(9);
       await readings(1);
+      const first = source.pid;
       const off = ear.phase('unavailable', 'adapter_off');
       served.turnOff();
       await off;
@@ -257,6 +276,8 @@ export function describeRadio(library: string): void {
       await readings(2);
       expect(ear.states.at(-1)).toMatchObject({ phase: 'live', problem: null });
       expect(ear.states.some(({ problem }) => problem === 'radio_restarted')).toBe(false);
+      // The libraries' state does not outlive an adapter that was off, so their process must not.
+      expect(source.pid).not.toBe(first);
     });
 
     it('starts its process again when that is killed, says so, and goes on', async () => {

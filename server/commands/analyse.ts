@@ -9,7 +9,7 @@ import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { History } from '../../web/analysis/history.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { median } from '../../web/analysis/samples.ts';
+import { median } from '../../web/analysis/median.ts';
 import { ANALYSE_HELP, AnalyseUsageError, readAnalyseOptions } from './analyse-options.ts';
 import { reportLine } from './analyse-report.ts';
 

@@ -1,5 +1,6 @@
 /** When a depth was first reached and held. */
-import { median, type Sample } from './samples.ts';
+import { runningMedian } from './median.ts';
+import type { Sample } from './samples.ts';
 
 /** Held means: below the limit all this long … */
 const HELD_S = 10;
@@ -12,11 +13,15 @@ const HELD_SAMPLES = 3;
  * 10 s after the fact.
  */
 export function firstHeldBelowS(samples: readonly Sample[], limitPa: number): number | null {
+  const medians = runningMedian(
+    samples.map(({ pressurePa }) => pressurePa),
+    2,
+    2,
+  );
   let sinceS: number | null = null;
   let held = 0;
   for (const [i, { elapsedS }] of samples.entries()) {
-    const around = samples.slice(Math.max(0, i - 2), i + 3).map(({ pressurePa }) => pressurePa);
-    if (median(around) > limitPa) {
+    if ((medians[i] ?? Infinity) > limitPa) {
       sinceS = null;
       held = 0;
       continue;

@@ -28,8 +28,16 @@ export function normalEquations(
   weights: readonly number[],
 ): NormalEquations {
   const weighted = columns.map((column) => column.map((value, i) => value * (weights[i] ?? 0)));
+  const gram: number[][] = columns.map(() => []);
+  for (const [i, left] of weighted.entries()) {
+    for (let j = 0; j <= i; j += 1) {
+      const product = dot(left, columns[j] ?? []);
+      (gram[i] ?? [])[j] = product;
+      (gram[j] ?? [])[i] = product;
+    }
+  }
   return {
-    gram: weighted.map((left) => columns.map((right) => dot(left, right))),
+    gram,
     moments: weighted.map((column) => dot(column, values)),
     total: values.reduce((sum, value, i) => sum + value * value * (weights[i] ?? 0), 0),
   };

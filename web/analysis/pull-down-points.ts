@@ -1,5 +1,6 @@
 /** The readings of a pull-down, thinned: every second of the last minute, wider steps before. */
-import { median, type Sample } from './samples.ts';
+import { median } from './median.ts';
+import type { Sample } from './samples.ts';
 
 export interface PullDownPoint {
   readonly elapsedS: number;

@@ -13,8 +13,10 @@ import {
   solveNonnegative,
   type NormalEquations,
 } from './nonnegative-least-squares.ts';
+import { median } from './median.ts';
 import { profileEstimate } from './profile-estimate.ts';
 import type { RisePoint } from './rise-points.ts';
+import { SIGMA_PER_MAD } from './samples.ts';
 
 export interface RiseFit {
   /** Pressure at isolation, Pa. */
@@ -67,19 +69,19 @@ export function fitRise(points: readonly RisePoint[], holdS: number): RiseFit | 
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
   const shapes = shapesFor(Math.max(lastS, holdS));
   const free = [true, ...shapes.map(() => false)];
-  const first = equationsOf(points, shapes, holdS);
-  const kept = withoutOutliers(points, shapes, holdS, solveNonnegative(first, free).coefficients);
-  const equations = kept.length === points.length ? first : equationsOf(kept, shapes, holdS);
-  const best = solveNonnegative(equations, free);
-  const scale = misfitScale(kept, shapes, holdS, best.coefficients);
+  const design = designOf(points, shapes, holdS);
+  const values = points.map(({ pressurePa }) => pressurePa);
+  const weights = points.map(({ variancePa2 }) => 1 / variancePa2);
+  const first = solveNonnegative(normalEquations(design, values, weights), free);
+  const kept = withoutOutliers(weights, residualsOf(design, values, first.coefficients));
+  const equations = normalEquations(design, values, kept);
+  const best = solveNonnegative(equations, free, first.coefficients);
+  const inUse = best.coefficients.filter((value) => value !== 0).length;
+  const degreesOfFreedom = Math.max(kept.filter((weight) => weight > 0).length - inUse, 1);
+  const residuals = residualsOf(design, values, best.coefficients);
+  const scale = misfitScale(kept, residuals, degreesOfFreedom);
 
-  const profile = {
-    equations,
-    free,
-    best,
-    scale,
-    degreesOfFreedom: degrees(kept, best.coefficients),
-  };
+  const profile = { equations, free, best, scale, degreesOfFreedom };
   const leak = profileEstimate({ ...profile, index: LEAK });
   const end = profileEstimate({ ...profile, index: END });
   const middle = conditional(equations, free, leak.estimate);
@@ -133,20 +135,22 @@ function shapesFor(lengthS: number): Shape[] {
   return shapes;
 }
 
-/** Every shape counted from its value at the end of the hold: the constant is then that pressure. */
-function equationsOf(
+/**
+ * The columns of the linear problem. Every shape counts from its value at the end of the hold: the
+ * constant is then the pressure there.
+ */
+function designOf(
   points: readonly RisePoint[],
   shapes: readonly Shape[],
   holdS: number,
-): NormalEquations {
-  return normalEquations(
-    [
-      points.map(() => 1),
-      ...shapes.map((shape) => points.map(({ heldS }) => shape.at(heldS) - shape.at(holdS))),
-    ],
-    points.map(({ pressurePa }) => pressurePa),
-    points.map(({ variancePa2 }) => 1 / variancePa2),
-  );
+): number[][] {
+  return [
+    points.map(() => 1),
+    ...shapes.map((shape) => {
+      const atEnd = shape.at(holdS);
+      return points.map(({ heldS }) => shape.at(heldS) - atEnd);
+    }),
+  ];
 }
 
 function valueAt(
@@ -174,49 +178,43 @@ function conditional(
   return [...coefficients.slice(0, LEAK), leakPaPerS, ...coefficients.slice(LEAK)];
 }
 
-function withoutOutliers(
-  points: readonly RisePoint[],
-  shapes: readonly Shape[],
-  holdS: number,
+/** Measured less fitted, Pa. */
+function residualsOf(
+  design: readonly (readonly number[])[],
+  values: readonly number[],
   coefficients: readonly number[],
-): readonly RisePoint[] {
-  const residuals = standardResiduals(points, shapes, holdS, coefficients);
-  const sizes = residuals.map(Math.abs).sort((a, b) => a - b);
-  // 0.6745 standard deviations lie below the median of a normal distribution's absolute values.
-  const sigma = Math.max((sizes[sizes.length >> 1] ?? 0) / 0.6745, 1);
-  return points.filter((_, i) => Math.abs(residuals[i] ?? 0) <= OUTLIER_SIGMAS * sigma);
+): number[] {
+  const rest = [...values];
+  for (const [i, column] of design.entries()) {
+    const coefficient = coefficients[i] ?? 0;
+    if (coefficient === 0) continue;
+    for (const [row, value] of column.entries()) rest[row] = (rest[row] ?? 0) - coefficient * value;
+  }
+  return rest;
+}
+
+/** The weights, with none for points that lie too far out. */
+function withoutOutliers(weights: readonly number[], residuals: readonly number[]): number[] {
+  const sizes = residuals.map((residual, i) => Math.abs(residual) * Math.sqrt(weights[i] ?? 0));
+  const sigma = Math.max(SIGMA_PER_MAD * median(sizes), 1);
+  return weights.map((weight, i) => ((sizes[i] ?? 0) <= OUTLIER_SIGMAS * sigma ? weight : 0));
 }
 
 /**
  * By how much the variances are too small: the residuals' own size, times what correlation between
- * neighbours costs, (1 + ρ)/(1 − ρ) for a first-order process. Never below 1.
+ * neighbours costs, (1 + ρ)/(1 − ρ) for a first-order process, times the allowance.
  */
 function misfitScale(
-  points: readonly RisePoint[],
-  shapes: readonly Shape[],
-  holdS: number,
-  coefficients: readonly number[],
+  weights: readonly number[],
+  residuals: readonly number[],
+  degreesOfFreedom: number,
 ): number {
-  const residuals = standardResiduals(points, shapes, holdS, coefficients);
-  const square = residuals.reduce((sum, r) => sum + r * r, 0);
-  const product = residuals.slice(1).reduce((sum, r, i) => sum + r * (residuals[i] ?? 0), 0);
+  const standard = residuals
+    .map((residual, i) => residual * Math.sqrt(weights[i] ?? 0))
+    .filter((_, i) => (weights[i] ?? 0) > 0);
+  const square = standard.reduce((sum, r) => sum + r * r, 0);
+  const product = standard.slice(1).reduce((sum, r, i) => sum + r * (standard[i] ?? 0), 0);
   const correlation = square > 0 ? Math.min(Math.max(product / square, 0), 0.9) : 0;
-  const perDegree = square / degrees(points, coefficients);
-  return ALLOWANCE * Math.max(perDegree, 1) * ((1 + correlation) / (1 - correlation));
-}
-
-function degrees(points: readonly RisePoint[], coefficients: readonly number[]): number {
-  return Math.max(points.length - coefficients.filter((value) => value !== 0).length, 1);
-}
-
-function standardResiduals(
-  points: readonly RisePoint[],
-  shapes: readonly Shape[],
-  holdS: number,
-  coefficients: readonly number[],
-): number[] {
-  return points.map(
-    ({ heldS, pressurePa, variancePa2 }) =>
-      (pressurePa - valueAt(shapes, coefficients, holdS, heldS)) / Math.sqrt(variancePa2),
-  );
+  const perDegree = Math.max(square / degreesOfFreedom, 1);
+  return ALLOWANCE * perDegree * ((1 + correlation) / (1 - correlation));
 }

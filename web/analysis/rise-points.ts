@@ -1,5 +1,6 @@
 /** The readings of a hold, thinned for the fit: every early second, wider steps later. */
-import { median, SIGMA_PER_MAD, type Sample } from './samples.ts';
+import { median } from './median.ts';
+import { SIGMA_PER_MAD, type Sample } from './samples.ts';
 
 /** A point of the hold; times count from isolation. */
 export interface RisePoint {

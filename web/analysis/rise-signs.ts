@@ -1,6 +1,7 @@
 /** What makes a hold no ordinary rise: a step, a falling pressure, a silence. */
 import type { RisePoint } from './rise-points.ts';
-import { median, SIGMA_PER_MAD, type Sample } from './samples.ts';
+import { median, runningMedian } from './median.ts';
+import { SIGMA_PER_MAD, type Sample } from './samples.ts';
 
 /** A step is looked for between so many samples before and after it. */
 const STEP_SAMPLES = 5;
@@ -17,13 +18,18 @@ const GAP_SHARE = 0.2;
 /** The moment after the latest step (trapped air let go by a valve), or null. */
 export function lastStepS(samples: readonly Sample[], isolatedS: number): number | null {
   const jumps: { elapsedS: number; sizePa: number; pressurePa: number; spanS: number }[] = [];
+  const medians = runningMedian(
+    samples.map(({ pressurePa }) => pressurePa),
+    0,
+    STEP_SAMPLES - 1,
+  );
   for (let i = STEP_SAMPLES; i + STEP_SAMPLES <= samples.length; i += 1) {
-    const before = samples.slice(i - STEP_SAMPLES, i);
-    const after = samples.slice(i, i + STEP_SAMPLES);
-    const beforePa = median(before.map(({ pressurePa }) => pressurePa));
-    const sizePa = median(after.map(({ pressurePa }) => pressurePa)) - beforePa;
-    const spanS = (after.at(-1)?.elapsedS ?? 0) - (before[0]?.elapsedS ?? 0);
-    jumps.push({ elapsedS: after[0]?.elapsedS ?? 0, sizePa, pressurePa: beforePa, spanS });
+    const beforePa = medians[i - STEP_SAMPLES] ?? 0;
+    const sizePa = (medians[i] ?? 0) - beforePa;
+    const elapsedS = samples[i]?.elapsedS ?? 0;
+    const firstS = samples[i - STEP_SAMPLES]?.elapsedS ?? 0;
+    const lastS = samples[i + STEP_SAMPLES - 1]?.elapsedS ?? 0;
+    jumps.push({ elapsedS, sizePa, pressurePa: beforePa, spanS: lastS - firstS });
   }
   const usual = median(jumps.map(({ sizePa }) => sizePa));
   const usualSpanS = median(jumps.map(({ spanS }) => spanS));

@@ -1,6 +1,6 @@
 /** In-range pressures freed of spikes: what the fits and the stage recognition look at. */
-import { medianSorted } from 'simple-statistics';
 import type { TimeBin } from './bin-level.ts';
+import { median, runningMedian } from './median.ts';
 
 export interface Sample {
   readonly elapsedS: number;
@@ -31,14 +31,10 @@ export function samplesFromBins(bins: readonly TimeBin[]): Sample[] {
     }
   }
   const logs = samples.map((sample) => Math.log(sample.pressurePa));
+  const medians = runningMedian(logs, 2, 2);
   const deviations = logs.map((log, i) =>
-    i < 2 || i > logs.length - 3 ? 0 : Math.abs(log - median(logs.slice(i - 2, i + 3))),
+    i < 2 || i > logs.length - 3 ? 0 : Math.abs(log - (medians[i] ?? log)),
   );
   const limit = Math.max(SPIKE_SIGMAS * SIGMA_PER_MAD * median(deviations), SPIKE_SHARE);
   return samples.filter((_, i) => (deviations[i] ?? 0) <= limit);
-}
-
-/** The median, or 0 of nothing. */
-export function median(values: readonly number[]): number {
-  return values.length === 0 ? 0 : medianSorted([...values].sort((a, b) => a - b));
 }

@@ -2,7 +2,6 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { TimeBin } from './bin-level.ts';
 import type { Stage } from './conclusions.ts';
-import { median } from './samples.ts';
 
 /** The stage, and the moments that the fits need. */
 export interface Stages {
@@ -71,9 +70,11 @@ export function recogniseStages(
 
 function smoothed(bins: readonly TimeBin[]): Point[] {
   return bins.map(({ elapsedS, pressurePa }, i) => {
-    if (pressurePa === null) return { elapsedS, pressurePa: null };
-    const around = [bins[i - 1], bins[i], bins[i + 1]].flatMap((bin) => bin?.pressurePa ?? []);
-    return { elapsedS, pressurePa: around.length === 2 ? pressurePa : median(around) };
+    const before = bins[i - 1]?.pressurePa ?? null;
+    const after = bins[i + 1]?.pressurePa ?? null;
+    if (pressurePa === null || before === null || after === null) return { elapsedS, pressurePa };
+    const middle = Math.max(Math.min(before, after), Math.min(Math.max(before, after), pressurePa));
+    return { elapsedS, pressurePa: middle };
   });
 }
 

@@ -1,5 +1,6 @@
 /** The robust present: pressure and how fast it changes. */
-import { median, type Sample } from './samples.ts';
+import { median } from './median.ts';
+import type { Sample } from './samples.ts';
 
 /** A reading older than this is not the present. */
 const PRESENT_S = 20;

@@ -87,7 +87,7 @@ function integrals(points: readonly PullDownPoint[], scalePa: number, power: num
 }
 
 /** −d ln P/dt at a pressure, 1/s; negative below the floor. */
-export function fallRate(model: PullDownModel, pressurePa: number): number {
+function fallRate(model: PullDownModel, pressurePa: number): number {
   const value = pressurePa / model.scalePa;
   return (
     model.terms.reduce(

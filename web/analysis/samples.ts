@@ -10,7 +10,7 @@ export interface Sample {
 }
 
 /** Logarithms need a floor: a hundredth of what sensors of the trade resolve. */
-export const FAINTEST_PA = 1e-3;
+const FAINTEST_PA = 1e-3;
 /** A spike stands out by this many standard deviations of the curve's own scatter … */
 const SPIKE_SIGMAS = 5;
 /** … and by at least this part of the reading, lest a quantised flat curve lose its steps. */

@@ -4,7 +4,7 @@ import { MARK_KINDS, type Mark } from '../../../protocol/mark.ts';
 import { CONDITIONS } from '../../../protocol/reading.ts';
 import { DEFAULT_SHEET, SENSOR_VIEWS, type Sheet } from '../../../protocol/sheet.ts';
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
-import { gridTime, judge } from '../../../web/analysis/judge.ts';
+import { gridTime, judge, JUDGING_GRID_S } from '../../../web/analysis/judge.ts';
 import { historyOf } from '../../support/invented-curves.ts';
 
 /** Pressures like those of a job, and any others. */
@@ -116,7 +116,7 @@ test('the grid is of whole steps, never later than the moment', () => {
   fc.assert(
     fc.property(fc.double({ min: 0, max: 1e7, noNaN: true }), (elapsedS) => {
       expect(gridTime(elapsedS)).toBeLessThanOrEqual(elapsedS);
-      expect(gridTime(elapsedS)).toBeGreaterThan(elapsedS - 2);
+      expect(gridTime(elapsedS)).toBeGreaterThan(elapsedS - JUDGING_GRID_S);
       expect(gridTime(gridTime(elapsedS))).toBe(gridTime(elapsedS));
     }),
   );

@@ -24,6 +24,17 @@ const AD_TYPE = { flags: 0x01, services128: 0x07, completeName: 0x09 } as const;
 /** Advertising and scan response data hold at most 31 bytes. */
 const ADVERTISING_BYTES = 31;
 
+const ALL_EVENTS = Buffer.alloc(8, 0xff);
+/** The five of Bluetooth 4.0. */
+const LE_EVENTS = Buffer.from([0x1f, 0, 0, 0, 0, 0, 0, 0]);
+/** Connectable, every 100 ms (160 times 0.625 ms), public addresses, on all three channels. */
+const ADVERTISING_PARAMETERS = Buffer.concat([
+  uint16(160),
+  uint16(160),
+  Buffer.alloc(9),
+  Buffer.from([0x07, 0]),
+]);
+
 export class GattPeripheral {
   /** Answers a request in place of the server, `null` for silence; `undefined` leaves it alone. */
   intercept: ((request: Buffer) => Buffer | null | undefined) | null = null;
@@ -73,6 +84,9 @@ export class GattPeripheral {
     const services = advertisingField(AD_TYPE.services128, uuidBytes(advertisedService));
     const label = advertisingField(AD_TYPE.completeName, Buffer.from(name));
     this.#command(COMMAND.reset, Buffer.alloc(0));
+    this.#command(COMMAND.setEventMask, ALL_EVENTS);
+    this.#command(COMMAND.leSetEventMask, LE_EVENTS);
+    this.#command(COMMAND.leSetAdvertisingParameters, ADVERTISING_PARAMETERS);
     this.#command(COMMAND.leSetAdvertisingData, padded(Buffer.concat([general, services])));
     this.#command(COMMAND.leSetScanResponse, padded(label));
     this.#command(COMMAND.leSetAdvertising, Buffer.from([1]));

@@ -24,15 +24,35 @@ export class Scanner {
     searchMs: number,
     signal: AbortSignal,
   ): Promise<HostPeripheral | null> {
-    // Repeated advertisements are asked for, since a sensor may become wanted during the search.
-    const begin = (): void => this.#host.startScanning([hostUuid(SERVICE_UUID)], true);
-    await this.#switch('scanStart', begin, signal);
+    const over = new AbortController();
+    // Listens before the search begins: the first advertisement can come along with its start.
+    const found = this.#heard(wanted, searchMs, AbortSignal.any([signal, over.signal]));
+    found.catch(() => undefined);
+    try {
+      await this.#switch('scanStart', () => this.#start(), signal);
+      return await found;
+    } finally {
+      over.abort(new Error('the search is over'));
+      if (!signal.aborted) await this.#switch('scanStop', () => this.#host.stopScanning(), signal);
+    }
+  }
+
+  /** Repeated advertisements are asked for, since a sensor may become wanted during the search. */
+  #start(): void {
+    this.#host.startScanning([hostUuid(SERVICE_UUID)], true);
+  }
+
+  async #heard(
+    wanted: (peripheral: HostPeripheral) => boolean,
+    limitMs: number,
+    signal: AbortSignal,
+  ): Promise<HostPeripheral | null> {
     try {
       return await eventWithin({
         what: 'sensor',
         emitter: this.#host,
         event: 'discover',
-        limitMs: searchMs,
+        limitMs,
         signal,
         begin: () => undefined,
         take: (found) => (isHostPeripheral(found) && wanted(found) ? found : undefined),
@@ -40,8 +60,6 @@ export class Scanner {
     } catch (error) {
       if (error instanceof DeadlineError) return null;
       throw error;
-    } finally {
-      if (!signal.aborted) await this.#switch('scanStop', () => this.#host.stopScanning(), signal);
     }
   }
 

@@ -16,7 +16,7 @@ export type ToRadio = z.infer<typeof toRadioSchema>;
 const sensorId = sensorIdentitySchema.shape.id;
 
 /** Why the process that holds the radio ends by itself. */
-export const RADIO_ENDS = [
+const RADIO_ENDS = [
   'no_bluetooth',
   'no_radio_library',
   'no_adapter',
@@ -29,8 +29,8 @@ export const RADIO_ENDS = [
 ] as const;
 export type RadioEnd = (typeof RADIO_ENDS)[number];
 
-export const SESSION_PHASES = ['connecting', 'live', 'stale', 'lost'] as const;
-export const SESSION_PROBLEMS = ['sensor_lost', 'sensor_silent', 'sensor_not_understood'] as const;
+const SESSION_PHASES = ['connecting', 'live', 'stale', 'lost'] as const;
+const SESSION_PROBLEMS = ['sensor_lost', 'sensor_silent', 'sensor_not_understood'] as const;
 
 export const fromRadioSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('adapter'), on: z.boolean() }),

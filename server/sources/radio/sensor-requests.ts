@@ -28,7 +28,7 @@ export interface Link {
 export type Characteristics = ReadonlyMap<string, HostCharacteristic>;
 
 /** The sensor refused to answer a request. */
-export class RefusedError extends Error {
+class RefusedError extends Error {
   override readonly name = 'RefusedError';
 }
 

@@ -22,8 +22,8 @@ export function seen(key: string): void {
 export function startAlerting(session: Session): void {
   const title = document.title;
   effect(() => {
-    const first = openAlerts.value[0];
-    document.title = first === undefined ? title : `● ${first.title}`;
+    const latest = openAlerts.value.at(-1);
+    document.title = latest === undefined ? title : `● ${latest.title}`;
   });
   effect(() => {
     const followed = session.followed.value;

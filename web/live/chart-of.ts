@@ -1,7 +1,7 @@
 /** From facts and conclusions to the picture of the chart. */
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { Conclusions } from '../analysis/conclusions.ts';
+import type { Conclusions, CurvePoint } from '../analysis/conclusions.ts';
 import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
 import {
@@ -45,7 +45,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     time,
     range,
     series,
-    curve: facts.foresees ? ((inRise ? rise.curve : conclusions?.forecast?.curve) ?? []) : [],
+    curve: facts.foresees ? (inRise ? rise.curve : comingCurve(conclusions)) : [],
     remark: inRise
       ? { text: sayRiseRemark(rise, units.pressure), warning: rise.verdict.startsWith('leak') }
       : null,
@@ -90,4 +90,9 @@ function chartFlags(
         elapsedS >= time.fromS && elapsedS <= time.toS && elapsedS >= time.originS - 1,
     )
     .sort((a, b) => a.elapsedS - b.elapsedS);
+}
+
+function comingCurve(conclusions: Conclusions | null): readonly CurvePoint[] {
+  const forecast = conclusions?.forecast ?? null;
+  return forecast === null || forecast.outcome === 'too_early' ? [] : forecast.curve;
 }

@@ -69,6 +69,8 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           size: small ? 58 : 74,
           stroke: () => palette().faint,
           splits: ticks,
+          // The library would drop all but the decades.
+          filter: (_, at) => at,
           values: (_, at) => at.map((pa) => pressureDigits(pa, unit())),
           grid: { stroke: () => palette().rule, width: 1 },
           ticks: { show: false },
@@ -80,6 +82,8 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           size: small ? 58 : 66,
           stroke: () => palette().water,
           splits: ticks,
+          // The library would drop all but the decades.
+          filter: (_, at) => at,
           values: (_, at) => at.map((pa) => boilingLabel(pa, picture())),
           label: CHART_WORDS.boilsAt,
           labelFont: remarkFont(small ? 14 : 18),

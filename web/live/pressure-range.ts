@@ -1,6 +1,11 @@
 /** Which pressures the chart shows: pure. */
 import type { Sheet } from '../../protocol/sheet.ts';
-import { type PressureUnit, pressureFromPa, pressureToPa } from '../../protocol/units.ts';
+import {
+  type PressureUnit,
+  pressureFromPa,
+  pressureToPa,
+  STANDARD_ATMOSPHERE_PA,
+} from '../../protocol/units.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import type { ChartTime } from './time-range.ts';
 
@@ -32,7 +37,8 @@ export function pressureRange(
     return { lowPa: 0, highPa: niceUp(top, unit) };
   }
   const low = Math.min(sheet.isolateAtPa * 0.6, lowest * 0.8);
-  const high = Math.max(highest, sheet.targetPa * 20);
+  // Nothing measured yet, as over range: the axis begins where the air does.
+  const high = Math.max(highest === 0 ? STANDARD_ATMOSPHERE_PA : highest, sheet.targetPa * 20);
   return { lowPa: niceDown(low, unit), highPa: decadeUp(high, unit) };
 }
 

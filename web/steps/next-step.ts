@@ -5,7 +5,7 @@ import { paFromMicron } from '../../protocol/units.ts';
 import type { Conclusions, Forecast, Rise } from '../analysis/conclusions.ts';
 import type { NextStep } from '../words/say-next-step.ts';
 
-/** Common practice, no source: the ballast is closed at 3000 micron, or when boil-off ends. */
+/** Common practice, no source: the ballast is closed at 3000 micron, boil-off or not. */
 const CLOSE_BALLAST_PA = paFromMicron(3000);
 /** An open ballast is itself a plateau far below this; a deeper curve has none open. */
 const BALLAST_LONG_CLOSED_PA = paFromMicron(1000);
@@ -40,7 +40,7 @@ function whilePumping(
   if (leading === 'ballast') return { kind: 'close_ballast', known: true };
   if (leading === 'rising') return { kind: 'look_for_inflow' };
   const ballast = ballastState(marks);
-  if (pressurePa !== null && pressurePa <= CLOSE_BALLAST_PA && leading !== 'boil_off') {
+  if (pressurePa !== null && pressurePa <= CLOSE_BALLAST_PA) {
     if (ballast === 'open') return { kind: 'close_ballast', known: true };
     if (ballast === 'unknown' && pressurePa > BALLAST_LONG_CLOSED_PA) {
       return { kind: 'close_ballast', known: false };

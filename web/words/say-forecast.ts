@@ -23,18 +23,7 @@ export function sayForecast(
         detail: [reachedDetail(forecast, conclusions, sheet, units)],
       };
     case 'reaches':
-      return {
-        tone: 'calm',
-        headline: reachesHeadline(target, forecast.remaining),
-        detail: [
-          forecast.remaining === null
-            ? ''
-            : `${capital(sayDurationBetween(forecast.remaining.p10S, forecast.remaining.p90S))}.`,
-          isolationDetail(forecast.remainingToIsolation, sheet, units),
-          boilOffDetail(forecast, units),
-          since,
-        ].filter((part) => part !== ''),
-      };
+      return sayReaches(forecast, target, sheet, units, since);
     case 'levels_off':
       return {
         tone: 'warning',
@@ -42,28 +31,59 @@ export function sayForecast(
           forecast.floorPa === null
             ? `Levels off above ${target}`
             : `Levels off near ${sayPressure(forecast.floorPa.estimate, units.pressure)}`,
-        detail: [
+        detail: present([
           forecast.floorPa === null
             ? `It would not reach ${target} within eight hours.`
             : `At ${sayPressureEstimate(forecast.floorPa, units.pressure)}; it would not reach ${target}.`,
           since,
-        ].filter((part) => part !== ''),
+        ]),
       };
     case 'too_early':
       return {
         tone: 'calm',
         headline: 'Too early to say when',
-        detail: [boilOffDetail(forecast, units), since].filter((part) => part !== ''),
+        detail: present([boilOffDetail(forecast, units), since]),
       };
   }
 }
 
-function reachesHeadline(target: string, remaining: Remaining | null): string {
-  if (remaining === null) return `${target} will be reached`;
+function sayReaches(
+  forecast: Forecast,
+  target: string,
+  sheet: Sheet,
+  units: UnitsOfChoice,
+  since: string,
+): SaidConclusion {
+  const { remaining } = forecast;
+  if (remaining === null) {
+    return { tone: 'calm', headline: `${target} will be reached`, detail: present([since]) };
+  }
+  const soonest = `${target} in ${sayRoughDuration(remaining.p10S)} at the soonest`;
   // Where no upper end is known, a middle would promise what nobody knows.
-  return remaining.p90S === null
-    ? `${target} in ${sayRoughDuration(remaining.p10S)} or more`
-    : `${target} in about ${sayRoughDuration(remaining.p50S)}`;
+  if (remaining.p90S === null) {
+    const boiling = forecast.causes[0]?.cause === 'boil_off';
+    return {
+      tone: 'calm',
+      headline: boiling ? 'Water is boiling off' : soonest,
+      detail: boiling
+        ? present([`${soonest}. This ends, but without warning: no upper end is known.`, since])
+        : present(['No upper end is known.', since]),
+    };
+  }
+  return {
+    tone: 'calm',
+    headline: `${target} in about ${sayRoughDuration(remaining.p50S)}`,
+    detail: present([
+      `${capital(sayDurationBetween(remaining.p10S, remaining.p90S))}.`,
+      isolationDetail(forecast.remainingToIsolation, sheet, units),
+      boilOffDetail(forecast, units),
+      since,
+    ]),
+  };
+}
+
+function present(parts: readonly string[]): string[] {
+  return parts.filter((part) => part !== '');
 }
 
 function reachedDetail(

@@ -50,7 +50,7 @@ export function sayNextStep(step: NextStep, units: UnitsOfChoice): NextStepWords
     case 'let_it_boil':
       return {
         todo: 'Keep pumping, and warm what is cold.',
-        how: 'Water boils off and cools itself. Ballast open.',
+        how: 'Water boils off and cools itself; heat ends it sooner.',
       };
     case 'keep_pumping':
       return {

@@ -1,22 +1,23 @@
-/** What has been announced and not yet been acknowledged. */
+/** The latest that was announced and not yet been seen; acknowledging it brings up the one before. */
 import { openAlerts, seen } from './alerting.ts';
 
 export function AlertBanner() {
+  const alert = openAlerts.value.at(-1);
+  const before = openAlerts.value.length - 1;
   return (
-    <div class="alerts" role="alert" aria-live="assertive" data-testid="alerts">
-      {openAlerts.value.map((alert) => (
+    <div role="alert" aria-live="assertive" data-testid="alerts">
+      {alert !== undefined && (
         <div key={alert.key} class="alert" data-testid="alert">
           <div>
-            <b>{alert.title}</b> {alert.detail}
-            {alert.unheard && (
-              <i> The browser blocked the sound: touch the page once to allow it.</i>
-            )}
+            <b>{alert.title}.</b> {alert.detail}
+            {before > 0 && ` And ${before} before.`}
+            {alert.unheard && <i> No sound: the browser waits for a first touch.</i>}
           </div>
           <button type="button" data-testid="seen" onClick={() => seen(alert.key)}>
             Seen
           </button>
         </div>
-      ))}
+      )}
     </div>
   );
 }

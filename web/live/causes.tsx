@@ -9,7 +9,7 @@ const MOST = 3;
 
 export function Causes({ conclusions }: { readonly conclusions: Conclusions | null }) {
   const forecast = conclusions?.forecast ?? null;
-  if (forecast === null) return null;
+  if (forecast === null || forecast.outcome === 'reached') return null;
   const causes = forecast.causes.filter(({ weight }) => weight >= WORTH_NAMING).slice(0, MOST);
   const worth = causes.some(({ cause }) => cause !== 'gas');
   if (!worth) return null;

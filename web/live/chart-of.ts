@@ -79,7 +79,8 @@ function chartFlags(
   });
   const flags = marks.map((mark) => named(mark.elapsedS, sayMark(mark)));
   const rise = conclusions?.rise ?? null;
-  if (rise !== null && rise.changeoverS !== null) {
+  // Before there is a verdict the moment wanders about.
+  if (rise !== null && rise.changeoverS !== null && rise.verdict !== 'undecided') {
     flags.push(named(rise.sinceS + rise.changeoverS, CHART_WORDS.changeover));
   }
   const isolationMarked = marks.some((mark) => mark.kind === 'isolated');

@@ -1,4 +1,5 @@
 /** The chart on the page: redrawn once a frame at most, zoomed by drag, wheel and keys. */
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
@@ -17,9 +18,11 @@ interface ChartProps {
   readonly zoomed: boolean;
   readonly zoomTo: (range: TimeRange | null) => void;
   readonly description: string;
+  /** Stands under the chart, beside its tools. */
+  readonly children?: ComponentChildren;
 }
 
-export function Chart({ picture, changes, zoomed, zoomTo, description }: ChartProps) {
+export function Chart({ picture, changes, zoomed, zoomTo, description, children }: ChartProps) {
   const host = useRef<HTMLDivElement>(null);
   const latest = useRef({ picture, zoomTo });
   latest.current = { picture, zoomTo };
@@ -52,27 +55,32 @@ export function Chart({ picture, changes, zoomed, zoomTo, description }: ChartPr
   };
   return (
     <div class="chart">
-      <div
-        ref={host}
-        class="chart-host"
-        data-testid="chart"
-        role="img"
-        tabIndex={0}
-        aria-label={`${description} Plus and minus zoom, arrows move, zero shows all.`}
-        onKeyDown={onKeyDown}
-      />
-      <div class="chart-tools">
-        <button type="button" onClick={() => change(0.5, 0)} aria-label="Zoom in on time">
-          +
-        </button>
-        <button type="button" onClick={() => change(2, 0)} aria-label="Zoom out in time">
-          −
-        </button>
-        {zoomed && (
-          <button type="button" data-testid="zoom-all" onClick={() => zoomTo(null)}>
-            Show all
+      <div class="chart-room">
+        <div
+          ref={host}
+          class="chart-host"
+          data-testid="chart"
+          role="img"
+          tabIndex={0}
+          aria-label={`${description} Plus and minus zoom, arrows move, zero shows all.`}
+          onKeyDown={onKeyDown}
+        />
+      </div>
+      <div class="under-chart">
+        {children}
+        <span class="zoom-tools">
+          <button type="button" onClick={() => change(0.5, 0)} aria-label="Zoom in on time">
+            +
           </button>
-        )}
+          <button type="button" onClick={() => change(2, 0)} aria-label="Zoom out in time">
+            −
+          </button>
+          {zoomed && (
+            <button type="button" data-testid="zoom-all" onClick={() => zoomTo(null)}>
+              Show all
+            </button>
+          )}
+        </span>
       </div>
     </div>
   );

@@ -124,24 +124,29 @@ function drawLineLabels(drawing: Drawing): void {
   }
 }
 
+/** At the right end, under the curve where there is room, and never across a line or its label. */
 function drawRemark(drawing: Drawing): void {
   const { plot, ctx, picture, palette, ratio, small } = drawing;
-  const point = picture.curve[Math.floor(picture.curve.length * 0.72)];
-  if (picture.remark === null || point === undefined) return;
+  const { remark, curve, lines } = picture;
+  if (remark === null || curve.length === 0) return;
   const { left, top, width, height } = plot.bbox;
   ctx.font = remarkFont((small ? 15 : 19) * ratio);
-  ctx.textAlign = 'center';
+  ctx.textAlign = 'right';
   ctx.textBaseline = 'top';
-  const below = y(plot, picture, point.lowPa) + 14 * ratio;
-  const crossed = picture.lines.some(
-    (line) => Math.abs(y(plot, picture, line.pressurePa) - below - 10 * ratio) < 30 * ratio,
-  );
-  const above = y(plot, picture, point.highPa) - 34 * ratio;
-  const at = crossed || below > top + height - 30 * ratio ? above : below;
-  const half = ctx.measureText(picture.remark.text).width / 2 + 8 * ratio;
-  const middle = Math.min(Math.max(x(plot, point.elapsedS), left + half), left + width - half);
-  const colour = picture.remark.warning ? palette.buoy : palette.water;
-  halo(drawing, picture.remark.text, middle, at, colour);
+  const right = left + width - 12 * ratio;
+  const beginning = right - ctx.measureText(remark.text).width;
+  const over = curve.filter((point) => x(plot, point.elapsedS) >= beginning - 20 * ratio);
+  const lowest = Math.max(...over.map((point) => y(plot, picture, point.lowPa)));
+  const highest = Math.min(...over.map((point) => y(plot, picture, point.highPa)));
+  const tall = 26 * ratio;
+  let at = lowest + 10 * ratio;
+  for (const line of lines) {
+    const lineAt = y(plot, picture, line.pressurePa);
+    const labelAt = lineAt - 28 * ratio;
+    if (at + tall > labelAt && at < lineAt + 4 * ratio) at = lineAt + 8 * ratio;
+  }
+  if (at + tall > top + height) at = Math.max(top, highest - tall - 8 * ratio);
+  halo(drawing, remark.text, right, at, remark.warning ? palette.buoy : palette.water);
 }
 
 function drawFlags(drawing: Drawing): void {

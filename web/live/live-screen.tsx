@@ -9,6 +9,7 @@ import { sayStage } from '../words/say-stage.ts';
 import { panel } from '../parts/panels.ts';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
+import { MarkButtons } from './mark-buttons.tsx';
 import { NextView } from './next-view.tsx';
 import { ReadingView } from './reading-view.tsx';
 import { SayCard } from './say-card.tsx';
@@ -83,7 +84,9 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
         zoomed={zoom.value !== null}
         zoomTo={(range) => (zoom.value = range)}
         description={`Pressure over time${stage === null ? '' : `, ${stage.name}`}.`}
-      />
+      >
+        {recording.open && <MarkButtons followed={followed} recording={recording} />}
+      </Chart>
     </main>
   );
 }

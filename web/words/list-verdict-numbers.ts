@@ -3,7 +3,7 @@ import type { Rise } from '../analysis/conclusions.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';
-import { sayPressure, sayPressureEstimate, sayRateEstimate } from './say-pressure.ts';
+import { sayPressureEstimate, sayRateEstimate, saySetting } from './say-pressure.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
 export interface NumberRow {
@@ -21,7 +21,7 @@ export function listVerdictNumbers(rise: Rise, sheet: Sheet, units: UnitsOfChoic
     { name: 'Steady inflow', value: sayRateEstimate(rise.leakPaPerS, unit) },
     {
       name: 'Counts as a leak from',
-      value: `${sayPressure(sheet.leakLimitPaPerS * 60, unit)} a minute`,
+      value: `${saySetting(sheet.leakLimitPaPerS * 60, unit)} a minute`,
     },
     { name: 'From moisture, or gas from oil', value: sayPressureEstimate(rise.moisturePa, unit) },
     {
@@ -33,8 +33,8 @@ export function listVerdictNumbers(rise: Rise, sheet: Sheet, units: UnitsOfChoic
       name: `After ${sayDuration(rise.endOfHold.atS)}`,
       value: sayPressureEstimate(rise.endOfHold, unit),
     },
-    { name: 'Pass rule: at most', value: sayPressure(sheet.endLimitPa, unit) },
-    { name: 'Pass rule: risen by at most', value: sayPressure(sheet.allowedRisePa, unit) },
+    { name: 'Pass rule: at most', value: saySetting(sheet.endLimitPa, unit) },
+    { name: 'Pass rule: risen by at most', value: saySetting(sheet.allowedRisePa, unit) },
     { name: 'Inflow of air', value: sayLeakRate(rise) },
   ];
 }

@@ -2,7 +2,7 @@
 import type { PressureUnit } from '../../protocol/units.ts';
 import type { Verdict } from '../analysis/conclusions.ts';
 import { sayMoment } from './say-duration.ts';
-import { sayPressure } from './say-pressure.ts';
+import { saySetting } from './say-pressure.ts';
 import { VERDICT_NAMES } from './say-verdict.ts';
 
 export type AlertFact =
@@ -18,8 +18,8 @@ export function sayAlert(alert: AlertFact, unit: PressureUnit, rehearsal: boolea
   const place = `${sayMoment(alert.atS)} into the ${rehearsal ? 'rehearsal' : 'recording'}`;
   if (alert.kind === 'target') {
     return {
-      title: `${sayPressure(alert.targetPa, unit)} reached`,
-      detail: `The pressure went below ${sayPressure(alert.targetPa, unit)} and stayed there, ${place}.`,
+      title: `${saySetting(alert.targetPa, unit)} reached`,
+      detail: `The pressure went below ${saySetting(alert.targetPa, unit)} and stayed there, ${place}.`,
     };
   }
   return { title: `Verdict: ${VERDICT_NAMES[alert.verdict]}`, detail: `Drawn ${place}.` };

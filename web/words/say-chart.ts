@@ -1,9 +1,10 @@
 /** The few words inside the chart. */
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { PressureUnit } from '../../protocol/units.ts';
+import { type PressureUnit, pressureFromPa } from '../../protocol/units.ts';
 import type { Rise } from '../analysis/conclusions.ts';
 import { sayDuration } from './say-duration.ts';
-import { pressureDigits } from './say-pressure.ts';
+import { sayNumber } from './say-number.ts';
+import { settingDigits } from './say-pressure.ts';
 
 export const CHART_WORDS = {
   boilsAt: 'water boils at',
@@ -13,15 +14,15 @@ export const CHART_WORDS = {
 } as const;
 
 export function sayTargetLine(sheet: Sheet, unit: PressureUnit): string {
-  return `target ${pressureDigits(sheet.targetPa, unit)}`;
+  return `target ${settingDigits(sheet.targetPa, unit)}`;
 }
 
 export function sayDepthLine(sheet: Sheet, unit: PressureUnit): string {
-  return `valve off at ${pressureDigits(sheet.isolateAtPa, unit)}`;
+  return `valve off at ${settingDigits(sheet.isolateAtPa, unit)}`;
 }
 
 export function sayRuleLine(sheet: Sheet, unit: PressureUnit): string {
-  return `rule: ${pressureDigits(sheet.endLimitPa, unit)} after ${sayDuration(sheet.holdS)}`;
+  return `rule: ${settingDigits(sheet.endLimitPa, unit)} after ${sayDuration(sheet.holdS)}`;
 }
 
 /** What the water, or the air, does: set in italics, as on a sea chart. */
@@ -29,7 +30,7 @@ export function sayRiseRemark(rise: Rise, unit: PressureUnit): string {
   switch (rise.verdict) {
     case 'leak':
     case 'leak_and_moisture':
-      return `steady rise, ${pressureDigits(rise.leakPaPerS.estimate * 60, unit)} a minute`;
+      return `steady rise, ${sayNumber(pressureFromPa(rise.leakPaPerS.estimate * 60, unit), 2)} a minute`;
     case 'moisture':
       return 'levelling off';
     case 'tight_dry':

@@ -3,7 +3,7 @@ import type { Conclusions, Forecast, Remaining } from '../analysis/conclusions.t
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayCause } from './say-cause.ts';
 import { sayDuration, sayDurationBetween, sayRoughDuration } from './say-duration.ts';
-import { sayPressure, sayPressureEstimate } from './say-pressure.ts';
+import { sayPressure, sayPressureEstimate, saySetting } from './say-pressure.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
@@ -13,7 +13,7 @@ export function sayForecast(
   sheet: Sheet,
   units: UnitsOfChoice,
 ): SaidConclusion {
-  const target = sayPressure(sheet.targetPa, units.pressure);
+  const target = saySetting(sheet.targetPa, units.pressure);
   const since = sinceChange(forecast, conclusions);
   switch (forecast.outcome) {
     case 'reached':
@@ -92,13 +92,13 @@ function reachedDetail(
   sheet: Sheet,
   units: UnitsOfChoice,
 ): string {
-  const depth = sayPressure(sheet.isolateAtPa, units.pressure);
+  const depth = saySetting(sheet.isolateAtPa, units.pressure);
   if (conclusions.isolationDepthReachedS !== null) return `And held below ${depth}.`;
   return isolationDetail(forecast.remainingToIsolation, sheet, units);
 }
 
 function isolationDetail(remaining: Remaining | null, sheet: Sheet, units: UnitsOfChoice): string {
-  const depth = sayPressure(sheet.isolateAtPa, units.pressure);
+  const depth = saySetting(sheet.isolateAtPa, units.pressure);
   if (remaining === null)
     return `When ${depth}, the depth to valve off at, is reached is not known yet.`;
   const between = sayDurationBetween(remaining.p10S, remaining.p90S);

@@ -1,6 +1,6 @@
 /** The next step in words: the thing to do, and why or how where that is not plain. */
 import { sayRoughDuration } from './say-duration.ts';
-import { sayPressure } from './say-pressure.ts';
+import { saySetting } from './say-pressure.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
 export type NextStep =
@@ -55,7 +55,7 @@ export function sayNextStep(step: NextStep, units: UnitsOfChoice): NextStepWords
     case 'keep_pumping':
       return {
         todo: 'Keep pumping.',
-        how: `Valve off at ${sayPressure(step.isolateAtPa, units.pressure)}, then stop the pump.`,
+        how: `Valve off at ${saySetting(step.isolateAtPa, units.pressure)}, then stop the pump.`,
       };
     case 'find_cause':
       return {
@@ -75,7 +75,7 @@ export function sayNextStep(step: NextStep, units: UnitsOfChoice): NextStepWords
     case 'valve_off':
       return {
         todo: 'Valve off now.',
-        how: `Held below ${sayPressure(step.isolateAtPa, units.pressure)}. Close the valve first, then stop the pump.`,
+        how: `Held below ${saySetting(step.isolateAtPa, units.pressure)}. Close the valve first, then stop the pump.`,
       };
     case 'wait_for_verdict':
       return {

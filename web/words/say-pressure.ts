@@ -13,6 +13,16 @@ export function pressureDigits(pressurePa: number, unit: PressureUnit): string {
   return sayNumber(pressureFromPa(Math.max(0, pressurePa), unit));
 }
 
+/** A figure that somebody set: '5 micron', and not '5.00 micron' as if it had been measured. */
+export function saySetting(pressurePa: number, unit: PressureUnit): string {
+  return `${settingDigits(pressurePa, unit)} ${unit}`;
+}
+
+export function settingDigits(pressurePa: number, unit: PressureUnit): string {
+  const digits = pressureDigits(pressurePa, unit);
+  return digits.includes('.') ? digits.replace(/\.?0+$/u, '') : digits;
+}
+
 /** '38 (34 to 42) micron', two digits: an estimate deserves no more. */
 export function sayPressureEstimate(pressurePa: Estimate, unit: PressureUnit): string {
   return `${estimateDigits(pressurePa, unit)} ${unit}`;

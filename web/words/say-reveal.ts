@@ -1,14 +1,14 @@
 /** What a rehearsal really was. */
 import type { Reveal } from '../../protocol/api.ts';
 import type { PressureUnit } from '../../protocol/units.ts';
-import { sayPressure } from './say-pressure.ts';
+import { saySetting } from './say-pressure.ts';
 import { sayNumber } from './say-number.ts';
 
 export function sayReveal(reveal: Reveal, unit: PressureUnit): string {
   const truth = reveal.truth.trim().replace(/\.$/u, '');
   const inflow =
     reveal.leakPaPerS > 0
-      ? `steady inflow of ${sayPressure(reveal.leakPaPerS * 60, unit)} a minute`
+      ? `steady inflow of ${saySetting(reveal.leakPaPerS * 60, unit)} a minute`
       : 'no inflow';
   const water =
     reveal.waterKgAtStart > 0

@@ -2,7 +2,7 @@
 import type { Rise, Verdict } from '../analysis/conclusions.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration, sayRoughDuration } from './say-duration.ts';
-import { sayPressure, sayPressureEstimate, sayRateEstimate } from './say-pressure.ts';
+import { sayPressureEstimate, sayRateEstimate, saySetting } from './say-pressure.ts';
 import { sayReservation } from './say-reservation.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
@@ -67,7 +67,7 @@ export function sayVerdict(rise: Rise, sheet: Sheet, units: UnitsOfChoice): Said
 
 /** The rule is shown beside the physics, not instead of it. */
 function sayRule(rise: Rise, sheet: Sheet, units: UnitsOfChoice): string {
-  const limit = sayPressure(sheet.endLimitPa, units.pressure);
+  const limit = saySetting(sheet.endLimitPa, units.pressure);
   const after = sayDuration(rise.endOfHold.atS);
   const tense = rise.heldS >= rise.endOfHold.atS ? 'Stood at' : 'Will stand near';
   const end = `${tense} ${sayPressureEstimate(rise.endOfHold, units.pressure)}`;

@@ -1,0 +1,57 @@
+/** What can be marked now, as buttons. */
+import { signal } from '@preact/signals';
+import type { MarkKind } from '../../protocol/mark.ts';
+import type { Recording } from '../../protocol/recording.ts';
+import { tell } from '../parts/notice.ts';
+import { panel } from '../parts/panels.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { MARK_BUTTONS } from '../words/say-mark.ts';
+import { markChoices } from './mark-choices.ts';
+import { setMark } from './set-mark.ts';
+
+interface MarkButtonsProps {
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function MarkButtons({ followed, recording }: MarkButtonsProps) {
+  return (
+    <div class="marks" role="group" aria-label="Mark what happens now">
+      {markChoices(followed.marks.value, recording.origin === 'rehearsal').map((kind) => (
+        <MarkButton key={kind} kind={kind} followed={followed} recording={recording} />
+      ))}
+    </div>
+  );
+}
+
+interface MarkButtonProps extends MarkButtonsProps {
+  readonly kind: MarkKind;
+  /** The one thing to do now stands out. */
+  readonly urgent?: boolean;
+}
+
+/** A mark on its way: a second press must not set it twice. */
+const onItsWay = signal(false);
+
+export function MarkButton({ kind, followed, recording, urgent = false }: MarkButtonProps) {
+  const press = () => {
+    if (kind === 'note') {
+      panel.value = 'note';
+      return;
+    }
+    onItsWay.value = true;
+    const elapsedS = followed.latest.peek()?.elapsedS ?? 0;
+    void tell(setMark(recording, kind, elapsedS)).then(() => (onItsWay.value = false));
+  };
+  return (
+    <button
+      type="button"
+      class={urgent ? 'urgent' : ''}
+      data-testid={`${urgent ? 'prompt' : 'mark'}-${kind}`}
+      disabled={onItsWay.value}
+      onClick={press}
+    >
+      {MARK_BUTTONS[kind]}
+    </button>
+  );
+}

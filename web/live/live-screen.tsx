@@ -7,6 +7,7 @@ import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { panel } from '../parts/panels.ts';
+import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
 import { MarkButtons } from './mark-buttons.tsx';
@@ -70,6 +71,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
         <ReadingView followed={followed} state={state} />
         <SayCard followed={followed} state={state} problem={source?.problem ?? null} />
         <NextView followed={followed} recording={recording} state={state} />
+        {live && <Causes conclusions={conclusions} />}
         {recording.open &&
           recording.origin === 'sensor' &&
           followed.sheet.value.sensorSees === 'unknown' && (

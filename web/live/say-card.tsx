@@ -10,7 +10,6 @@ import { sayProblem } from '../words/say-connection.ts';
 import { sayVerdict } from '../words/say-verdict.ts';
 import type { ProblemCode } from '../../protocol/problems.ts';
 import { sayWithheld } from '../words/say-withheld.ts';
-import { Causes } from './causes.tsx';
 
 interface SayCardProps {
   readonly followed: FollowedRecording;
@@ -45,7 +44,6 @@ export function SayCard({ followed, state, problem }: SayCardProps) {
           <p class="quiet">Intervals hold the truth nine times of ten.</p>
         </details>
       )}
-      {!withheld && rise === null && <Causes conclusions={conclusions} />}
     </section>
   );
 }

@@ -8,10 +8,10 @@ const MINUS = '\u2212';
 export function sayNumber(value: number, digits = DIGITS): string {
   if (!Number.isFinite(value)) return 'unknown';
   if (value === 0) return '0';
-  const magnitude = Math.abs(value);
+  // Rounded first: 9.996 has one digit before the point, and 10.0 has two.
+  const magnitude = Number(Math.abs(value).toPrecision(digits));
   const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(magnitude)));
-  const rounded = Number(magnitude.toPrecision(digits));
-  const text = rounded.toFixed(Math.min(decimals, 12));
+  const text = magnitude.toFixed(Math.min(decimals, 12));
   return (value < 0 ? MINUS : '') + groupThousands(text);
 }
 

@@ -1,0 +1,260 @@
+/** Numbers, times and conclusions as a person reads them. */
+import { describe, expect, test } from 'vitest';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { paFromMicron } from '../../../protocol/units.ts';
+import { listVerdictNumbers } from '../../../web/words/list-verdict-numbers.ts';
+import { sayAlert } from '../../../web/words/say-alert.ts';
+import {
+  sayDuration,
+  sayDurationBetween,
+  sayMoment,
+  sayRoughDuration,
+} from '../../../web/words/say-duration.ts';
+import { sayForecast } from '../../../web/words/say-forecast.ts';
+import { sayMark } from '../../../web/words/say-mark.ts';
+import { sayNumber } from '../../../web/words/say-number.ts';
+import { sayPressure, sayRateEstimate, saySetting } from '../../../web/words/say-pressure.ts';
+import { sayStage } from '../../../web/words/say-stage.ts';
+import { sayTemperature } from '../../../web/words/say-temperature.ts';
+import { sayTrend } from '../../../web/words/say-trend.ts';
+import { sayVerdict } from '../../../web/words/say-verdict.ts';
+import { sayWithheld } from '../../../web/words/say-withheld.ts';
+import {
+  conclusionsWith,
+  forecastWith,
+  inRise,
+  MICRON,
+  micron,
+  riseWith,
+} from './invented-conclusions.ts';
+
+describe('numbers', () => {
+  test.each([
+    [612.4, '612'],
+    [6124, '6120'],
+    [61_240, '61\u00a0200'],
+    [1_000_000, '1\u00a0000\u00a0000'],
+    [0.61249, '0.612'],
+    [9.996, '10.0'],
+    [0.02415, '0.0242'],
+    [0, '0'],
+    [-17.31, '−17.3'],
+    [Number.NaN, 'unknown'],
+  ])('%d is %s', (value, words) => {
+    expect(sayNumber(value)).toBe(words);
+  });
+
+  test('a pressure in each unit, with the digits that the unit needs', () => {
+    const pa = paFromMicron(612);
+    expect(sayPressure(pa, 'micron')).toBe('612 micron');
+    expect(sayPressure(pa, 'Pa')).toBe('81.6 Pa');
+    expect(sayPressure(pa, 'mbar')).toBe('0.816 mbar');
+    expect(sayPressure(pa, 'Torr')).toBe('0.612 Torr');
+    expect(sayPressure(pa, 'inHg')).toBe('0.0241 inHg');
+  });
+
+  test('what somebody set is said as it was set', () => {
+    expect(saySetting(paFromMicron(5), 'micron')).toBe('5 micron');
+    expect(saySetting(paFromMicron(500), 'micron')).toBe('500 micron');
+    expect(saySetting(paFromMicron(1.5), 'micron')).toBe('1.5 micron');
+  });
+
+  test('an estimate never goes without its interval', () => {
+    expect(sayRateEstimate(riseWith().leakPaPerS, 'micron')).toBe('38 (34 to 42) micron a minute');
+  });
+
+  test('temperatures', () => {
+    expect(sayTemperature(-17.4, '°C')).toBe('−17 °C');
+    expect(sayTemperature(-17.4, '°F')).toBe('1 °F');
+    expect(sayTemperature(-0.3, '°C')).toBe('0 °C');
+  });
+});
+
+describe('times', () => {
+  test.each([
+    [45.4, '45 s'],
+    [59.7, '1 min'],
+    [370, '6 min 10 s'],
+    [7500, '2 h 5 min'],
+  ])('%d s is %s', (seconds, words) => {
+    expect(sayDuration(seconds)).toBe(words);
+  });
+
+  test.each([
+    [2, '5 s'],
+    [42, '40 s'],
+    [185, '3 min'],
+    [1600, '25 min'],
+    [4800, '1 h 20 min'],
+  ])('%d s is about %s', (seconds, words) => {
+    expect(sayRoughDuration(seconds)).toBe(words);
+  });
+
+  test('an interval', () => {
+    expect(sayDurationBetween(120, 300)).toBe('between 2 and 5 min');
+    expect(sayDurationBetween(40, 120)).toBe('between 40 s and 2 min');
+    expect(sayDurationBetween(3000, 7200)).toBe('between 50 min and 2 h');
+    expect(sayDurationBetween(170, 190)).toBe('give or take less than a minute');
+    expect(sayDurationBetween(120, null)).toBe('at least 2 min, with no upper end');
+  });
+
+  test('a moment', () => {
+    expect(sayMoment(185)).toBe('3:05');
+    expect(sayMoment(3750)).toBe('1:02:30');
+  });
+});
+
+describe('trend and stage', () => {
+  test('falling in per cent, rising from isolation in pressure a minute', () => {
+    expect(sayTrend(conclusionsWith(), 'micron')).toBe('falling, 6 % a minute');
+    const rising = { ...inRise(), relativeRatePerS: 41 / 684 / 60, pressurePa: paFromMicron(684) };
+    expect(sayTrend(rising, 'micron')).toBe('rising, 41 a minute');
+  });
+
+  test('steady, too fast for per cent, and unknown', () => {
+    expect(sayTrend(conclusionsWith({ relativeRatePerS: -1e-5 }), 'micron')).toBe('steady');
+    expect(sayTrend(conclusionsWith({ relativeRatePerS: -0.05 }), 'micron')).toBe('falling fast');
+    expect(sayTrend(conclusionsWith({ relativeRatePerS: null }), 'micron')).toBe('');
+  });
+
+  test('an isolation that nobody marked says where it comes from', () => {
+    const stage = { name: 'rise', sinceS: 1000, recognisedBy: 'curve' } as const;
+    expect(sayStage(stage, 1370)).toEqual({
+      name: 'Rise',
+      time: '6 min 10 s since valve-off, seen in the curve',
+    });
+  });
+});
+
+function forecastWords(change: Parameters<typeof forecastWith>[0]) {
+  const forecast = forecastWith(change);
+  const said = sayForecast(forecast, conclusionsWith({ forecast }), DEFAULT_SHEET, MICRON);
+  return { headline: said.headline, detail: said.detail.join(' '), tone: said.tone };
+}
+
+describe('forecast', () => {
+  test('one sentence with its interval, and the depth to valve off at', () => {
+    const { headline, detail } = forecastWords({});
+    expect(headline).toBe('500 micron in about 3 min');
+    expect(detail).toContain('Between 2 and 5 min.');
+    expect(detail).toContain(
+      '250 micron, the depth to valve off at, in about 11 min, between 8 and 16 min.',
+    );
+  });
+
+  test('promises no middle where there is no upper end', () => {
+    const remaining = { p10S: 120, p50S: 180, p90S: null };
+    const { headline, detail } = forecastWords({ remaining });
+    expect(headline).toBe('500 micron in 2 min at the soonest');
+    expect(detail).toContain('No upper end is known.');
+    expect(headline + detail).not.toContain('3 min');
+  });
+
+  test('a boil-off is a reason and not a fate', () => {
+    const { headline, detail, tone } = forecastWords({
+      causes: [{ cause: 'boil_off', weight: 0.8 }],
+      remaining: { p10S: 120, p50S: 180, p90S: null },
+    });
+    expect(headline).toBe('Water is boiling off');
+    expect(detail).toContain('500 micron in 2 min at the soonest. This ends');
+    expect(tone).toBe('calm');
+  });
+
+  test('levelling off says where, with its interval', () => {
+    const { headline, detail, tone } = forecastWords({
+      outcome: 'levels_off',
+      remaining: null,
+      floorPa: micron(730, 700, 765),
+    });
+    expect(headline).toBe('Levels off near 730 micron');
+    expect(detail).toContain('730 (700 to 765) micron; it would not reach 500 micron.');
+    expect(tone).toBe('warning');
+  });
+
+  test('a forecast that started afresh says since when', () => {
+    expect(forecastWords({ sinceS: 500 }).detail).toContain('From the last 1 min');
+    expect(forecastWords({}).detail).not.toContain('From the last');
+  });
+
+  test('too early is an answer', () => {
+    expect(forecastWords({ outcome: 'too_early', remaining: null }).headline).toMatch(
+      /too early/iu,
+    );
+  });
+});
+
+describe('verdict', () => {
+  const words = (change: Parameters<typeof riseWith>[0]) => {
+    const said = sayVerdict(riseWith(change), DEFAULT_SHEET, MICRON);
+    return { ...said, detail: said.detail.join(' ') };
+  };
+
+  test('numbers with their intervals, and the rule beside the physics', () => {
+    const { headline, detail, tone } = words({});
+    expect(headline).toBe('Leak and moisture');
+    expect(detail).toContain('38 (34 to 42) micron a minute since 2 min 50 s');
+    expect(detail).toContain('Moisture gives 210 (190 to 230) micron');
+    expect(detail).toContain('Rule: at most 500 micron after 15 min.');
+    expect(detail).toContain('Will stand near 1030 (990 to 1070) micron: breaks it.');
+    expect(tone).toBe('warning');
+  });
+
+  test('a pass speaks for the connected part only', () => {
+    const { headline, tone } = words({ verdict: 'tight_dry', keepsRule: true });
+    expect(headline).toBe('Tight and dry, for the connected part');
+    expect(tone).toBe('good');
+  });
+
+  test('after the hold it stood', () => {
+    expect(words({ heldS: 900 }).detail).toContain('Stood at 1030');
+  });
+
+  test('undecided says why and how long', () => {
+    const { headline, detail, tone } = words({
+      verdict: 'undecided',
+      reservations: ['too_early'],
+      moreS: 240,
+      keepsRule: null,
+    });
+    expect(headline).toBe('Undecided: another 4 min');
+    expect(detail).toMatch(/^The curve does not tell leak and moisture apart yet\./u);
+    expect(detail).toContain('not settled');
+    expect(tone).toBe('calm');
+  });
+
+  test('undecided without an end in sight names none', () => {
+    expect(words({ verdict: 'undecided', reservations: ['falling'] }).headline).toBe('Undecided');
+  });
+
+  test('the inflow of air in mbar·L/s needs the volume', () => {
+    const row = (change: Parameters<typeof riseWith>[0]) =>
+      listVerdictNumbers(riseWith(change), DEFAULT_SHEET, MICRON).find(
+        ({ name }) => name === 'Inflow of air',
+      )?.value;
+    expect(row({})).toContain('needs the volume');
+    const rate = { estimate: 0.02, low: 0.015, high: 0.025 };
+    expect(row({ leakRatePaM3PerS: rate })).toBe('0.20 (0.15 to 0.25) mbar·L/s');
+  });
+});
+
+test('alerts name the value and the time', () => {
+  const { title, detail } = sayAlert(
+    { kind: 'target', atS: 185, targetPa: paFromMicron(500) },
+    'micron',
+    false,
+  );
+  expect(title).toBe('500 micron reached');
+  expect(detail).toContain('3:05 into the recording');
+});
+
+test('what is withheld says since when, and what to do', () => {
+  const said = sayWithheld('sensor', '09:31:20', { text: 'Out of reach.', remedy: 'Come nearer.' });
+  expect(said.detail.join(' ')).toContain('Since 09:31:20.');
+  expect(said.detail.join(' ')).toContain('Come nearer.');
+});
+
+test('a long note is cut to what a flag has room for', () => {
+  const note = { kind: 'note', elapsedS: 1, text: 'x'.repeat(80), id: 1, madeBy: 'hand' } as const;
+  expect(sayMark(note)).toMatch(/^x{31}…$/u);
+  expect(sayMark({ ...note, text: '' })).toBe('note');
+});

@@ -25,16 +25,19 @@ export function Header({ session }: { readonly session: Session }) {
           Rehearsal
         </strong>
       )}
-      <button
-        type="button"
-        class="job"
-        data-testid="job"
-        disabled={recording === null}
-        title={shown}
-        onClick={() => (panel.value = 'sheet')}
-      >
-        {shown !== '' ? shown : recording === null ? '' : 'Job sheet'}
-      </button>
+      {recording === null ? (
+        <span class="job" />
+      ) : (
+        <button
+          type="button"
+          class="job"
+          data-testid="job"
+          title={shown}
+          onClick={() => (panel.value = 'sheet')}
+        >
+          {shown === '' ? 'Job sheet' : shown}
+        </button>
+      )}
       <span class="head-states">
         <span class="state" data-testid="connection-state" data-phase={connection.phase}>
           <span class={`sign ${sound ? 'sign-good' : 'sign-bad'}`} aria-hidden="true" />

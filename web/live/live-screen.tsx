@@ -44,7 +44,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   return (
     <main class="live">
       <aside>
-        <div class="stage" data-testid="stage">
+        <h1 class="stage" data-testid="stage">
           {stage === null ? (
             <>Before the first conclusion</>
           ) : (
@@ -52,7 +52,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
               {stage.name} <small>{stage.time}</small>
             </>
           )}
-        </div>
+        </h1>
         {recording.sensors.length > 1 && (
           <label class="sensor-choice">
             Sensor{' '}

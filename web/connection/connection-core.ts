@@ -14,8 +14,7 @@ import {
 } from '../../protocol/stream.ts';
 import { retryDelayMs } from './retry-delay.ts';
 
-export const CONNECTION_PHASES = ['connecting', 'catching_up', 'live', 'lost'] as const;
-export type ConnectionPhase = (typeof CONNECTION_PHASES)[number];
+type ConnectionPhase = 'connecting' | 'catching_up' | 'live' | 'lost';
 
 export interface ConnectionState {
   readonly phase: ConnectionPhase;
@@ -58,7 +57,7 @@ export interface ConnectionStep {
 }
 
 /** Longer without a word means that the socket is open on this side only. */
-export const SILENCE_LIMIT_MS = 3 * TICK_INTERVAL_MS;
+const SILENCE_LIMIT_MS = 3 * TICK_INTERVAL_MS;
 
 export function initialConnection(nowMs: number): ConnectionState {
   return {

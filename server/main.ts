@@ -41,7 +41,7 @@ export async function startBridge(
   surroundings: Surroundings = {},
 ): Promise<Bridge> {
   const wallClock = surroundings.wallClock ?? Date.now;
-  const sensors = surroundings.sensors ?? new RadioSource({});
+  const sensors = surroundings.sensors ?? new RadioSource({ log: (text) => console.error(text) });
 
   const publish = (message: RecordMessage): void => stream.publish(message);
   const recorder = await Recorder.open(options.dataFolder, {

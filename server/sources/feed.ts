@@ -55,6 +55,8 @@ export class Feed implements SourceListener {
   #unfinished: Unfinished | null;
   #recording: OpenRecording | null = null;
   #lastState: SourceState | null = null;
+  /** The latest bytes could not be read. */
+  #notUnderstood = false;
 
   constructor(options: FeedOptions) {
     this.#options = options;
@@ -81,7 +83,7 @@ export class Feed implements SourceListener {
     const taken = this.#intake(recording, raw.sensorId).take(raw.bytes, arrivedS);
     recording.lastArrivedS = arrivedS;
     if (taken.kind === 'reading') this.#options.ledger.readings(recording.id, [taken.reading]);
-    if (taken.kind === 'unreadable') this.#reportUnreadable();
+    if (taken.kind !== 'duplicate') this.#understood(taken.kind === 'reading');
   }
 
   mark(mark: NewMark): void {
@@ -90,7 +92,7 @@ export class Feed implements SourceListener {
 
   state(state: SourceState): void {
     this.#lastState = state;
-    this.#options.onState(state);
+    this.#options.onState(this.#notUnderstood ? withoutSense(state) : state);
   }
 
   /** No more readings will come: the recording ends, where the origin is one that can end. */
@@ -160,10 +162,17 @@ export class Feed implements SourceListener {
     return intake;
   }
 
-  #reportUnreadable(): void {
-    const state = this.#lastState;
-    if (state) this.#options.onState({ ...state, problem: 'sensor_not_understood' });
+  /** Said once when it begins and once when it ends, and with every state between. */
+  #understood(understood: boolean): void {
+    if (this.#notUnderstood !== understood) return;
+    this.#notUnderstood = !understood;
+    if (this.#lastState) this.state(this.#lastState);
   }
+}
+
+/** What the source itself has to say comes first. */
+function withoutSense(state: SourceState): SourceState {
+  return { ...state, problem: state.problem ?? 'sensor_not_understood' };
 }
 
 function nameless(id: string): SensorIdentity {

@@ -10,10 +10,12 @@ import type { ServedController } from '../../simulators/sensor/serve-controller.
 import { VirtualAir } from '../../simulators/sensor/virtual-air.ts';
 import { VirtualSensor } from '../../simulators/sensor/virtual-sensor.ts';
 import {
+  drawnPressures,
   openBrowser,
   openDashboard,
   pageReadings,
   picture,
+  untilReadings,
   untilShown,
 } from '../support/dashboard.ts';
 import { runBridge } from '../support/running-bridge.ts';
@@ -55,7 +57,7 @@ test(
     await sensor.whenSubscribed();
     const before = await sensor.play(series(0), 50);
     await untilShown(page, 'freshness', 'live');
-    await page.waitForFunction('window.ebbline.readings().length >= 60');
+    await untilReadings(page, 60);
 
     sensor.vanish();
     await untilShown(page, 'freshness', 'stale');
@@ -64,7 +66,7 @@ test(
     sensor.comeBack();
     await sensor.whenSubscribed();
     const after = await sensor.play(series(60), 50);
-    await page.waitForFunction('window.ebbline.readings().length >= 120');
+    await untilReadings(page, 120);
 
     const readings = await pageReadings(page);
     const delivered = [...before, ...after].filter((sent) => sent.delivered);
@@ -73,6 +75,8 @@ test(
     expect(readings.map(({ sequence }) => sequence)).toEqual(
       delivered.map(({ sequence }) => sequence),
     );
+
+    expect(await drawnPressures(page)).toEqual([...series(0), null, ...series(60)]);
 
     const answer = await fetch(new URL(`api/recordings/1`, bridge.url));
     expect(await answer.json()).toMatchObject({ readingCount: delivered.length });

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { z } from 'zod';
 import { readingSchema } from '../../protocol/reading.ts';
 import type { Reading } from '../../protocol/reading.ts';
@@ -62,9 +63,25 @@ export async function untilShown(page: Page, name: string, wanted: string): Prom
   );
 }
 
+/**
+ * Resolves once the page holds so many readings. Asked from here again and again: a condition given
+ * to the page as text would need eval, which its security policy forbids.
+ */
+export async function untilReadings(page: Page, count: number): Promise<void> {
+  await expect
+    .poll(async () => (await pageReadings(page)).length, { timeout: 60_000 })
+    .toBeGreaterThanOrEqual(count);
+}
+
 /** Every reading that the page holds. */
 export async function pageReadings(page: Page): Promise<Reading[]> {
   return z.array(readingSchema).parse(await page.evaluate('window.ebbline.readings()'));
+}
+
+/** The pressures that the chart draws, in order; a gap is a null. */
+export async function drawnPressures(page: Page): Promise<(number | null)[]> {
+  const pressures = z.array(z.number().nullable());
+  return pressures.parse(await page.evaluate('window.ebbline.drawn().pressurePa'));
 }
 
 /** A picture for whoever wants to look; never compared. */

@@ -6,12 +6,15 @@ import type { Reading } from '../../protocol/reading.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
+import { thinReadings, type DrawnSeries } from '../store/thin-readings.ts';
 
 declare global {
   interface Window {
-    /** Read-only: every reading that the page holds, and what follows from them. */
+    /** Read-only: every reading that the page holds, what is drawn, and what follows from them. */
     ebbline?: {
       readonly readings: () => readonly Reading[];
+      /** The same as the chart draws them, over their whole length; a gap is a null. */
+      readonly drawn: () => DrawnSeries;
       readonly conclusions: () => Conclusions | null;
     };
   }
@@ -32,6 +35,12 @@ export function showState(session: Session, root: HTMLElement): void {
       const readings = session.followed.peek()?.readings;
       if (readings === undefined) return [];
       return Array.from({ length: readings.length }, (_, row) => readings.reading(row));
+    },
+    drawn: () => {
+      const readings = session.followed.peek()?.readings;
+      return readings === undefined || readings.length === 0
+        ? { elapsedS: [], pressurePa: [] }
+        : thinReadings(readings, readings.elapsedS(0), readings.elapsedS(readings.length - 1));
     },
     conclusions: () => session.followed.peek()?.conclusions.peek() ?? null,
   };

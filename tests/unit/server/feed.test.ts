@@ -86,7 +86,7 @@ describe('a feed', () => {
   test('bytes that can’t be read are reported, and nothing is recorded for them', () => {
     const { feed, readings, states, send } = setUp();
     send(0, 0);
-    feed.state({
+    const live: SourceState = {
       id: 'radio',
       kind: 'radio',
       name: '',
@@ -96,10 +96,25 @@ describe('a feed', () => {
       batteryPercent: null,
       signalDbm: null,
       clockRate: 1,
-    });
-    feed.reading({ sensorId: 'a', arrivedMs: 1000, bytes: new Uint8Array(3) });
+    };
+    feed.state(live);
+    for (const arrivedMs of [1000, 2000]) {
+      feed.reading({ sensorId: 'a', arrivedMs, bytes: new Uint8Array(3) });
+    }
     expect(readings).toHaveLength(1);
-    expect(states.at(-1)?.problem).toBe('sensor_not_understood');
+    // Another state of the radio must not cover it up, but a problem of the radio's own may.
+    feed.state({ ...live, batteryPercent: 50 });
+    feed.state({ ...live, problem: 'sensor_silent' });
+    send(1, 3000);
+    expect(states.map(({ problem }) => problem)).toEqual([
+      null,
+      'sensor_not_understood',
+      'sensor_not_understood',
+      'sensor_silent',
+      'sensor_silent',
+    ]);
+    feed.state(live);
+    expect(states.at(-1)?.problem).toBeNull();
   });
 
   test('a long silence ends one recording and begins another', () => {

@@ -2,6 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import { ProblemError } from '../protocol/problems.ts';
 import type { Recording } from '../protocol/recording.ts';
+import type { SourceState } from '../protocol/source-state.ts';
 import type { RecordMessage } from '../protocol/stream.ts';
 import packageJson from '../package.json' with { type: 'json' };
 import { createWebServer, listen } from './http/web-server.ts';
@@ -14,6 +15,7 @@ import { RadioSource } from './sources/radio/radio-source.ts';
 import { RehearsalDesk } from './sources/rehearsal/rehearsal-desk.ts';
 import type { Source } from './sources/source.ts';
 import { Stream } from './stream/stream.ts';
+import { Terminal } from './terminal.ts';
 
 const SOFTWARE_VERSION = packageJson.version;
 const PAGE_FOLDER = fileURLToPath(new URL('../web/dist', import.meta.url));
@@ -41,7 +43,8 @@ export async function startBridge(
   surroundings: Surroundings = {},
 ): Promise<Bridge> {
   const wallClock = surroundings.wallClock ?? Date.now;
-  const sensors = surroundings.sensors ?? new RadioSource({ log: (text) => console.error(text) });
+  const terminal = new Terminal((line) => console.error(line));
+  const sensors = surroundings.sensors ?? new RadioSource({ log: terminal.log.bind(terminal) });
 
   const publish = (message: RecordMessage): void => stream.publish(message);
   const recorder = await Recorder.open(options.dataFolder, {
@@ -57,7 +60,10 @@ export async function startBridge(
     softwareVersion: SOFTWARE_VERSION,
     recordings: () => worthShowing(recorder.reader),
   });
-  const onState = stream.sourceState.bind(stream);
+  const onState = (state: SourceState): void => {
+    terminal.state(state);
+    stream.sourceState(state);
+  };
   const desk = new RehearsalDesk({ ledger: recorder, wallClock, onState });
   const feed = new Feed({
     ledger: recorder,

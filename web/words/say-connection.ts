@@ -45,7 +45,14 @@ const PHASES: Readonly<Record<SourcePhase, string>> = {
 export function saySource(source: SourceState, sensorName: string, since: string): string {
   const phase = PHASES[source.phase];
   const stopped = source.phase === 'stale' || source.phase === 'lost' || source.phase === 'paused';
-  return `${sensorName}, ${phase}${stopped ? ` since ${since}` : ''}`;
+  const name = sensorName === '' ? nameless(source.phase) : sensorName;
+  return `${name}, ${phase}${stopped ? ` since ${since}` : ''}`;
+}
+
+/** Until a sensor is found it is the radio that is spoken of; a sensor need not give a name. */
+function nameless(phase: SourcePhase): string {
+  const none = phase === 'starting' || phase === 'searching' || phase === 'unavailable';
+  return none ? 'Bluetooth' : 'Sensor';
 }
 
 /** What is wrong and what to do about it; null where nothing is. */

@@ -19,7 +19,7 @@ import {
   remainingFrom,
   type Candidate,
 } from './prediction.ts';
-import { pressureAfter } from './pull-down-models.ts';
+import { pressuresAfter } from './pull-down-models.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
 
 /** What the forecast starts from. */
@@ -203,18 +203,31 @@ function curveOf(candidates: readonly Candidate[], nowS: number, depthPa: number
   const arrivalS = arrivalAt(candidates, depthPa, []).quantileS(0.5);
   const triedS = candidates[0]?.triedS ?? 0;
   const lengthS = Math.min(Number.isFinite(arrivalS) ? 1.3 * arrivalS : 20 * triedS, LONGEST_S);
-  return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
-    // Denser at first: the curve bends there.
-    const afterS = lengthS * (i / CURVE_POINTS) ** 2;
-    return { elapsedS: nowS + afterS, ...bandAfter(candidates, afterS) };
+  // Denser at first: the curve bends there.
+  const timesS = Array.from(
+    { length: CURVE_POINTS + 1 },
+    (_, i) => lengthS * (i / CURVE_POINTS) ** 2,
+  );
+  const ways = candidates.map((candidate) => ({
+    candidate,
+    pressuresPa: pressuresAfter(candidate.model, candidate.model.lastPa, timesS),
+  }));
+  return timesS.map((afterS, place) => {
+    const here = ways.map(({ candidate, pressuresPa }) => ({
+      ...candidate,
+      pressurePa: pressuresPa[place] ?? candidate.model.lastPa,
+    }));
+    return { elapsedS: nowS + afterS, ...bandOf(here) };
   });
 }
 
-function bandAfter(candidates: readonly Candidate[], afterS: number): Omit<CurvePoint, 'elapsedS'> {
+function bandOf(
+  candidates: readonly (Candidate & { readonly pressurePa: number })[],
+): Omit<CurvePoint, 'elapsedS'> {
   let mean = 0;
   let square = 0;
-  for (const { model, weight, rateError } of candidates) {
-    const log = Math.log(pressureAfter(model, model.lastPa, afterS));
+  for (const { model, weight, rateError, pressurePa } of candidates) {
+    const log = Math.log(pressurePa);
     const own = rateError * Math.abs(log - Math.log(model.lastPa));
     mean += weight * log;
     square += weight * (log * log + own * own);

@@ -5,7 +5,7 @@ import {
   depthWithin,
   fitModel,
   MODEL_FORMS,
-  pressureAfter,
+  pressuresAfter,
   timeBetweenS,
   type PullDownModel,
 } from './pull-down-models.ts';
@@ -32,6 +32,8 @@ const LEAST_POINTS = 8;
 const LEAST_WINDOW_S = 20;
 /** Nobody predicts better than this, in ln P: keeps one lucky model from taking all the weight. */
 const LEAST_ERROR = 0.004;
+/** A candidate with less than this part of the best one's weight moves nothing, and is dropped. */
+const LEAST_SHARE = 1e-3;
 /** What no fit knows: the rate that will change by itself. Set on invented curves, see the tests. */
 const UNKNOWN_SPREAD = 0.12;
 /** How much wider, for each factor e by which the prediction reaches farther than the trial. */
@@ -63,15 +65,18 @@ export function candidatesFor(points: readonly PullDownPoint[], nowS: number): C
       });
     }
   }
-  const total = candidates.reduce((sum, { score }) => sum + score, 0);
-  return candidates.map(({ score, ...candidate }) => ({ ...candidate, weight: score / total }));
+  const best = candidates.reduce((most, { score }) => Math.max(most, score), 0);
+  const heard = candidates.filter(({ score }) => score >= LEAST_SHARE * best);
+  const total = heard.reduce((sum, { score }) => sum + score, 0);
+  return heard.map(({ score, ...candidate }) => ({ ...candidate, weight: score / total }));
 }
 
 /** How far a twin was off over what it had not seen (root mean square, ln P), and how far it fell. */
 function trial(twin: PullDownModel, cutS: number, heldBack: readonly PullDownPoint[]) {
-  const squares = heldBack.map(({ elapsedS, pressurePa }) => {
-    const predicted = pressureAfter(twin, twin.lastPa, elapsedS - cutS);
-    const off = Math.log(predicted / pressurePa);
+  const timesS = heldBack.map(({ elapsedS }) => elapsedS - cutS);
+  const predictedPa = pressuresAfter(twin, twin.lastPa, timesS);
+  const squares = heldBack.map(({ pressurePa }, i) => {
+    const off = Math.log((predictedPa[i] ?? 0) / pressurePa);
     return Number.isFinite(off) ? off * off : 100;
   });
   const error = Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);

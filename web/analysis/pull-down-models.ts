@@ -11,7 +11,7 @@ import { normalEquations, solveNonnegative } from './nonnegative-least-squares.t
 import type { PullDownPoint } from './pull-down-points.ts';
 
 export interface ModelForm {
-  readonly powers: readonly number[];
+  readonly powers: readonly (1 | 2 | 3)[];
   readonly inflow: boolean;
   /**
    * Weight before any data. On a short stretch every slow tail looks like an exponential with a
@@ -34,7 +34,10 @@ export const MODEL_FORMS: readonly ModelForm[] = [
 /** A fitted model; pressures in units of `scalePa`. */
 export interface PullDownModel {
   readonly scalePa: number;
-  readonly terms: readonly { readonly power: number; readonly coefficient: number }[];
+  /** c₁, c₂, c₃; 0 where the form leaves a power out. */
+  readonly linear: number;
+  readonly square: number;
+  readonly cubic: number;
   readonly inflow: number;
   /** The model's own pressure at the last of its points, Pa. */
   readonly lastPa: number;
@@ -64,9 +67,15 @@ export function fitModel(points: readonly PullDownPoint[], form: ModelForm): Pul
     (sum, column, i) => sum + (column.at(-1) ?? 0) * (coefficients[i] ?? 0),
     0,
   );
+  const coefficientOf = (power: 1 | 2 | 3) => {
+    const place = form.powers.indexOf(power);
+    return place === -1 ? 0 : (coefficients[place + 1] ?? 0);
+  };
   return {
     scalePa,
-    terms: form.powers.map((power, i) => ({ power, coefficient: coefficients[i + 1] ?? 0 })),
+    linear: coefficientOf(1),
+    square: coefficientOf(2),
+    cubic: coefficientOf(3),
     inflow: form.inflow ? (coefficients.at(-1) ?? 0) : 0,
     lastPa: Math.max(lastValue, 0.1) * scalePa,
   };
@@ -86,16 +95,10 @@ function integrals(points: readonly PullDownPoint[], scalePa: number, power: num
   });
 }
 
-/** −d ln P/dt at a pressure, 1/s; negative below the floor. */
+/** −d ln P/dt at a pressure, 1/s; negative below the floor. The innermost loop of all judging. */
 function fallRate(model: PullDownModel, pressurePa: number): number {
   const value = pressurePa / model.scalePa;
-  return (
-    model.terms.reduce(
-      (sum, { power, coefficient }) => sum + coefficient * value ** (power - 1),
-      0,
-    ) -
-    model.inflow / value
-  );
+  return model.linear + value * (model.square + value * model.cubic) - model.inflow / value;
 }
 
 /** Halvings of a logarithm that is at most ln 1e4 wide: to a thousandth. */
@@ -131,21 +134,34 @@ export function timeBetweenS(model: PullDownModel, fromPa: number, toPa: number)
   return (sum * width) / 3;
 }
 
-/** Steps of the fourth-order Runge–Kutta rule between two times. */
-const STEPS = 6;
+/** Steps of the fourth-order Runge–Kutta rule between two of the times asked for. */
+const STEPS = 2;
 
-/** The pressure `afterS` later, Pa. */
-export function pressureAfter(model: PullDownModel, fromPa: number, afterS: number): number {
+/** The pressures at times after the one at which it is `fromPa`, Pa; the times ascend. */
+export function pressuresAfter(
+  model: PullDownModel,
+  fromPa: number,
+  timesS: readonly number[],
+): number[] {
   let log = Math.log(fromPa);
-  const step = afterS / STEPS;
-  // A tail's rate explodes only far above where it was fitted; there the step is cut short.
-  const slope = (at: number) => -Math.min(fallRate(model, Math.exp(at)), 1 / step);
-  for (let i = 0; i < STEPS && step > 0; i += 1) {
-    const k1 = slope(log);
-    const k2 = slope(log + (step / 2) * k1);
-    const k3 = slope(log + (step / 2) * k2);
-    const k4 = slope(log + step * k3);
-    log += (step / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
-  }
-  return Math.exp(log);
+  let atS = 0;
+  return timesS.map((timeS) => {
+    const stepS = (timeS - atS) / STEPS;
+    for (let step = 0; step < STEPS && stepS > 0; step += 1) log = logAfterStep(model, log, stepS);
+    atS = timeS;
+    return Math.exp(log);
+  });
+}
+
+function logAfterStep(model: PullDownModel, log: number, stepS: number): number {
+  const k1 = slopeAt(model, log, stepS);
+  const k2 = slopeAt(model, log + (stepS / 2) * k1, stepS);
+  const k3 = slopeAt(model, log + (stepS / 2) * k2, stepS);
+  const k4 = slopeAt(model, log + stepS * k3, stepS);
+  return log + (stepS / 6) * (k1 + 2 * k2 + 2 * k3 + k4);
+}
+
+/** A tail's rate explodes only far above where it was fitted; there the step is cut short. */
+function slopeAt(model: PullDownModel, log: number, stepS: number): number {
+  return -Math.min(fallRate(model, Math.exp(log)), 1 / stepS);
 }

@@ -94,6 +94,18 @@ const TABLE = {
     meaning: 'This recording has ended.',
     remedy: 'Marks and entries go to a recording that is still running.',
   },
+  bad_readings_file: {
+    meaning: 'The file cannot be read in, and nothing of it was recorded.',
+    remedy: 'Put the named line right and read the file in again.',
+  },
+  readings_file_too_large: {
+    meaning: 'The file is larger than 64 MB, and nothing of it was recorded.',
+    remedy: 'Split it, or keep every second row: a day at ten readings a second fits.',
+  },
+  nothing_typed_in: {
+    meaning: 'No typed-in recording is running.',
+    remedy: 'Type in a reading: the recording begins with it.',
+  },
 } as const satisfies Record<string, Problem>;
 
 export type ProblemCode = keyof typeof TABLE;

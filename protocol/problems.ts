@@ -46,6 +46,11 @@ const TABLE = {
     meaning: 'The sensor is connected but sends nothing.',
     remedy: 'Nothing to do for now: the connection is made anew after a few seconds.',
   },
+  sensor_refuses: {
+    meaning: 'The sensor answers but refuses to send its readings.',
+    remedy:
+      'Disconnect it from any phone or other program, then switch it off and on. It is asked again about once a minute.',
+  },
   sensor_not_understood: {
     meaning: 'The sensor sends something that does not follow the profile.',
     remedy:

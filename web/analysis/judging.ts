@@ -7,9 +7,9 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Reading } from '../../protocol/reading.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { Conclusions } from '../analysis/conclusions.ts';
-import { History } from '../analysis/history.ts';
-import { gridTime, judge } from '../analysis/judge.ts';
+import type { Conclusions } from './conclusions.ts';
+import { History } from './history.ts';
+import { gridTime, judge } from './judge.ts';
 
 export class Judging {
   readonly #history = new History();

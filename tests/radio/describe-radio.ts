@@ -142,7 +142,7 @@ export function describeRadio(library: string): void {
         request[0] === ATT.write
           ? errorResponse(ATT.write, request.readUInt16LE(1), ATT_ERROR.writeNotPermitted)
           : undefined;
-      await rig.ear.phase('lost', 'sensor_lost');
+      await rig.ear.phase('lost', 'sensor_refuses');
       sensor.peripheral.intercept = null;
       await sensor.whenSubscribed();
       sensor.measure(7);

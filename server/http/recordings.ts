@@ -84,7 +84,7 @@ function csvName(recording: Recording): string {
     .toISOString()
     .slice(0, 19)
     .replaceAll(/[:T]/gu, '-');
-  return `${stamp}-${recording.origin}-${recording.id}.csv`;
+  return `${stamp}-${recording.origin.replace('_', '-')}-${recording.id}.csv`;
 }
 
 /**

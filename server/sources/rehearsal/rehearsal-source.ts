@@ -4,8 +4,6 @@
  */
 import type { RehearsalAction, Reveal, SteerRehearsal } from '../../../protocol/api.ts';
 import { ProblemError } from '../../../protocol/problems.ts';
-import { READING_FIELDS } from '../../../protocol/profile.ts';
-import { encode } from '../../../protocol/profile-codec.ts';
 import type { SourcePhase } from '../../../protocol/source-state.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { READING_INTERVAL_S, ScenarioRun } from '../../../simulators/scenarios/scenario-run.ts';
@@ -13,6 +11,7 @@ import type { ScenarioReading } from '../../../simulators/scenarios/scenario-run
 import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
 import { truthOf } from '../../../simulators/scenarios/truth.ts';
 import type { Source, SourceListener } from '../source.ts';
+import { unheardReading } from '../unheard-reading.ts';
 import { REAL_CLOCK } from './rehearsal-clock.ts';
 import type { RehearsalClock } from './rehearsal-clock.ts';
 
@@ -130,29 +129,18 @@ export class RehearsalSource implements Source {
     const moment = this.#run.next();
     this.#listener?.reading({
       sensorId: SENSOR_ID,
-      bytes: this.#bytes(moment),
+      bytes: unheardReading({
+        boot: this.#boot,
+        sequence: this.#sequence,
+        uptimeMs: UPTIME_AT_START_MS + moment.elapsedS * 1000,
+        pressurePa: moment.pressurePa,
+        temperatureC: moment.temperatureC,
+      }),
       arrivedMs: moment.elapsedS * 1000,
     });
     this.#sequence += 1;
     if (moment.event) this.#mark(moment.event);
     if (this.#run.finished) this.#finish();
-  }
-
-  #bytes({ elapsedS, pressurePa, temperatureC }: ScenarioReading): Uint8Array {
-    return encode(READING_FIELDS, {
-      flags: {
-        overRange: pressurePa === null,
-        underRange: false,
-        warmingUp: false,
-        fault: false,
-        timeReset: false,
-      },
-      boot: this.#boot,
-      sequence: this.#sequence,
-      uptimeMs: UPTIME_AT_START_MS + elapsedS * 1000,
-      pressurePa,
-      temperatureC,
-    });
   }
 
   #act(action: RehearsalAction): void {

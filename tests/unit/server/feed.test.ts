@@ -31,6 +31,7 @@ function setUp(unfinished: Unfinished | null = null, nowMs = 1_000_000) {
     ledger,
     origin: 'sensor',
     title: '',
+    marksMadeBy: 'hand',
     wallClock: () => nowMs,
     onState: (state) => states.push(state),
     unfinished,

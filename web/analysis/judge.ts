@@ -67,6 +67,7 @@ export function judge(
   return {
     nowS,
     stage,
+    pullDownS,
     pressurePa,
     relativeRatePerS: relativeRate,
     targetReachedS,

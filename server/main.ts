@@ -54,14 +54,14 @@ export async function startBridge(
     held: (detail, waiting) =>
       console.error(`${new ProblemError('write_failed', detail).message} ${waiting} facts wait.`),
   });
-  endWhatIsOver(recorder, wallClock());
-  await recorder.settled();
-
   const stream = new Stream({
     record: recorder.reader,
     softwareVersion: SOFTWARE_VERSION,
     recordings: () => worthShowing(recorder.reader),
   });
+  endWhatIsOver(recorder, wallClock());
+  await recorder.settled();
+
   const onState = (state: SourceState): void => {
     terminal.state(state);
     stream.sourceState(state);

@@ -4,6 +4,7 @@ import { markSchema, newMarkSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
 import { sheetEntrySchema } from './sheet.ts';
+import { PRESSURE_UNITS, TEMPERATURE_UNITS } from './units.ts';
 
 /** GET /api/health: tells a second start that the first one is running. */
 export const healthSchema = z.strictObject({
@@ -27,6 +28,12 @@ export const recordingDetailSchema = z.strictObject({
   marks: z.array(markSchema),
   sheet: z.array(sheetEntrySchema),
   readingCount: z.int().min(0),
+});
+
+/** GET /api/recordings/:id/report?unit=…&temperature=…: an HTML page to be printed or saved. */
+export const reportQuerySchema = z.object({
+  unit: z.enum(PRESSURE_UNITS).default('micron'),
+  temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
 });
 
 /** POST /api/recordings/:id/marks, answered by the mark; POST /api/recordings/:id/sheet likewise. */

@@ -15,6 +15,7 @@ import { serveRecordings } from './recordings.ts';
 import type { RecordAccess } from './recordings.ts';
 import { serveRehearsals } from './rehearsals.ts';
 import type { RehearsalAccess } from './rehearsals.ts';
+import { serveReport } from './report.ts';
 import { serveTypedIn } from './typed-in.ts';
 import type { TypedInAccess } from './typed-in.ts';
 
@@ -55,6 +56,7 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   });
   server.get('/api/health', () => options.health);
   serveRecordings(server, options.record);
+  serveReport(server, options.record, options.health.softwareVersion);
   serveRehearsals(server, options.rehearsals);
   serveImports(server, options.readIn);
   serveTypedIn(server, options.typedIn);

@@ -51,9 +51,10 @@ export class GapFinder {
     }
   }
 
-  /** In order of time. */
+  /** In order of time; what a silence is, the latest intervals tell. */
   gaps(): Gap[] {
-    return this.#found.map(({ before, after }) => ({
+    const stillOnes = this.#found.filter((candidate) => this.#isGap(candidate));
+    return stillOnes.map(({ before, after }) => ({
       fromS: before.elapsedS,
       toS: after.elapsedS,
       missing: before.boot === after.boot ? missingBetween(before, after) : null,
@@ -70,7 +71,6 @@ export class GapFinder {
     if (this.#isGap({ before, after })) {
       if (this.#found.length < MOST_KEPT) this.#found.push({ before, after });
       else this.#notKept += 1;
-      return;
     }
     this.#intervalsS.push(after.elapsedS - before.elapsedS);
     if (this.#intervalsS.length > INTERVALS_LOOKED_AT) this.#intervalsS.shift();

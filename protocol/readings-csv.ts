@@ -6,7 +6,7 @@
  */
 
 /** Events that a file can carry; anything else in that column is an error. */
-export const CSV_EVENTS = ['pump_on', 'ballast_closed', 'isolated'] as const;
+const CSV_EVENTS = ['pump_on', 'ballast_closed', 'isolated'] as const;
 export type CsvEvent = (typeof CSV_EVENTS)[number];
 
 export interface CsvRow {

@@ -14,7 +14,10 @@ import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
 import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
 import { SheetPanel } from './sheet/sheet-panel.tsx';
 import { WorkPanel } from './steps/work-panel.tsx';
+import { isRunning } from './store/choose-recording.ts';
 import type { Session } from './store/session.ts';
+import { TypeInPanel } from './typed-in/type-in-panel.tsx';
+import { sayOver } from './words/say-origin.ts';
 
 export function Page({ session }: { readonly session: Session }) {
   const followed = session.followed.value;
@@ -52,14 +55,11 @@ export function Page({ session }: { readonly session: Session }) {
 /** One looks at an old recording while another one runs. */
 function Elsewhere({ session }: { readonly session: Session }) {
   const shown = session.recording.value;
-  const running = session.recordings.value.filter((one) => one.open).at(-1);
-  if (shown === null || shown.open) return null;
+  const running = session.recordings.value.filter(isRunning).at(-1);
+  if (shown === null || isRunning(shown)) return null;
   if (running === undefined) {
-    return shown.origin === 'rehearsal' ? null : (
-      <p class="elsewhere">
-        This recording has ended. The next reading starts a new one by itself.
-      </p>
-    );
+    const over = sayOver(shown);
+    return over === null ? null : <p class="elsewhere">{over}</p>;
   }
   return (
     <p class="elsewhere">
@@ -84,6 +84,8 @@ function OpenPanel({ session }: { readonly session: Session }) {
       return <RehearsePanel key="rehearse" session={session} />;
     case 'recordings':
       return <RecordingsPanel key="recordings" session={session} />;
+    case 'type-in':
+      return <TypeInPanel key="type-in" session={session} />;
     case 'settings':
       return <SettingsPanel key="settings" />;
     case 'sheet':

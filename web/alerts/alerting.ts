@@ -1,6 +1,7 @@
 /** Gives the alerts that are due: banner, title, sound and system notification. */
 import { effect, signal } from '@preact/signals';
 import { choices } from '../store/choices.ts';
+import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
 import { type AlertWords, sayAlert } from '../words/say-alert.ts';
@@ -30,7 +31,8 @@ export function startAlerting(session: Session): void {
     const recording = session.recording.value;
     const conclusions = followed?.conclusions.value ?? null;
     // What happened in a recording that is over is no news.
-    if (followed === null || conclusions === null || recording?.open !== true) return;
+    if (followed === null || conclusions === null || recording === null) return;
+    if (!isRunning(recording)) return;
     if (session.connection.value.phase !== 'live') return;
     const key = `alerts.${recording.startedAtMs}.${recording.id}`;
     const before = recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);

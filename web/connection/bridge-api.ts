@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import {
   apiErrorSchema,
+  MOST_IMPORT_BYTES,
   recordingListSchema,
   type RehearsalCard,
   rehearsalListSchema,
@@ -9,10 +10,13 @@ import {
   revealSchema,
   type StartRehearsal,
   type SteerRehearsal,
+  type TypedReading,
 } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
+import { PROBLEMS } from '../../protocol/problems.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
 export type Answer<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string };
@@ -49,35 +53,75 @@ export function enterOnSheet(recordingId: number, entry: SheetEntry): Promise<An
   return ask('POST', `recordings/${recordingId}/sheet`, entry, null);
 }
 
+export function typeIn(reading: TypedReading): Promise<Answer<Recording>> {
+  return ask('POST', 'typed-in', reading, recordingSchema);
+}
+
+export function endTypedIn(): Promise<Answer<Recording>> {
+  return ask('POST', 'typed-in/end', {}, recordingSchema);
+}
+
+export function importFile(file: File): Promise<Answer<Recording>> {
+  if (file.size > MOST_IMPORT_BYTES) {
+    // The bridge would hang up in the middle of it, and the reason would be lost.
+    const { meaning, remedy } = PROBLEMS.readings_file_too_large;
+    return Promise.resolve({ ok: false, message: `${meaning} ${remedy}` });
+  }
+  return send(
+    `imports?name=${encodeURIComponent(file.name)}`,
+    { method: 'POST', headers: { 'content-type': 'text/csv' }, body: file },
+    recordingSchema,
+  );
+}
+
 export function csvAddress(recordingId: number): string {
   return `api/recordings/${recordingId}/readings.csv`;
 }
 
-async function ask<T>(
+export function reportAddress(recordingId: number, units: UnitsOfChoice): string {
+  const query = new URLSearchParams({ unit: units.pressure, temperature: units.temperature });
+  return `api/recordings/${recordingId}/report?${query.toString()}`;
+}
+
+function ask<T>(
   method: 'GET' | 'POST',
   path: string,
   body: unknown,
   schema: z.ZodType<T>,
 ): Promise<Answer<T>>;
-async function ask(
+function ask(
   method: 'GET' | 'POST',
   path: string,
   body: unknown,
   schema: null,
 ): Promise<Answer<unknown>>;
-async function ask(
+function ask(
   method: 'GET' | 'POST',
   path: string,
   body: unknown,
   schema: z.ZodType | null,
 ): Promise<Answer<unknown>> {
+  const json = { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
+  return send(path, { method, ...(method === 'POST' ? json : {}) }, schema);
+}
+
+async function send<T>(
+  path: string,
+  request: RequestInit,
+  schema: z.ZodType<T>,
+): Promise<Answer<T>>;
+async function send(
+  path: string,
+  request: RequestInit,
+  schema: z.ZodType | null,
+): Promise<Answer<unknown>>;
+async function send(
+  path: string,
+  request: RequestInit,
+  schema: z.ZodType | null,
+): Promise<Answer<unknown>> {
   try {
-    const response = await fetch(`api/${path}`, {
-      method,
-      ...(method === 'POST'
-        ? { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }
-        : {}),
-    });
+    const response = await fetch(`api/${path}`, request);
     const text = await response.text();
     const json: unknown = text === '' ? null : JSON.parse(text);
     if (!response.ok) return { ok: false, message: errorMessage(json) };

@@ -1,12 +1,14 @@
 /** What was recorded: open one, or take its readings away as CSV. */
 import { useEffect } from 'preact/hooks';
-import { csvAddress, listRecordings } from '../connection/bridge-api.ts';
+import { csvAddress, listRecordings, reportAddress } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
+import { choices } from '../store/choices.ts';
 import type { Session } from '../store/session.ts';
-import { sayRehearsalTitle } from '../words/say-reveal.ts';
+import { sayRecording, sayWhenInList } from '../words/say-origin.ts';
+import { ReadInFile } from './read-in-file.tsx';
 
 export function RecordingsPanel({ session }: { readonly session: Session }) {
   useEffect(() => {
@@ -17,20 +19,14 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
   const recordings = [...session.recordings.value].reverse();
   return (
     <Panel title="Recordings" testId="recordings-panel">
+      <ReadInFile session={session} />
       {recordings.length === 0 && <p>Nothing has been recorded yet.</p>}
       <ul class="recordings">
         {recordings.map((recording) => (
           <li key={recording.id} data-testid={`recording-${recording.id}`}>
             <div>
-              <b>
-                {clockWords(recording.startedAtMs)}
-                {recording.open ? ', running' : ''}
-              </b>
-              <span>
-                {recording.origin === 'rehearsal' ? sayRehearsalTitle(recording.title) : 'Job'}
-                {recording.sensors.length > 0 &&
-                  `, ${recording.sensors.map((sensor) => sensor.name).join(', ')}`}
-              </span>
+              <b>{sayWhenInList(recording, clockWords(recording.startedAtMs))}</b>
+              <span>{sayRecording(recording)}</span>
             </div>
             <button
               type="button"
@@ -42,6 +38,14 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
             >
               Open
             </button>
+            <a
+              class="button"
+              href={reportAddress(recording.id, choices.value)}
+              target="_blank"
+              rel="noopener"
+            >
+              Report
+            </a>
             <a class="button" href={csvAddress(recording.id)} download>
               CSV
             </a>

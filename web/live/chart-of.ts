@@ -18,6 +18,8 @@ interface ChartFacts {
   readonly conclusions: Conclusions | null;
   readonly units: UnitsOfChoice;
   readonly rehearsal: boolean;
+  /** Typed by hand: each reading is a point, and nothing is missing between two. */
+  readonly typedIn: boolean;
   readonly live: boolean;
   /** Whether forecast and fit may be shown: not for a stale reading. */
   readonly foresees: boolean;
@@ -30,7 +32,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
   const latestS = readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
   const usual = chartTime(conclusions, sheet, marks, latestS);
   const time = zoom === null ? usual : { ...usual, ...zoom };
-  const series = thinReadings(readings, time.fromS, time.toS);
+  const series = thinReadings(readings, time.fromS, time.toS, facts.typedIn);
   const range = pressureRange(time, series.pressurePa, conclusions, sheet, units.pressure);
   const rise = conclusions?.rise ?? null;
   const inRise = time.axis === 'linear' && rise !== null;
@@ -46,6 +48,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     flags: chartFlags(time, marks, conclusions),
     ground: facts.rehearsal ? CHART_WORDS.rehearsal : '',
     live: facts.live,
+    points: facts.typedIn,
     units,
   };
 }

@@ -20,5 +20,7 @@ export interface ChartPicture {
   readonly ground: string;
   /** False: the last point is not the present one and is drawn hollow. */
   readonly live: boolean;
+  /** Whether each reading is drawn as a point, since the line between two is no more than that. */
+  readonly points: boolean;
   readonly units: UnitsOfChoice;
 }

@@ -45,8 +45,9 @@ function beneath(step: WorkStep, followed: FollowedRecording, recording: Recordi
     return SENSOR_VIEW_NAMES[sheet.sensorSees];
   }
   if (step.state === 'now' && step.sinceS !== null && step.place !== 'hook_up') {
-    // A rehearsal's clock may run a hundred times as fast as the one on the wall.
-    return recording.origin === 'rehearsal'
+    // A rehearsal's clock may run a hundred times as fast as the one on the wall, and a file does not
+    // say what time of day it was.
+    return recording.origin === 'rehearsal' || recording.origin === 'import'
       ? `since ${sayMoment(step.sinceS)}`
       : `since ${clockWords(recording.startedAtMs + step.sinceS * 1000)}`;
   }

@@ -4,6 +4,7 @@ import { panel } from '../parts/panels.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { sayConnection, saySource } from '../words/say-connection.ts';
+import { sayUnheard, sayWhen } from '../words/say-origin.ts';
 
 export function Header({ session }: { readonly session: Session }) {
   const connection = session.connection.value;
@@ -15,7 +16,15 @@ export function Header({ session }: { readonly session: Session }) {
   const state = freshness(connection, recording, source);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
   const title = recording?.origin === 'rehearsal' ? (source?.name ?? '') : '';
-  const sound = state.kind === 'live' || state.kind === 'paused' || state.kind === 'ended';
+  const sound = state.kind !== 'stale' && state.kind !== 'catching_up';
+  const latestS = session.followed.value?.latest.value?.elapsedS ?? 0;
+  const unheard =
+    recording === null
+      ? null
+      : sayUnheard(recording, clockWords(recording.startedAtMs + latestS * 1000, true));
+  const heard =
+    source === null ? null : saySource(source, sensorName, clockWords(source.sinceMs, true));
+  const bridge = sayConnection(connection.phase, clockWords(connection.sinceMs, true)).text;
   const shown = job.length > 0 ? job.join(', ') : title;
   return (
     <header class="head">
@@ -42,9 +51,7 @@ export function Header({ session }: { readonly session: Session }) {
         <span class="state" data-testid="connection-state" data-phase={connection.phase}>
           <span class={`sign ${sound ? 'sign-good' : 'sign-bad'}`} aria-hidden="true" />
           <span class="state-text">
-            {connection.phase !== 'live' || source === null
-              ? sayConnection(connection.phase, clockWords(connection.sinceMs, true)).text
-              : saySource(source, sensorName, clockWords(source.sinceMs, true))}
+            {connection.phase === 'live' ? (unheard ?? heard ?? bridge) : bridge}
           </span>
         </span>
         {source !== null && source.batteryPercent !== null && (
@@ -53,9 +60,7 @@ export function Header({ session }: { readonly session: Session }) {
           </span>
         )}
         {recording !== null && (
-          <span class="quiet since">
-            {recording.open ? 'recording since' : 'recorded'} {clockWords(recording.startedAtMs)}
-          </span>
+          <span class="quiet since">{sayWhen(recording, clockWords(recording.startedAtMs))}</span>
         )}
       </span>
       <button

@@ -4,9 +4,10 @@ import type { Recording } from '../../protocol/recording.ts';
 import type { TimeRange } from '../figure/time-range.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { freshness } from '../store/freshness.ts';
+import { freshness, isCurrent } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { sayStage } from '../words/say-stage.ts';
+import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
 import { panel } from '../parts/panels.ts';
 import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
@@ -29,6 +30,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const conclusions = followed.conclusions.value;
   const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
   const live = state.kind === 'live' || state.kind === 'paused';
+  const current = isCurrent(state);
   const picture = () =>
     chartOf({
       readings: followed.readings,
@@ -37,8 +39,9 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       conclusions: followed.conclusions.peek(),
       units: choices.peek(),
       rehearsal: recording.origin === 'rehearsal',
+      typedIn: followed.typedIn,
       live,
-      foresees: live || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
+      foresees: current || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
       zoom: zoom.peek(),
     });
   return (
@@ -68,12 +71,22 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
             </select>
           </label>
         )}
-        <ReadingView followed={followed} state={state} />
-        <SayCard followed={followed} state={state} problem={source?.problem ?? null} />
+        <ReadingView followed={followed} recording={recording} state={state} />
+        <SayCard
+          followed={followed}
+          recording={recording}
+          state={state}
+          problem={source?.problem ?? null}
+        />
+        {state.kind === 'typed_in' && (
+          <button type="button" data-testid="type-next" onClick={() => (panel.value = 'type-in')}>
+            {TYPE_IN_NEXT}
+          </button>
+        )}
         <NextView followed={followed} recording={recording} state={state} />
-        {live && <Causes conclusions={conclusions} />}
-        {recording.open &&
-          recording.origin === 'sensor' &&
+        {current && <Causes conclusions={conclusions} />}
+        {(recording.open || recording.origin === 'import') &&
+          recording.origin !== 'rehearsal' &&
           followed.sheet.value.sensorSees === 'unknown' && (
             <button type="button" class="ask-view" onClick={() => (panel.value = 'sheet')}>
               What does the sensor see? No verdict on the system without it.

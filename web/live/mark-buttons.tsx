@@ -5,6 +5,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import { tell } from '../parts/notice.ts';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
+import { presentS } from '../store/present-time.ts';
 import { MARK_BUTTONS } from '../words/say-mark.ts';
 import { markChoices } from './mark-choices.ts';
 import { setMark } from './set-mark.ts';
@@ -40,7 +41,7 @@ export function MarkButton({ kind, followed, recording, urgent = false }: MarkBu
       return;
     }
     onItsWay.value = true;
-    const elapsedS = followed.latest.peek()?.elapsedS ?? 0;
+    const elapsedS = presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now());
     void tell(setMark(recording, kind, elapsedS)).then(() => (onItsWay.value = false));
   };
   return (

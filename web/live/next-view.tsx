@@ -3,7 +3,7 @@ import type { MarkKind } from '../../protocol/mark.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import type { Freshness } from '../store/freshness.ts';
+import { type Freshness, isCurrent } from '../store/freshness.ts';
 import { nextStep } from '../steps/next-step.ts';
 import { type NextStep, sayNextStep } from '../words/say-next-step.ts';
 import { MarkButton } from './mark-buttons.tsx';
@@ -16,7 +16,7 @@ interface NextViewProps {
 
 export function NextView({ followed, recording, state }: NextViewProps) {
   const conclusions = followed.conclusions.value;
-  const current = state.kind === 'live' || state.kind === 'paused';
+  const current = isCurrent(state);
   // What to do next is a conclusion as well: not from readings that are no longer true.
   if (conclusions === null || !(current || state.kind === 'ended')) return null;
   const step = nextStep(conclusions, followed.sheet.value, followed.marks.value);

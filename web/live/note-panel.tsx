@@ -5,6 +5,7 @@ import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
+import { presentS } from '../store/present-time.ts';
 import { setMark } from './set-mark.ts';
 
 interface NotePanelProps {
@@ -13,7 +14,9 @@ interface NotePanelProps {
 }
 
 export function NotePanel({ followed, recording }: NotePanelProps) {
-  const [elapsedS] = useState(() => followed.latest.peek()?.elapsedS ?? 0);
+  const [elapsedS] = useState(() =>
+    presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now()),
+  );
   const [text, setText] = useState('');
   const save = (event: Event) => {
     event.preventDefault();

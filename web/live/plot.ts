@@ -97,7 +97,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           width: 3.5,
           fill: () => palette().shoal,
           fillTo: () => picture().range.lowPa,
-          points: { show: false },
+          points: { show: () => picture().points, size: 9, fill: () => palette().ink },
         },
       ],
       cursor: {

@@ -1,18 +1,21 @@
 /** The one number: large while it is true of now, struck through and dated when it is not. */
+import type { Recording } from '../../protocol/recording.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Freshness } from '../store/freshness.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
 import { sayCondition } from '../words/say-condition.ts';
+import { sayTypedAt } from '../words/say-typed-in.ts';
 import { sayTrend } from '../words/say-trend.ts';
 
 interface ReadingViewProps {
   readonly followed: FollowedRecording;
+  readonly recording: Recording;
   readonly state: Freshness;
 }
 
-export function ReadingView({ followed, state }: ReadingViewProps) {
+export function ReadingView({ followed, recording, state }: ReadingViewProps) {
   const reading = followed.latest.value;
   const conclusions = followed.conclusions.value;
   const unit = choices.value.pressure;
@@ -20,6 +23,7 @@ export function ReadingView({ followed, state }: ReadingViewProps) {
   if (reading === null) {
     return <p class="no-number">No reading yet</p>;
   }
+  const readMs = recording.startedAtMs + reading.elapsedS * 1000;
   const words = sayCondition(reading.condition);
   const digits = reading.pressurePa === null ? null : pressureDigits(reading.pressurePa, unit);
   const measured =
@@ -39,7 +43,7 @@ export function ReadingView({ followed, state }: ReadingViewProps) {
       <div class="unit">
         <span data-testid="unit">{measured ? unit : ''}</span>
         <i data-testid="trend">
-          {state.kind === 'live' || state.kind === 'paused' ? trend : notNow(state)}
+          {state.kind === 'live' || state.kind === 'paused' ? trend : notNow(state, readMs)}
         </i>
       </div>
       {measured && reading.condition === 'warming_up' && <p class="quiet">{words}</p>}
@@ -47,8 +51,11 @@ export function ReadingView({ followed, state }: ReadingViewProps) {
   );
 }
 
-function notNow(state: Freshness): string {
+/** @param readMs wall-clock moment of the reading, milliseconds since 1970 UTC */
+function notNow(state: Freshness, readMs: number): string {
   switch (state.kind) {
+    case 'typed_in':
+      return sayTypedAt(clockWords(readMs, true));
     case 'stale':
       return `not live since ${clockWords(state.sinceMs, true)}`;
     case 'ended':

@@ -1,4 +1,6 @@
 /** The one sentence: forecast or verdict with its interval, and what lies behind it. */
+import type { ProblemCode } from '../../protocol/problems.ts';
+import type { Recording } from '../../protocol/recording.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -8,17 +10,18 @@ import type { SaidConclusion } from '../words/said-conclusion.ts';
 import { sayForecast } from '../words/say-forecast.ts';
 import { sayProblem } from '../words/say-connection.ts';
 import { sayVerdict } from '../words/say-verdict.ts';
-import type { ProblemCode } from '../../protocol/problems.ts';
+import { sayCountedFrom } from '../words/say-typed-in.ts';
 import { sayWithheld } from '../words/say-withheld.ts';
 
 interface SayCardProps {
   readonly followed: FollowedRecording;
+  readonly recording: Recording;
   readonly state: Freshness;
   readonly problem: ProblemCode | null;
 }
 
-export function SayCard({ followed, state, problem }: SayCardProps) {
-  const said = sayNow(followed, state, problem);
+export function SayCard({ followed, recording, state, problem }: SayCardProps) {
+  const said = sayNow(followed, recording, state, problem);
   const conclusions = followed.conclusions.value;
   const units = choices.value;
   if (said === null) return null;
@@ -50,6 +53,7 @@ export function SayCard({ followed, state, problem }: SayCardProps) {
 
 function sayNow(
   followed: FollowedRecording,
+  recording: Recording,
   state: Freshness,
   problem: ProblemCode | null,
 ): SaidConclusion | null {
@@ -65,5 +69,8 @@ function sayNow(
   }
   // A recording that is over has no time to come.
   if (state.kind === 'ended' || conclusions.forecast === null) return null;
-  return sayForecast(conclusions.forecast, conclusions, sheet, choices.value);
+  const said = sayForecast(conclusions.forecast, conclusions, sheet, choices.value);
+  if (state.kind !== 'typed_in') return said;
+  const asOf = sayCountedFrom(clockWords(recording.startedAtMs + conclusions.nowS * 1000));
+  return { ...said, detail: [...said.detail, asOf] };
 }

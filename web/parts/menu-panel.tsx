@@ -1,11 +1,13 @@
 /** Where everything else is. */
 import type { Recording } from '../../protocol/recording.ts';
+import { TYPE_IN, TYPE_IN_MENU } from '../words/say-typed-in.ts';
 import { Panel } from './panel.tsx';
 import { panel, type PanelName } from './panels.ts';
 
 export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
   const entries: { name: PanelName & string; title: string; text: string }[] = [
     { name: 'rehearse', title: 'Rehearse', text: 'A simulated job, at any speed, cause hidden.' },
+    { name: 'type-in', title: TYPE_IN, text: TYPE_IN_MENU },
     {
       name: 'recordings',
       title: 'Recordings',

@@ -8,6 +8,7 @@ export type PanelName =
   | 'recordings'
   | 'sheet'
   | 'settings'
+  | 'type-in'
   | 'note'
   | { readonly work: CautionPlace };
 

@@ -37,10 +37,11 @@ export function showState(session: Session, root: HTMLElement): void {
       return Array.from({ length: readings.length }, (_, row) => readings.reading(row));
     },
     drawn: () => {
-      const readings = session.followed.peek()?.readings;
-      return readings === undefined || readings.length === 0
-        ? { elapsedS: [], pressurePa: [] }
-        : thinReadings(readings, readings.elapsedS(0), readings.elapsedS(readings.length - 1));
+      const shown = session.followed.peek();
+      const readings = shown?.readings;
+      if (readings === undefined || readings.length === 0) return { elapsedS: [], pressurePa: [] };
+      const lastS = readings.elapsedS(readings.length - 1);
+      return thinReadings(readings, readings.elapsedS(0), lastS, shown?.typedIn);
     },
     conclusions: () => session.followed.peek()?.conclusions.peek() ?? null,
   };

@@ -8,6 +8,7 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
+import { presentS } from '../store/present-time.ts';
 import { SENSOR_VIEW_NAMES } from '../words/say-sensor-view.ts';
 import { SHEET_NAMES, sheetUnit } from '../words/say-sheet.ts';
 import { sheetFromTexts, textsFromSheet } from './sheet-form.ts';
@@ -49,7 +50,7 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
       panel.value = null;
       return undefined;
     }
-    const elapsedS = followed.latest.peek()?.elapsedS ?? 0;
+    const elapsedS = presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now());
     void tell(enterOnSheet(recording.id, { elapsedS, fields: read.fields })).then((saved) => {
       if (saved !== null) panel.value = null;
     });

@@ -24,8 +24,12 @@ export class FollowedRecording {
   readonly conclusions = signal<Conclusions | null>(null);
   readonly #channels = new Map<number, Channel>();
 
-  constructor(id: number) {
+  /** Typed by hand, minutes apart: nothing can be missing between two readings. */
+  readonly typedIn: boolean;
+
+  constructor(id: number, typedIn = false) {
     this.id = id;
+    this.typedIn = typedIn;
   }
 
   get readings(): ChannelReadings {
@@ -77,7 +81,7 @@ export class FollowedRecording {
   #channel(number: number): Channel {
     const known = this.#channels.get(number);
     if (known !== undefined) return known;
-    const created = { readings: new ChannelReadings(number), judging: new Judging() };
+    const created = { readings: new ChannelReadings(number), judging: new Judging(this.typedIn) };
     this.#channels.set(number, created);
     return created;
   }

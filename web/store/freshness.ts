@@ -2,6 +2,7 @@
 import type { Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { ConnectionState } from '../connection/connection-core.ts';
+import { isRunning } from './choose-recording.ts';
 
 export type Freshness =
   | { readonly kind: 'live' }
@@ -10,6 +11,8 @@ export type Freshness =
   /** The recording is complete: its conclusions stand, but nothing in it is 'now'. */
   | { readonly kind: 'ended' }
   | { readonly kind: 'catching_up' }
+  /** True of the moment at which it was typed: nothing is overdue, but nothing is watched either. */
+  | { readonly kind: 'typed_in' }
   | {
       readonly kind: 'stale';
       readonly sinceMs: number;
@@ -24,8 +27,9 @@ export function freshness(
   if (connection.phase === 'lost' || connection.phase === 'connecting') {
     return { kind: 'stale', sinceMs: connection.sinceMs, why: 'connection' };
   }
-  if (recording !== null && !recording.open) return { kind: 'ended' };
+  if (recording !== null && !isRunning(recording)) return { kind: 'ended' };
   if (connection.phase === 'catching_up') return { kind: 'catching_up' };
+  if (recording?.origin === 'typed_in') return { kind: 'typed_in' };
   if (source === null) return { kind: 'live' };
   switch (source.phase) {
     case 'live':
@@ -42,4 +46,9 @@ export function freshness(
     case 'unavailable':
       return { kind: 'stale', sinceMs: source.sinceMs, why: 'sensor' };
   }
+}
+
+/** Whether what follows from the readings is about the present, as far as anybody has looked. */
+export function isCurrent({ kind }: Freshness): boolean {
+  return kind === 'live' || kind === 'paused' || kind === 'typed_in';
 }

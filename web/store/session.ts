@@ -1,6 +1,6 @@
 /** What the page knows: recordings, sources, the connection, and the recording that it follows. */
 import { computed, effect, signal } from '@preact/signals';
-import type { Recording } from '../../protocol/recording.ts';
+import type { Origin, Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { ServerMessage } from '../../protocol/stream.ts';
 import { type ConnectionState, initialConnection } from '../connection/connection-core.ts';
@@ -48,7 +48,8 @@ export class Session {
   open(recordingId: number, byHand: boolean): void {
     this.chosenByHand.value = byHand;
     if (this.followed.value?.id === recordingId) return;
-    this.followed.value = new FollowedRecording(recordingId);
+    const origin = this.recordings.value.find((one) => one.id === recordingId)?.origin;
+    this.followed.value = new FollowedRecording(recordingId, origin === 'typed_in');
     this.#askFor(recordingId);
   }
 
@@ -96,12 +97,19 @@ export class Session {
   }
 }
 
+const KINDS: Readonly<Record<Origin, SourceState['kind']>> = {
+  sensor: 'radio',
+  rehearsal: 'rehearsal',
+  import: 'import',
+  typed_in: 'typed_in',
+};
+
 /** A rehearsal's recording belongs to the rehearsal; a job's to the radio, by name where it can. */
 function sourceOf(
   recording: Recording | null,
   sources: readonly SourceState[],
 ): SourceState | null {
-  const kind = recording?.origin === 'rehearsal' ? 'rehearsal' : 'radio';
+  const kind = KINDS[recording?.origin ?? 'sensor'];
   const own = sources.filter((source) => source.kind === kind);
   const sensors = recording?.sensors ?? [];
   return (

@@ -16,7 +16,13 @@ export interface DrawnSeries {
 /** Slices; each gives at most two points and a null on either side of a gap. */
 const SLICES = 1000;
 
-export function thinReadings(readings: ChannelReadings, fromS: number, toS: number): DrawnSeries {
+/** @param joined no silence is a gap: the readings were typed in, each when somebody had the time */
+export function thinReadings(
+  readings: ChannelReadings,
+  fromS: number,
+  toS: number,
+  joined = false,
+): DrawnSeries {
   // One reading beyond either edge, so that the line runs into it.
   const first = Math.max(0, readings.rowFrom(fromS) - 1);
   const end = Math.min(readings.length, readings.rowFrom(toS) + 1);
@@ -28,6 +34,7 @@ export function thinReadings(readings: ChannelReadings, fromS: number, toS: numb
   for (let row = first; row < end; row += 1) {
     const elapsedS = readings.elapsedS(row);
     const broken =
+      !joined &&
       row > first &&
       isGap(readings, row, usualS) &&
       elapsedS - readings.elapsedS(row - 1) >= sliceS;

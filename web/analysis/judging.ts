@@ -34,4 +34,11 @@ export class Judging {
     if (this.#latestS === null) return null;
     return judge(this.#history, marks, sheet, this.#gridTime(this.#latestS));
   }
+
+  /** The stages so far, the last one judged as `conclude` does; empty before there is a reading. */
+  passages(marks: readonly Mark[], sheet: Sheet): Passage[] {
+    if (this.#latestS === null) return [];
+    const judgeAt = (nowS: number) => judge(this.#history, marks, sheet, nowS);
+    return passages(judgeAt, this.#gridTime(this.#latestS));
+  }
 }

@@ -3,7 +3,9 @@
  * controllers through the air it is in. Advertising, scanning, one connection attempt at a time,
  * links with buffer credits, link loss. Not modelled: pairing, extended advertising, radio timing.
  */
-import { aclPacket, addressBytes, BOUNDARY, COMMAND, PACKET, STATUS, uint16 } from './hci.ts';
+import { Advertiser, Search } from './advertising.ts';
+import { FIXED_ANSWERS } from './fixed-answers.ts';
+import { aclPacket, addressBytes, BOUNDARY, COMMAND, PACKET, STATUS } from './hci.ts';
 import {
   ADVERTISEMENT,
   advertisingReport,
@@ -34,11 +36,6 @@ interface Link {
   readonly peerHandle: number;
 }
 
-/** What a small controller of the first Low Energy generation has: 27 bytes are the least allowed. */
-const ACL_BUFFER = { bytes: 27, count: 4 } as const;
-/** HCI version 6 is Bluetooth 4.0 (Assigned Numbers, section 2.1). */
-const HCI_VERSION = 6;
-
 export class VirtualController {
   readonly address: Buffer;
   /** A hung controller swallows everything and says nothing. */
@@ -50,34 +47,20 @@ export class VirtualController {
   #toHost: ToHost | null = null;
   #links = new Map<number, Link>();
   #nextHandle = 0x40;
-  #advertising = false;
-  #advertisingTimer: NodeJS.Timeout | null = null;
-  #advertisingData: Buffer = Buffer.alloc(0);
-  #scanResponse: Buffer = Buffer.alloc(0);
-  #scanning = false;
-  #repeatsReports = false;
-  #reported = new Set<VirtualController>();
+  readonly #advertiser: Advertiser;
+  readonly #search = new Search();
   /** The address that the host waits to be connected with. */
   #awaited: Buffer | null = null;
 
-  /** Commands that are done at once, with what they answer beside 'success'. */
+  /** Commands that are done at once, with what they answer beside 'success'; see FIXED_ANSWERS too. */
   readonly #answers = new Map<number, (parameters: Buffer) => Buffer[]>([
-    [COMMAND.setEventMask, () => []],
-    [COMMAND.leSetEventMask, () => []],
-    [COMMAND.writeLeHostSupport, () => []],
-    [COMMAND.readLeHostSupport, () => [Buffer.from([1, 0])]],
-    [COMMAND.readLocalVersion, () => [Buffer.from([HCI_VERSION, 0, 0, HCI_VERSION, 0, 0, 0, 0])]],
     [COMMAND.readAddress, () => [this.address]],
-    [COMMAND.leReadFeatures, () => [Buffer.alloc(8)]],
-    [COMMAND.leReadBufferSize, () => [uint16(ACL_BUFFER.bytes), Buffer.from([ACL_BUFFER.count])]],
     [
       COMMAND.readRssi,
       (parameters) => [parameters.subarray(0, 2), signalByte(this.#air.signalDbm)],
     ],
-    [COMMAND.leSetAdvertisingParameters, () => []],
     [COMMAND.leSetAdvertisingData, (parameters) => this.#advertise(parameters)],
     [COMMAND.leSetScanResponse, (parameters) => this.#respondToScans(parameters)],
-    [COMMAND.leSetScanParameters, () => []],
     [COMMAND.leSetScan, (parameters) => this.#scan(parameters)],
     [COMMAND.reset, () => this.#start()],
   ]);
@@ -97,6 +80,9 @@ export class VirtualController {
   constructor(air: Surroundings, address: string) {
     this.#air = air;
     this.address = addressBytes(address);
+    this.#advertiser = new Advertiser(air.advertisingIntervalMs, () => {
+      for (const other of air.others(this)) other.#hear(this);
+    });
   }
 
   /** Connects a host; another one that was there is forgotten. */
@@ -136,14 +122,14 @@ export class VirtualController {
     for (const handle of [...this.#links.keys()]) {
       this.#endLink(handle, null, STATUS.connectionTimeout);
     }
-    this.#setAdvertising(false);
-    this.#scanning = false;
+    this.#advertiser.switch(false);
+    this.#search.stop();
     this.#awaited = null;
   }
 
   /** Another program on the same adapter stops the scan; the host sees that program's command. */
   stopScanFromOutside(): void {
-    this.#scanning = false;
+    this.#search.stop();
     this.#toHost?.(Buffer.from([PACKET.command, 0x0c, 0x20, 2, 0, 1]));
   }
 
@@ -152,9 +138,11 @@ export class VirtualController {
   }
 
   #execute(opcode: number, parameters: Buffer): void {
+    const fixed = FIXED_ANSWERS.get(opcode);
     const answer = this.#answers.get(opcode);
     const action = this.#actions.get(opcode);
-    if (answer !== undefined) this.#answer(opcode, STATUS.success, ...answer(parameters));
+    if (fixed !== undefined) this.#answer(opcode, STATUS.success, ...fixed);
+    else if (answer !== undefined) this.#answer(opcode, STATUS.success, ...answer(parameters));
     else if (action !== undefined) action(parameters, opcode);
     else this.#answer(opcode, STATUS.unknownCommand);
   }
@@ -165,31 +153,29 @@ export class VirtualController {
   }
 
   #advertise(parameters: Buffer): Buffer[] {
-    this.#advertisingData = parameters.subarray(1, 1 + parameters.readUInt8(0));
+    this.#advertiser.data = parameters.subarray(1, 1 + parameters.readUInt8(0));
     return [];
   }
 
   #respondToScans(parameters: Buffer): Buffer[] {
-    this.#scanResponse = parameters.subarray(1, 1 + parameters.readUInt8(0));
+    this.#advertiser.scanResponse = parameters.subarray(1, 1 + parameters.readUInt8(0));
     return [];
   }
 
   #switchAdvertising(parameters: Buffer, opcode: number): void {
     this.#answer(opcode, STATUS.success);
-    this.#setAdvertising(parameters[0] === 1);
+    this.#advertiser.switch(parameters[0] === 1);
   }
 
   #scan(parameters: Buffer): Buffer[] {
-    this.#scanning = parameters[0] === 1;
-    this.#repeatsReports = parameters[1] === 0;
-    this.#reported.clear();
+    this.#search.set(parameters[0] === 1, parameters[1] === 0);
     return [];
   }
 
   #connect(parameters: Buffer, opcode: number): void {
     this.connectionAttempts += 1;
     // Not every real controller can search and connect at the same time; this one can't.
-    const busy = this.#awaited !== null || this.#scanning;
+    const busy = this.#awaited !== null || this.#search.on;
     this.#say(commandStatus(opcode, busy ? STATUS.disallowed : STATUS.success));
     if (busy) return;
     this.#awaited = parameters.subarray(6, 12);
@@ -206,27 +192,12 @@ export class VirtualController {
     this.#endLink(parameters.readUInt16LE(0), STATUS.localHostEnded, STATUS.remoteUserEnded);
   }
 
-  #setAdvertising(on: boolean): void {
-    if (this.#advertisingTimer !== null) clearInterval(this.#advertisingTimer);
-    this.#advertisingTimer = null;
-    this.#advertising = on;
-    if (!on) return;
-    const beHeard = (): void => {
-      for (const other of this.#air.others(this)) other.#hear(this);
-    };
-    this.#advertisingTimer = setInterval(beHeard, this.#air.advertisingIntervalMs).unref();
-    setImmediate(() => {
-      if (this.#advertising) beHeard();
-    });
-  }
-
   /** An advertisement arrives: reported while scanning, and what a pending connection waits for. */
   #hear(from: VirtualController): void {
     if (this.hung || from.hung) return;
-    if (this.#scanning && (this.#repeatsReports || !this.#reported.has(from))) {
-      this.#reported.add(from);
-      this.#report(from.address, ADVERTISEMENT.connectable, from.#advertisingData);
-      this.#report(from.address, ADVERTISEMENT.scanResponse, from.#scanResponse);
+    if (this.#search.tellsOf(from)) {
+      this.#report(from.address, ADVERTISEMENT.connectable, from.#advertiser.data);
+      this.#report(from.address, ADVERTISEMENT.scanResponse, from.#advertiser.scanResponse);
     }
     if (this.#awaited?.equals(from.address) === true) this.#connectWhenHeard();
   }
@@ -240,12 +211,12 @@ export class VirtualController {
     const awaited = this.#awaited;
     if (awaited === null || !this.#air.acceptsConnections) return;
     for (const peer of this.#air.others(this)) {
-      if (!peer.#advertising || peer.hung || !peer.address.equals(awaited)) continue;
+      if (!peer.#advertiser.on || peer.hung || !peer.address.equals(awaited)) continue;
       const handle = this.#nextHandle++;
       const peerHandle = peer.#nextHandle++;
       this.#links.set(handle, { peer, peerHandle });
       peer.#links.set(peerHandle, { peer: this, peerHandle: handle });
-      peer.#setAdvertising(false);
+      peer.#advertiser.switch(false);
       this.#awaited = null;
       peer.#say(connectionComplete(STATUS.success, peerHandle, ROLE.peripheral, this.address));
       this.#say(connectionComplete(STATUS.success, handle, ROLE.central, peer.address));

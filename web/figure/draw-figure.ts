@@ -1,8 +1,9 @@
 /** A pressure curve as SVG, for paper: pull-down on a logarithmic axis, rise on a linear one. */
 import { drawAxes } from './draw-axes.ts';
-import { drawFit, drawGaps, drawMeasured } from './draw-curve.ts';
+import { drawFit, drawLevel, drawMeasured } from './draw-curve.ts';
 import { drawFlags, drawLineLabels, drawLines } from './draw-flags.ts';
 import { drawLegend } from './draw-legend.ts';
+import { drawUnmeasured } from './draw-unmeasured.ts';
 import type { FigurePicture } from './figure-picture.ts';
 import { FIGURE_HEIGHT, FIGURE_WIDTH, LETTER_PX, PLANE } from './figure-plane.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
@@ -13,16 +14,15 @@ export function drawFigure(picture: FigurePicture): Markup {
   const area = markup`x="${PLANE.left}" y="${PLANE.top}" width="${PLANE.width}" height="${PLANE.height}"`;
   return markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${FIGURE_WIDTH} ${FIGURE_HEIGHT}" role="img" aria-labelledby="${id}-title" font-family="sans-serif" font-size="${LETTER_PX}">
 <title id="${id}-title">${title}</title>
-<defs><clipPath id="${id}-plane"><rect ${area} /></clipPath>
-<pattern id="${id}-beyond" width="5" height="5" patternUnits="userSpaceOnUse"><path d="M0 5L5 0" stroke="${PRINT.ink}" stroke-width="1.2" /></pattern>
-<pattern id="${id}-gap" width="6" height="6" patternUnits="userSpaceOnUse"><circle cx="3" cy="3" r="0.9" fill="${PRINT.faint}" /></pattern></defs>
+<defs><clipPath id="${id}-plane"><rect ${area} /></clipPath></defs>
 <rect ${area} fill="${PRINT.sheet}" />
 ${drawGround(picture.ground)}
-<g clip-path="url(#${id}-plane)">${drawGaps(picture)}
-${drawMeasured(picture)}
-${drawFit(picture)}
-${drawLines(picture)}</g>
 ${drawAxes(picture)}
+<g clip-path="url(#${id}-plane)">${drawUnmeasured(picture)}
+${drawLevel(picture)}
+${drawFit(picture)}
+${drawLines(picture)}
+${drawMeasured(picture)}</g>
 ${drawFlags(picture)}
 ${drawLineLabels(picture)}
 ${drawLegend(picture)}

@@ -17,7 +17,8 @@ import { PRINT } from './print-palette.ts';
 const ROW_HEIGHT = 19;
 /** Below the strip that says 'above the range'. */
 const FIRST_ROW = PLANE.top + 14;
-const ROWS = 8;
+/** More flags than this may have to go without a name. */
+export const FLAG_ROWS = 8;
 const PENNANT = 15;
 /** Letters with the paper's colour around them, legible over lines and fill. */
 const HALO = new Markup(
@@ -49,7 +50,7 @@ export function drawFlags(picture: FigurePicture): Markup[] {
     x: xOf(picture, elapsedS) - PLANE.left,
     width: PENNANT + textWidth(label),
   }));
-  const places = placeFlags(wishes, PLANE.width, ROWS, takenByLabels(picture));
+  const places = placeFlags(wishes, PLANE.width, FLAG_ROWS, takenByLabels(picture));
   return picture.flags.map((flag, position) => {
     const place = places[position];
     const row = place?.row ?? null;
@@ -84,7 +85,7 @@ function placedLines(picture: FigurePicture): PlacedLine[] {
 function takenByLabels(picture: FigurePicture): TakenPlace[] {
   return placedLines(picture).flatMap(({ label, labelY }) => {
     const from = PLANE.width - textWidth(label) - 6;
-    return Array.from({ length: ROWS }, (_, row) => ({ row, from, to: PLANE.width })).filter(
+    return Array.from({ length: FLAG_ROWS }, (_, row) => ({ row, from, to: PLANE.width })).filter(
       ({ row }) => Math.abs(FIRST_ROW + row * ROW_HEIGHT + 9 - labelY) < ROW_HEIGHT - 3,
     );
   });

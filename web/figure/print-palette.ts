@@ -4,7 +4,6 @@ export const PRINT = {
   faint: '#53606f',
   rule: '#d9d4c7',
   water: '#25658a',
-  shoal: '#dfeef2',
   buoy: '#b0341a',
   sheet: '#fff',
 } as const;

@@ -20,7 +20,8 @@ h1 { font: 600 20pt/1.2 serif; margin: 0 0 1mm; }
 h2 { font: 600 12.5pt/1.2 serif; margin: 7mm 0 2mm; padding-bottom: 1mm; border-bottom: 1px solid ${PRINT.rule}; break-after: avoid; }
 h3 { font: 600 10.5pt/1.2 sans-serif; margin: 4mm 0 1mm; break-after: avoid; }
 p { margin: 0 0 1.5mm; }
-.quiet, footer { color: ${PRINT.faint}; font-size: 9pt; }
+header p, table + p { margin-top: 1.5mm; }
+.quiet { color: ${PRINT.faint}; font-size: 9pt; }
 .place { font-size: 12pt; margin-bottom: 3mm; overflow-wrap: anywhere; }
 .banner { border: 3px solid ${PRINT.buoy}; padding: 3mm 4mm; margin: 0 0 4mm; font-weight: 600; }
 .banner b { display: block; font-size: 15pt; text-transform: uppercase; letter-spacing: 0.08em; color: ${PRINT.buoy}; }
@@ -34,13 +35,11 @@ table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nu
 th, td { text-align: left; vertical-align: top; padding: 0.8mm 3mm 0.8mm 0; border-bottom: 1px solid ${PRINT.rule}; overflow-wrap: anywhere; white-space: pre-wrap; }
 th { font-weight: 500; color: ${PRINT.faint}; }
 .facts th { width: 38%; }
-.list td { white-space: pre-wrap; }
 tr { break-inside: avoid; }
 figure { margin: 0 0 4mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; }
 .sign { break-inside: avoid; }
 .sign td { height: 13mm; }
-footer { margin-top: 6mm; }
 .stamp { position: fixed; inset: 0; z-index: 1; display: grid; place-items: center; pointer-events: none; font: 700 80pt/1 serif; text-transform: uppercase; letter-spacing: 0.06em; color: ${PRINT.buoy}; opacity: 0.13; rotate: -35deg; }
 @media print {
   body { padding: 0; max-width: none; }

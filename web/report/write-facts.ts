@@ -1,5 +1,6 @@
 /** The facts behind the conclusions: marks, settings, and what was entered when. */
-import { sheetFromEntries, sheetSchema } from '../../protocol/sheet.ts';
+import { DEFAULT_SHEET, sheetFromEntries, sheetSchema } from '../../protocol/sheet.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
 import type { Markup } from '../figure/markup.ts';
 import { MARK_AUTHOR_NAMES, REPORT_WORDS, sayMarkInFull } from '../words/say-report.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
@@ -10,6 +11,17 @@ import type { Report } from './report-model.ts';
 
 const { columns } = REPORT_WORDS;
 const FIELDS = sheetSchema.keyof().options;
+/** At the head of the report. */
+const PLACE: readonly (keyof Sheet)[] = ['site', 'equipment'];
+/** No verdict rests on these. */
+const RIG: readonly (keyof Sheet)[] = [
+  'pumpDisplacementM3PerS',
+  'pumpUltimatePa',
+  'hoseBoreM',
+  'hoseLengthM',
+  'hoseCount',
+  'core',
+];
 
 export function writeMarks(report: Report): Markup {
   const { marks } = report;
@@ -27,9 +39,12 @@ export function writeMarks(report: Report): Markup {
   );
 }
 
-/** Those that nobody entered among them, since the verdict rests on them as well. */
+/** Those that nobody entered among them, as far as the verdict rests on them as well. */
 export function writeSettings({ sheet, units }: Report): Markup {
-  const shown = FIELDS.filter((field) => field !== 'site' && field !== 'equipment');
+  const shown = FIELDS.filter(
+    (field) =>
+      !PLACE.includes(field) && !(RIG.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
+  );
   const facts = shown.map((field) => ({
     name: SHEET_NAMES[field],
     value: saySheetValue(sheet, field, units),

@@ -17,14 +17,14 @@ export function writeHead(report: Report): Markup {
   const beganName = knowsWallTime(recording.origin) ? REPORT_WORDS.began : REPORT_WORDS.readIn;
   return markup`<header>
 ${banner(report)}
-<h1>${REPORT_WORDS.title}</h1>
+<h1>${recording.origin === 'rehearsal' ? REPORT_WORDS.rehearsalTitle : REPORT_WORDS.title}</h1>
 ${factTable([
   { name: SHEET_NAMES.site, value: saySheetValue(sheet, 'site', units) },
   { name: SHEET_NAMES.equipment, value: saySheetValue(sheet, 'equipment', units) },
   { name: beganName, value: began },
   { name: REPORT_WORDS.length, value: sayDuration(lastS) },
   { name: REPORT_WORDS.recording, value: String(recording.id) },
-  { name: REPORT_WORDS.origin, value: `${origin.name}. ${origin.statement}` },
+  { name: REPORT_WORDS.origin, value: origin.name },
 ])}
 ${recording.open ? paragraph(sayProvisional(judgedAtS), 'caution') : NOTHING}
 </header>`;
@@ -32,7 +32,7 @@ ${recording.open ? paragraph(sayProvisional(judgedAtS), 'caution') : NOTHING}
 
 /** What did not come from a sensor says so before anything else. */
 function banner({ recording }: Report): Markup {
-  if (recording.origin === 'sensor') return NOTHING;
   const { name, statement } = sayOrigin(recording);
+  if (statement === '') return NOTHING;
   return markup`<div class="banner" role="note"><b>${name}</b>${statement}</div>`;
 }

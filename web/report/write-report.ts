@@ -35,9 +35,9 @@ ${section(
   paragraph(REPORT_WORDS.proves),
   paragraph(REPORT_WORDS.provesNot),
   paragraph(WHO_DECIDES, 'caution'),
+  paragraph(`${sayDrawnBy(report.softwareVersion)} ${REPORT_WORDS.rawData}`, 'quiet'),
 )}
 ${writeSignOff(rehearsal)}
-<footer>${paragraph(REPORT_WORDS.rawData)}${paragraph(sayDrawnBy(report.softwareVersion))}</footer>
 </body>
 </html>
 `;

@@ -1,5 +1,6 @@
 /** What one sensor measured, and what follows from it. */
 import { drawFigure } from '../figure/draw-figure.ts';
+import { FLAG_ROWS } from '../figure/draw-flags.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
 import { type Markup, markup, NOTHING } from '../figure/markup.ts';
 import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
@@ -30,11 +31,16 @@ const { columns } = REPORT_WORDS;
 export function writeSensor(report: Report, sensor: SensorReport): Markup {
   return markup`${writeVerdict(report, sensor)}
 ${writeNumbers(report, sensor)}
-${section(REPORT_WORDS.curves, ...sensor.figures.map(writeFigure), paragraph(REPORT_WORDS.poles, 'quiet'))}
-${writeHolds(report, sensor)}
 ${writeStages(report, sensor)}
+${writeFigures(report, sensor)}
+${writeHolds(report, sensor)}
 ${writeGaps(report, sensor)}
 ${writeIdentity(report, sensor)}`;
+}
+
+function writeFigures({ marks }: Report, { figures }: SensorReport): Markup {
+  const poles = marks.length > FLAG_ROWS ? REPORT_WORDS.poles : '';
+  return section(REPORT_WORDS.curves, ...figures.map(writeFigure), paragraph(poles, 'quiet'));
 }
 
 function writeFigure(picture: FigurePicture): Markup {

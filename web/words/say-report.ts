@@ -16,6 +16,7 @@ import type { UnitsOfChoice } from './units-of-choice.ts';
 
 export const REPORT_WORDS = {
   title: 'Report on evacuation and hold',
+  rehearsalTitle: 'Report on a rehearsed evacuation and hold',
   /** On every page of a rehearsal's report, and large across it. */
   rehearsalStamp: 'Rehearsal',
   rehearsalEdge: 'REHEARSAL on a simulated system. Not a job.',
@@ -83,11 +84,11 @@ export const REPORT_WORDS = {
   unknown: 'not told',
 } as const;
 
-/** What kind of recording it is, so that none can be passed off as another. */
+/** What kind of recording it is, and, in front of all else, what it can't be passed off as. */
 export function sayOrigin({ origin, title }: Recording): { name: string; statement: string } {
   switch (origin) {
     case 'sensor':
-      return { name: 'A sensor', statement: 'Heard from a sensor by radio and kept as they came.' };
+      return { name: 'A sensor, by radio', statement: '' };
     case 'rehearsal':
       return {
         name: sayRehearsalTitle(title),

@@ -151,7 +151,7 @@ describe('words in the figure', () => {
     });
     const svg = drawFigure(picture).text;
     expect(svg).toContain('class="band"');
-    expect(svg).toMatch(/class="fit"[^>]*stroke-dasharray="7 5"/u);
+    expect(svg).toMatch(/class="fit"[^>]*stroke-dasharray="9 6"/u);
     expect(svg).toContain(FIGURE_WORDS.fit);
     expect(svg).toContain('rule: 500 after 15 min');
   });

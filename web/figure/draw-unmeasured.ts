@@ -1,0 +1,53 @@
+/** Where nothing was measured: gaps, and what lay beyond the sensor's range. */
+import type { FigurePicture } from './figure-picture.ts';
+import { PLANE, PLANE_BOTTOM, xOf } from './figure-plane.ts';
+import { type Markup, markup } from './markup.ts';
+import { PRINT } from './print-palette.ts';
+import type { TimeRange } from './time-range.ts';
+
+const STRIP_HEIGHT = 9;
+/** Narrower than this nothing can be seen. */
+const NARROWEST = 2;
+const HATCH_STEP = 5;
+
+export function drawUnmeasured(picture: FigurePicture): Markup[] {
+  const { gaps, overRange, underRange } = picture.curve;
+  const stretch = (range: TimeRange) => {
+    const x = xOf(picture, range.fromS);
+    return { x, width: Math.max(NARROWEST, xOf(picture, range.toS) - x) };
+  };
+  return [
+    ...gaps.map((gap) => gapSign({ ...stretch(gap), y: PLANE.top, height: PLANE.height })),
+    ...overRange.map((range) =>
+      beyondSign('over', { ...stretch(range), y: PLANE.top, height: STRIP_HEIGHT }),
+    ),
+    ...underRange.map((range) =>
+      beyondSign('under', {
+        ...stretch(range),
+        y: PLANE_BOTTOM - STRIP_HEIGHT,
+        height: STRIP_HEIGHT,
+      }),
+    ),
+  ];
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A dotted frame with nothing in it. */
+export function gapSign({ x, y, width, height }: Box): Markup {
+  return markup`<rect class="gap" x="${x}" y="${y}" width="${width}" height="${height}" fill="${PRINT.sheet}" stroke="${PRINT.faint}" stroke-dasharray="1 3" />`;
+}
+
+/** Hatched. Drawn line by line: a pattern makes a printed page ten times as large. */
+export function beyondSign(kind: 'over' | 'under', { x, y, width, height }: Box): Markup {
+  const lines = Array.from({ length: Math.max(1, Math.floor(width / HATCH_STEP)) }, (_, at) => {
+    const slant = Math.min(HATCH_STEP, width);
+    return `M${(x + at * HATCH_STEP).toFixed(2)} ${y + height}l${slant.toFixed(2)} ${-height}`;
+  });
+  return markup`<path class="${kind}" d="${lines.join('')}" stroke="${PRINT.ink}" stroke-width="1.2" />`;
+}

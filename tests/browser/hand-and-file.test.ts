@@ -1,0 +1,92 @@
+/** Readings that no sensor sent, on the page: a file is read in, and numbers are typed in. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import {
+  drawnPressures,
+  openBrowser,
+  openDashboard,
+  pageReadings,
+  picture,
+  shown,
+  untilReadings,
+  untilShown,
+} from '../support/dashboard.ts';
+import { runBridge } from '../support/running-bridge.ts';
+import type { RunningBridge } from '../support/running-bridge.ts';
+
+const HEADER = 'elapsed_s,pressure_pa,event\n';
+let bridge: RunningBridge;
+let browser: Browser;
+let folder = '';
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'files-'));
+  [bridge, browser] = await Promise.all([runBridge(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await bridge.remove();
+  rmSync(folder, { recursive: true });
+});
+
+async function chooseFile(page: Page, name: string, rows: readonly string[]): Promise<void> {
+  const path = join(folder, name);
+  writeFileSync(path, `${HEADER}${rows.join('\n')}\n`);
+  await page.getByTestId('file-to-read-in').setInputFiles(path);
+}
+
+test('a file says what is wrong with it, and put right becomes a recording named as imported', async () => {
+  const { page } = await openDashboard(browser, bridge.url);
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-recordings').click();
+  const rows = Array.from({ length: 900 }, (_, s) => {
+    const pressurePa = s < 400 ? 30 + 90_000 * Math.exp(-s / 40) : 30 + 0.05 * (s - 400);
+    return `${s},${pressurePa},${s === 400 ? 'isolated' : ''}`;
+  });
+  await chooseFile(page, 'cellar.csv', [...rows, '900,many,']);
+  const wrong = page.getByTestId('read-in-wrong');
+  await wrong.waitFor();
+  expect(await wrong.innerText()).toMatch(/line 902/u);
+  await chooseFile(page, 'cellar.csv', rows);
+  await untilReadings(page, rows.length);
+  await untilShown(page, 'verdict', 'leak');
+  expect(await shown(page, 'freshness')).toBe('ended');
+  expect(await page.getByTestId('connection-state').innerText()).toMatch(/cellar\.csv, imported/u);
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-recordings').click();
+  await page.getByText('Imported: cellar.csv').waitFor();
+  await picture(page, 'imported');
+  await page.context().close();
+});
+
+test('typed numbers are readings, dated and never live, until the recording is ended', async () => {
+  const { page, complaints } = await openDashboard(browser, bridge.url);
+  const enter = async (pressure: string): Promise<void> => {
+    await page.getByRole('textbox', { name: /pressure, micron/u }).fill(pressure);
+    await page.getByTestId('type-in-panel').locator('button[type=submit]').click();
+  };
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-type-in').click();
+  await enter('deep');
+  await page.getByTestId('type-in-panel').getByRole('alert').waitFor();
+  await enter('90000');
+  await untilReadings(page, 1);
+  await page.getByTestId('type-next').click();
+  await enter('4500');
+  await untilReadings(page, 2);
+  expect((await pageReadings(page)).at(-1)?.pressurePa).toBeCloseTo(599.951, 3);
+  expect(await drawnPressures(page)).not.toContain(null);
+  expect(await shown(page, 'freshness')).toBe('typed_in');
+  const reading = page.getByTestId('reading');
+  await expect.poll(() => reading.innerText()).toMatch(/4500[^]*typed in at \d\d:\d\d/u);
+  await picture(page, 'typed-in');
+
+  await page.getByTestId('type-next').click();
+  await page.getByTestId('end-typed-in').click();
+  await untilShown(page, 'freshness', 'ended');
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});

@@ -1,0 +1,104 @@
+/** Typed-in readings on the page: read in their unit, judged at once, joined, and never called stale. */
+import { describe, expect, test } from 'vitest';
+import type { Origin, Recording } from '../../../protocol/recording.ts';
+import type { Reading } from '../../../protocol/reading.ts';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { gridTimeAfter } from '../../../web/analysis/judge.ts';
+import { Judging } from '../../../web/analysis/judging.ts';
+import { initialConnection } from '../../../web/connection/connection-core.ts';
+import { ChannelReadings } from '../../../web/store/channel-readings.ts';
+import { freshness, isCurrent } from '../../../web/store/freshness.ts';
+import { presentS } from '../../../web/store/present-time.ts';
+import { thinReadings } from '../../../web/store/thin-readings.ts';
+import { readTyped } from '../../../web/typed-in/typed-form.ts';
+
+function recording(origin: Origin, open: boolean): Recording {
+  return { id: 1, open, origin, startedAtMs: 1_000_000, title: '', sensors: [] };
+}
+
+function typed(elapsedS: number, index: number, boot = 1): Reading {
+  return {
+    index,
+    channel: 0,
+    boot,
+    sequence: index,
+    elapsedS,
+    pressurePa: 90_000 / index,
+    temperatureC: null,
+    condition: 'ok',
+  };
+}
+
+describe('what was typed', () => {
+  const micron = { pressure: 'micron', temperature: '°C' } as const;
+  const imperial = { pressure: 'inHg', temperature: '°F' } as const;
+
+  test.each([
+    ['500', '', micron, 66.661, null],
+    [' 0,5 ', '68', imperial, 1693.19, 20],
+    ['612.5', '−5', micron, 81.66, -5],
+  ] as const)('%j and %j become a reading', (pressure, temperature, units, pa, celsius) => {
+    const read = readTyped(pressure, temperature, units);
+    if (!read.ok) throw new Error(read.wrong);
+    expect(read.reading.pressurePa).toBeCloseTo(pa, 2);
+    if (celsius === null) expect(read.reading.temperatureC).toBeNull();
+    else expect(read.reading.temperatureC).toBeCloseTo(celsius, 9);
+  });
+
+  test.each([
+    ['', '', 'pressure'],
+    ['-3', '', 'pressure'],
+    ['deep', '', 'pressure'],
+    // 300 000 Pa: micron typed where inHg is chosen, say.
+    ['2250185', '', 'pressure'],
+    ['500', 'warm', 'temperature'],
+    ['500', '300', 'temperature'],
+  ] as const)('%j and %j do not: the %s is wrong', (pressure, temperature, wrong) => {
+    expect(readTyped(pressure, temperature, micron)).toEqual({ ok: false, wrong });
+  });
+});
+
+describe('a recording that is typed in', () => {
+  const live = { ...initialConnection(0), phase: 'live', sinceMs: 0 } as const;
+
+  test('is neither live nor stale, whatever the radio does, and is still worth acting on', () => {
+    const state = freshness(live, recording('typed_in', true), null);
+    expect(state.kind).toBe('typed_in');
+    expect(isCurrent(state)).toBe(true);
+  });
+
+  test('ends as any other, and a lost bridge is said first', () => {
+    expect(freshness(live, recording('typed_in', false), null).kind).toBe('ended');
+    const lost = { ...live, phase: 'lost' } as const;
+    expect(freshness(lost, recording('typed_in', true), null).kind).toBe('stale');
+  });
+
+  test('dates what is done between two numbers by the clock, and never before the last one', () => {
+    const open = recording('typed_in', true);
+    expect(presentS(open, 60, 1_000_000 + 180_000)).toBe(180);
+    expect(presentS(open, 60, 900_000)).toBe(60);
+    expect(presentS(recording('typed_in', false), 60, 1_000_000 + 180_000)).toBe(60);
+    expect(presentS(recording('sensor', true), 60, 1_000_000 + 180_000)).toBe(60);
+  });
+
+  test('is drawn without gaps, through any silence and any restart of the bridge', () => {
+    const readings = new ChannelReadings(0);
+    readings.insert([typed(0, 1), typed(3, 2), typed(6, 3), typed(1200, 4), typed(9000, 5, 2)]);
+    expect(thinReadings(readings, 0, 9000).pressurePa).toContain(null);
+    expect(thinReadings(readings, 0, 9000, true).elapsedS).toEqual([0, 3, 6, 1200, 9000]);
+  });
+
+  test('is judged with its latest number, though none has come after it', () => {
+    const judged = (sparse: boolean) => {
+      const judging = new Judging(sparse);
+      judging.insert([typed(0, 1), typed(120.4, 2)]);
+      return judging.conclude([], DEFAULT_SHEET)?.pressurePa;
+    };
+    expect(judged(true)).toBeCloseTo(45_000);
+    expect(judged(false)).not.toBeCloseTo(45_000);
+  });
+
+  test('the second of a reading is over at the point of the grid after it', () => {
+    expect([0, 0.9, 1, 1.5, 2, 120.4].map(gridTimeAfter)).toEqual([2, 2, 2, 2, 4, 122]);
+  });
+});

@@ -59,6 +59,7 @@ test.each([
   ['protocol/planted.ts', '../web/analysis/conclusions.ts', 'protocol-imports-nothing-of-ours'],
   ['web/analysis/planted.ts', '../../simulators/physics/advance.ts', 'web-imports-only-protocol'],
   ['web/live/planted.ts', '../../server/options.ts', 'nobody-imports-server'],
+  ['web/report/planted.ts', '../store/session.ts', 'pure-folders-import-only-pure-ones'],
   ['server/http/planted.ts', '../record/recorder.ts', 'server-http-keeps-to-itself'],
   ['server/stream/planted.ts', '../../web/store/growable.ts', 'server-imports-only-the-pure-part'],
 ])('%s importing %s is caught', async (file, target, rule) => {

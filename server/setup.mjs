@@ -12,7 +12,7 @@ export const PROJECT = fileURLToPath(new URL('..', import.meta.url));
 const INSTALL_STAMP = join(PROJECT, 'node_modules', '.ebbline-installed.json');
 const PAGE_STAMP = join(PROJECT, 'web', 'dist', '.ebbline-built');
 /** What the built page depends on. */
-const PAGE_SOURCES = ['web', 'protocol', 'package-lock.json'];
+const PAGE_SOURCES = ['web', 'protocol', 'simulators/physics', 'package-lock.json'];
 
 /** The command line was fine, but the set-up failed; the message says what to do. */
 export class SetupError extends Error {

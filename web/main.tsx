@@ -18,6 +18,7 @@ import './live/say.css';
 import './live/chart.css';
 import './live/days-work.css';
 import './live/nothing-yet.css';
+import './plan/plan.css';
 import { startAlerting } from './alerts/alerting.ts';
 import { allowSoundOnGesture } from './alerts/chime.ts';
 import { StreamClient } from './connection/stream-client.ts';

@@ -10,6 +10,7 @@ import { MenuPanel } from './parts/menu-panel.tsx';
 import { notice } from './parts/notice.ts';
 import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
+import { RigPanel } from './plan/rig-panel.tsx';
 import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
 import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
 import { SheetPanel } from './sheet/sheet-panel.tsx';
@@ -91,6 +92,9 @@ function OpenPanel({ session }: { readonly session: Session }) {
     case 'sheet':
       if (followed === null || recording === null) return null;
       return <SheetPanel key="sheet" followed={followed} recording={recording} />;
+    case 'rig':
+      if (followed === null || recording === null) return null;
+      return <RigPanel key="rig" followed={followed} recording={recording} />;
     case 'note':
       if (followed === null || recording === null) return null;
       return <NotePanel key="note" followed={followed} recording={recording} />;

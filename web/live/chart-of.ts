@@ -5,11 +5,13 @@ import type { Conclusions, CurvePoint } from '../analysis/conclusions.ts';
 import { chartFlags, chartLines } from '../figure/chart-lines.ts';
 import { pressureRange } from '../figure/pressure-range.ts';
 import { chartTime, type TimeRange } from '../figure/time-range.ts';
+import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
+import { expectedStartS } from '../plan/place-expected.ts';
 import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
 import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
-import type { ChartPicture } from './chart-picture.ts';
+import type { ChartPicture, ExpectedLine } from './chart-picture.ts';
 
 interface ChartFacts {
   readonly readings: ChannelReadings;
@@ -20,6 +22,8 @@ interface ChartFacts {
   readonly rehearsal: boolean;
   /** Typed by hand: each reading is a point, and nothing is missing between two. */
   readonly typedIn: boolean;
+  /** What the rig should manage, or null while that is not known. */
+  readonly expected: ExpectedCurve | null;
   readonly live: boolean;
   /** Whether forecast and fit may be shown: not for a stale reading. */
   readonly foresees: boolean;
@@ -44,6 +48,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     remark: inRise
       ? { text: sayRiseRemark(rise, units.pressure), warning: rise.verdict.startsWith('leak') }
       : null,
+    expected: expectedLine(facts),
     lines: chartLines(time, sheet, units),
     flags: chartFlags(time, marks, conclusions),
     ground: facts.rehearsal ? CHART_WORDS.rehearsal : '',
@@ -51,6 +56,12 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     points: facts.typedIn,
     units,
   };
+}
+
+function expectedLine({ expected, readings, conclusions }: ChartFacts): ExpectedLine {
+  const startS = expected === null ? null : expectedStartS(expected, readings, conclusions);
+  if (expected === null || startS === null) return [];
+  return expected.map(({ sinceS, pressurePa }) => ({ elapsedS: startS + sinceS, pressurePa }));
 }
 
 function comingCurve(conclusions: Conclusions | null): readonly CurvePoint[] {

@@ -6,6 +6,9 @@ import type { ChartTime } from '../figure/time-range.ts';
 import type { DrawnSeries } from '../store/thin-readings.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
+/** How the pressure of a dry, tight system should fall; empty where that is not known. */
+export type ExpectedLine = readonly { readonly elapsedS: number; readonly pressurePa: number }[];
+
 export interface ChartPicture {
   readonly time: ChartTime;
   readonly range: PressureRange;
@@ -14,6 +17,7 @@ export interface ChartPicture {
   readonly curve: readonly CurvePoint[];
   /** A word at the curve, in italics. */
   readonly remark: { readonly text: string; readonly warning: boolean } | null;
+  readonly expected: ExpectedLine;
   readonly lines: readonly ChartLine[];
   readonly flags: readonly ChartFlag[];
   /** Set into the chart's ground, as 'Rehearsal'; empty for a job. */

@@ -5,7 +5,7 @@ import type { ChartPicture } from './chart-picture.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
 
 /** Canvas pixels per CSS pixel are `ratio`; `small` is a narrow screen. */
-interface Drawing {
+export interface Drawing {
   readonly plot: uPlot;
   readonly ctx: CanvasRenderingContext2D;
   readonly picture: ChartPicture;
@@ -54,12 +54,12 @@ export function drawFlagsAndPresent(drawing: Drawing): void {
   drawing.ctx.restore();
 }
 
-function x(plot: uPlot, elapsedS: number): number {
+export function x(plot: uPlot, elapsedS: number): number {
   return plot.valToPos(elapsedS, 'x', true);
 }
 
 /** Nothing at or below zero can stand on a log axis: it goes to the lower edge. */
-function y(plot: uPlot, picture: ChartPicture, pressurePa: number): number {
+export function y(plot: uPlot, picture: ChartPicture, pressurePa: number): number {
   const lowest = picture.time.axis === 'log' ? picture.range.lowPa * 0.5 : 0;
   return plot.valToPos(Math.max(pressurePa, lowest), 'y', true);
 }
@@ -213,7 +213,13 @@ function drawPresent({ plot, ctx, picture, palette, ratio }: Drawing): void {
 }
 
 /** Letters with the sheet's colour around them, legible over lines and fill. */
-function halo(drawing: Drawing, text: string, left: number, top: number, colour: string): void {
+export function halo(
+  drawing: Drawing,
+  text: string,
+  left: number,
+  top: number,
+  colour: string,
+): void {
   const { ctx, palette, ratio } = drawing;
   ctx.lineJoin = 'round';
   ctx.lineWidth = 5 * ratio;

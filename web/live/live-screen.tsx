@@ -9,6 +9,8 @@ import type { Session } from '../store/session.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
 import { panel } from '../parts/panels.ts';
+import { FasterNote } from '../plan/faster-note.tsx';
+import { usePlan } from '../plan/use-plan.ts';
 import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
@@ -31,6 +33,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
+  const { curve } = usePlan(followed.sheet.value);
   const picture = () =>
     chartOf({
       readings: followed.readings,
@@ -40,6 +43,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       units: choices.peek(),
       rehearsal: recording.origin === 'rehearsal',
       typedIn: followed.typedIn,
+      expected: curve,
       live,
       foresees: current || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
       zoom: zoom.peek(),
@@ -84,6 +88,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           </button>
         )}
         <NextView followed={followed} recording={recording} state={state} />
+        {current && curve !== null && <FasterNote followed={followed} curve={curve} />}
         {current && <Causes conclusions={conclusions} />}
         {(recording.open || recording.origin === 'import') &&
           recording.origin !== 'rehearsal' &&
@@ -95,7 +100,14 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       </aside>
       <Chart
         picture={picture}
-        changes={[followed.revision.value, conclusions, choices.value, zoom.value, state.kind]}
+        changes={[
+          followed.revision.value,
+          conclusions,
+          choices.value,
+          zoom.value,
+          state.kind,
+          curve,
+        ]}
         zoomed={zoom.value !== null}
         zoomTo={(range) => (zoom.value = range)}
         description={`Pressure over time${stage === null ? '' : `, ${stage.name}`}.`}

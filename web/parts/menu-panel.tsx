@@ -19,6 +19,11 @@ export function MenuPanel({ recording }: { readonly recording: Recording | null 
       text: 'Site, target, hold, pass rule, what the sensor sees.',
     },
     {
+      name: 'rig',
+      title: 'Rig',
+      text: 'Pump, hoses and cores, and how fast they should pull down.',
+    },
+    {
       name: 'settings',
       title: 'Alerts, units and look',
       text: 'Sound, notifications, day or night.',
@@ -28,7 +33,7 @@ export function MenuPanel({ recording }: { readonly recording: Recording | null 
     <Panel title="Menu" testId="menu-panel">
       <nav class="menu">
         {entries
-          .filter((entry) => entry.name !== 'sheet' || recording !== null)
+          .filter((entry) => (entry.name !== 'sheet' && entry.name !== 'rig') || recording !== null)
           .map((entry) => (
             <button
               key={entry.name}

@@ -7,6 +7,7 @@ export type PanelName =
   | 'rehearse'
   | 'recordings'
   | 'sheet'
+  | 'rig'
   | 'settings'
   | 'type-in'
   | 'note'

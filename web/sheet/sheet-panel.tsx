@@ -10,7 +10,7 @@ import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
 import { SENSOR_VIEW_NAMES } from '../words/say-sensor-view.ts';
-import { SHEET_NAMES, sheetUnit } from '../words/say-sheet.ts';
+import { SHEET_NAMES, sayWrongField, sheetUnit } from '../words/say-sheet.ts';
 import { sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 interface SheetPanelProps {
@@ -97,8 +97,7 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
         ))}
         {wrong !== null && (
           <p class="wrong" role="alert">
-            {SHEET_NAMES[wrong]}: this can’t be. Write a number that makes sense, or put back what
-            was there.
+            {sayWrongField(wrong)}
           </p>
         )}
         <p class="quiet wide">

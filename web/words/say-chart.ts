@@ -9,6 +9,7 @@ import { settingDigits } from './say-pressure.ts';
 import { sayTemperature } from './say-temperature.ts';
 
 export const CHART_WORDS = {
+  expected: 'expected, dry and tight',
   boilsAt: 'water boils at',
   rehearsal: 'Rehearsal',
   changeover: 'boil-off gives way to a steady rise',

@@ -23,6 +23,10 @@ export const SHEET_NAMES: Readonly<Record<keyof Sheet, string>> = {
   core: 'Valve cores',
 };
 
+export function sayWrongField(field: keyof Sheet): string {
+  return `${SHEET_NAMES[field]}: this can’t be. Write a number that makes sense, or put back what was there.`;
+}
+
 export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
   switch (field) {
     case 'targetPa':

@@ -1,6 +1,6 @@
 /** Shapes of the HTTP API. Every answer that is not 2xx has the shape of `apiErrorSchema`. */
 import { z } from 'zod';
-import { markSchema, newMarkSchema } from './mark.ts';
+import { markSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
 import { sheetEntrySchema } from './sheet.ts';
@@ -35,9 +35,6 @@ export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),
   temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
 });
-
-/** POST /api/recordings/:id/marks, answered by the mark; POST /api/recordings/:id/sheet likewise. */
-export { newMarkSchema, markSchema, sheetEntrySchema };
 
 /** What a technician can do to a simulated rig. */
 export const REHEARSAL_ACTIONS = [

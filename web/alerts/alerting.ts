@@ -6,10 +6,13 @@ import { recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
 import { type AlertWords, sayAlert } from '../words/say-alert.ts';
 import { chime } from './chime.ts';
-import { dueAlerts, givenAlertsSchema, NO_ALERTS_GIVEN } from './due-alerts.ts';
+import { dueAlerts } from './due-alerts.ts';
+import { givenAlertsSchema, NO_ALERTS_GIVEN } from './given-alerts.ts';
 
 export interface GivenAlert extends AlertWords {
   readonly key: string;
+  /** An alert about the same takes the place of this one: a withdrawn verdict must not come back. */
+  readonly about: string;
   readonly unheard: boolean;
 }
 
@@ -34,21 +37,24 @@ export function startAlerting(session: Session): void {
     if (followed === null || conclusions === null || recording === null) return;
     if (!isRunning(recording)) return;
     if (session.connection.value.phase !== 'live') return;
-    const key = `alerts.${recording.startedAtMs}.${recording.id}`;
+    // Another sensor is judged for itself. Its number changes before its conclusions are there.
+    const channel = followed.channel.peek();
+    const key = `alerts.${recording.startedAtMs}.${recording.id}${channel === 0 ? '' : `.${channel}`}`;
     const before = recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
     const { due, given } = dueAlerts(conclusions, followed.sheet.value, before);
-    if (due.length === 0) return;
-    remember(key, given);
+    if (given !== before) remember(key, given);
     const rehearsal = recording.origin === 'rehearsal';
     for (const fact of due) {
       const words = sayAlert(fact, choices.value.pressure, rehearsal);
-      void announce({ ...words, key: `${key}.${fact.kind}.${fact.atS}`, unheard: false });
+      const about = `${key}.${fact.kind === 'target' ? 'target' : 'verdict'}`;
+      void announce({ ...words, about, key: `${about}.${fact.atS}`, unheard: false });
     }
   });
 }
 
 async function announce(alert: GivenAlert): Promise<void> {
-  openAlerts.value = [...openAlerts.peek(), alert];
+  const others = openAlerts.peek().filter((open) => open.about !== alert.about);
+  openAlerts.value = [...others, alert];
   notify(alert);
   if (!choices.peek().sound || (await chime())) return;
   openAlerts.value = openAlerts

@@ -1,14 +1,17 @@
 /**
  * What this browser remembers, under one prefix, each value parsed on its way in. A browser that
- * refuses to store anything still works: it forgets.
+ * refuses to store anything still works: it forgets when the page is closed.
  */
 import type { z } from 'zod';
 
 const PREFIX = 'ebbline.';
 
+/** What could not be stored. Without it an alert would be due again each time it is asked for. */
+const unstored = new Map<string, string>();
+
 export function recall<T>(key: string, schema: z.ZodType<T>, otherwise: T): T {
   try {
-    const text = localStorage.getItem(PREFIX + key);
+    const text = unstored.get(key) ?? localStorage.getItem(PREFIX + key);
     if (text === null) return otherwise;
     const parsed = schema.safeParse(JSON.parse(text));
     return parsed.success ? parsed.data : otherwise;
@@ -18,9 +21,12 @@ export function recall<T>(key: string, schema: z.ZodType<T>, otherwise: T): T {
 }
 
 export function remember(key: string, value: unknown): void {
+  const text = JSON.stringify(value);
   try {
-    localStorage.setItem(PREFIX + key, JSON.stringify(value));
+    localStorage.setItem(PREFIX + key, text);
+    unstored.delete(key);
   } catch {
-    // Storage is full or forbidden; nothing on the page depends on it.
+    // Storage is full or forbidden.
+    unstored.set(key, text);
   }
 }

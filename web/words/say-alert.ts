@@ -7,7 +7,14 @@ import { VERDICT_NAMES } from './say-verdict.ts';
 
 export type AlertFact =
   | { readonly kind: 'target'; readonly atS: number; readonly targetPa: number }
-  | { readonly kind: 'verdict'; readonly atS: number; readonly verdict: Verdict };
+  | { readonly kind: 'verdict'; readonly atS: number; readonly verdict: Verdict }
+  /** Another verdict on the same hold; `before` is null where it is not known which it was. */
+  | {
+      readonly kind: 'verdict_changed';
+      readonly atS: number;
+      readonly verdict: Verdict;
+      readonly before: Verdict | null;
+    };
 
 export interface AlertWords {
   readonly title: string;
@@ -16,11 +23,27 @@ export interface AlertWords {
 
 export function sayAlert(alert: AlertFact, unit: PressureUnit, rehearsal: boolean): AlertWords {
   const place = `${sayMoment(alert.atS)} into the ${rehearsal ? 'rehearsal' : 'recording'}`;
-  if (alert.kind === 'target') {
-    return {
-      title: `${saySetting(alert.targetPa, unit)} reached`,
-      detail: `The pressure went below ${saySetting(alert.targetPa, unit)} and stayed there, ${place}.`,
-    };
+  switch (alert.kind) {
+    case 'target':
+      return {
+        title: `${saySetting(alert.targetPa, unit)} reached`,
+        detail: `The pressure went below ${saySetting(alert.targetPa, unit)} and stayed there, ${place}.`,
+      };
+    case 'verdict':
+      return { title: `Verdict: ${VERDICT_NAMES[alert.verdict]}`, detail: `Drawn ${place}.` };
+    case 'verdict_changed':
+      return sayChange(alert.verdict, alert.before, place);
   }
-  return { title: `Verdict: ${VERDICT_NAMES[alert.verdict]}`, detail: `Drawn ${place}.` };
+}
+
+function sayChange(verdict: Verdict, before: Verdict | null, place: string): AlertWords {
+  const was = before === null ? '' : ` Before: ${VERDICT_NAMES[before]}.`;
+  const caution = before === 'tight_dry' ? ' Do not close up on it.' : '';
+  return {
+    title:
+      verdict === 'undecided'
+        ? 'The verdict no longer stands: undecided'
+        : `Verdict now: ${VERDICT_NAMES[verdict]}`,
+    detail: `Since ${place}.${was}${caution}`,
+  };
 }

@@ -247,6 +247,29 @@ test('alerts name the value and the time', () => {
   expect(detail).toContain('3:05 into the recording');
 });
 
+describe('an alert that a verdict changed', () => {
+  const changed = { kind: 'verdict_changed', atS: 1228 } as const;
+
+  test('says of one that is withdrawn that it no longer stands, and what not to do on it', () => {
+    const fact = { ...changed, verdict: 'undecided', before: 'tight_dry' } as const;
+    expect(sayAlert(fact, 'micron', false)).toEqual({
+      title: 'The verdict no longer stands: undecided',
+      detail:
+        'Since 20:28 into the recording. Before: Tight and dry, for the connected part. ' +
+        'Do not close up on it.',
+    });
+  });
+
+  test('names the new one, and the one before where that is known', () => {
+    const fact = { ...changed, verdict: 'leak_and_moisture', before: 'moisture' } as const;
+    const { title, detail } = sayAlert(fact, 'micron', true);
+    expect(title).toBe('Verdict now: Leak and moisture');
+    expect(detail).toContain('Before: Moisture');
+    expect(detail).not.toContain('close up');
+    expect(sayAlert({ ...fact, before: null }, 'micron', true).detail).not.toContain('Before');
+  });
+});
+
 test('what is withheld says since when, and what to do', () => {
   const said = sayWithheld('sensor', '09:31:20', { text: 'Out of reach.', remedy: 'Come nearer.' });
   expect(said.detail.join(' ')).toContain('Since 09:31:20.');

@@ -1,0 +1,40 @@
+/** What a browser remembers, and what is left where it refuses to store. */
+import { afterEach, expect, test, vi } from 'vitest';
+import { z } from 'zod';
+import { recall, remember } from '../../../web/store/remembered.ts';
+
+afterEach(() => vi.unstubAllGlobals());
+
+function storage(setItem: (key: string, value: string) => void): Map<string, string> {
+  const kept = new Map<string, string>();
+  const getItem = (key: string) => kept.get(key) ?? null;
+  vi.stubGlobal('localStorage', { getItem, setItem });
+  return kept;
+}
+
+test('what is stored is read again, and what has another form is not', () => {
+  const kept = storage((key, value) => void kept.set(key, value));
+  remember('a', 7);
+  expect(recall('a', z.number(), 0)).toBe(7);
+  expect(recall('a', z.string(), 'none')).toBe('none');
+});
+
+test('what a browser refuses to store is known for as long as the page is open', () => {
+  storage(() => {
+    throw new Error('quota');
+  });
+  expect(recall('b', z.number(), 0)).toBe(0);
+  remember('b', 7);
+  expect(recall('b', z.number(), 0)).toBe(7);
+});
+
+test('what could be stored at last counts, also once another page has changed it', () => {
+  storage(() => {
+    throw new Error('quota');
+  });
+  remember('c', 7);
+  const kept = storage((key, value) => void kept.set(key, value));
+  remember('c', 8);
+  for (const key of kept.keys()) kept.set(key, '9');
+  expect(recall('c', z.number(), 0)).toBe(9);
+});

@@ -14,7 +14,7 @@ import { tubeConductanceM3PerS } from '../../simulators/physics/tube-conductance
 import { CORE_OPENING_M } from './core-opening.ts';
 import type { PlannedRig } from './planned-rig.ts';
 
-export type RigPart = 'pump' | 'hose' | 'core';
+type RigPart = 'pump' | 'hose' | 'core';
 
 export interface EffectiveSpeed {
   /** At the system, m³/s. */

@@ -13,7 +13,7 @@ import {
 import { CORE_OPENING_M } from './core-opening.ts';
 import type { PlannedRig } from './planned-rig.ts';
 
-export interface ExpectedPoint {
+interface ExpectedPoint {
   /** Since the pump was switched on, the system full of air. */
   readonly sinceS: number;
   readonly pressurePa: number;

@@ -18,11 +18,11 @@ export interface PlannedRig {
 
 /** Without these there is no expectation. */
 const NEEDED = ['volumeM3', 'pumpDisplacementM3PerS', 'hoseBoreM', 'hoseLengthM'] as const;
-export type NeededField = (typeof NEEDED)[number];
+type NeededField = (typeof NEEDED)[number];
 
 /** Left empty, these are assumed, and the assumption is said. */
 const ASSUMABLE = ['pumpUltimatePa', 'hoseCount', 'core'] as const;
-export type AssumedField = (typeof ASSUMABLE)[number];
+type AssumedField = (typeof ASSUMABLE)[number];
 
 export type RigFields = Pick<Sheet, NeededField | AssumedField>;
 

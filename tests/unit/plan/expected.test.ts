@@ -108,6 +108,12 @@ describe('the curve', () => {
   });
 });
 
+test('at twice its ultimate pressure a pump has half its speed', () => {
+  const rig = rigWith({ pumpUltimatePa: 20, hoseBoreM: 0.1, hoseLengthM: 0.05 });
+  const { speedM3PerS = Number.NaN } = effectiveSpeed(rig, 40) ?? {};
+  expect(speedM3PerS / rig.pumpDisplacementM3PerS).toBeCloseTo(0.5, 3);
+});
+
 test('the shares of the resistance make up the whole, and no rig is faster than its pump', () => {
   fc.assert(
     fc.property(

@@ -38,6 +38,11 @@ describe('the expected curve begins', () => {
     expect(expectedStartS(curve, new ChannelReadings(0), pullingDown)).toBe(100);
   });
 
+  test('with the pump as well, where air was let in just before', () => {
+    const vented = readingsOf([80, 80, 80, 80, 80, null, null, null, null, null, null]);
+    expect(expectedStartS(curve, vented, pullingDown)).toBe(100);
+  });
+
   test('so much earlier where the pull-down began deeper', () => {
     const halfWay = readingsOf(Array.from({ length: 15 }, () => 2000));
     expect(expectedStartS(curve, halfWay, pullingDown)).toBeCloseTo(100 - expectedS(2000), 9);

@@ -91,6 +91,9 @@ export class GapFinder {
   }
 
   #isGap({ before, after }: Between): boolean {
-    return isGapBetween(before, after, usualInterval(this.#intervalsS));
+    // What is none where no silence is usual is none at all: hardly ever are the intervals sorted.
+    return (
+      isGapBetween(before, after, 0) && isGapBetween(before, after, usualInterval(this.#intervalsS))
+    );
   }
 }

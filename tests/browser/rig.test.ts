@@ -1,0 +1,51 @@
+/** The rig is entered on the page, and the page says what it should manage. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
+import { runBridge } from '../support/running-bridge.ts';
+import type { RunningBridge } from '../support/running-bridge.ts';
+
+let bridge: RunningBridge;
+let browser: Browser;
+
+beforeAll(async () => {
+  [bridge, browser] = await Promise.all([runBridge(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await bridge.remove();
+});
+
+test('with volume, pump and hose entered there are times and a part that limits', async () => {
+  const { page, complaints } = await openDashboard(browser, bridge.url);
+  await page.getByTestId('rehearse-now').click();
+  await page.getByRole('radio', { name: '×20', exact: true }).check();
+  await page.getByTestId('start-quarry-road-bakery').click();
+  await page.getByTestId('rehearsal-badge').waitFor();
+
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-rig').click();
+  expect(await page.getByTestId('rig-missing').innerText()).toContain('volume');
+  // Ten times what is really there: the pull-down will look too fast.
+  const entries = { volumeM3: '42', pumpDisplacementM3PerS: '113', hoseBoreM: '6' };
+  for (const [field, text] of Object.entries(entries)) {
+    await page.locator(`input[name=${field}]`).fill(text);
+  }
+  await page.getByRole('button', { name: 'Enter', exact: true }).click();
+  await expect
+    .poll(() => page.getByTestId('rig-missing').innerText())
+    .toMatch(/missing: the hose’s length\.$/u);
+  await page.locator('input[name=hoseLengthM]').fill('1.5');
+  await page.getByRole('button', { name: 'Enter', exact: true }).click();
+
+  const result = await page.getByTestId('rig-result').innerText();
+  expect(result).toMatch(/To the target, 500 micron\s+about \d+ min/u);
+  expect(result).toContain('the hose holds it back most');
+  await picture(page, 'rig');
+  await page.getByTestId('close-panel').click();
+
+  await untilShown(page, 'stage', 'pull_down');
+  await page.getByTestId('faster').waitFor();
+  await picture(page, 'rig-expected');
+  expect(complaints).toEqual([]);
+});

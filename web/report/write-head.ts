@@ -1,7 +1,7 @@
 /** The head of the report: which job, when, and where its readings come from. */
 import { type Markup, markup, NOTHING } from '../figure/markup.ts';
 import { sayDuration } from '../words/say-duration.ts';
-import { knowsWallTime, REPORT_WORDS, sayOrigin, sayProvisional } from '../words/say-report.ts';
+import { REPORT_WORDS, sayBegan, sayOrigin, sayProvisional } from '../words/say-report.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { SHEET_NAMES } from '../words/say-sheet.ts';
 import { sayOffset, sayWallTime } from '../words/say-wall-time.ts';
@@ -14,14 +14,13 @@ export function writeHead(report: Report): Markup {
   const judgedAtS = Math.max(0, ...report.sensors.map((sensor) => sensor.conclusions?.nowS ?? 0));
   const origin = sayOrigin(recording);
   const began = `${sayWallTime(recording.startedAtMs, offsetMinutes)} (${sayOffset(offsetMinutes)})`;
-  const beganName = knowsWallTime(recording.origin) ? REPORT_WORDS.began : REPORT_WORDS.readIn;
   return markup`<header>
 ${banner(report)}
 <h1>${recording.origin === 'rehearsal' ? REPORT_WORDS.rehearsalTitle : REPORT_WORDS.title}</h1>
 ${factTable([
   { name: SHEET_NAMES.site, value: saySheetValue(sheet, 'site', units) },
   { name: SHEET_NAMES.equipment, value: saySheetValue(sheet, 'equipment', units) },
-  { name: beganName, value: began },
+  { name: sayBegan(recording.origin), value: began },
   { name: REPORT_WORDS.length, value: sayDuration(lastS) },
   { name: REPORT_WORDS.recording, value: String(recording.id) },
   { name: REPORT_WORDS.origin, value: origin.name },

@@ -26,6 +26,7 @@ export function writeReport(report: Report): string {
 <body>
 ${rehearsal ? markup`<div class="stamp" aria-hidden="true">${REPORT_WORDS.rehearsalStamp}</div>` : NOTHING}
 ${writeHead(report)}
+<main>
 ${report.sensors.length === 0 ? writeNoReadings() : report.sensors.map((sensor) => writeSensor(report, sensor))}
 ${writeMarks(report)}
 ${writeSettings(report)}
@@ -38,6 +39,7 @@ ${section(
   paragraph(`${sayDrawnBy(report.softwareVersion)} ${REPORT_WORDS.rawData}`, 'quiet'),
 )}
 ${writeSignOff(rehearsal)}
+</main>
 </body>
 </html>
 `;

@@ -109,9 +109,17 @@ export function sayOrigin({ origin, title }: Recording): { name: string; stateme
   }
 }
 
-/** Whether the recording's wall clock says when something was measured. */
+/**
+ * Whether the wall clock at the beginning says when a later reading was measured: a file has none, and
+ * a rehearsal's time goes as fast as one likes.
+ */
 export function knowsWallTime(origin: Origin): boolean {
-  return origin !== 'import';
+  return origin === 'sensor' || origin === 'typed_in';
+}
+
+/** What happened at the beginning's wall-clock time. */
+export function sayBegan(origin: Origin): string {
+  return origin === 'import' ? REPORT_WORDS.readIn : REPORT_WORDS.began;
 }
 
 /** While it is still growing. */

@@ -24,27 +24,24 @@ export function drawExpected({ plot, ctx, picture, palette, ratio }: Drawing): v
   ctx.restore();
 }
 
-/** Its name: where it leaves the chart below, else above it, clear of the lines and their labels. */
+/** Its name: at the lower edge where it leaves the chart there, else beside its steep part. */
 export function labelExpected(drawing: Drawing): void {
   const { plot, ctx, picture, palette, ratio, small } = drawing;
   const { left, top, width, height } = plot.bbox;
-  const shown = picture.expected
-    .map((point) => ({ at: x(plot, point.elapsedS), down: y(plot, picture, point.pressurePa) }))
-    .filter(({ at, down }) => at >= left && at <= left + width && down <= top + height);
-  const last = shown.at(-1);
-  if (last === undefined) return;
+  const bottom = top + height;
   ctx.save();
   ctx.font = remarkFont((small ? 14 : 17) * ratio);
   ctx.textAlign = 'left';
   ctx.textBaseline = 'bottom';
   const latest = left + width - ctx.measureText(CHART_WORDS.expected).width - 20 * ratio;
-  const lowest = Math.min(...picture.lines.map((line) => y(plot, picture, line.pressurePa)));
-  const isBeside = last.at <= latest;
-  const place = isBeside
-    ? last
-    : (shown.findLast(({ at, down }) => at <= latest && down < lowest - 30 * ratio) ?? last);
-  const bottom = top + height - 6 * ratio;
-  const down = isBeside ? Math.min(place.down + 12 * ratio, bottom) : place.down - 4 * ratio;
-  halo(drawing, CHART_WORDS.expected, Math.min(place.at, latest) + 10 * ratio, down, palette.ink);
+  const places = picture.expected
+    .map((point) => ({ at: x(plot, point.elapsedS), down: y(plot, picture, point.pressurePa) }))
+    .filter(({ at }) => at >= left && at <= latest);
+  const leaves = places.some(({ down }) => down > bottom);
+  const place = places.findLast(({ down }) => down <= (leaves ? bottom : top + height * 0.4));
+  if (place !== undefined) {
+    const down = Math.min(place.down + (leaves ? 12 : 0) * ratio, bottom - 6 * ratio);
+    halo(drawing, CHART_WORDS.expected, place.at + 10 * ratio, down, palette.ink);
+  }
   ctx.restore();
 }

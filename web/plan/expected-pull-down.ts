@@ -45,6 +45,8 @@ export function expectedPullDown(rig: PlannedRig): ExpectedCurve {
     pressurePa = totalPressurePa(state, 0);
     points.push({ sinceS: state.elapsedS, pressurePa });
   }
+  // What has come to its end stays there.
+  if (state.elapsedS < LONGEST_S) points.push({ sinceS: LONGEST_S, pressurePa });
   return points;
 }
 

@@ -24,14 +24,18 @@ export function RigResult({ sheet }: { readonly sheet: Sheet }) {
   }
   const { targetPa } = sheet;
   const speed = effectiveSpeed(plan.rig, targetPa);
+  const timeTo = (pressurePa: number) =>
+    pressurePa > plan.rig.pumpUltimatePa
+      ? sayExpectedTime(timeToS(curve, pressurePa))
+      : RIG_WORDS.never;
   const limit = speed?.shares[0]?.part;
   return (
     <section class="rig-result" data-testid="rig-result">
       <dl>
         <dt>To {saySetting(FIRST_DEPTH_PA, unit)}</dt>
-        <dd>{sayExpectedTime(timeToS(curve, FIRST_DEPTH_PA))}</dd>
+        <dd>{timeTo(FIRST_DEPTH_PA)}</dd>
         <dt>To the target, {saySetting(targetPa, unit)}</dt>
-        <dd>{sayExpectedTime(timeToS(curve, targetPa))}</dd>
+        <dd>{timeTo(targetPa)}</dd>
         {speed !== null && (
           <>
             <dt>Pumping speed there</dt>

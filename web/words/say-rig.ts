@@ -5,6 +5,7 @@ import { sayNumber } from './say-number.ts';
 import { saySetting, settingDigits } from './say-pressure.ts';
 
 export const RIG_WORDS = {
+  never: 'never',
   faster:
     'Faster than this rig should manage. Part of the system may not be connected, the sensor may ' +
     'sit at the pump, or the volume is smaller than entered.',
@@ -13,7 +14,7 @@ export const RIG_WORDS = {
     'walls and oil always hold makes the last part many times longer. Faster than expected, part of ' +
     'the system may not be connected.',
   ultimateTooHigh:
-    'The pump’s own lowest pressure is no lower than the target: with this pump it is never reached.',
+    'The pump’s own lowest pressure is no lower than the target: this pump never gets there.',
 } as const;
 
 export const CORE_NAMES = { unknown: 'Not known', in: 'In place', out: 'Taken out' } as const;

@@ -5,7 +5,8 @@ import type { FigurePicture } from '../figure/figure-picture.ts';
 import { figureOf } from '../figure/figure-of.ts';
 import { type ChartTime, chartTime } from '../figure/time-range.ts';
 import { CHART_WORDS } from '../words/say-chart.ts';
-import { REPORT_WORDS, sayHoldTitle } from '../words/say-report.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
+import { sayHoldTitle } from '../words/say-report.ts';
 import type { Hold, ReportFacts, ReportStage } from './report-model.ts';
 import type { ChannelFold } from './report-readings.ts';
 

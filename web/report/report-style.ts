@@ -1,6 +1,6 @@
 /** How the report looks, on a screen and on A4. */
 import { PRINT } from '../figure/print-palette.ts';
-import { REPORT_WORDS } from '../words/say-report.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
 
 /** @param recordingId stands on every page, so that stray sheets find their way back */
 export function reportStyle(recordingId: number, rehearsal: boolean): string {

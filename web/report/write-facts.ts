@@ -2,7 +2,8 @@
 import { DEFAULT_SHEET, sheetFromEntries, sheetSchema } from '../../protocol/sheet.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Markup } from '../figure/markup.ts';
-import { MARK_AUTHOR_NAMES, REPORT_WORDS, sayMarkInFull } from '../words/say-report.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
+import { MARK_AUTHOR_NAMES, sayMarkInFull } from '../words/say-report.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { SHEET_NAMES } from '../words/say-sheet.ts';
 import { factTable, listTable, paragraph, section } from './page-parts.ts';

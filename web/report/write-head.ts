@@ -1,7 +1,8 @@
 /** The head of the report: which job, when, and where its readings come from. */
 import { type Markup, markup, NOTHING } from '../figure/markup.ts';
 import { sayDuration } from '../words/say-duration.ts';
-import { REPORT_WORDS, sayBegan, sayOrigin, sayProvisional } from '../words/say-report.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
+import { sayBegan, sayOrigin, sayProvisional } from '../words/say-report.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { SHEET_NAMES } from '../words/say-sheet.ts';
 import { sayOffset, sayWallTime } from '../words/say-wall-time.ts';

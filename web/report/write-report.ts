@@ -1,7 +1,8 @@
 /** A report as one HTML file: nothing in it comes from elsewhere, and nothing in it runs. */
 import { Markup, markup, NOTHING } from '../figure/markup.ts';
 import { WHO_DECIDES } from '../words/say-caution.ts';
-import { REPORT_WORDS, sayDrawnBy, sayReportName } from '../words/say-report.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
+import { sayDrawnBy, sayReportName } from '../words/say-report.ts';
 import { paragraph, section } from './page-parts.ts';
 import type { Report } from './report-model.ts';
 import { reportStyle } from './report-style.ts';

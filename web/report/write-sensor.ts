@@ -6,8 +6,8 @@ import { type Markup, markup, NOTHING } from '../figure/markup.ts';
 import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
 import { sayDuration } from '../words/say-duration.ts';
 import { sayRateEstimate } from '../words/say-pressure.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
 import {
-  REPORT_WORDS,
   sayFurtherGaps,
   sayGap,
   sayGapLength,

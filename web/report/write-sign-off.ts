@@ -1,6 +1,6 @@
 /** Room for names and signatures; a rehearsal has nothing to sign. */
 import { type Markup, markup } from '../figure/markup.ts';
-import { REPORT_WORDS } from '../words/say-report.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
 import { paragraph, section } from './page-parts.ts';
 
 export function writeSignOff(rehearsal: boolean): Markup {

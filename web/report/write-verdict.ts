@@ -1,8 +1,8 @@
 /** The verdict, set off so that it is found at a glance; an open question as plainly as a pass. */
 import { type Markup, markup } from '../figure/markup.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
+import { REPORT_WORDS } from '../words/report-words.ts';
 import {
-  REPORT_WORDS,
   sayAfterHold,
   sayNoHold,
   sayNoReadings,

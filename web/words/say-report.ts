@@ -1,10 +1,11 @@
-/** The words of the report, as far as the screens don't have them. */
+/** What the report says of facts and conclusions, as far as the screens don't have the words. */
 import type { Reading } from '../../protocol/reading.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import type { Origin, Recording } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Rise, Stage, StageName } from '../analysis/conclusions.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
+import { REPORT_WORDS } from './report-words.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import { sayDuration, sayMoment, sayRoughDuration } from './say-duration.ts';
 import { MARK_NAMES } from './say-mark.ts';
@@ -13,76 +14,6 @@ import { saySetting } from './say-pressure.ts';
 import { sayRehearsalTitle } from './say-reveal.ts';
 import { sayVerdict, VERDICT_NAMES } from './say-verdict.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
-
-export const REPORT_WORDS = {
-  title: 'Report on evacuation and hold',
-  rehearsalTitle: 'Report on a rehearsed evacuation and hold',
-  /** On every page of a rehearsal's report, and large across it. */
-  rehearsalStamp: 'Rehearsal',
-  rehearsalEdge: 'REHEARSAL on a simulated system. Not a job.',
-  origin: 'Where the readings come from',
-  began: 'Recording began',
-  readIn: 'Read in',
-  length: 'Length',
-  recording: 'Recording',
-  readings: 'Readings',
-  verdict: 'Verdict',
-  numbers: 'The numbers behind it',
-  intervals: 'Intervals hold the truth nine times of ten.',
-  curves: 'Curves',
-  wholeCurve: 'The whole recording',
-  holdCurve: 'The hold',
-  poles: 'A pole without a name had no room for one; it is in the table of marks.',
-  holds: 'Holds',
-  stages: 'Stages',
-  marks: 'Marks',
-  noMarks: 'No mark was set.',
-  settings: 'Settings and pass rule',
-  settingsSource:
-    'What nobody entered is this program’s own setting, not a standard’s. The equipment maker’s figure comes first.',
-  entries: 'Entered on the job sheet',
-  noEntries: 'Nothing was entered.',
-  gaps: 'Gaps',
-  noGaps: 'No reading is missing.',
-  sensor: 'Sensor',
-  proof: 'What a vacuum hold proves, and what not',
-  proves:
-    'A rise within its limits shows that little water was left, and that no gross leak was open, in the part that the sensor sees.',
-  provesNot:
-    'It does not show a leak that opens only under pressure or in the cold, nor one behind a closed valve. It finds gross leaks only; the nitrogen pressure test decides tightness.',
-  signOff: 'Sign-off',
-  noSignOff: 'Nothing to sign: this was a rehearsal.',
-  rawData:
-    'The readings themselves are in this recording’s CSV file, from which anybody can draw the conclusions again.',
-  signers: ['Work done by', 'Seen by'],
-  signColumns: ['Name', 'Signature', 'Date'],
-  columns: {
-    at: 'At',
-    clock: 'Clock',
-    mark: 'Mark',
-    setBy: 'Set by',
-    stage: 'Stage',
-    began: 'Began',
-    lasted: 'Lasted',
-    knownBy: 'Known from',
-    from: 'From',
-    until: 'Until',
-    what: 'What happened',
-    entry: 'Entry',
-    value: 'Value',
-    verdict: 'Verdict',
-    inflow: 'Steady inflow',
-  },
-  identity: {
-    name: 'Name',
-    manufacturer: 'Maker',
-    model: 'Model',
-    serial: 'Serial number',
-    firmware: 'Firmware',
-    id: 'Known to this computer as',
-  },
-  unknown: 'not told',
-} as const;
 
 /** What kind of recording it is, and, in front of all else, what it can't be passed off as. */
 export function sayOrigin({ origin, title }: Recording): { name: string; statement: string } {

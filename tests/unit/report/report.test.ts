@@ -12,7 +12,7 @@ import type { ReportFacts } from '../../../web/report/report-model.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
 import { writeReport } from '../../../web/report/write-report.ts';
 import { listVerdictNumbers } from '../../../web/words/list-verdict-numbers.ts';
-import { REPORT_WORDS } from '../../../web/words/say-report.ts';
+import { REPORT_WORDS } from '../../../web/words/report-words.ts';
 import { VERDICT_NAMES } from '../../../web/words/say-verdict.ts';
 import { historyOf } from '../../support/invented-curves.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';

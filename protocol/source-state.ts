@@ -1,6 +1,7 @@
 /** What a source of readings is doing, as the screen shows it. */
 import { z } from 'zod';
 import { PROBLEM_CODES } from './problems.ts';
+import { sensorIdentitySchema } from './recording.ts';
 
 /** `stale`: connected, but silent for longer than its interval allows. */
 export const SOURCE_PHASES = [
@@ -16,10 +17,7 @@ export const SOURCE_PHASES = [
 ] as const;
 export type SourcePhase = (typeof SOURCE_PHASES)[number];
 
-export const sourceStateSchema = z.strictObject({
-  id: z.string().min(1).max(100),
-  kind: z.enum(['radio', 'rehearsal', 'import', 'typed_in']),
-  name: z.string().max(100),
+const condition = {
   phase: z.enum(SOURCE_PHASES),
   /** Since when it has been in this phase: wall-clock milliseconds since 1970 UTC. */
   sinceMs: z.int(),
@@ -27,7 +25,20 @@ export const sourceStateSchema = z.strictObject({
   problem: z.enum(PROBLEM_CODES).nullable(),
   batteryPercent: z.number().min(0).max(100).nullable(),
   signalDbm: z.number().nullable(),
+};
+
+const sensorStateSchema = z.strictObject({ sensorId: sensorIdentitySchema.shape.id, ...condition });
+export type SensorState = z.infer<typeof sensorStateSchema>;
+
+/** With several sensors, name and condition are those of the sensor that is best off. */
+export const sourceStateSchema = z.strictObject({
+  id: z.string().min(1).max(100),
+  kind: z.enum(['radio', 'rehearsal', 'import', 'typed_in']),
+  name: z.string().max(100),
+  ...condition,
   /** Data seconds per wall-clock second: 1 for a sensor, up to 120 for a rehearsal. */
   clockRate: z.number().gt(0),
+  /** Each sensor heard so far, in any order; empty for a source that is its own only one. */
+  sensors: z.array(sensorStateSchema).max(256),
 });
 export type SourceState = z.infer<typeof sourceStateSchema>;

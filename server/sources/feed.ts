@@ -61,8 +61,8 @@ export class Feed implements SourceListener {
   #unfinished: Unfinished | null;
   #recording: OpenRecording | null = null;
   #lastState: SourceState | null = null;
-  /** The latest bytes could not be read. */
-  #notUnderstood = false;
+  /** The sensors whose latest bytes could not be read. */
+  readonly #notUnderstood = new Set<string>();
 
   constructor(options: FeedOptions) {
     this.#options = options;
@@ -89,7 +89,7 @@ export class Feed implements SourceListener {
     const taken = this.#intake(recording, raw.sensorId).take(raw.bytes, arrivedS);
     recording.lastArrivedS = arrivedS;
     if (taken.kind === 'reading') this.#options.ledger.readings(recording.id, [taken.reading]);
-    if (taken.kind !== 'duplicate') this.#understood(taken.kind === 'reading');
+    if (taken.kind !== 'duplicate') this.#understood(raw.sensorId, taken.kind === 'reading');
   }
 
   mark(mark: NewMark): void {
@@ -99,7 +99,7 @@ export class Feed implements SourceListener {
 
   state(state: SourceState): void {
     this.#lastState = state;
-    this.#options.onState(this.#notUnderstood ? withoutSense(state) : state);
+    this.#options.onState(withoutSense(state, this.#notUnderstood));
   }
 
   /**
@@ -177,16 +177,22 @@ export class Feed implements SourceListener {
   }
 
   /** Said once when it begins and once when it ends, and with every state between. */
-  #understood(understood: boolean): void {
-    if (this.#notUnderstood !== understood) return;
-    this.#notUnderstood = !understood;
+  #understood(sensorId: string, understood: boolean): void {
+    if (this.#notUnderstood.has(sensorId) !== understood) return;
+    if (understood) this.#notUnderstood.delete(sensorId);
+    else this.#notUnderstood.add(sensorId);
     if (this.#lastState) this.state(this.#lastState);
   }
 }
 
 /** What the source itself has to say comes first. */
-function withoutSense(state: SourceState): SourceState {
-  return { ...state, problem: state.problem ?? 'sensor_not_understood' };
+function withoutSense(state: SourceState, notUnderstood: ReadonlySet<string>): SourceState {
+  if (notUnderstood.size === 0) return state;
+  const problem = 'sensor_not_understood';
+  const sensors = state.sensors.map((sensor) =>
+    notUnderstood.has(sensor.sensorId) ? { ...sensor, problem: sensor.problem ?? problem } : sensor,
+  );
+  return { ...state, problem: state.problem ?? problem, sensors };
 }
 
 function nameless(id: string): SensorIdentity {

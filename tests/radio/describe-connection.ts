@@ -74,6 +74,9 @@ export function describeConnection(library: string): void {
       expect(hex(ear.readings.slice(80))).toEqual(hex(more));
       await ear.until('the other', () => ear.states.at(-1)?.name === 'Two');
       expect(ear.states.at(-1)).toMatchObject({ phase: 'live', problem: null });
+      const phaseOf = ({ id }: { id: string }) =>
+        ear.states.at(-1)?.sensors.find(({ sensorId }) => sensorId === id)?.phase;
+      expect([phaseOf(one), phaseOf(two)]).toEqual(['lost', 'live']);
       one.comeBack();
       await one.whenSubscribed();
     });

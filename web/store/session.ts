@@ -1,11 +1,12 @@
 /** What the page knows: recordings, sources, the connection, and the recording that it follows. */
 import { computed, effect, signal } from '@preact/signals';
-import type { Origin, Recording } from '../../protocol/recording.ts';
+import type { Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { ServerMessage } from '../../protocol/stream.ts';
 import { type ConnectionState, initialConnection } from '../connection/connection-core.ts';
 import { FollowedRecording } from './followed-recording.ts';
 import { chooseRecording } from './choose-recording.ts';
+import { sourceOf } from './source-of.ts';
 
 /** The number on the screen changes this often at most, or nobody could read it. */
 const READING_EVERY_MS = 200;
@@ -23,7 +24,11 @@ export class Session {
   readonly recording = computed(
     () => this.recordings.value.find((one) => one.id === this.followed.value?.id) ?? null,
   );
-  readonly source = computed(() => sourceOf(this.recording.value, this.sources.value));
+  /** Where the readings come from, in the condition of the sensor that is watched. */
+  readonly source = computed(() => {
+    const channel = this.followed.value?.channel.value ?? 0;
+    return sourceOf(this.recording.value, channel, this.sources.value);
+  });
   readonly #askFor: (recordingId: number) => void;
 
   constructor(askFor: (recordingId: number) => void) {
@@ -95,30 +100,6 @@ export class Session {
     const best = chooseRecording(this.recordings.value, this.followed.value?.id ?? null);
     if (best !== null) this.open(best, false);
   }
-}
-
-const KINDS: Readonly<Record<Origin, SourceState['kind']>> = {
-  sensor: 'radio',
-  rehearsal: 'rehearsal',
-  import: 'import',
-  typed_in: 'typed_in',
-};
-
-/** A rehearsal's recording belongs to the rehearsal; a job's to the radio, by name where it can. */
-function sourceOf(
-  recording: Recording | null,
-  sources: readonly SourceState[],
-): SourceState | null {
-  const kind = KINDS[recording?.origin ?? 'sensor'];
-  const own = sources.filter((source) => source.kind === kind);
-  const sensors = recording?.sensors ?? [];
-  return (
-    own.find((source) =>
-      sensors.some(({ id, name }) => id === source.id || name === source.name),
-    ) ??
-    own.at(-1) ??
-    null
-  );
 }
 
 /** At once the first time, then no more often than every so many milliseconds, the last call kept. */

@@ -87,6 +87,7 @@ export class ImportSource implements Source {
       batteryPercent: null,
       signalDbm: null,
       clockRate: 1,
+      sensors: [],
     });
   }
 }

@@ -20,6 +20,8 @@ export interface RadioSourceOptions {
   readonly log?: (text: string) => void;
 }
 
+type Dated = Pick<SourceState, 'phase' | 'sinceMs'>;
+
 const UNHEARD: SensorFacts = {
   name: '',
   phase: 'lost',
@@ -182,10 +184,19 @@ export class RadioSource implements Source {
       sensors: this.#sensors,
     });
     const before = this.#state;
-    const sinceMs = before?.phase === shown.phase ? before.sinceMs : this.#wallClock();
-    const state: SourceState = { id: this.id, kind: 'radio', ...shown, sinceMs, clockRate: 1 };
+    const sinceMs = this.#since(shown, before);
+    const sensors = shown.sensors.map((sensor) => {
+      const known = before?.sensors.find(({ sensorId }) => sensorId === sensor.sensorId);
+      return { ...sensor, sinceMs: this.#since(sensor, known) };
+    });
+    const about = { id: this.id, kind: 'radio', clockRate: 1 } as const;
+    const state: SourceState = { ...about, ...shown, sinceMs, sensors };
     if (JSON.stringify(state) === JSON.stringify(before)) return;
     this.#state = state;
     this.#listener?.state(state);
+  }
+
+  #since(now: Pick<SourceState, 'phase'>, before: Dated | null | undefined): number {
+    return before?.phase === now.phase ? before.sinceMs : this.#wallClock();
   }
 }

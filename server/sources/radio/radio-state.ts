@@ -1,6 +1,6 @@
-/** What a radio says of itself and of its sensors, as the one state that a screen shows. */
+/** What a radio says of itself and of its sensors, as a screen shows it. */
 import type { ProblemCode } from '../../../protocol/problems.ts';
-import type { SourceState } from '../../../protocol/source-state.ts';
+import type { SensorState } from '../../../protocol/source-state.ts';
 import type { SessionReport } from './messages.ts';
 
 export interface SensorFacts {
@@ -20,25 +20,39 @@ export interface RadioFacts {
   readonly sensors: ReadonlyMap<string, SensorFacts>;
 }
 
-type Shown = Pick<SourceState, 'name' | 'phase' | 'problem' | 'batteryPercent' | 'signalDbm'>;
+type Condition = Omit<SensorState, 'sensorId' | 'sinceMs'>;
+type Shown = Condition & {
+  readonly name: string;
+  readonly sensors: readonly (Condition & Pick<SensorState, 'sensorId'>)[];
+};
 
 const BEST_FIRST: readonly SessionReport['phase'][] = ['live', 'stale', 'connecting', 'lost'];
 
-/** With several sensors, the state of the one that is best off; of lost ones, the one lost last. */
+/** Each sensor's state, and that of the one that is best off; of lost ones, the one lost last. */
 export function shownState({ radio, restarted, sensors }: RadioFacts): Shown {
+  const missing = radio === 'starting' || radio === 'on' ? null : radio;
+  const each = [...sensors].map(([sensorId, facts]) => ({
+    sensorId,
+    ...conditionOf(facts, missing),
+  }));
   const best = [...sensors.values()].reduce<SensorFacts | null>(better, null);
-  const isHeard = best?.phase === 'live' || best?.phase === 'stale';
-  const about = {
-    name: best?.name ?? '',
-    batteryPercent: best?.batteryPercent ?? null,
-    signalDbm: isHeard ? best.signalDbm : null,
-  };
-  if (radio !== 'starting' && radio !== 'on') {
-    return { ...about, signalDbm: null, phase: 'unavailable', problem: radio };
-  }
-  if (best !== null) return { ...about, phase: best.phase, problem: best.problem };
+  if (best !== null) return { name: best.name, ...conditionOf(best, missing), sensors: each };
+  const about = { name: '', batteryPercent: null, signalDbm: null, sensors: each };
+  if (missing !== null) return { ...about, phase: 'unavailable', problem: missing };
   const problem = restarted ? 'radio_restarted' : null;
   return { ...about, phase: radio === 'on' ? 'searching' : 'starting', problem };
+}
+
+/** @param missing why there is no radio: that comes before anything that a sensor said */
+function conditionOf(
+  { phase, problem, batteryPercent, signalDbm }: SensorFacts,
+  missing: ProblemCode | null,
+): Condition {
+  if (missing !== null) {
+    return { phase: 'unavailable', problem: missing, batteryPercent, signalDbm: null };
+  }
+  const isHeard = phase === 'live' || phase === 'stale';
+  return { phase, problem, batteryPercent, signalDbm: isHeard ? signalDbm : null };
 }
 
 function better(best: SensorFacts | null, other: SensorFacts): SensorFacts {

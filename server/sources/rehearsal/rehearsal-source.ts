@@ -182,6 +182,7 @@ export class RehearsalSource implements Source {
       batteryPercent: null,
       signalDbm: null,
       clockRate: this.#rate,
+      sensors: [],
     });
   }
 }

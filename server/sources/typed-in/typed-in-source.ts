@@ -83,6 +83,7 @@ export class TypedInSource implements Source {
       batteryPercent: null,
       signalDbm: null,
       clockRate: 1,
+      sensors: [],
     });
   }
 }

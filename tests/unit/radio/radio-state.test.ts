@@ -62,3 +62,25 @@ test('a battery is remembered when its sensor is lost, a signal is not', () => {
   const shown = shownState(radio({}, sensor({ phase: 'lost' })));
   expect(shown).toMatchObject({ batteryPercent: 50, signalDbm: null });
 });
+
+test('each sensor has its own phase, problem, battery and signal', () => {
+  const live = sensor({ batteryPercent: 80, signalDbm: -50 });
+  const lost = sensor({ phase: 'lost', problem: 'sensor_lost', batteryPercent: 9, signalDbm: -90 });
+  expect(shownState(radio({}, lost, live)).sensors).toEqual([
+    {
+      sensorId: '0',
+      phase: 'lost',
+      problem: 'sensor_lost',
+      batteryPercent: 9,
+      signalDbm: null,
+    },
+    { sensorId: '1', phase: 'live', problem: null, batteryPercent: 80, signalDbm: -50 },
+  ]);
+});
+
+test('without a radio no sensor is live, whatever it was', () => {
+  const { sensors } = shownState(radio({ radio: 'adapter_off' }, sensor({}), sensor({})));
+  expect(sensors.map(({ phase, problem, signalDbm }) => ({ phase, problem, signalDbm }))).toEqual(
+    Array(2).fill({ phase: 'unavailable', problem: 'adapter_off', signalDbm: null }),
+  );
+});

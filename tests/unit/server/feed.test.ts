@@ -102,6 +102,7 @@ describe('a feed', () => {
       batteryPercent: null,
       signalDbm: null,
       clockRate: 1,
+      sensors: [],
     };
     feed.state(live);
     for (const arrivedMs of [1000, 2000]) {
@@ -120,6 +121,28 @@ describe('a feed', () => {
       'sensor_silent',
     ]);
     feed.state(live);
+    expect(states.at(-1)?.problem).toBeNull();
+  });
+
+  test('of two sensors the one that can’t be read is named, whatever the other sends', () => {
+    const { feed, states, send } = setUp();
+    const heard = { phase: 'live', sinceMs: 0, problem: null } as const;
+    const unknown = { batteryPercent: null, signalDbm: null };
+    const sensors = ['a', 'b'].map((sensorId) => ({ sensorId, ...heard, ...unknown }));
+    const about = { id: 'radio', kind: 'radio', name: '', clockRate: 1 } as const;
+    feed.state({ ...about, ...heard, ...unknown, sensors });
+    for (const arrivedMs of [1000, 2000]) {
+      feed.reading({ sensorId: 'a', arrivedMs, bytes: new Uint8Array(3) });
+      send(arrivedMs / 1000, arrivedMs, 'b');
+    }
+    // Said once, not with every reading of the other.
+    expect(states).toHaveLength(2);
+    expect(states.at(-1)?.sensors.map(({ problem }) => problem)).toEqual([
+      'sensor_not_understood',
+      null,
+    ]);
+    send(1, 3000, 'a');
+    expect(states.at(-1)?.sensors.map(({ problem }) => problem)).toEqual([null, null]);
     expect(states.at(-1)?.problem).toBeNull();
   });
 

@@ -16,6 +16,7 @@ test('a problem is said when it begins, and a repeated line once', () => {
     batteryPercent: null,
     signalDbm: null,
     clockRate: 1,
+    sensors: [],
   });
   for (const problem of ['no_adapter', 'no_adapter', null, 'no_adapter'] as const) {
     terminal.state(state(problem));

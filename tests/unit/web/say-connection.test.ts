@@ -12,6 +12,7 @@ const source = (phase: SourcePhase): SourceState => ({
   batteryPercent: null,
   signalDbm: null,
   clockRate: 1,
+  sensors: [],
 });
 
 test.each([

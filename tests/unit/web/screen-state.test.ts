@@ -7,6 +7,7 @@ import { initialConnection } from '../../../web/connection/connection-core.ts';
 import { markChoices } from '../../../web/live/mark-choices.ts';
 import { chooseRecording } from '../../../web/store/choose-recording.ts';
 import { freshness } from '../../../web/store/freshness.ts';
+import { sourceOf } from '../../../web/store/source-of.ts';
 
 function recording(id: number, open: boolean): Recording {
   return { id, open, origin: 'sensor', startedAtMs: 0, title: '', sensors: [] };
@@ -23,6 +24,7 @@ function source(phase: SourcePhase): SourceState {
     batteryPercent: null,
     signalDbm: null,
     clockRate: 1,
+    sensors: [],
   };
 }
 
@@ -39,9 +41,9 @@ describe('the recording shown', () => {
   });
 });
 
-describe('freshness', () => {
-  const live = { ...initialConnection(0), phase: 'live', sinceMs: 1000 } as const;
+const live = { ...initialConnection(0), phase: 'live', sinceMs: 1000 } as const;
 
+describe('freshness', () => {
   test.each([
     ['live', 'live'],
     ['paused', 'paused'],
@@ -69,6 +71,79 @@ describe('freshness', () => {
 
   test('a recording that is over is over, whatever its sensor does now', () => {
     expect(freshness(live, recording(1, false), source('live')).kind).toBe('ended');
+  });
+});
+
+describe('with two sensors in one recording', () => {
+  const identity = (id: string) => ({
+    id,
+    name: id,
+    manufacturer: null,
+    model: null,
+    serial: null,
+    firmware: null,
+  });
+  const both = { ...recording(1, true), sensors: [identity('roof'), identity('cellar')] };
+  const roof = {
+    sensorId: 'roof',
+    phase: 'live',
+    sinceMs: 1,
+    problem: null,
+    batteryPercent: 80,
+    signalDbm: -50,
+  } as const;
+  const cellar = {
+    sensorId: 'cellar',
+    phase: 'lost',
+    sinceMs: 7,
+    problem: 'sensor_lost',
+    batteryPercent: 9,
+    signalDbm: null,
+  } as const;
+  // As a radio says it: name and condition are those of the sensor that is best off.
+  const radio = (sensors: SourceState['sensors']): SourceState => ({
+    ...source('live'),
+    name: 'roof',
+    batteryPercent: 80,
+    signalDbm: -50,
+    sensors,
+  });
+
+  test('the one that is watched is shown as it is, and not as the other one is', () => {
+    const sources = [radio([roof, cellar])];
+    expect(sourceOf(both, 0, sources)).toMatchObject({ phase: 'live', batteryPercent: 80 });
+    const watched = sourceOf(both, 1, sources);
+    expect(watched).toMatchObject({
+      phase: 'lost',
+      sinceMs: 7,
+      problem: 'sensor_lost',
+      batteryPercent: 9,
+      signalDbm: null,
+    });
+    expect(freshness(live, both, watched)).toEqual({ kind: 'stale', sinceMs: 7, why: 'sensor' });
+  });
+
+  test('one that was not heard since the bridge was started takes nothing from the other', () => {
+    const watched = sourceOf(both, 1, [radio([roof])]);
+    expect(watched).toMatchObject({ phase: 'searching', batteryPercent: null, signalDbm: null });
+    expect(freshness(live, both, watched).kind).toBe('stale');
+  });
+
+  test('a radio that is not there outweighs both', () => {
+    const off = { ...radio([]), phase: 'unavailable', problem: 'adapter_off' } as const;
+    for (const channel of [0, 1]) {
+      for (const sensors of [[], [{ ...roof, phase: off.phase, problem: off.problem }]]) {
+        const watched = sourceOf(both, channel, [{ ...off, sensors }]);
+        expect(watched).toMatchObject({ phase: 'unavailable', problem: 'adapter_off' });
+      }
+    }
+  });
+
+  test('a source without sensors of its own speaks for itself', () => {
+    const rehearsal = { ...source('paused'), kind: 'rehearsal' } as const;
+    const played = { ...both, origin: 'rehearsal' } as const;
+    expect(sourceOf(played, 0, [radio([roof]), rehearsal])).toBe(rehearsal);
+    expect(sourceOf(null, 0, [])).toBeNull();
   });
 });
 

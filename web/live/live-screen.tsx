@@ -10,7 +10,7 @@ import { sayStage } from '../words/say-stage.ts';
 import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
 import { panel } from '../parts/panels.ts';
 import { FasterNote } from '../plan/faster-note.tsx';
-import { usePlan } from '../plan/use-plan.ts';
+import { planOf } from '../plan/plan-of.ts';
 import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
@@ -33,7 +33,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
-  const { curve } = usePlan(followed.sheet.value);
+  const { curve } = planOf(followed.sheet.value);
   const picture = () =>
     chartOf({
       readings: followed.readings,

@@ -14,10 +14,10 @@ import {
 } from '../words/say-rig.ts';
 import { effectiveSpeed } from './effective-speed.ts';
 import { timeToS } from './expected-pull-down.ts';
-import { usePlan } from './use-plan.ts';
+import { planOf } from './plan-of.ts';
 
 export function RigResult({ sheet }: { readonly sheet: Sheet }) {
-  const { plan, curve } = usePlan(sheet);
+  const { plan, curve } = planOf(sheet);
   const unit = choices.value.pressure;
   if (plan.kind === 'missing' || curve === null) {
     return <p data-testid="rig-missing">{plan.kind === 'missing' && sayMissing(plan.missing)}</p>;

@@ -8,6 +8,7 @@ import { play } from '../../../simulators/scenarios/play.ts';
 import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
 import { effectiveSpeed } from '../../../web/plan/effective-speed.ts';
 import { expectedPullDown, timeToS } from '../../../web/plan/expected-pull-down.ts';
+import { planOf } from '../../../web/plan/plan-of.ts';
 import { planRig } from '../../../web/plan/planned-rig.ts';
 import { rigWith } from '../../support/planned-rigs.ts';
 
@@ -50,6 +51,16 @@ describe('from the sheet', () => {
       assumed: [],
     });
   });
+});
+
+test('the same entries get the same curve, and others another', () => {
+  const fields = { ...rigWith(), core: 'out' } as const;
+  const { curve } = planOf(fields);
+  expect(planOf({ ...fields }).curve).toBe(curve);
+  for (const change of [{ volumeM3: 5e-3 }, { hoseCount: 2 }, { core: 'in' }] as const) {
+    expect(planOf({ ...fields, ...change }).curve).not.toEqual(curve);
+  }
+  expect(planOf({ ...fields, volumeM3: null }).curve).toBeNull();
 });
 
 describe('the curve', () => {

@@ -2,7 +2,7 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser, openDashboard, picture, shown, untilShown } from '../support/dashboard.ts';
-import type { Dashboard } from '../support/dashboard.ts';
+import { rehearse } from '../support/rehearsing.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
@@ -17,34 +17,13 @@ afterAll(async () => {
   await bridge.remove();
 });
 
-/** From the empty page to a running rehearsal, as a trainee would, with a seed that does not vary. */
-async function rehearse(name: string): Promise<Dashboard> {
-  const dashboard = await openDashboard(browser, bridge.url);
-  const { page } = dashboard;
-  await page.evaluate(() => {
-    crypto.getRandomValues = (array) => {
-      if (array instanceof Uint32Array) array.fill(1);
-      return array;
-    };
-  });
-  const first = page.getByTestId('rehearse-now');
-  if (await first.isVisible()) await first.click();
-  else {
-    await page.getByTestId('menu').click();
-    await page.getByTestId('open-rehearse').click();
-  }
-  await page.getByRole('radio', { name: '×120', exact: true }).check();
-  await page.getByTestId(`start-${name}`).click();
-  return dashboard;
-}
-
 describe.each([
   ['lindens-dental-practice', 'moisture', 'Moisture'],
   ['quarry-road-bakery', 'tight_dry', 'Tight and dry'],
   ['weir-street-archive', 'leak_and_moisture', 'Leak'],
 ])('the rehearsal %s', (name, verdict, words) => {
   test(`calls out the target and comes to "${verdict}"`, { timeout: 180_000 }, async () => {
-    const { page, complaints } = await rehearse(name);
+    const { page, complaints } = await rehearse(browser, bridge.url, name);
     await page.getByTestId('rehearsal-badge').waitFor();
     await untilShown(page, 'stage', 'pull_down');
     await picture(page, `${name}-pull-down`);

@@ -25,8 +25,8 @@ export function NextView({ followed, recording, state }: NextViewProps) {
   return (
     <section class="next" data-testid="next" data-step={step.kind}>
       <i>Next</i>
-      <b>{words.todo}</b>
-      <span>{words.how}</span>
+      <b data-testid="todo">{words.todo}</b>
+      <span data-testid="how">{words.how}</span>
       {kind !== null && current && (
         <MarkButton kind={kind} followed={followed} recording={recording} urgent />
       )}

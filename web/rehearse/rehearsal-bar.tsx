@@ -25,7 +25,7 @@ export function RehearsalBar({ recording, source }: RehearsalBarProps) {
       {running && (
         <>
           <label>
-            Speed{' '}
+            <span>Speed</span>{' '}
             <select
               data-testid="rate"
               value={rateWords(source?.clockRate ?? 1)}

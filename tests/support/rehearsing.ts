@@ -1,0 +1,25 @@
+/** A rehearsal on the page, for browser tests. */
+import type { Browser } from 'playwright-core';
+import { openDashboard } from './dashboard.ts';
+import type { Dashboard } from './dashboard.ts';
+
+/** From the page to a running rehearsal, as a trainee would, with a seed that does not vary. */
+export async function rehearse(browser: Browser, url: string, name: string): Promise<Dashboard> {
+  const dashboard = await openDashboard(browser, url);
+  const { page } = dashboard;
+  await page.evaluate(() => {
+    crypto.getRandomValues = (array) => {
+      if (array instanceof Uint32Array) array.fill(1);
+      return array;
+    };
+  });
+  const first = page.getByTestId('rehearse-now');
+  if (await first.isVisible()) await first.click();
+  else {
+    await page.getByTestId('menu').click();
+    await page.getByTestId('open-rehearse').click();
+  }
+  await page.getByRole('radio', { name: '×120', exact: true }).check();
+  await page.getByTestId(`start-${name}`).click();
+  return dashboard;
+}

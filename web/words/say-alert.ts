@@ -37,13 +37,17 @@ export function sayAlert(alert: AlertFact, unit: PressureUnit, rehearsal: boolea
 }
 
 function sayChange(verdict: Verdict, before: Verdict | null, place: string): AlertWords {
-  const was = before === null ? '' : ` Before: ${VERDICT_NAMES[before]}.`;
-  const caution = before === 'tight_dry' ? ' Do not close up on it.' : '';
   return {
     title:
       verdict === 'undecided'
         ? 'The verdict no longer stands: undecided'
         : `Verdict now: ${VERDICT_NAMES[verdict]}`,
-    detail: `Since ${place}.${was}${caution}`,
+    detail: `Since ${place}.${sayBefore(before)}`,
   };
+}
+
+function sayBefore(before: Verdict | null): string {
+  if (before === null) return '';
+  if (before === 'tight_dry') return ' It was tight and dry: do not close up on it.';
+  return ` Before: ${VERDICT_NAMES[before]}.`;
 }

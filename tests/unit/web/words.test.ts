@@ -254,9 +254,7 @@ describe('an alert that a verdict changed', () => {
     const fact = { ...changed, verdict: 'undecided', before: 'tight_dry' } as const;
     expect(sayAlert(fact, 'micron', false)).toEqual({
       title: 'The verdict no longer stands: undecided',
-      detail:
-        'Since 20:28 into the recording. Before: Tight and dry, for the connected part. ' +
-        'Do not close up on it.',
+      detail: 'Since 20:28 into the recording. It was tight and dry: do not close up on it.',
     });
   });
 

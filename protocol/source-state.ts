@@ -4,7 +4,7 @@ import { PROBLEM_CODES } from './problems.ts';
 import { sensorIdentitySchema } from './recording.ts';
 
 /** `stale`: connected, but silent for longer than its interval allows. */
-export const SOURCE_PHASES = [
+const SOURCE_PHASES = [
   'starting',
   'searching',
   'connecting',

@@ -66,7 +66,7 @@ export function* readingsCsvLines(text: string): Generator<CsvLine> {
 }
 
 function* linesOf(text: string): Generator<string> {
-  let from = text.startsWith('\uFEFF') ? 1 : 0;
+  let from = 0;
   for (const { index, 0: end } of text.matchAll(/\r\n|\n|\r/gu)) {
     yield text.slice(from, index);
     from = index + end.length;
@@ -132,7 +132,10 @@ function readRow(line: string, lineNumber: number, columns: Columns): CsvRow {
   };
 }
 
-/** The format holds numbers and fixed words only, so a comma is always a separator. */
+/**
+ * The format holds numbers and fixed words only, so a comma is always a separator. A byte order mark
+ * before the first cell goes with the white space.
+ */
 function splitLine(line: string): string[] {
   return line.split(',').map((cell) => cell.trim().replace(/^"(.*)"$/u, '$1'));
 }

@@ -265,7 +265,7 @@ test('no other address takes a file, nor so large a body', async () => {
 test('a file that the end of the bridge cut short is closed at the next start, and says so', async () => {
   const dataFolder = mkdtempSync(join(tmpdir(), 'bridge-'));
   const recorder = await Recorder.open(dataFolder, { durable: () => {}, held: () => {} });
-  const id = recorder.begin('import', 0, 'half.csv');
+  const id = recorder.begin('import', Date.now(), 'half.csv');
   recorder.readings(id, [
     {
       channel: 0,

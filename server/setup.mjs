@@ -7,9 +7,11 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { oneAtATime } from './one-set-up.mjs';
 
 export const PROJECT = fileURLToPath(new URL('..', import.meta.url));
 const INSTALL_STAMP = join(PROJECT, 'node_modules', '.ebbline-installed.json');
+const LOCK = join(PROJECT, '.ebbline-setting-up');
 const PAGE_STAMP = join(PROJECT, 'web', 'dist', '.ebbline-built');
 /** What the built page depends on. */
 const PAGE_SOURCES = ['web', 'protocol', 'simulators/physics', 'package-lock.json'];
@@ -26,7 +28,7 @@ export class SetupError extends Error {
 export function setUpOrExit(steps) {
   const say = (line) => process.stderr.write(`${line}\n`);
   try {
-    steps(say);
+    oneAtATime(LOCK, { say, work: () => steps(say) });
   } catch (error) {
     if (!(error instanceof SetupError)) throw error;
     say(error.message);

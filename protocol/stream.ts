@@ -13,7 +13,10 @@ import { sheetEntrySchema } from './sheet.ts';
 import { sourceStateSchema } from './source-state.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 1;
+export const STREAM_VERSION = 2;
+
+/** What a greeting of any version has: enough to see that it is another one. */
+export const greetingSchema = z.looseObject({ type: z.literal('hello'), streamVersion: z.int() });
 
 /** The bridge says at least this often that it is there; a screen that hears less calls it lost. */
 export const TICK_INTERVAL_MS = 2000;

@@ -7,6 +7,7 @@
  */
 import {
   type ClientMessage,
+  greetingSchema,
   type ServerMessage,
   serverMessageSchema,
   STREAM_VERSION,
@@ -109,8 +110,14 @@ function follow(state: ConnectionState, recordingId: number, nowMs: number): Con
 }
 
 function hear(state: ConnectionState, text: string, nowMs: number): ConnectionStep {
-  const message = parse(text);
-  if (message === null) {
+  const json = parse(text);
+  const greeting = greetingSchema.safeParse(json);
+  // A bridge of another version may well say more than this page understands.
+  if (greeting.success && greeting.data.streamVersion !== STREAM_VERSION) {
+    return { state, effects: [{ type: 'reload' }] };
+  }
+  const { data: message } = serverMessageSchema.safeParse(json);
+  if (message === undefined) {
     // To go on would leave a hole in the curve that nobody sees: say so, and ask again.
     return lose({ ...state, misunderstood: true }, nowMs, [{ type: 'close' }]);
   }
@@ -144,7 +151,6 @@ function greet(
   message: Extract<ServerMessage, { type: 'hello' }>,
   nowMs: number,
 ): ConnectionStep {
-  if (message.streamVersion !== STREAM_VERSION) return { state, effects: [{ type: 'reload' }] };
   const welcome = { ...state, failedAttempts: 0, misunderstood: false };
   if (welcome.following === null) {
     return { state: enter(welcome, 'live', nowMs), effects: [deliver(message)] };
@@ -213,10 +219,9 @@ function deliver(message: ServerMessage): ConnectionEffect {
   return { type: 'deliver', message };
 }
 
-function parse(text: string): ServerMessage | null {
+function parse(text: string): unknown {
   try {
-    const parsed = serverMessageSchema.safeParse(JSON.parse(text));
-    return parsed.success ? parsed.data : null;
+    return JSON.parse(text);
   } catch {
     return null;
   }

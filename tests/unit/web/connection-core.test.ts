@@ -182,6 +182,14 @@ describe('what is not understood', () => {
     expect(screen.does()).toEqual(['reload']);
   });
 
+  test('another version asks for a reload even where its greeting says more than this one knows', () => {
+    const screen = new Screen().send({ type: 'start' });
+    const text = JSON.stringify({ type: 'hello', streamVersion: STREAM_VERSION + 1, weather: [] });
+    screen.send({ type: 'message', text });
+    expect(screen.does()).toEqual(['reload']);
+    expect(screen.state.misunderstood).toBe(false);
+  });
+
   test.each(['{', '{"type":"news"}', '{"type":"backfill","recordingId":7}'])(
     '%s is no reason to go on with a hole',
     (text) => {

@@ -40,6 +40,14 @@ export const REHEARSAL_ACTIONS = [
   'ballast_close',
   'isolate',
   'reopen',
+  'take_cores_out',
+  'change_oil',
+  'change_battery',
+  'tighten_joints',
+  'break_with_nitrogen',
+  'open_sections',
+  'shut_stub',
+  'open_stub',
 ] as const;
 export type RehearsalAction = (typeof REHEARSAL_ACTIONS)[number];
 
@@ -74,11 +82,35 @@ export const steerRehearsalSchema = z.strictObject({
 });
 export type SteerRehearsal = z.infer<typeof steerRehearsalSchema>;
 
+/** What a trainee can say was the matter. */
+export const REHEARSAL_CAUSES = [
+  'in_order',
+  'moisture',
+  'leak',
+  'leak_and_moisture',
+  'gear_leak',
+  'charged_side',
+  'refrigerant',
+  'pump_or_oil',
+  'ballast_open',
+  'narrow_way',
+  'sensor_place',
+  'part_shut_off',
+  'battery',
+  'radio',
+] as const;
+export type RehearsalCause = (typeof REHEARSAL_CAUSES)[number];
+
 /** POST /api/rehearsals/reveal: what was really wrong. Ends the rehearsal. */
 export const revealSchema = z.strictObject({
   name: z.string(),
+  cause: z.enum(REHEARSAL_CAUSES),
   truth: z.string(),
-  /** The true steady inflow, Pa/s, and the true residual moisture pressure, Pa. */
+  /** Which part of the curve told, and what to do about it. */
+  tells: z.string(),
+  /** Data time from which the curve differed from that of the same job in order; null: it never did. */
+  toldS: z.number().min(0).nullable(),
+  /** The true steady inflow, Pa/s, and the true water at the start, kg. */
   leakPaPerS: z.number().min(0),
   waterKgAtStart: z.number().min(0),
 });

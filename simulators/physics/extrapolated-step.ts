@@ -8,8 +8,11 @@
  * Reference: Hairer, Wanner, Solving Ordinary Differential Equations II, section IV.9.
  */
 import { eulerStep } from './euler-step.ts';
+import type { Controls } from './controls.ts';
+import { GASES, perGas, totalOf, type PerGas } from './gases.ts';
 import { isPossible } from './puddle.ts';
-import type { Controls, RigState, SectionState } from './rig-state.ts';
+import type { PumpState } from './pump.ts';
+import type { RigState, SectionState } from './rig-state.ts';
 
 /** Gas that nobody measures: in 1 L, 1e-9 · 8.314 · 293 / 1e-3 = 0.002 Pa. */
 const NEGLIGIBLE_MOL = 1e-9;
@@ -36,9 +39,9 @@ export function extrapolatedStep(
       sections: fine.sections.map((section, index) =>
         improvedSection(section, coarse.sections[index] ?? section),
       ),
-      leakedInAirMol: improved(fine.leakedInAirMol, coarse.leakedInAirMol),
-      pumpedAirMol: improved(fine.pumpedAirMol, coarse.pumpedAirMol),
-      pumpedWaterMol: improved(fine.pumpedWaterMol, coarse.pumpedWaterMol),
+      pump: improvedPump(fine.pump, coarse.pump),
+      enteredMol: improvedGas(fine.enteredMol, coarse.enteredMol),
+      pumpedMol: improvedGas(fine.pumpedMol, coarse.pumpedMol),
     },
     fine,
     relativeError: Math.max(
@@ -48,23 +51,26 @@ export function extrapolatedStep(
 }
 
 /** No content is negative, no puddle absurd. */
-export function isPhysical({ sections }: RigState): boolean {
-  return sections.every(
-    ({ airMol, waterMol, reservoirMol, puddle }) =>
-      airMol >= 0 && waterMol >= 0 && isPossible(puddle) && reservoirMol.every((mol) => mol >= 0),
+export function isPhysical({ sections, pump }: RigState): boolean {
+  return (
+    pump.oilWaterMol >= 0 &&
+    sections.every(
+      ({ gasMol, reservoirMol, puddle }) =>
+        GASES.every((gas) => gasMol[gas] >= 0) &&
+        isPossible(puddle) &&
+        reservoirMol.every((mol) => mol >= 0),
+    )
   );
 }
 
 function gasDifference(fine: SectionState, coarse: SectionState = fine): number {
-  const airMol = Math.abs(fine.airMol - coarse.airMol);
-  const waterMol = Math.abs(fine.waterMol - coarse.waterMol);
-  return Math.max(airMol, waterMol) / (fine.airMol + fine.waterMol + NEGLIGIBLE_MOL);
+  const differences = GASES.map((gas) => Math.abs(fine.gasMol[gas] - coarse.gasMol[gas]));
+  return Math.max(...differences) / (totalOf(fine.gasMol) + NEGLIGIBLE_MOL);
 }
 
 function improvedSection(fine: SectionState, coarse: SectionState): SectionState {
   return {
-    airMol: improved(fine.airMol, coarse.airMol),
-    waterMol: improved(fine.waterMol, coarse.waterMol),
+    gasMol: improvedGas(fine.gasMol, coarse.gasMol),
     reservoirMol: fine.reservoirMol.map((mol, index) =>
       improved(mol, coarse.reservoirMol[index] ?? mol),
     ),
@@ -73,6 +79,19 @@ function improvedSection(fine: SectionState, coarse: SectionState): SectionState
       enthalpyJ: improved(fine.puddle.enthalpyJ, coarse.puddle.enthalpyJ),
     },
   };
+}
+
+function improvedPump(fine: PumpState, coarse: PumpState): PumpState {
+  return {
+    oilWaterMol: improved(fine.oilWaterMol, coarse.oilWaterMol),
+    foulPa: fine.foulPa,
+    warmK: improved(fine.warmK, coarse.warmK),
+    ranS: fine.ranS,
+  };
+}
+
+function improvedGas(fine: PerGas<number>, coarse: PerGas<number>): PerGas<number> {
+  return perGas((gas) => improved(fine[gas], coarse[gas]));
 }
 
 function improved(fine: number, coarse: number): number {

@@ -22,11 +22,14 @@ export function ductConductanceM3PerS(
 ): number {
   if (opening <= 0) return 0;
   const { diameterM, lengthM, count, coreDiameterM } = duct;
-  const throughOrifice = (orificeM: number) =>
-    orificeConductanceM3PerS(orificeM, meanPa) * factors.molecular;
   let resistance =
     1 / tubeConductanceM3PerS(diameterM, lengthM, meanPa, factors.viscous, factors.molecular);
-  if (coreDiameterM !== null && !coreOut) resistance += 1 / throughOrifice(coreDiameterM);
-  if (opening < 1) resistance += 1 / throughOrifice(diameterM * Math.sqrt(opening));
+  if (coreDiameterM !== null && !coreOut)
+    resistance += orificeResistance(coreDiameterM, meanPa, factors);
+  if (opening < 1) resistance += orificeResistance(diameterM * Math.sqrt(opening), meanPa, factors);
   return count / resistance;
+}
+
+function orificeResistance(diameterM: number, meanPa: number, { molecular }: FlowFactors): number {
+  return 1 / (orificeConductanceM3PerS(diameterM, meanPa) * molecular);
 }

@@ -8,44 +8,56 @@
  */
 import type { Controls } from './controls.ts';
 import { enteringPaM3PerS, nitrogenExchange } from './entering.ts';
-import { exchangesOver, type Exchange } from './exchanges.ts';
-import { balance, type Balanced } from './gas-balance.ts';
+import { exchangesOver, type Exchange, type SectionExchanges } from './exchanges.ts';
+import { balance, type Balanced, type Source } from './gas-balance.ts';
 import { perGas, type Gas, type PerGas } from './gases.ts';
-import { passagesOf } from './passages.ts';
+import { passagesOf, type Passage } from './passages.ts';
 import { GAS_CONSTANT } from './physical-constants.ts';
 import { isRunning, pumpAfter, ultimatePa } from './pump.ts';
 import { gasCapacityMolPerPa, knowsRefrigerant, type RigState } from './rig-state.ts';
 import { gasTemperatureK, warmedK } from './surroundings.ts';
 
-export function eulerStep(state: RigState, stepS: number, controls: Controls): RigState {
+/** What holds at a step's beginning, whatever its length. */
+export interface Conditions {
+  readonly controls: Controls;
+  readonly passages: readonly Passage[];
+  /** Into each section from outside, Pa·m³/s. */
+  readonly entering: readonly PerGas<number>[];
+}
+
+export function conditionsOf(state: RigState, controls: Controls): Conditions {
+  return {
+    controls,
+    passages: passagesOf(state, controls),
+    entering: state.sections.map((_, index) => enteringPaM3PerS(state, index, controls)),
+  };
+}
+
+export function eulerStep(state: RigState, stepS: number, conditions: Conditions): RigState {
   const { setup } = state;
+  const { controls } = conditions;
   const { surroundings, pump } = setup;
   const endS = state.elapsedS + stepS;
   const molPerPaM3 = 1 / (GAS_CONSTANT * gasTemperatureK(surroundings, endS));
-  const parts = setup.sections.map((section, index) => {
-    const entering = enteringPaM3PerS(state, index, controls);
-    return {
-      ...exchangesOver(stepS, section, at(state.sections, index), warmedK(surroundings, endS)),
-      nitrogen: nitrogenExchange(state, index, controls, molPerPaM3),
-      enteringMolPerS: perGas((gas) => molPerPaM3 * entering[gas]),
-      capacity: gasCapacityMolPerPa(setup, section, endS),
-    };
-  });
-  const shared = {
-    stepS,
-    capacities: parts.map(({ capacity }) => capacity),
-    passages: passagesOf(state, controls),
-    molPerPaM3,
-  };
+  const warmerK = warmedK(surroundings, endS);
+  const parts = setup.sections.map((section, index): Part => ({
+    of: exchangesOver(stepS, section, at(state.sections, index), warmerK),
+    nitrogen: nitrogenExchange(state, index, controls, molPerPaM3),
+    enteringPaM3PerS: at(conditions.entering, index),
+  }));
+  const capacities = setup.sections.map((section) => gasCapacityMolPerPa(setup, section, endS));
   const speedM3PerS = isRunning(pump, state.pump, controls) ? pump.displacementM3PerS : 0;
   const ultimate = ultimatePa(pump, state.pump, controls);
   const balanced = perGas((gas) =>
     gas === 'refrigerant' && !knowsRefrigerant(setup)
       ? absent(setup.sections.length)
       : balance({
-          ...shared,
+          stepS,
+          capacities,
+          passages: conditions.passages,
+          molPerPaM3,
           gasMol: state.sections.map(({ gasMol }) => gasMol[gas]),
-          sources: parts.map((part) => sourceOf(part, gas)),
+          sources: parts.map((part) => sourceOf(part, gas, molPerPaM3)),
           pump: { section: pump.section, speedM3PerS, ultimatePa: ultimate[gas] },
         }),
   );
@@ -53,10 +65,11 @@ export function eulerStep(state: RigState, stepS: number, controls: Controls): R
   return {
     ...state,
     elapsedS: endS,
-    sections: parts.map(({ exchanges, after }, index) => ({
-      gasMol: perGas((gas) => at(balanced[gas].gasMol, index)),
-      ...after(exchanges.map((exchange) => flowMolPerS(exchange, balanced, index))),
-    })),
+    sections: parts.map(({ of: { exchanges, after } }, index) => {
+      const flows = exchanges.map((exchange) => flowMolPerS(exchange, balanced, index));
+      const { reservoirMol, puddle } = after(flows);
+      return { gasMol: perGas((gas) => at(balanced[gas].gasMol, index)), reservoirMol, puddle };
+    }),
     pump: pumpAfter(pump, state.pump, stepS, {
       controls,
       drawnMolPerS: pumpedMolPerS,
@@ -64,9 +77,9 @@ export function eulerStep(state: RigState, stepS: number, controls: Controls): R
       elapsedS: endS,
     }),
     enteredMol: perGas((gas) =>
-      parts.reduce((sum, { enteringMolPerS, nitrogen }, index) => {
+      parts.reduce((sum, { enteringPaM3PerS, nitrogen }, index) => {
         const filled = nitrogen?.gas === gas ? flowMolPerS(nitrogen, balanced, index) : 0;
-        return sum + stepS * (enteringMolPerS[gas] + filled);
+        return sum + stepS * (molPerPaM3 * enteringPaM3PerS[gas] + filled);
       }, state.enteredMol[gas]),
     ),
     pumpedMol: perGas((gas) => state.pumpedMol[gas] + stepS * pumpedMolPerS[gas]),
@@ -74,22 +87,22 @@ export function eulerStep(state: RigState, stepS: number, controls: Controls): R
 }
 
 interface Part {
-  readonly exchanges: readonly Exchange[];
+  readonly of: SectionExchanges;
   readonly nitrogen: Exchange | null;
-  readonly enteringMolPerS: PerGas<number>;
-  readonly lastTraceMolPerS: number;
+  readonly enteringPaM3PerS: PerGas<number>;
 }
 
-function sourceOf({ exchanges, nitrogen, enteringMolPerS, lastTraceMolPerS }: Part, gas: Gas) {
+function sourceOf({ of, nitrogen, enteringPaM3PerS }: Part, gas: Gas, molPerPaM3: number): Source {
   let conductanceMolPerPaS = 0;
   let pushMolPerS = 0;
-  for (const exchange of nitrogen ? [...exchanges, nitrogen] : exchanges) {
+  for (const exchange of nitrogen ? [...of.exchanges, nitrogen] : of.exchanges) {
     if (exchange.gas !== gas) continue;
     conductanceMolPerPaS += exchange.conductanceMolPerPaS;
     pushMolPerS += exchange.conductanceMolPerPaS * exchange.towardPa;
   }
-  const lastTrace = gas === 'water' ? lastTraceMolPerS : 0;
-  return { inflowMolPerS: enteringMolPerS[gas] + lastTrace, conductanceMolPerPaS, pushMolPerS };
+  const lastTrace = gas === 'water' ? of.lastTraceMolPerS : 0;
+  const inflowMolPerS = molPerPaM3 * enteringPaM3PerS[gas] + lastTrace;
+  return { inflowMolPerS, conductanceMolPerPaS, pushMolPerS };
 }
 
 function flowMolPerS(
@@ -105,7 +118,7 @@ function absent(count: number): Balanced {
   return { gasMol: nothing, pressuresPa: nothing, pumpedMolPerS: 0 };
 }
 
-function at<T>(values: readonly T[], index: number): T {
+function at<T>(values: ArrayLike<T>, index: number): T {
   const value = values[index];
   if (value === undefined) throw new RangeError(`there is no section ${index}`);
   return value;

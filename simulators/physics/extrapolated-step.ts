@@ -7,7 +7,7 @@
  * does for any such method; the error then is small all the same, and is watched.
  * Reference: Hairer, Wanner, Solving Ordinary Differential Equations II, section IV.9.
  */
-import { eulerStep } from './euler-step.ts';
+import { conditionsOf, eulerStep } from './euler-step.ts';
 import type { Controls } from './controls.ts';
 import { GASES, perGas, totalOf, type PerGas } from './gases.ts';
 import { isPossible } from './puddle.ts';
@@ -31,8 +31,10 @@ export function extrapolatedStep(
   stepS: number,
   controls: Controls,
 ): ExtrapolatedStep {
-  const coarse = eulerStep(state, stepS, controls);
-  const fine = eulerStep(eulerStep(state, stepS / 2, controls), stepS / 2, controls);
+  const now = conditionsOf(state, controls);
+  const coarse = eulerStep(state, stepS, now);
+  const half = eulerStep(state, stepS / 2, now);
+  const fine = eulerStep(half, stepS / 2, conditionsOf(half, controls));
   return {
     state: {
       ...fine,

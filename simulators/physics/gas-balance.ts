@@ -32,7 +32,7 @@ export interface Balance {
 export interface Balanced {
   /** At the step's end. */
   readonly gasMol: readonly number[];
-  readonly pressuresPa: readonly number[];
+  readonly pressuresPa: ArrayLike<number>;
   readonly pumpedMolPerS: number;
 }
 
@@ -59,36 +59,34 @@ export function balance(given: Balance): Balanced {
   };
 }
 
-function pressuresAfter(given: Balance): number[] {
-  const { stepS, capacities, sources, passages, molPerPaM3, pump } = given;
-  const pumping = molPerPaM3 * pump.speedM3PerS;
-  const matrix = capacities.map((capacity, row) => {
-    const entries = new Array<number>(capacities.length).fill(0);
-    entries[row] =
-      capacity +
-      stepS * (at(sources, row).conductanceMolPerPaS + (row === pump.section ? pumping : 0));
-    return entries;
-  });
+function pressuresAfter(given: Balance): Float64Array {
+  const { stepS, capacities, sources, passages, molPerPaM3, pump, gasMol } = given;
+  const size = capacities.length;
+  const width = size + 1;
+  const augmented = new Float64Array(size * width);
+  for (let row = 0; row < size; row += 1) {
+    const { inflowMolPerS, pushMolPerS, conductanceMolPerPaS } = at(sources, row);
+    add(augmented, row * width + row, at(capacities, row) + stepS * conductanceMolPerPaS);
+    add(augmented, row * width + size, at(gasMol, row) + stepS * (inflowMolPerS + pushMolPerS));
+  }
+  const pumping = stepS * molPerPaM3 * pump.speedM3PerS;
+  add(augmented, pump.section * width + pump.section, pumping);
+  add(augmented, pump.section * width + size, pumping * pump.ultimatePa);
   for (const { from, to, conductanceM3PerS } of passages) {
     const flow = stepS * molPerPaM3 * conductanceM3PerS;
-    for (const [here, there] of [
-      [from, to],
-      [to, from],
-    ] as const) {
-      const row = at(matrix, here);
-      row[here] = at(row, here) + flow;
-      row[there] = at(row, there) - flow;
-    }
+    add(augmented, from * width + from, flow);
+    add(augmented, from * width + to, -flow);
+    add(augmented, to * width + to, flow);
+    add(augmented, to * width + from, -flow);
   }
-  const right = given.gasMol.map((mol, row) => {
-    const { inflowMolPerS, pushMolPerS } = at(sources, row);
-    const back = row === pump.section ? pumping * pump.ultimatePa : 0;
-    return mol + stepS * (inflowMolPerS + pushMolPerS + back);
-  });
-  return solveLinear(matrix, right);
+  return solveLinear(augmented, size);
 }
 
-function at<T>(values: readonly T[], index: number): T {
+function add(values: Float64Array, index: number, value: number): void {
+  values[index] = (values[index] ?? NaN) + value;
+}
+
+function at<T>(values: ArrayLike<T>, index: number): T {
   const value = values[index];
   if (value === undefined) throw new RangeError(`there is no section ${index}`);
   return value;

@@ -49,17 +49,16 @@ export interface FlowFactors {
 export function flowFactorsOf(amounts: PerGas<number>): FlowFactors {
   const total = totalOf(amounts);
   if (!(total > 0)) return { viscous: 1, molecular: 1 };
-  const averaged = (factors: PerGas<number>) =>
-    (amounts.air * factors.air +
-      amounts.water * factors.water +
-      amounts.refrigerant * factors.refrigerant) /
-    total;
   return {
     viscous:
       total /
       (amounts.air / AIR_OVER_VISCOSITY.air +
         amounts.water / AIR_OVER_VISCOSITY.water +
         amounts.refrigerant / AIR_OVER_VISCOSITY.refrigerant),
-    molecular: averaged(SPEED_OVER_AIR),
+    molecular:
+      (amounts.air * SPEED_OVER_AIR.air +
+        amounts.water * SPEED_OVER_AIR.water +
+        amounts.refrigerant * SPEED_OVER_AIR.refrigerant) /
+      total,
   };
 }

@@ -4,6 +4,7 @@ import { markSchema, newMarkSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
 import { sheetEntrySchema } from './sheet.ts';
+import { PRESSURE_UNITS, TEMPERATURE_UNITS } from './units.ts';
 
 /** GET /api/health: tells a second start that the first one is running. */
 export const healthSchema = z.strictObject({
@@ -27,6 +28,12 @@ export const recordingDetailSchema = z.strictObject({
   marks: z.array(markSchema),
   sheet: z.array(sheetEntrySchema),
   readingCount: z.int().min(0),
+});
+
+/** GET /api/recordings/:id/report?unit=…&temperature=…: an HTML page to be printed or saved. */
+export const reportQuerySchema = z.object({
+  unit: z.enum(PRESSURE_UNITS).default('micron'),
+  temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
 });
 
 /** POST /api/recordings/:id/marks, answered by the mark; POST /api/recordings/:id/sheet likewise. */
@@ -115,3 +122,28 @@ export const revealSchema = z.strictObject({
   waterKgAtStart: z.number().min(0),
 });
 export type Reveal = z.infer<typeof revealSchema>;
+
+/** POST /api/imports takes a file of `text/csv` up to this size. */
+export const MOST_IMPORT_BYTES = 64 * 2 ** 20;
+
+/**
+ * POST /api/imports?name=…, the file as its body; answered by the recording once all of it is kept.
+ * The same file again makes another recording: the record compares no files.
+ */
+export const importQuerySchema = z.strictObject({
+  /** What the file is called, for the recording's title. */
+  name: z.string().max(1000).default(''),
+});
+
+/**
+ * POST /api/typed-in: a number read off a sensor that has no radio. It becomes a reading at the
+ * moment of its arrival and is answered by the recording, which begins with the first one.
+ * POST /api/typed-in/end ends that recording and is answered by it.
+ */
+export const typedReadingSchema = z.strictObject({
+  /** Absolute. Two atmospheres are beyond any vacuum sensor: more is a wrong unit. */
+  pressurePa: z.number().min(0).max(200_000),
+  /** Of the metal where the sensor is, where somebody measured it. */
+  temperatureC: z.number().min(-80).max(120).nullable(),
+});
+export type TypedReading = z.infer<typeof typedReadingSchema>;

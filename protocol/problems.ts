@@ -46,6 +46,11 @@ const TABLE = {
     meaning: 'The sensor is connected but sends nothing.',
     remedy: 'Nothing to do for now: the connection is made anew after a few seconds.',
   },
+  sensor_refuses: {
+    meaning: 'The sensor answers but refuses to send its readings.',
+    remedy:
+      'Disconnect it from any phone or other program, then switch it off and on. It is asked again about once a minute.',
+  },
   sensor_not_understood: {
     meaning: 'The sensor sends something that does not follow the profile.',
     remedy:
@@ -93,6 +98,18 @@ const TABLE = {
   recording_closed: {
     meaning: 'This recording has ended.',
     remedy: 'Marks and entries go to a recording that is still running.',
+  },
+  bad_readings_file: {
+    meaning: 'The file cannot be read in, and nothing of it was recorded.',
+    remedy: 'Put the named line right and read the file in again.',
+  },
+  readings_file_too_large: {
+    meaning: 'The file is larger than 64 MB, and nothing of it was recorded.',
+    remedy: 'Split it, or keep every second row: a day at ten readings a second fits.',
+  },
+  nothing_typed_in: {
+    meaning: 'No typed-in recording is running.',
+    remedy: 'Type in a reading: the recording begins with it.',
   },
 } as const satisfies Record<string, Problem>;
 

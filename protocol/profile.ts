@@ -3,7 +3,7 @@
  * bytes. `sensor-profile.md` is the same for people; a test holds the two together.
  */
 
-export type FieldType = 'uint8' | 'uint16' | 'uint32' | 'sint16';
+type FieldType = 'uint8' | 'uint16' | 'uint32' | 'sint16';
 
 interface PlainField {
   readonly name: string;

@@ -11,7 +11,7 @@ export type Condition = (typeof CONDITIONS)[number];
 const index = z.int().min(1);
 
 /** What a decoded, placed reading says, before the record has given it its index. */
-export const readingFactSchema = z.strictObject({
+const readingFactSchema = z.strictObject({
   /** Which of the recording's sensors spoke (position in the recording's `sensors`). */
   channel: z.int().min(0).max(255),
   /** The sensor's boot id: changes whenever the sensor restarts. */

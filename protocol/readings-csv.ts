@@ -6,7 +6,7 @@
  */
 
 /** Events that a file can carry; anything else in that column is an error. */
-export const CSV_EVENTS = ['pump_on', 'ballast_closed', 'isolated'] as const;
+const CSV_EVENTS = ['pump_on', 'ballast_closed', 'isolated'] as const;
 export type CsvEvent = (typeof CSV_EVENTS)[number];
 
 export interface CsvRow {
@@ -23,28 +23,55 @@ export class CsvError extends Error {
 
 const REQUIRED = ['elapsed_s', 'pressure_pa', 'event'] as const;
 
+/** A row and the line of the file in which it stands, counted from 1. */
+export interface CsvLine {
+  readonly lineNumber: number;
+  readonly row: CsvRow;
+}
+
 /**
  * Reads a whole file.
  * @throws CsvError naming the line and the cure, for anything that is not of the format.
  */
 export function parseReadingsCsv(text: string): CsvRow[] {
-  const lines = text.replace(/^\uFEFF/u, '').split(/\r\n|\n|\r/u);
-  const columns = readHeader(lines[0] ?? '');
-  const rows: CsvRow[] = [];
-  for (const [position, line] of lines.entries()) {
-    if (position === 0 || line.trim() === '') continue;
-    const row = readRow(line, position + 1, columns);
-    const previous = rows.at(-1);
-    if (previous && row.elapsedS < previous.elapsedS) {
+  return Array.from(readingsCsvLines(text), ({ row }) => row);
+}
+
+/**
+ * Reads a file row by row, so that a long one need not be in memory twice.
+ * @throws CsvError on the way, as `parseReadingsCsv`
+ */
+export function* readingsCsvLines(text: string): Generator<CsvLine> {
+  let columns: Columns | null = null;
+  let lineNumber = 0;
+  let previousS: number | null = null;
+  for (const line of linesOf(text)) {
+    lineNumber += 1;
+    if (columns === null) {
+      columns = readHeader(line);
+      continue;
+    }
+    if (line.trim() === '') continue;
+    const row = readRow(line, lineNumber, columns);
+    if (previousS !== null && row.elapsedS < previousS) {
       throw new CsvError(
-        `line ${position + 1}: elapsed_s goes back from ${previous.elapsedS} to ${row.elapsedS}; ` +
+        `line ${lineNumber}: elapsed_s goes back from ${previousS} to ${row.elapsedS}; ` +
           'sort the rows by time',
       );
     }
-    rows.push(row);
+    previousS = row.elapsedS;
+    yield { lineNumber, row };
   }
-  if (rows.length === 0) throw new CsvError('line 2: there are no readings; add at least one row');
-  return rows;
+  if (previousS === null) throw new CsvError('line 2: there are no readings; add at least one row');
+}
+
+function* linesOf(text: string): Generator<string> {
+  let from = text.startsWith('\uFEFF') ? 1 : 0;
+  for (const { index, 0: end } of text.matchAll(/\r\n|\n|\r/gu)) {
+    yield text.slice(from, index);
+    from = index + end.length;
+  }
+  yield text.slice(from);
 }
 
 interface Columns {

@@ -1,12 +1,15 @@
 /** A recording: a stretch of readings on one time axis, from one or more sensors. */
 import { z } from 'zod';
 
-/** Where a recording's readings come from. A rehearsal can never be passed off as a job. */
-export const ORIGINS = ['sensor', 'rehearsal'] as const;
+/**
+ * Where a recording's readings come from: heard from a sensor, simulated, read in from a file, or
+ * typed in by hand. None of them can be passed off as another.
+ */
+export const ORIGINS = ['sensor', 'rehearsal', 'import', 'typed_in'] as const;
 export type Origin = (typeof ORIGINS)[number];
 
 export const sensorIdentitySchema = z.strictObject({
-  /** Stable within this installation: the peripheral's id, or the rehearsal's own. */
+  /** Stable within this installation: the peripheral's id, or the source's own. */
   id: z.string().min(1).max(100),
   name: z.string().max(100),
   manufacturer: z.string().max(100).nullable(),
@@ -19,9 +22,12 @@ export type SensorIdentity = z.infer<typeof sensorIdentitySchema>;
 export const recordingSchema = z.strictObject({
   id: z.int().min(1),
   origin: z.enum(ORIGINS),
-  /** Wall-clock time of data time zero, milliseconds since 1970 UTC. For labels only. */
+  /**
+   * Wall-clock time of data time zero, milliseconds since 1970 UTC. For labels only. A file does not
+   * say when it began: for an import this is when it was read in.
+   */
   startedAtMs: z.int(),
-  /** For a rehearsal, the name of its scenario; otherwise empty. */
+  /** For a rehearsal, the name of its scenario; for an import, of its file; otherwise empty. */
   title: z.string().max(200),
   /** The sensors heard so far; a reading's `channel` is a position in this list. */
   sensors: z.array(sensorIdentitySchema).max(256),

@@ -9,6 +9,9 @@ import { paFromMicron } from './units.ts';
 export const SENSOR_VIEWS = ['unknown', 'system', 'section', 'stub', 'pump_side'] as const;
 export type SensorView = (typeof SENSOR_VIEWS)[number];
 
+/** Whether the valve cores are still in the way between system and hose. */
+export const CORE_PLACES = ['unknown', 'in', 'out'] as const;
+
 const pressurePa = z.number().gt(0).max(200_000);
 const temperatureC = z.number().min(-80).max(120);
 const text = z.string().max(200);
@@ -35,6 +38,15 @@ export const sheetSchema = z.strictObject({
   /** Temperature at the coldest point of the system, where known. */
   coldestTemperatureC: temperatureC.nullable(),
   sensorSees: z.enum(SENSOR_VIEWS),
+  /** The pump's free-air displacement, where known. */
+  pumpDisplacementM3PerS: z.number().gt(0).max(1).nullable(),
+  /** The lowest pressure that the pump reaches by itself, where known. */
+  pumpUltimatePa: z.number().gt(0).max(10_000).nullable(),
+  /** Inner diameter and length of one hose, where known; all in parallel are alike. */
+  hoseBoreM: z.number().min(0.001).max(0.1).nullable(),
+  hoseLengthM: z.number().min(0.05).max(100).nullable(),
+  hoseCount: z.int().min(1).max(10).nullable(),
+  core: z.enum(CORE_PLACES),
 });
 export type Sheet = z.infer<typeof sheetSchema>;
 
@@ -63,6 +75,12 @@ export const DEFAULT_SHEET: Sheet = {
   metalTemperatureC: null,
   coldestTemperatureC: null,
   sensorSees: 'unknown',
+  pumpDisplacementM3PerS: null,
+  pumpUltimatePa: null,
+  hoseBoreM: null,
+  hoseLengthM: null,
+  hoseCount: null,
+  core: 'unknown',
 };
 
 /** The sheet as it stands after its entries, the latest entry of a field winning. */

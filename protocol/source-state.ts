@@ -18,7 +18,7 @@ export type SourcePhase = (typeof SOURCE_PHASES)[number];
 
 export const sourceStateSchema = z.strictObject({
   id: z.string().min(1).max(100),
-  kind: z.enum(['radio', 'rehearsal']),
+  kind: z.enum(['radio', 'rehearsal', 'import', 'typed_in']),
   name: z.string().max(100),
   phase: z.enum(SOURCE_PHASES),
   /** Since when it has been in this phase: wall-clock milliseconds since 1970 UTC. */

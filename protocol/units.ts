@@ -16,7 +16,7 @@ export const STANDARD_ATMOSPHERE_PA = 101_325;
 export const PA_PER_MICRON = (CONVENTIONAL_MERCURY_KG_PER_M3 * STANDARD_GRAVITY_M_PER_S2) / 1e6;
 
 /** 0 °C in kelvin (exact by definition). */
-export const ZERO_CELSIUS_K = 273.15;
+const ZERO_CELSIUS_K = 273.15;
 
 /** Pressure units that a person can choose, in the order in which they are offered. */
 export const PRESSURE_UNITS = ['micron', 'Pa', 'mbar', 'Torr', 'inHg'] as const;

@@ -1,7 +1,7 @@
 /** Where the parts meet: sources feed the record, the record feeds the stream, and pages see it all. */
 import { fileURLToPath } from 'node:url';
 import { ProblemError } from '../protocol/problems.ts';
-import type { Recording } from '../protocol/recording.ts';
+import type { Origin, Recording } from '../protocol/recording.ts';
 import type { SourceState } from '../protocol/source-state.ts';
 import type { RecordMessage } from '../protocol/stream.ts';
 import packageJson from '../package.json' with { type: 'json' };
@@ -11,15 +11,17 @@ import type { RecordReader } from './record/record-reader.ts';
 import { Recorder } from './record/recorder.ts';
 import { Feed, NEW_RECORDING_AFTER_S } from './sources/feed.ts';
 import type { Unfinished } from './sources/feed.ts';
+import { ImportDesk } from './sources/import/import-desk.ts';
 import { RadioSource } from './sources/radio/radio-source.ts';
 import { RehearsalDesk } from './sources/rehearsal/rehearsal-desk.ts';
 import type { Source } from './sources/source.ts';
+import { TypedInDesk } from './sources/typed-in/typed-in-desk.ts';
 import { Stream } from './stream/stream.ts';
 import { Terminal } from './terminal.ts';
 
 const SOFTWARE_VERSION = packageJson.version;
 const PAGE_FOLDER = fileURLToPath(new URL('../web/dist', import.meta.url));
-const LATEST = 50;
+const CUT_SHORT = 'The bridge ended while this file was read in: the rest of it is missing.';
 
 export interface Bridge {
   /** Address of the page. */
@@ -52,27 +54,37 @@ export async function startBridge(
     held: (detail, waiting) =>
       console.error(`${new ProblemError('write_failed', detail).message} ${waiting} facts wait.`),
   });
-  endWhatIsOver(recorder, wallClock());
-  await recorder.settled();
-
   const stream = new Stream({
     record: recorder.reader,
     softwareVersion: SOFTWARE_VERSION,
     recordings: () => worthShowing(recorder.reader),
   });
+  endWhatIsOver(recorder, wallClock());
+  await recorder.settled();
+
   const onState = (state: SourceState): void => {
     terminal.state(state);
     stream.sourceState(state);
   };
-  const desk = new RehearsalDesk({ ledger: recorder, wallClock, onState });
+  const common = { ledger: recorder, wallClock, onState };
+  const settled = recorder.settled.bind(recorder);
+  const desk = new RehearsalDesk(common);
+  const imports = new ImportDesk({ ...common, settled });
+  const typedIn = new TypedInDesk({
+    ...common,
+    unfinished: unfinished(recorder.reader, 'typed_in'),
+  });
   const feed = new Feed({
-    ledger: recorder,
+    ...common,
     origin: 'sensor',
     title: '',
-    wallClock,
-    onState,
-    unfinished: unfinished(recorder.reader),
+    marksMadeBy: 'hand',
+    unfinished: unfinished(recorder.reader, 'sensor'),
   });
+  const durable = async (recordingId: number): Promise<Recording> => {
+    await settled();
+    return present(recorder.reader, recordingId);
+  };
 
   const server = await createWebServer({
     pageFolder: surroundings.pageFolder ?? PAGE_FOLDER,
@@ -84,19 +96,20 @@ export async function startBridge(
     record: recordAccess(recorder),
     rehearsals: {
       list: () => desk.list(),
-      start: async (wish) => {
-        const recordingId = await desk.start(wish);
-        await recorder.settled();
-        return present(recorder.reader, recordingId);
-      },
+      start: async (wish) => durable(await desk.start(wish)),
       steer: (wish) => desk.steer(wish),
       reveal: () => desk.reveal(),
+    },
+    readIn: async (name, text) => durable(await imports.read(name, text)),
+    typedIn: {
+      type: (reading) => durable(typedIn.type(reading)),
+      end: async () => durable(await typedIn.end()),
     },
     onScreen: stream.attach.bind(stream),
   });
 
   const close = async (): Promise<void> => {
-    await Promise.all([sensors.stop(), desk.stop()]);
+    await Promise.all([sensors.stop(), desk.stop(), imports.stop(), typedIn.stop()]);
     stream.close();
     await server.close();
     await recorder.close();
@@ -111,22 +124,24 @@ export async function startBridge(
   }
 }
 
-/** A rehearsal can't outlive its bridge; a visit is over after so long a silence. */
+/**
+ * Neither a rehearsal nor the reading in of a file can outlive its bridge; a visit is over after so
+ * long a silence.
+ */
 function endWhatIsOver(recorder: Recorder, nowMs: number): void {
-  for (const recording of recorder.reader.recordings(LATEST)) {
-    if (!recording.open) continue;
-    const silenceS =
-      (nowMs - recording.startedAtMs) / 1000 - (recorder.reader.lastElapsedS(recording.id) ?? 0);
-    if (recording.origin === 'rehearsal' || silenceS > NEW_RECORDING_AFTER_S) {
-      recorder.end(recording.id, nowMs);
+  for (const { id, origin, startedAtMs } of recorder.reader.openRecordings()) {
+    const lastElapsedS = recorder.reader.lastElapsedS(id) ?? 0;
+    if (origin === 'import') {
+      void recorder.mark(id, { kind: 'note', elapsedS: lastElapsedS, text: CUT_SHORT }, 'import');
     }
+    const silenceS = (nowMs - startedAtMs) / 1000 - lastElapsedS;
+    const visit = origin === 'sensor' || origin === 'typed_in';
+    if (!visit || silenceS > NEW_RECORDING_AFTER_S) recorder.end(id, nowMs);
   }
 }
 
-function unfinished(reader: RecordReader): Unfinished | null {
-  const recording = reader
-    .recordings(LATEST)
-    .find(({ open, origin }) => open && origin === 'sensor');
+function unfinished(reader: RecordReader, of: Origin): Unfinished | null {
+  const recording = reader.openRecordings().findLast(({ origin }) => origin === of);
   if (!recording) return null;
   return {
     recordingId: recording.id,
@@ -138,9 +153,9 @@ function unfinished(reader: RecordReader): Unfinished | null {
 
 /** What can still grow, the latest last; before it the latest that has ended, for a look back. */
 function worthShowing(reader: RecordReader): Recording[] {
-  const latest = reader.recordings(LATEST);
-  const ended = latest.find(({ open }) => !open);
-  return [...(ended ? [ended] : []), ...latest.filter(({ open }) => open).reverse()];
+  const open = reader.openRecordings();
+  const ended = reader.recordings(open.length + 1).find((recording) => !recording.open);
+  return [...(ended ? [ended] : []), ...open];
 }
 
 function present(reader: RecordReader, recordingId: number): Recording {

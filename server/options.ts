@@ -8,7 +8,7 @@ export interface Options {
   readonly open: boolean;
 }
 
-export const DEFAULT_PORT = 4180;
+const DEFAULT_PORT = 4180;
 
 export const HELP = `npm start -- [--port N] [--data FOLDER] [--open | --no-open]
 

@@ -1,6 +1,6 @@
 /**
  * Brings a fresh checkout to where it can run, with nothing but Node: installs what is missing and
- * builds the page. Uses built-in modules only, since nothing else is there yet.
+ * builds the page. Begins with built-in modules only, since nothing else is there yet.
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -17,6 +17,27 @@ const PAGE_SOURCES = ['web', 'protocol', 'package-lock.json'];
 /** The command line was fine, but the set-up failed; the message says what to do. */
 export class SetupError extends Error {
   name = 'SetupError';
+}
+
+/**
+ * Takes the steps of a set-up, or says what to do about one that failed and ends the program.
+ * @param {(say: (line: string) => void) => void} steps
+ */
+export function setUpOrExit(steps) {
+  const say = (line) => process.stderr.write(`${line}\n`);
+  try {
+    steps(say);
+  } catch (error) {
+    if (!(error instanceof SetupError)) throw error;
+    say(error.message);
+    process.exit(1);
+  }
+}
+
+/** Once packages are there: from now on Node runs the TypeScript as it stands. */
+export async function readTypeScript() {
+  const { register } = await import('tsx/esm/api');
+  register();
 }
 
 /**

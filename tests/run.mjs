@@ -5,23 +5,24 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { ensureInstalled, ensurePageBuilt, PROJECT, SetupError } from '../server/setup.mjs';
+import {
+  ensureInstalled,
+  ensurePageBuilt,
+  PROJECT,
+  setUpOrExit,
+  SetupError,
+} from '../server/setup.mjs';
 
-const say = (line) => process.stderr.write(`${line}\n`);
 const filters = process.argv.slice(2);
 const report = join(PROJECT, 'tests', 'output', 'results.json');
 let passed = 0;
 let failed = 0;
 
-try {
+setUpOrExit((say) => {
   ensureInstalled({ development: true, say });
-  ensureBrowser();
+  ensureBrowser(say);
   ensurePageBuilt({ say });
-} catch (error) {
-  if (!(error instanceof SetupError)) throw error;
-  say(error.message);
-  process.exit(1);
-}
+});
 
 if (filters.length === 0) {
   check('types: server, simulators, protocol, tests', 'typescript/bin/tsc', ['-p', '.']);
@@ -61,7 +62,7 @@ function runVitest() {
 }
 
 /** The browser tests drive Debian's Chromium, or any that CHROMIUM names. */
-function ensureBrowser() {
+function ensureBrowser(say) {
   if (existsSync(process.env['CHROMIUM'] ?? '/usr/bin/chromium')) return;
   if (!existsSync('/usr/bin/apt-get') || process.getuid?.() !== 0) {
     throw new SetupError(

@@ -11,6 +11,9 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   unknown_scenario: 404,
   no_rehearsal: 409,
   recording_closed: 409,
+  bad_readings_file: 400,
+  readings_file_too_large: 413,
+  nothing_typed_in: 409,
 };
 
 export function answerProblems(server: FastifyInstance): void {

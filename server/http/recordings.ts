@@ -66,7 +66,8 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
   });
 }
 
-function wanted(record: RecordAccess, params: unknown): Recording {
+/** @throws ProblemError `not_found` */
+export function wanted(record: RecordAccess, params: unknown): Recording {
   const { id } = parameters.parse(params);
   const recording = record.recording(id);
   if (!recording) throw new ProblemError('not_found', `recording ${id}`);
@@ -84,7 +85,7 @@ function csvName(recording: Recording): string {
     .toISOString()
     .slice(0, 19)
     .replaceAll(/[:T]/gu, '-');
-  return `${stamp}-${recording.origin}-${recording.id}.csv`;
+  return `${stamp}-${recording.origin.replace('_', '-')}-${recording.id}.csv`;
 }
 
 /**

@@ -7,12 +7,17 @@ import type { WebSocket } from 'ws';
 import type { z } from 'zod';
 import type { healthSchema } from '../../protocol/api.ts';
 import { ProblemError } from '../../protocol/problems.ts';
+import { serveImports } from './imports.ts';
+import type { ReadIn } from './imports.ts';
 import { isFromThisMachine } from './loopback-only.ts';
 import { answerProblems } from './problem-answers.ts';
 import { serveRecordings } from './recordings.ts';
 import type { RecordAccess } from './recordings.ts';
 import { serveRehearsals } from './rehearsals.ts';
 import type { RehearsalAccess } from './rehearsals.ts';
+import { serveReport } from './report.ts';
+import { serveTypedIn } from './typed-in.ts';
+import type { TypedInAccess } from './typed-in.ts';
 
 interface WebServerOptions {
   /** Folder of the built page. */
@@ -20,6 +25,8 @@ interface WebServerOptions {
   readonly health: z.infer<typeof healthSchema>;
   readonly record: RecordAccess;
   readonly rehearsals: RehearsalAccess;
+  readonly readIn: ReadIn;
+  readonly typedIn: TypedInAccess;
   /** A screen has connected to the stream. */
   readonly onScreen: (socket: WebSocket) => void;
 }
@@ -49,7 +56,10 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   });
   server.get('/api/health', () => options.health);
   serveRecordings(server, options.record);
+  serveReport(server, options.record, options.health.softwareVersion);
   serveRehearsals(server, options.rehearsals);
+  serveImports(server, options.readIn);
+  serveTypedIn(server, options.typedIn);
   serveStream(server, options.onScreen);
   await server.register(fastifyStatic, { root: options.pageFolder });
   return server;

@@ -40,6 +40,7 @@ const READING_COLUMNS = [
 
 export class RecordReader {
   readonly #recordings: Database.Statement;
+  readonly #openRecordings: Database.Statement;
   readonly #recording: Database.Statement;
   readonly #sensors: Database.Statement;
   readonly #marks: Database.Statement;
@@ -54,6 +55,9 @@ export class RecordReader {
       EXISTS (SELECT 1 FROM recording_end WHERE recording_id = recording.id) AS ended
       FROM recording`;
     this.#recordings = database.prepare(`${recordings} ORDER BY id DESC LIMIT ?`);
+    this.#openRecordings = database.prepare(
+      `${recordings} WHERE id NOT IN (SELECT recording_id FROM recording_end) ORDER BY id`,
+    );
     this.#recording = database.prepare(`${recordings} WHERE id = ?`);
     this.#sensors = database.prepare(
       'SELECT channel, identity FROM sensor WHERE recording_id = ? ORDER BY channel, id',
@@ -84,6 +88,11 @@ export class RecordReader {
   /** The latest recordings first. */
   recordings(limit: number): Recording[] {
     return this.#recordings.all(limit).map((row) => this.#complete(row));
+  }
+
+  /** Those that can still grow, the latest last, however many have ended since one began. */
+  openRecordings(): Recording[] {
+    return this.#openRecordings.all().map((row) => this.#complete(row));
   }
 
   recording(recordingId: number): Recording | null {

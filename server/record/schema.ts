@@ -71,4 +71,7 @@ export const MIGRATIONS: readonly string[] = [
   CREATE INDEX sheet_entry_of_recording ON sheet_entry (recording_id, id);
   ${neverRewritten}
   `,
+  // Recordings can be imported or typed in from here on. The tables are the same, but a program that
+  // does not know these origins must refuse the record rather than stumble over one of its rows.
+  '-- origins: import, typed_in',
 ];

@@ -30,6 +30,12 @@ interface FeedOptions {
   readonly ledger: Ledger;
   readonly origin: Origin;
   readonly title: string;
+  /** Who is behind a mark that the source delivers. */
+  readonly marksMadeBy: Mark['madeBy'];
+  /** On the source's clock: when data time zero is; otherwise at the first reading. */
+  readonly zeroMs?: number;
+  /** The longest silence within one recording, s. */
+  readonly longestSilenceS?: number;
   readonly wallClock: () => number;
   readonly onState: (state: SourceState) => void;
   readonly unfinished: Unfinished | null;
@@ -87,7 +93,8 @@ export class Feed implements SourceListener {
   }
 
   mark(mark: NewMark): void {
-    if (this.#recording) void this.#options.ledger.mark(this.#recording.id, mark, 'rehearsal');
+    const { ledger, marksMadeBy } = this.#options;
+    if (this.#recording) void ledger.mark(this.#recording.id, mark, marksMadeBy);
   }
 
   state(state: SourceState): void {
@@ -95,17 +102,24 @@ export class Feed implements SourceListener {
     this.#options.onState(this.#notUnderstood ? withoutSense(state) : state);
   }
 
-  /** No more readings will come: the recording ends, where the origin is one that can end. */
-  finish(): void {
-    if (this.#recording) this.#options.ledger.end(this.#recording.id, this.#options.wallClock());
+  /**
+   * No more readings will come: the recording ends, also one that would have been gone on with.
+   * @returns its id, or null where there was none
+   */
+  finish(): number | null {
+    const recordingId = this.#recording?.id ?? this.#unfinished?.recordingId ?? null;
+    if (recordingId !== null) this.#options.ledger.end(recordingId, this.#options.wallClock());
     this.#recording = null;
+    this.#unfinished = null;
+    return recordingId;
   }
 
   #recordingFor(arrivedMs: number): OpenRecording {
     const present = this.#recording;
     if (present) {
       const silenceS = (arrivedMs - present.zeroMs) / 1000 - present.lastArrivedS;
-      if (silenceS < NEW_RECORDING_AFTER_S) return present;
+      const { longestSilenceS = NEW_RECORDING_AFTER_S } = this.#options;
+      if (silenceS < longestSilenceS) return present;
       this.finish();
     }
     this.#recording = this.#goOn(arrivedMs) ?? this.#begin(arrivedMs);
@@ -113,13 +127,13 @@ export class Feed implements SourceListener {
   }
 
   #begin(arrivedMs: number): OpenRecording {
-    const { ledger, origin, title, wallClock } = this.#options;
+    const { ledger, origin, title, wallClock, zeroMs = arrivedMs } = this.#options;
     const id = ledger.begin(origin, wallClock(), title);
     this.#options.onBegin?.(id);
     return {
       id,
-      zeroMs: arrivedMs,
-      lastArrivedS: 0,
+      zeroMs,
+      lastArrivedS: (arrivedMs - zeroMs) / 1000,
       channels: new Map(),
       intakes: new Map(),
     };

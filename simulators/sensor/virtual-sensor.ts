@@ -3,28 +3,20 @@
  * to, so that a test knows every reading that was sent.
  */
 import {
-  BATTERY_LEVEL_UUID,
-  BATTERY_SERVICE_UUID,
-  CAPABILITIES_FIELDS,
-  CAPABILITIES_UUID,
-  CONTROL_UUID,
-  DEVICE_INFORMATION,
-  DEVICE_INFORMATION_UUID,
   IDENTIFY_FIELDS,
-  PROFILE_VERSION,
   READING_FIELDS,
   READING_UUID,
   SERVICE_UUID,
   SET_INTERVAL_FIELDS,
 } from '../../protocol/profile.ts';
 import { decode, encode, type Values } from '../../protocol/profile-codec.ts';
-import { ATT_ERROR, SMALLEST_MTU, type ServiceDefinition } from './att-server.ts';
+import { ATT_ERROR, SMALLEST_MTU } from './att-server.ts';
 import { GattPeripheral } from './gatt-peripheral.ts';
+import { INVENTED_CAPABILITIES, sensorServices, type Capabilities } from './sensor-services.ts';
 import type { VirtualAir } from './virtual-air.ts';
 import type { VirtualController } from './virtual-controller.ts';
 
 type Reading = Values<typeof READING_FIELDS>;
-type Capabilities = Values<typeof CAPABILITIES_FIELDS>;
 
 export interface VirtualSensorOptions {
   readonly name?: string;
@@ -45,26 +37,6 @@ export interface SentReading {
   readonly bytes: Uint8Array;
   readonly delivered: boolean;
 }
-
-/** An invented sensor: thermal conductivity, 0.1 Pa to 3 kPa. */
-const CAPABILITIES: Capabilities = {
-  majorVersion: PROFILE_VERSION.major,
-  minorVersion: PROFILE_VERSION.minor,
-  principle: 'thermalConductivity',
-  calibrationGas: 'air',
-  rangeLowPa: 0.1,
-  rangeHighPa: 3000,
-  accuracyPercent: 10,
-  maximumOverpressurePa: 3_000_000,
-  resolutionPa: 0.1,
-  calibrationYear: null,
-  calibrationMonth: null,
-  calibrationDay: null,
-  shortestIntervalMs: 100,
-  intervalMs: 500,
-  clockErrorPpm: 50,
-  bufferDepth: 0,
-};
 
 const NO_FLAGS: Reading['flags'] = {
   overRange: false,
@@ -94,14 +66,21 @@ export class VirtualSensor {
   constructor(air: VirtualAir, options: VirtualSensorOptions = {}) {
     this.#clock = options.clock ?? (() => performance.now());
     this.#bootMs = this.#clock();
-    this.#capabilities = { ...CAPABILITIES, ...options.capabilities };
+    this.#capabilities = { ...INVENTED_CAPABILITIES, ...options.capabilities };
     this.batteryPercent = options.batteryPercent ?? 87;
     this.#latest = this.#encode(null, {});
     this.controller = air.createController();
     this.peripheral = new GattPeripheral(this.controller, {
       name: options.name ?? 'Virtual sensor',
       advertisedService: options.advertises ?? SERVICE_UUID,
-      services: this.#services(options.serial ?? 'V-0001'),
+      services: sensorServices({
+        serial: options.serial ?? 'V-0001',
+        latestReading: () => this.#latest,
+        capabilities: () => this.#capabilities,
+        batteryPercent: () => this.batteryPercent,
+        control: (value) => this.control(value),
+        subscription: (on) => this.#subscription(on),
+      }),
       largestMtu: options.largestMtu ?? SMALLEST_MTU,
     });
   }
@@ -192,53 +171,8 @@ export class VirtualSensor {
     });
   }
 
-  #services(serial: string): ServiceDefinition[] {
-    return [
-      {
-        uuid: SERVICE_UUID,
-        characteristics: [
-          {
-            uuid: READING_UUID,
-            properties: ['read', 'notify'],
-            read: () => this.#latest,
-            subscription: (on) => this.#subscription(on),
-          },
-          {
-            uuid: CAPABILITIES_UUID,
-            properties: ['read'],
-            read: () => encode(CAPABILITIES_FIELDS, this.#capabilities),
-          },
-          { uuid: CONTROL_UUID, properties: ['write'], write: (value) => this.control(value) },
-        ],
-      },
-      {
-        uuid: BATTERY_SERVICE_UUID,
-        characteristics: [
-          {
-            uuid: BATTERY_LEVEL_UUID,
-            properties: ['read'],
-            read: () => Uint8Array.of(this.batteryPercent),
-          },
-        ],
-      },
-      {
-        uuid: DEVICE_INFORMATION_UUID,
-        characteristics: [
-          text(DEVICE_INFORMATION.manufacturer, 'Nobody in particular'),
-          text(DEVICE_INFORMATION.model, 'Virtual sensor, first model'),
-          text(DEVICE_INFORMATION.serial, serial),
-          text(DEVICE_INFORMATION.firmware, '1.0.0'),
-        ],
-      },
-    ];
-  }
-
   #subscription(on: boolean): void {
     this.#subscribed = on;
     if (on) for (const done of this.#waiting.splice(0)) done();
   }
-}
-
-function text(uuid: string, value: string): ServiceDefinition['characteristics'][number] {
-  return { uuid, properties: ['read'], read: () => Buffer.from(value) };
 }

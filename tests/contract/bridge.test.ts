@@ -1,5 +1,8 @@
 /** The bridge as pages meet it: API, stream and refusals, over real sockets and a real record. */
+import { mkdtempSync } from 'node:fs';
 import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   apiErrorSchema,
@@ -11,6 +14,7 @@ import { markSchema } from '../../protocol/mark.ts';
 import { parseReadingsCsv } from '../../protocol/readings-csv.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { startBridge } from '../../server/main.ts';
+import { Recorder } from '../../server/record/recorder.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 import { StreamClient } from '../support/stream-client.ts';
@@ -174,4 +178,15 @@ test('a port that is taken is said so, and nothing is left open', async () => {
   await expect(
     startBridge({ port, dataFolder: `${bridge.dataFolder}/second` }, { sensors }),
   ).rejects.toMatchObject({ code: 'port_taken', detail: `port ${port}` });
+});
+
+test('a rehearsal that its bridge left running has ended at the next start', async () => {
+  const dataFolder = mkdtempSync(join(tmpdir(), 'bridge-'));
+  const recorder = await Recorder.open(dataFolder, { durable: () => {}, held: () => {} });
+  const id = recorder.begin('rehearsal', Date.now(), 'quay');
+  await recorder.close();
+  const next = await runBridge({ dataFolder });
+  const answer = await fetch(new URL(`api/recordings/${id}`, next.url));
+  expect(recordingDetailSchema.parse(await answer.json()).recording.open).toBe(false);
+  await next.remove();
 });

@@ -22,6 +22,7 @@ const TIMING: Partial<RadioTiming> = {
   searchRestMs: 100,
   retryMs: 20,
   longestRetryMs: 100,
+  longestRefusalMs: 100,
   heartbeatMs: 200,
   heartbeatLimitMs: 2000,
   adapterRetryMs: 100,

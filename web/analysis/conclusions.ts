@@ -118,6 +118,8 @@ export interface Conclusions {
   /** The moment to which they apply. */
   readonly nowS: number;
   readonly stage: Stage;
+  /** Beginning of the latest pull-down, also while at depth and in the rise; null before the first. */
+  readonly pullDownS: number | null;
   /** A robust present pressure, or null while the sensor knows none. */
   readonly pressurePa: number | null;
   /** Relative change of pressure per second (d ln P / dt), or null while unknown. */

@@ -23,6 +23,14 @@ export function gridTime(elapsedS: number): number {
   return Math.floor(elapsedS / JUDGING_GRID_S) * JUDGING_GRID_S;
 }
 
+/**
+ * The first point of the grid at which the second that `elapsedS` belongs to is over. For readings
+ * minutes apart: at the point before, the latest of them would not be looked at until the next came.
+ */
+export function gridTimeAfter(elapsedS: number): number {
+  return gridTime(Math.floor(elapsedS) + JUDGING_GRID_S);
+}
+
 /** What is looked at around the present, s. */
 const PRESENT_WINDOW_S = 120;
 /** What is looked at around an unmarked isolation: so long before the lowest point and after the rise. */
@@ -67,6 +75,7 @@ export function judge(
   return {
     nowS,
     stage,
+    pullDownS,
     pressurePa,
     relativeRatePerS: relativeRate,
     targetReachedS,

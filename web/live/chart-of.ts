@@ -2,21 +2,14 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, CurvePoint } from '../analysis/conclusions.ts';
+import { chartFlags, chartLines } from '../figure/chart-lines.ts';
+import { pressureRange } from '../figure/pressure-range.ts';
+import { chartTime, type TimeRange } from '../figure/time-range.ts';
 import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
-import {
-  CHART_WORDS,
-  sayDepthLine,
-  sayRiseRemark,
-  sayRuleLine,
-  sayTargetLine,
-} from '../words/say-chart.ts';
-import { sayMoment } from '../words/say-duration.ts';
-import { sayMark } from '../words/say-mark.ts';
+import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
-import type { ChartFlag, ChartLine, ChartPicture } from './chart-picture.ts';
-import { pressureRange } from './pressure-range.ts';
-import { chartTime, type ChartTime, type TimeRange } from './time-range.ts';
+import type { ChartPicture } from './chart-picture.ts';
 
 interface ChartFacts {
   readonly readings: ChannelReadings;
@@ -55,42 +48,6 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     live: facts.live,
     units,
   };
-}
-
-function chartLines(time: ChartTime, sheet: Sheet, units: UnitsOfChoice): ChartLine[] {
-  const unit = units.pressure;
-  if (time.axis === 'linear') {
-    return [{ pressurePa: sheet.endLimitPa, label: sayRuleLine(sheet, unit), dashed: false }];
-  }
-  return [
-    { pressurePa: sheet.targetPa, label: sayTargetLine(sheet, unit), dashed: false },
-    { pressurePa: sheet.isolateAtPa, label: sayDepthLine(sheet, unit), dashed: true },
-  ];
-}
-
-function chartFlags(
-  time: ChartTime,
-  marks: readonly Mark[],
-  conclusions: Conclusions | null,
-): ChartFlag[] {
-  const named = (elapsedS: number, text: string) => ({
-    elapsedS,
-    label: `${sayMoment(elapsedS - time.originS)} ${text}`,
-  });
-  const flags = marks.map((mark) => named(mark.elapsedS, sayMark(mark)));
-  const rise = conclusions?.rise ?? null;
-  // Before there is a verdict the moment wanders about.
-  if (rise !== null && rise.changeoverS !== null && rise.verdict !== 'undecided') {
-    flags.push(named(rise.sinceS + rise.changeoverS, CHART_WORDS.changeover));
-  }
-  const isolationMarked = marks.some((mark) => mark.kind === 'isolated');
-  if (rise !== null && !isolationMarked) flags.push(named(rise.sinceS, CHART_WORDS.isolated));
-  return flags
-    .filter(
-      ({ elapsedS }) =>
-        elapsedS >= time.fromS && elapsedS <= time.toS && elapsedS >= time.originS - 1,
-    )
-    .sort((a, b) => a.elapsedS - b.elapsedS);
 }
 
 function comingCurve(conclusions: Conclusions | null): readonly CurvePoint[] {

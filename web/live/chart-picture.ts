@@ -1,20 +1,10 @@
 /** Everything that the chart shows at one moment, gathered before anything is drawn. */
 import type { CurvePoint } from '../analysis/conclusions.ts';
+import type { ChartFlag, ChartLine } from '../figure/chart-lines.ts';
+import type { PressureRange } from '../figure/pressure-range.ts';
+import type { ChartTime } from '../figure/time-range.ts';
 import type { DrawnSeries } from '../store/thin-readings.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
-import type { ChartTime } from './time-range.ts';
-import type { PressureRange } from './pressure-range.ts';
-
-export interface ChartLine {
-  readonly pressurePa: number;
-  readonly label: string;
-  readonly dashed: boolean;
-}
-
-export interface ChartFlag {
-  readonly elapsedS: number;
-  readonly label: string;
-}
 
 export interface ChartPicture {
   readonly time: ChartTime;

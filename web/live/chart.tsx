@@ -3,11 +3,11 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
+import type { TimeRange } from '../figure/time-range.ts';
 import { choices } from '../store/choices.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { readPalette } from './palette.ts';
 import { makePlot, plotData } from './plot.ts';
-import type { TimeRange } from './time-range.ts';
 import { stretch } from './stretch.ts';
 
 interface ChartProps {

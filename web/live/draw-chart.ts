@@ -1,8 +1,8 @@
 /** Draws what a chart library does not know: ground, bands, lines, flags, and where one is now. */
 import type uPlot from 'uplot';
+import { placeFlags } from '../figure/place-flags.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
-import { placeFlags } from './place-flags.ts';
 
 /** Canvas pixels per CSS pixel are `ratio`; `small` is a narrow screen. */
 interface Drawing {

@@ -1,6 +1,7 @@
 /** The live screen: one number, one sentence, one next step, one picture. */
 import { useSignal } from '@preact/signals';
 import type { Recording } from '../../protocol/recording.ts';
+import type { TimeRange } from '../figure/time-range.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness } from '../store/freshness.ts';
@@ -14,7 +15,6 @@ import { MarkButtons } from './mark-buttons.tsx';
 import { NextView } from './next-view.tsx';
 import { ReadingView } from './reading-view.tsx';
 import { SayCard } from './say-card.tsx';
-import type { TimeRange } from './time-range.ts';
 
 interface LiveScreenProps {
   readonly session: Session;

@@ -1,15 +1,12 @@
 /** The chart library, set up for our picture: one curve, a pressure axis on either side, and time. */
 import uPlot from 'uplot';
-import { boilingPointC } from '../../protocol/water.ts';
-import { sayDuration } from '../words/say-duration.ts';
-import { CHART_WORDS } from '../words/say-chart.ts';
+import { pressureTicks, timeTicks } from '../figure/chart-ticks.ts';
+import type { TimeRange } from '../figure/time-range.ts';
+import { CHART_WORDS, sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
-import { sayTemperature } from '../words/say-temperature.ts';
 import type { ChartPicture } from './chart-picture.ts';
-import { pressureTicks, timeTicks } from './chart-ticks.ts';
 import { drawBandAndLines, drawFlagsAndPresent, drawGround } from './draw-chart.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
-import type { TimeRange } from './time-range.ts';
 
 export interface PlotSetting {
   /** Asked anew at each drawing. */
@@ -59,7 +56,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           size: 36,
           stroke: () => palette().faint,
           splits: () => timeTicks(picture().time, picture().time.originS, small ? 4 : 6),
-          values: (_, at) => at.map((elapsedS) => timeLabel(elapsedS - picture().time.originS)),
+          values: (_, at) => at.map((elapsedS) => sayTimeTick(elapsedS - picture().time.originS)),
           grid: { show: false },
           ticks: { stroke: () => palette().rule, size: 6, width: 1 },
         },
@@ -84,7 +81,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           splits: ticks,
           // The library would drop all but the decades.
           filter: (_, at) => at,
-          values: (_, at) => at.map((pa) => boilingLabel(pa, picture())),
+          values: (_, at) => at.map((pa) => sayBoilingTick(pa, picture().units.temperature)),
           label: CHART_WORDS.boilsAt,
           labelFont: remarkFont(small ? 14 : 18),
           labelSize: small ? 20 : 26,
@@ -134,17 +131,6 @@ export function plotData(picture: ChartPicture): uPlot.AlignedData {
       [null, null],
     ];
   return [[...elapsedS], [...pressurePa]];
-}
-
-function timeLabel(seconds: number): string {
-  const sign = seconds < 0 ? '−' : '';
-  const magnitude = Math.abs(seconds);
-  return magnitude === 0 ? '0 min' : `${sign}${sayDuration(magnitude)}`;
-}
-
-function boilingLabel(pressurePa: number, picture: ChartPicture): string {
-  if (pressurePa < 0.01) return '';
-  return sayTemperature(boilingPointC(pressurePa), picture.units.temperature);
 }
 
 function zoomToSelection(plot: uPlot, setting: PlotSetting): void {

@@ -1,5 +1,5 @@
 /** Zooms or moves a stretch of time: pure. */
-import type { TimeRange } from './time-range.ts';
+import type { TimeRange } from '../figure/time-range.ts';
 
 const SHORTEST_S = 10;
 const LONGEST_S = 7 * 86_400;

@@ -17,6 +17,8 @@ export type ReadSheet =
   | { readonly ok: false; readonly field: Field };
 
 const LITRES_PER_M3 = 1000;
+const LITRES_PER_MIN_PER_M3_PER_S = LITRES_PER_M3 * 60;
+const MM_PER_M = 1000;
 
 /** How a field's number is written: typed value → SI, and back. */
 interface Scale {
@@ -44,10 +46,20 @@ function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
       fromSi: (value) => pressure.fromSi(value * 60),
     },
     holdS: { toSi: (value) => value * 60, fromSi: (value) => value / 60 },
-    volumeM3: { toSi: (v) => v / LITRES_PER_M3, fromSi: (v) => v * LITRES_PER_M3 },
+    volumeM3: times(LITRES_PER_M3),
     metalTemperatureC: temperature,
     coldestTemperatureC: temperature,
+    pumpDisplacementM3PerS: times(LITRES_PER_MIN_PER_M3_PER_S),
+    pumpUltimatePa: pressure,
+    hoseBoreM: times(MM_PER_M),
+    hoseLengthM: times(1),
+    hoseCount: times(1),
   };
+}
+
+/** So many of what people type make one of SI. */
+function times(perSi: number): Scale {
+  return { toSi: (value) => value / perSi, fromSi: (value) => value * perSi };
 }
 
 export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
@@ -72,6 +84,12 @@ export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
     metalTemperatureC: text('metalTemperatureC'),
     coldestTemperatureC: text('coldestTemperatureC'),
     sensorSees: text('sensorSees'),
+    pumpDisplacementM3PerS: text('pumpDisplacementM3PerS'),
+    pumpUltimatePa: text('pumpUltimatePa'),
+    hoseBoreM: text('hoseBoreM'),
+    hoseLengthM: text('hoseLengthM'),
+    hoseCount: text('hoseCount'),
+    core: text('core'),
   };
 }
 

@@ -4,8 +4,8 @@ import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import { sheetFromEntries, type SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
+import { Judging } from '../analysis/judging.ts';
 import { ChannelReadings } from './channel-readings.ts';
-import { Judging } from './judging.ts';
 
 interface Channel {
   readonly readings: ChannelReadings;

@@ -6,7 +6,7 @@
  * that is shorter than a slice is narrower than what can be drawn and is passed over.
  */
 import type { ChannelReadings } from './channel-readings.ts';
-import { isGap, usualInterval } from './is-gap.ts';
+import { isGap, usualIntervalOf } from './is-gap.ts';
 
 export interface DrawnSeries {
   readonly elapsedS: readonly number[];
@@ -21,7 +21,7 @@ export function thinReadings(readings: ChannelReadings, fromS: number, toS: numb
   const first = Math.max(0, readings.rowFrom(fromS) - 1);
   const end = Math.min(readings.length, readings.rowFrom(toS) + 1);
   const drawing = new Drawing();
-  const usualS = usualInterval(readings);
+  const usualS = usualIntervalOf(readings);
   const thin = end - first > 2 * SLICES;
   const sliceS = thin ? (toS - fromS) / SLICES : 0;
   let slice = Number.NEGATIVE_INFINITY;

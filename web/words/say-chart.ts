@@ -1,10 +1,12 @@
 /** The few words inside the chart. */
 import type { Sheet } from '../../protocol/sheet.ts';
-import { type PressureUnit, pressureFromPa } from '../../protocol/units.ts';
+import { type PressureUnit, pressureFromPa, type TemperatureUnit } from '../../protocol/units.ts';
+import { boilingPointC } from '../../protocol/water.ts';
 import type { Rise } from '../analysis/conclusions.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';
 import { settingDigits } from './say-pressure.ts';
+import { sayTemperature } from './say-temperature.ts';
 
 export const CHART_WORDS = {
   boilsAt: 'water boils at',
@@ -38,4 +40,19 @@ export function sayRiseRemark(rise: Rise, unit: PressureUnit): string {
     case 'undecided':
       return 'where it may go';
   }
+}
+
+/** At the time axis: '−2 min', '0 min', '1 h 30 min'. */
+export function sayTimeTick(seconds: number): string {
+  const sign = seconds < 0 ? '\u2212' : '';
+  const magnitude = Math.abs(seconds);
+  return magnitude === 0 ? '0 min' : `${sign}${sayDuration(magnitude)}`;
+}
+
+/** The least that the boiling temperature is given for: far below what sensors of the trade resolve. */
+const FAINTEST_PA = 0.01;
+
+/** At the pressure axis: where water boils. */
+export function sayBoilingTick(pressurePa: number, unit: TemperatureUnit): string {
+  return pressurePa < FAINTEST_PA ? '' : sayTemperature(boilingPointC(pressurePa), unit);
 }

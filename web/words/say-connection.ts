@@ -72,7 +72,7 @@ export function saySourceAtRest(phase: SourcePhase | undefined): string {
     case 'stale':
       return 'The sensor is connected; its first reading is awaited';
     case 'lost':
-      return 'The sensor is out of reach';
+      return 'The sensor is not connected';
     case 'unavailable':
       return 'No sensor can be heard';
     case 'starting':

@@ -1,7 +1,7 @@
 /** Marks, on flags and on buttons. */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 
-const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
+export const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
   pump_on: 'pump on',
   pump_off: 'pump off',
   ballast_opened: 'ballast opened',

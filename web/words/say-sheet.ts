@@ -15,6 +15,12 @@ export const SHEET_NAMES: Readonly<Record<keyof Sheet, string>> = {
   metalTemperatureC: 'Metal, if known',
   coldestTemperatureC: 'Coldest point, if known',
   sensorSees: 'The sensor sees',
+  pumpDisplacementM3PerS: 'Pump, free air',
+  pumpUltimatePa: 'Pump, lowest pressure',
+  hoseBoreM: 'Hose, bore',
+  hoseLengthM: 'Hose, length',
+  hoseCount: 'Hoses side by side',
+  core: 'Valve cores',
 };
 
 export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
@@ -23,6 +29,7 @@ export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
     case 'isolateAtPa':
     case 'endLimitPa':
     case 'allowedRisePa':
+    case 'pumpUltimatePa':
       return units.pressure;
     case 'leakLimitPaPerS':
       return `${units.pressure} a minute`;
@@ -33,6 +40,14 @@ export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
     case 'metalTemperatureC':
     case 'coldestTemperatureC':
       return units.temperature;
+    case 'pumpDisplacementM3PerS':
+      return 'L/min';
+    case 'hoseBoreM':
+      return 'mm';
+    case 'hoseLengthM':
+      return 'm';
+    case 'hoseCount':
+    case 'core':
     case 'site':
     case 'equipment':
     case 'sensorSees':

@@ -2,7 +2,7 @@
 import type { Stage, StageName } from '../analysis/conclusions.ts';
 import { sayDuration } from './say-duration.ts';
 
-const STAGE_NAMES: Readonly<Record<StageName, string>> = {
+export const STAGE_NAMES: Readonly<Record<StageName, string>> = {
   waiting: 'Before the pull-down',
   pull_down: 'Pull-down',
   at_depth: 'At depth',

@@ -3,13 +3,14 @@
  * with each. Sensors are connected one at a time, because a connection that is pending blocks every
  * other one.
  */
-import { backoffMs } from './backoff.ts';
 import { DeadlineError, pause } from './deadline.ts';
 import type { HostLibrary, HostPeripheral } from './host-library.ts';
 import type { FromRadio, RadioEnd } from './messages.ts';
 import { monotonicMs } from './monotonic-clock.ts';
+import { RetryBook } from './retry-book.ts';
 import { Scanner } from './scanner.ts';
-import { runSession, type SessionEnd } from './sensor-session.ts';
+import { runSession } from './sensor-session.ts';
+import type { SessionEnd } from './session-end.ts';
 import type { RadioTiming } from './timing.ts';
 
 export interface CentralOptions {
@@ -23,13 +24,10 @@ interface End {
   readonly detail: string;
 }
 
-interface Trouble {
-  readonly failures: number;
-  /** On the monotonic clock: not to be connected with before. */
-  readonly retryAtMs: number;
-}
-
-/** So many sessions in a row without an answer look like a stuck host library, not a far sensor. */
+/**
+ * So many sessions in a row without an answer, and no sensor heard meanwhile, look like a stuck host
+ * library. A sensor that answers and refuses, or is mute while another is heard, is its own matter.
+ */
 const STUCK_AFTER = 5;
 
 export class Central {
@@ -39,7 +37,7 @@ export class Central {
   readonly #options: CentralOptions;
   readonly #scanner: Scanner;
   readonly #sessions = new Map<string, Promise<void>>();
-  readonly #troubles = new Map<string, Trouble>();
+  readonly #retries: RetryBook;
   readonly #adapterTimer: NodeJS.Timeout;
   #end: (end: End) => void = () => undefined;
   /** Aborted when the adapter goes off; null while it isn't on. */
@@ -53,6 +51,7 @@ export class Central {
     const { host, timing } = options;
     this.#options = options;
     this.#scanner = new Scanner(host, timing.answerMs);
+    this.#retries = new RetryBook(timing, Math.random);
     this.ended = new Promise((resolve) => {
       this.#end = (end) => resolve(end);
     });
@@ -135,8 +134,7 @@ export class Central {
   }
 
   #isWanted({ id }: HostPeripheral): boolean {
-    const retryAtMs = this.#troubles.get(id)?.retryAtMs ?? 0;
-    return !this.#sessions.has(id) && monotonicMs() >= retryAtMs;
+    return !this.#sessions.has(id) && this.#retries.mayTry(id, monotonicMs());
   }
 
   /** Resolves when the sensor is connected or has failed; the session goes on by itself. */
@@ -144,7 +142,10 @@ export class Central {
     const { timing, report } = this.#options;
     return new Promise((resolve) => {
       const onSubscribed = (): void => resolve();
-      const session = runSession({ peripheral, timing, adapter, report, onSubscribed });
+      const onHeard = (): void => {
+        this.#unanswered = 0;
+      };
+      const session = runSession({ peripheral, timing, adapter, report, onSubscribed, onHeard });
       const closed = session.then((end) => {
         this.#sessions.delete(peripheral.id);
         this.#learn(peripheral.id, end);
@@ -155,14 +156,12 @@ export class Central {
     });
   }
 
-  #learn(id: string, { reason, detail, delivered }: SessionEnd): void {
-    const { timing, report } = this.#options;
-    report({ type: 'log', text: `sensor ${id}: ${reason}, ${detail}` });
-    const failures = delivered ? 1 : (this.#troubles.get(id)?.failures ?? 0) + 1;
-    const waits = { firstMs: timing.retryMs, longestMs: timing.longestRetryMs };
-    const retryAtMs = monotonicMs() + backoffMs(waits, failures, Math.random());
-    this.#troubles.set(id, { failures, retryAtMs });
-    this.#unanswered = reason === 'unanswered' && !delivered ? this.#unanswered + 1 : 0;
+  #learn(id: string, end: SessionEnd): void {
+    const { reason, detail } = end;
+    this.#options.report({ type: 'log', text: `sensor ${id}: ${reason}, ${detail}` });
+    this.#retries.note(id, end, monotonicMs());
+    this.#unanswered = reason === 'unanswered' ? this.#unanswered + 1 : 0;
+    // A new process would cut off whoever is connected.
     if (this.#unanswered >= STUCK_AFTER && this.#sessions.size === 0) {
       this.#end({ why: 'unresponsive', detail });
     }

@@ -30,7 +30,12 @@ const RADIO_ENDS = [
 export type RadioEnd = (typeof RADIO_ENDS)[number];
 
 const SESSION_PHASES = ['connecting', 'live', 'stale', 'lost'] as const;
-const SESSION_PROBLEMS = ['sensor_lost', 'sensor_silent', 'sensor_not_understood'] as const;
+const SESSION_PROBLEMS = [
+  'sensor_lost',
+  'sensor_silent',
+  'sensor_refuses',
+  'sensor_not_understood',
+] as const;
 
 export const fromRadioSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('adapter'), on: z.boolean() }),

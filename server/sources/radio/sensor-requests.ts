@@ -13,24 +13,11 @@ import { decode } from '../../../protocol/profile-codec.ts';
 import type { SensorIdentity } from '../../../protocol/recording.ts';
 import { eventWithin } from './deadline.ts';
 import { hostUuid, isHostCharacteristic, isHostService } from './host-library.ts';
-import type { HostCharacteristic, HostPeripheral } from './host-library.ts';
-
-/** A connection in use. */
-export interface Link {
-  readonly peripheral: HostPeripheral;
-  /** How long an answer may take. */
-  readonly limitMs: number;
-  /** Aborted when the connection is lost. */
-  readonly signal: AbortSignal;
-}
+import type { HostCharacteristic } from './host-library.ts';
+import { ask, RefusedError, throwIfRefused, type Link } from './link.ts';
 
 /** A sensor's characteristics by UUID; void with the connection in which they were found. */
 export type Characteristics = ReadonlyMap<string, HostCharacteristic>;
-
-/** The sensor refused to answer a request. */
-class RefusedError extends Error {
-  override readonly name = 'RefusedError';
-}
 
 export interface Capabilities {
   /** False where what the sensor says of itself doesn't follow the profile. */
@@ -44,24 +31,20 @@ const ASSUMED_INTERVAL_MS = 1000;
 const SERVICES = [SERVICE_UUID, BATTERY_SERVICE_UUID, DEVICE_INFORMATION_UUID].map(hostUuid);
 
 export async function discoverCharacteristics(link: Link): Promise<Characteristics> {
-  const { peripheral, limitMs, signal } = link;
+  const { peripheral } = link;
   const found = new Map<string, HostCharacteristic>();
-  const services = await eventWithin({
+  const services = await ask(link, {
     what: 'services',
     emitter: peripheral,
     event: 'servicesDiscover',
-    limitMs,
-    signal,
     begin: () => peripheral.discoverServices(SERVICES),
     take: (list, error) => listOf(list, error).filter(isHostService),
   });
   for (const service of services) {
-    const characteristics = await eventWithin({
+    const characteristics = await ask(link, {
       what: `characteristics of ${service.uuid}`,
       emitter: service,
       event: 'characteristicsDiscover',
-      limitMs,
-      signal,
       begin: () => service.discoverCharacteristics([]),
       take: (list, error) => listOf(list, error).filter(isHostCharacteristic),
     });
@@ -70,20 +53,30 @@ export async function discoverCharacteristics(link: Link): Promise<Characteristi
   return found;
 }
 
-/** Asks for notifications; a sensor that refuses them is never heard of, so that ends as a deadline. */
+/**
+ * Asks for notifications. Where a sensor refuses them, the libraries don't always say so; but it
+ * answers one request after the other (Core Specification, Vol 3, Part F, section 3.3.2), so one
+ * that answers the next request has answered this one too, with a no.
+ * @throws RefusedError where it answers and doesn't let itself be subscribed to
+ * @throws DeadlineError where it answers nothing
+ */
 export async function subscribe(link: Link, characteristic: HostCharacteristic): Promise<void> {
-  await eventWithin({
-    what: 'subscription',
-    emitter: characteristic,
-    event: 'notify',
-    limitMs: link.limitMs,
-    signal: link.signal,
-    begin: () => characteristic.subscribe(),
-    take: (state, error) => {
-      throwIfError(error);
-      return state === true ? state : undefined;
-    },
-  });
+  try {
+    await ask(link, {
+      what: 'subscription',
+      emitter: characteristic,
+      event: 'notify',
+      begin: () => characteristic.subscribe(),
+      take: (state, error) => {
+        throwIfRefused(error);
+        if (state !== true) throw new RefusedError('the subscription has no effect');
+        return state;
+      },
+    });
+  } catch (error) {
+    await readOrRefusal(link, characteristic);
+    throw new RefusedError('the subscription was refused', { cause: error });
+  }
 }
 
 export async function readCapabilities(link: Link, found: Characteristics): Promise<Capabilities> {
@@ -142,6 +135,14 @@ async function readIfThere(
 ): Promise<Uint8Array | null> {
   const characteristic = found.get(hostUuid(uuid));
   if (characteristic === undefined) return null;
+  return await readOrRefusal(link, characteristic);
+}
+
+/** The bytes of a characteristic, or null where the sensor refuses to show it. */
+async function readOrRefusal(
+  link: Link,
+  characteristic: HostCharacteristic,
+): Promise<Uint8Array | null> {
   try {
     return await read(link, characteristic);
   } catch (error) {
@@ -150,18 +151,16 @@ async function readIfThere(
   }
 }
 
-function read({ limitMs, signal }: Link, characteristic: HostCharacteristic): Promise<Uint8Array> {
-  return eventWithin({
+function read(link: Link, characteristic: HostCharacteristic): Promise<Uint8Array> {
+  return ask(link, {
     what: `value of ${characteristic.uuid}`,
     emitter: characteristic,
     event: 'data',
-    limitMs,
-    signal,
     begin: () => characteristic.read(),
     take: (bytes, isNotification, error) => {
       if (isNotification === true) return undefined;
-      throwIfError(error);
-      // Both libraries turn a refusal into an empty value; none of the profile's values is empty.
+      throwIfRefused(error);
+      // On Linux both libraries turn a refusal into an empty value; none of the profile's values is empty.
       if (!(bytes instanceof Uint8Array) || bytes.length === 0) {
         throw new RefusedError(`${characteristic.uuid} was not shown`);
       }
@@ -171,12 +170,8 @@ function read({ limitMs, signal }: Link, characteristic: HostCharacteristic): Pr
 }
 
 function listOf(list: unknown, error: unknown): unknown[] {
-  throwIfError(error);
+  throwIfRefused(error);
   return Array.isArray(list) ? list : [];
-}
-
-function throwIfError(error: unknown): void {
-  if (error instanceof Error) throw error;
 }
 
 /** Readable characters only, at most 100 of them; null where nothing is left. */

@@ -5,8 +5,10 @@
  * it has ended nothing of it is left in the host library.
  */
 import { READING_UUID } from '../../../protocol/profile.ts';
-import { DeadlineError, eventWithin, pause } from './deadline.ts';
+import { connect, disconnect } from './connection.ts';
+import { DeadlineError, pause } from './deadline.ts';
 import { hostUuid, type HostPeripheral } from './host-library.ts';
+import type { Link } from './link.ts';
 import { monotonicMs } from './monotonic-clock.ts';
 import type { FromRadio, SessionReport } from './messages.ts';
 import {
@@ -19,8 +21,14 @@ import {
   subscribe,
   type Capabilities,
   type Characteristics,
-  type Link,
 } from './sensor-requests.ts';
+import {
+  NotUnderstoodError,
+  problemOf,
+  sessionEnd,
+  SilenceError,
+  type SessionEnd,
+} from './session-end.ts';
 import type { RadioTiming } from './timing.ts';
 
 export interface SessionOptions {
@@ -31,25 +39,12 @@ export interface SessionOptions {
   readonly report: (message: FromRadio) => void;
   /** The connection stands: another sensor may be connected with. */
   readonly onSubscribed: () => void;
-}
-
-export interface SessionEnd {
-  /** `unanswered`: a request got no answer in time, so the host library itself may be stuck. */
-  readonly reason: 'disconnected' | 'silent' | 'unanswered' | 'not_understood';
-  readonly detail: string;
-  /** Whether any reading came. */
-  readonly delivered: boolean;
+  /** The sensor has answered or sent something, so it is not the host library that fails. */
+  readonly onHeard: () => void;
 }
 
 /** Five intervals without a reading are more than a weak signal's retransmissions explain. */
 const SILENT_INTERVALS = 5;
-
-class SilenceError extends Error {
-  override readonly name = 'SilenceError';
-}
-class NotUnderstoodError extends Error {
-  override readonly name = 'NotUnderstoodError';
-}
 
 /** Resolves when the session has ended; never rejects. */
 export function runSession(options: SessionOptions): Promise<SessionEnd> {
@@ -68,14 +63,19 @@ class SensorSession {
   #unlisten: () => void = () => undefined;
 
   constructor(options: SessionOptions) {
-    const { peripheral, timing } = options;
+    const { peripheral, timing, onHeard } = options;
     this.#options = options;
-    this.#link = { peripheral, limitMs: timing.answerMs, signal: this.#abort.signal };
+    this.#link = {
+      peripheral,
+      limitMs: timing.answerMs,
+      signal: this.#abort.signal,
+      onAnswer: onHeard,
+    };
     this.#name = peripheral.advertisement.localName ?? nameFromId(peripheral.id);
   }
 
   async run(): Promise<SessionEnd> {
-    const { adapter, peripheral, onSubscribed } = this.#options;
+    const { adapter, peripheral, timing, onSubscribed } = this.#options;
     const onDisconnect = (): void => this.#abort.abort(new Error('the link was lost'));
     const onAdapterLost = (): void => this.#abort.abort(adapter.reason);
     peripheral.on('disconnect', onDisconnect);
@@ -83,7 +83,7 @@ class SensorSession {
     let failure: unknown;
     try {
       this.#enter('connecting');
-      await this.#connect();
+      await connect(peripheral, timing.connectMs, this.#link.signal);
       const found = await discoverCharacteristics(this.#link);
       const capabilities = await this.#introduce(found);
       await this.#subscribe(found);
@@ -96,30 +96,10 @@ class SensorSession {
     this.#unlisten();
     peripheral.removeListener('disconnect', onDisconnect);
     adapter.removeEventListener('abort', onAdapterLost);
-    await this.#disconnect();
-    const end = this.#endFrom(failure);
+    await disconnect(peripheral, timing.stopMs / 2);
+    const end = sessionEnd(failure, this.#delivered);
     this.#enter('lost', problemOf(end));
     return end;
-  }
-
-  async #connect(): Promise<void> {
-    const { peripheral, timing } = this.#options;
-    // What an attempt that was given up, or an adapter that was off, has left in the library: it
-    // would refuse with 'already connected', and it never says when this is done.
-    if (peripheral.state === 'connected') peripheral.disconnect();
-    if (peripheral.state === 'connecting') peripheral.cancelConnect();
-    await eventWithin({
-      what: 'connection',
-      emitter: peripheral,
-      event: 'connect',
-      limitMs: timing.connectMs,
-      signal: this.#link.signal,
-      begin: () => peripheral.connect(),
-      take: (error) => {
-        if (error instanceof Error) throw error;
-        return true;
-      },
-    });
   }
 
   /** Learns who the sensor is, before its first reading. */
@@ -136,7 +116,7 @@ class SensorSession {
   }
 
   async #subscribe(found: Characteristics): Promise<void> {
-    const { peripheral, report } = this.#options;
+    const { peripheral, report, onHeard } = this.#options;
     const reading = found.get(hostUuid(READING_UUID));
     if (reading === undefined) throw new NotUnderstoodError('it has no readings');
     const onData = (bytes: unknown, isNotification: unknown): void => {
@@ -144,6 +124,7 @@ class SensorSession {
       if (isNotification !== true || !(bytes instanceof Uint8Array)) return;
       this.#heardMs = arrivedMs;
       this.#delivered = true;
+      onHeard();
       this.#enter('live');
       report({ type: 'reading', sensorId: peripheral.id, bytes, arrivedMs });
     };
@@ -174,10 +155,13 @@ class SensorSession {
     }
   }
 
+  /** What isn't answered is asked again: no reading depends on it, and silence is watched for. */
   async #repeat(everyMs: number, action: () => Promise<void>): Promise<never> {
     for (;;) {
       await pause(everyMs, this.#link.signal);
-      await action();
+      await action().catch((error: unknown) => {
+        if (!(error instanceof DeadlineError)) throw error;
+      });
     }
   }
 
@@ -188,34 +172,13 @@ class SensorSession {
   }
 
   async #measureSignal(): Promise<void> {
-    try {
-      this.#reportSignal(await readSignal(this.#link));
-    } catch (error) {
-      // Not every operating system tells it of a connection, and no reading depends on it.
-      if (!(error instanceof DeadlineError)) throw error;
-    }
+    this.#reportSignal(await readSignal(this.#link));
   }
 
   #reportSignal(dbm: number): void {
     const { report, peripheral } = this.#options;
     // 127 stands for 'not available' (Core Specification, Vol 4, Part E, section 7.5.4).
     if (dbm < 127) report({ type: 'signal', sensorId: peripheral.id, dbm });
-  }
-
-  /** Gives the link back, as far as the adapter still obeys; nobody waits for it longer than that. */
-  async #disconnect(): Promise<void> {
-    const { peripheral, timing } = this.#options;
-    if (peripheral.state === 'connecting') peripheral.cancelConnect();
-    if (peripheral.state !== 'connected') return;
-    await eventWithin({
-      what: 'disconnection',
-      emitter: peripheral,
-      event: 'disconnect',
-      limitMs: timing.stopMs / 2,
-      signal: new AbortController().signal,
-      begin: () => peripheral.disconnect(),
-      take: () => true,
-    }).catch(() => false);
   }
 
   #enter(phase: SessionReport['phase'], problem: SessionReport['problem'] = null): void {
@@ -229,20 +192,4 @@ class SensorSession {
       problem: phase === 'live' && !this.#understood ? 'sensor_not_understood' : problem,
     });
   }
-
-  #endFrom(failure: unknown): SessionEnd {
-    const detail = failure instanceof Error ? failure.message : String(failure);
-    return { reason: reasonOf(failure), detail, delivered: this.#delivered };
-  }
-}
-
-function reasonOf(failure: unknown): SessionEnd['reason'] {
-  if (failure instanceof SilenceError) return 'silent';
-  if (failure instanceof NotUnderstoodError) return 'not_understood';
-  return failure instanceof DeadlineError ? 'unanswered' : 'disconnected';
-}
-
-function problemOf({ reason }: SessionEnd): NonNullable<SessionReport['problem']> {
-  if (reason === 'silent') return 'sensor_silent';
-  return reason === 'not_understood' ? 'sensor_not_understood' : 'sensor_lost';
 }

@@ -23,6 +23,8 @@ export const radioTimingSchema = z.strictObject({
   /** First wait before a sensor that failed is tried again; see `backoff.ts`. */
   retryMs: z.number().positive(),
   longestRetryMs: z.number().positive(),
+  /** The same where the sensor itself says no: that changes slowly, and each try costs the others. */
+  longestRefusalMs: z.number().positive(),
   /** Between two signs of life of the process that holds the radio. */
   heartbeatMs: z.number().positive(),
   /** That process is ended when it has given no sign of life for so long. */
@@ -50,6 +52,7 @@ export const RADIO_TIMING: RadioTiming = {
   searchRestMs: 11_000,
   retryMs: 500,
   longestRetryMs: 15_000,
+  longestRefusalMs: 60_000,
   heartbeatMs: 2000,
   heartbeatLimitMs: 8000,
   adapterRetryMs: 5000,

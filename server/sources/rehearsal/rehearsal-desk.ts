@@ -74,6 +74,7 @@ export class RehearsalDesk {
       ledger,
       origin: 'rehearsal',
       title,
+      marksMadeBy: 'rehearsal',
       wallClock,
       unfinished: null,
       onBegin,

@@ -4,14 +4,13 @@
  */
 import type { RehearsalAction, Reveal, SteerRehearsal } from '../../../protocol/api.ts';
 import { ProblemError } from '../../../protocol/problems.ts';
-import { READING_FIELDS } from '../../../protocol/profile.ts';
-import { encode } from '../../../protocol/profile-codec.ts';
 import type { SourcePhase } from '../../../protocol/source-state.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { READING_INTERVAL_S, ScenarioRun } from '../../../simulators/scenarios/scenario-run.ts';
 import type { ScenarioReading } from '../../../simulators/scenarios/scenario-run.ts';
 import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
 import type { Source, SourceListener } from '../source.ts';
+import { unheardReading } from '../unheard-reading.ts';
 import { REAL_CLOCK } from './rehearsal-clock.ts';
 import type { RehearsalClock } from './rehearsal-clock.ts';
 
@@ -155,14 +154,7 @@ export class RehearsalSource implements Source {
 
   #bytes({ elapsedS, pressurePa, temperatureC }: ScenarioReading): Uint8Array {
     const { restarts, sequence, elapsedS: bootS } = this.#bootBegan;
-    return encode(READING_FIELDS, {
-      flags: {
-        overRange: pressurePa === null,
-        underRange: false,
-        warmingUp: false,
-        fault: false,
-        timeReset: false,
-      },
+    return unheardReading({
       boot: (this.#firstBoot + restarts) & 0xffff,
       sequence: this.#readingCount - sequence,
       uptimeMs: Math.round((elapsedS - bootS) * 1000),

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { MARK_KINDS, type Mark } from '../../../protocol/mark.ts';
 import { CONDITIONS } from '../../../protocol/reading.ts';
-import { DEFAULT_SHEET, SENSOR_VIEWS, type Sheet } from '../../../protocol/sheet.ts';
+import { CORE_PLACES, DEFAULT_SHEET, SENSOR_VIEWS, type Sheet } from '../../../protocol/sheet.ts';
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
 import { gridTime, judge, JUDGING_GRID_S } from '../../../web/analysis/judge.ts';
 import { historyOf } from '../../support/invented-curves.ts';
@@ -44,6 +44,12 @@ const anySheet: fc.Arbitrary<Sheet> = fc.record({
   metalTemperatureC: fc.option(fc.double({ min: -80, max: 120, noNaN: true })),
   coldestTemperatureC: fc.option(fc.double({ min: -80, max: 120, noNaN: true })),
   sensorSees: fc.constantFrom(...SENSOR_VIEWS),
+  pumpDisplacementM3PerS: fc.option(fc.double({ min: 1e-5, max: 1, noNaN: true })),
+  pumpUltimatePa: fc.option(fc.double({ min: 0.1, max: 1e4, noNaN: true })),
+  hoseBoreM: fc.option(fc.double({ min: 1e-3, max: 0.1, noNaN: true })),
+  hoseLengthM: fc.option(fc.double({ min: 0.05, max: 100, noNaN: true })),
+  hoseCount: fc.option(fc.integer({ min: 1, max: 10 })),
+  core: fc.constantFrom(...CORE_PLACES),
 });
 const points = fc.array(anyPoint, { maxLength: 120 });
 const marks = fc.array(anyMark, { maxLength: 5 });
@@ -77,6 +83,27 @@ test('any readings, marks and sheet give an answer of finite numbers, intervals 
       }
     }),
     { numRuns: 300, seed: 1 },
+  );
+});
+
+test('what the rig should manage has no say in a conclusion', () => {
+  const { pumpDisplacementM3PerS, pumpUltimatePa, hoseBoreM, hoseLengthM, hoseCount, core } =
+    DEFAULT_SHEET;
+  const noRig = {
+    pumpDisplacementM3PerS,
+    pumpUltimatePa,
+    hoseBoreM,
+    hoseLengthM,
+    hoseCount,
+    core,
+  };
+  fc.assert(
+    fc.property(points, marks, anySheet, moment, (given, events, sheet, nowS) => {
+      const history = historyOf(given);
+      expect(judge(history, events, sheet, nowS)).toEqual(
+        judge(history, events, { ...sheet, ...noRig }, nowS),
+      );
+    }),
   );
 });
 

@@ -1,64 +1,10 @@
 /** A session leaves nothing behind, however it ends; the whole of it is in `tests/radio`. */
-import { EventEmitter } from 'node:events';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { CAPABILITIES_UUID, READING_UUID, SERVICE_UUID } from '../../../protocol/profile.ts';
-import { hostUuid } from '../../../server/sources/radio/host-library.ts';
 import type { FromRadio } from '../../../server/sources/radio/messages.ts';
+import type { SessionEnd } from '../../../server/sources/radio/session-end.ts';
 import { runSession } from '../../../server/sources/radio/sensor-session.ts';
-import type { SessionEnd } from '../../../server/sources/radio/sensor-session.ts';
 import { RADIO_TIMING } from '../../../server/sources/radio/timing.ts';
-
-class FakeCharacteristic extends EventEmitter {
-  readonly uuid: string;
-  constructor(uuid: string) {
-    super();
-    this.uuid = hostUuid(uuid);
-  }
-  read(): void {
-    this.emit('data', Buffer.alloc(0), false);
-  }
-  subscribe(): void {
-    this.emit('notify', true);
-  }
-}
-
-class FakeService extends EventEmitter {
-  readonly uuid = hostUuid(SERVICE_UUID);
-  readonly reading = new FakeCharacteristic(READING_UUID);
-  readonly capabilities = new FakeCharacteristic(CAPABILITIES_UUID);
-  discoverCharacteristics(): void {
-    this.emit('characteristicsDiscover', [this.reading, this.capabilities]);
-  }
-}
-
-/** Answers everything at once; `mute` names the request that it leaves open. */
-class FakePeripheral extends EventEmitter {
-  readonly id = 'abcd';
-  readonly rssi = -50;
-  readonly advertisement = { localName: 'Fake' };
-  readonly service = new FakeService();
-  state = 'disconnected';
-  mute = '';
-  connect(): void {
-    this.state = 'connecting';
-    if (this.mute === 'connect') return;
-    this.state = 'connected';
-    this.emit('connect', undefined);
-  }
-  cancelConnect(): void {
-    this.state = 'disconnected';
-  }
-  disconnect(): void {
-    this.state = 'disconnected';
-    this.emit('disconnect', 'asked to');
-  }
-  updateRssi(): void {
-    this.emit('rssiUpdate', -51);
-  }
-  discoverServices(): void {
-    if (this.mute !== 'services') this.emit('servicesDiscover', [this.service]);
-  }
-}
+import { FakePeripheral } from '../../support/fake-peripheral.ts';
 
 beforeEach(() => vi.useFakeTimers());
 afterEach(() => vi.useRealTimers());
@@ -82,7 +28,7 @@ test.each<[string, SessionEnd['reason'], (p: FakePeripheral, adapter: AbortContr
   expectNothingLeft(peripheral);
 });
 
-test.each(['connect', 'services'])(
+test.each(['connect', 'services'] as const)(
   'a session whose request is never answered: %s',
   async (mute) => {
     const peripheral = new FakePeripheral();
@@ -93,6 +39,41 @@ test.each(['connect', 'services'])(
     expectNothingLeft(peripheral);
   },
 );
+
+test.each([
+  ['says nothing', null],
+  ['says that nothing has changed', [false]],
+  ['gives an error', [false, new Error('not permitted')]],
+])(
+  'a subscription of which the library %s is a refusal where a read is answered',
+  async (_, told) => {
+    const peripheral = new FakePeripheral();
+    peripheral.service.reading.subscription = told;
+    const { ended, reports } = session(peripheral, new AbortController().signal);
+    await vi.advanceTimersByTimeAsync(EVERYTHING_MS);
+    expect(await ended).toMatchObject({ reason: 'refused', delivered: false });
+    expect(reports.at(-1)).toMatchObject({ phase: 'lost', problem: 'sensor_refuses' });
+    expectNothingLeft(peripheral);
+  },
+);
+
+test('a subscription is unanswered where no read is answered either', async () => {
+  const peripheral = new FakePeripheral();
+  peripheral.service.reading.mute = true;
+  const { ended, reports } = session(peripheral, new AbortController().signal);
+  await vi.advanceTimersByTimeAsync(EVERYTHING_MS);
+  expect(await ended).toMatchObject({ reason: 'unanswered' });
+  expect(reports.at(-1)).toMatchObject({ phase: 'lost', problem: 'sensor_lost' });
+});
+
+test('a link that is lost while a refusal is looked into is a lost link', async () => {
+  const peripheral = new FakePeripheral();
+  peripheral.service.reading.mute = true;
+  const { ended } = session(peripheral, new AbortController().signal);
+  await vi.advanceTimersByTimeAsync(RADIO_TIMING.answerMs * 1.5);
+  peripheral.disconnect();
+  expect(await ended).toMatchObject({ reason: 'disconnected' });
+});
 
 test('a notification after the end is not delivered', async () => {
   const peripheral = new FakePeripheral();
@@ -117,7 +98,8 @@ function session(peripheral: FakePeripheral, adapter: AbortSignal) {
     reports.push(message);
   };
   const timing = RADIO_TIMING;
-  const ended = runSession({ peripheral, timing, adapter, report, onSubscribed });
+  const onHeard = (): void => undefined;
+  const ended = runSession({ peripheral, timing, adapter, report, onSubscribed, onHeard });
   return { ended, reports, subscribed };
 }
 

@@ -5,7 +5,11 @@ import { Feed, NEW_RECORDING_AFTER_S } from '../../../server/sources/feed.ts';
 import type { Ledger, Unfinished } from '../../../server/sources/feed.ts';
 import { readingBytes } from '../../support/reading-bytes.ts';
 
-function setUp(unfinished: Unfinished | null = null, nowMs = 1_000_000) {
+function setUp(
+  unfinished: Unfinished | null = null,
+  nowMs = 1_000_000,
+  setting: { readonly zeroMs?: number; readonly longestSilenceS?: number } = {},
+) {
   const said: string[] = [];
   const readings: ReceivedReading[] = [];
   const states: SourceState[] = [];
@@ -23,7 +27,7 @@ function setUp(unfinished: Unfinished | null = null, nowMs = 1_000_000) {
       readings.push(...batch);
     },
     mark: (id, mark, madeBy) => {
-      said.push(`mark ${id} ${mark.kind}`);
+      said.push(`mark ${id} ${mark.kind} ${madeBy}`);
       return Promise.resolve({ ...mark, id: 1, madeBy });
     },
   };
@@ -31,9 +35,11 @@ function setUp(unfinished: Unfinished | null = null, nowMs = 1_000_000) {
     ledger,
     origin: 'sensor',
     title: '',
+    marksMadeBy: 'hand',
     wallClock: () => nowMs,
     onState: (state) => states.push(state),
     unfinished,
+    ...setting,
   });
   const identity = (id: string, name: string) => ({
     id,
@@ -131,6 +137,30 @@ describe('a feed', () => {
   });
 });
 
+describe('a source that knows its own times', () => {
+  test('has data time zero where it says, also before its first reading', () => {
+    const { readings, send } = setUp(null, 1_000_000, { zeroMs: 2000 });
+    send(12, 12_000);
+    send(30, 30_000);
+    expect(readings.map(({ elapsedS }) => elapsedS)).toEqual([10, 28]);
+  });
+
+  test('may be silent for as long as it says within one recording', () => {
+    const { said, send } = setUp(null, 1_000_000, { longestSilenceS: Number.POSITIVE_INFINITY });
+    send(0, 0);
+    send(1, 30 * 86_400_000);
+    expect(said.filter((line) => line.startsWith('begin'))).toHaveLength(1);
+  });
+
+  test('has its marks made by whom it says', () => {
+    const { feed, said, send } = setUp();
+    feed.mark({ kind: 'isolated', elapsedS: 0, text: '' });
+    send(0, 0);
+    feed.mark({ kind: 'isolated', elapsedS: 0, text: '' });
+    expect(said.filter((line) => line.startsWith('mark'))).toEqual(['mark 8 isolated hand']);
+  });
+});
+
 describe('after the bridge was away', () => {
   const unfinished: Unfinished = {
     recordingId: 3,
@@ -157,6 +187,14 @@ describe('after the bridge was away', () => {
 
   test('what ended long ago is ended, and a new recording begins', () => {
     const { said, send } = setUp(unfinished, 900_000 + (NEW_RECORDING_AFTER_S + 41) * 1000);
+    send(0, 77);
+    expect(said.slice(0, 2)).toEqual(['end 3', expect.stringContaining('begin sensor')]);
+  });
+
+  test('what would have been gone on with can be ended, and is then not gone on with', () => {
+    const { feed, said, send } = setUp(unfinished);
+    expect(feed.finish()).toBe(3);
+    expect(feed.finish()).toBeNull();
     send(0, 77);
     expect(said.slice(0, 2)).toEqual(['end 3', expect.stringContaining('begin sensor')]);
   });

@@ -4,9 +4,11 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { ReceivedReading } from '../../../protocol/reading.ts';
+import { ORIGINS } from '../../../protocol/recording.ts';
 import type { RecordMessage } from '../../../protocol/stream.ts';
 import { RECORD_FILE } from '../../../server/record/open-database.ts';
 import { Recorder } from '../../../server/record/recorder.ts';
+import { MIGRATIONS } from '../../../server/record/schema.ts';
 
 let folder = '';
 let said: RecordMessage[] = [];
@@ -124,6 +126,44 @@ describe('the record', () => {
     expect(said.at(-1)).toMatchObject({ type: 'recording', recording: { open: false } });
     await recorder.close();
   });
+
+  test('finds what is open behind any number of later recordings', async () => {
+    const recorder = await Recorder.open(folder, listener);
+    const ids = Array.from({ length: 80 }, (_, at) => recorder.begin('sensor', at, ''));
+    for (const id of ids) if (id !== ids[0] && id !== ids[70]) recorder.end(id, 0);
+    await recorder.settled();
+    expect(recorder.reader.openRecordings().map(({ id }) => id)).toEqual([ids[0], ids[70]]);
+    await recorder.close();
+  });
+});
+
+describe('a record of an earlier version', () => {
+  test.each(MIGRATIONS.map((_, version) => version).slice(1))(
+    'of version %i is kept as a copy, keeps its facts, and takes every origin',
+    async (version) => {
+      const file = join(folder, RECORD_FILE);
+      const old = new Database(file);
+      for (const migration of MIGRATIONS.slice(0, version)) old.exec(migration);
+      old.pragma(`user_version = ${version}`);
+      old.exec("INSERT INTO recording VALUES (1, 'sensor', 1234, '')");
+      old.exec("INSERT INTO reading VALUES (1, 1, 0, 7, 3, 3000, 3.1, 3, 12.5, NULL, 'ok')");
+      old.close();
+
+      const recorder = await Recorder.open(folder, listener);
+      for (const origin of ORIGINS) recorder.begin(origin, 0, '');
+      await recorder.settled();
+      expect(recorder.reader.recording(1)).toMatchObject({ origin: 'sensor', startedAtMs: 1234 });
+      expect(recorder.reader.readingsAfter(1, 0, 10).pressurePa).toEqual([12.5]);
+      const origins = recorder.reader.openRecordings().map(({ origin }) => origin);
+      expect(origins).toEqual(['sensor', ...ORIGINS]);
+      await recorder.close();
+
+      const copy = new Database(`${file}.before-version-${MIGRATIONS.length}-from-${version}`);
+      expect(copy.pragma('user_version', { simple: true })).toBe(version);
+      expect(copy.prepare('SELECT COUNT(*) FROM recording').pluck().get()).toBe(1);
+      copy.close();
+    },
+  );
 });
 
 describe('opening says plainly what is wrong', () => {

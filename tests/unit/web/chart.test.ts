@@ -2,11 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { micronFromPa, paFromMicron } from '../../../protocol/units.ts';
-import { pressureTicks, timeTicks } from '../../../web/live/chart-ticks.ts';
-import { placeFlags } from '../../../web/live/place-flags.ts';
-import { pressureRange } from '../../../web/live/pressure-range.ts';
+import { pressureTicks, timeTicks } from '../../../web/figure/chart-ticks.ts';
+import { placeFlags } from '../../../web/figure/place-flags.ts';
+import { pressureRange } from '../../../web/figure/pressure-range.ts';
 import { stretch } from '../../../web/live/stretch.ts';
-import { chartTime } from '../../../web/live/time-range.ts';
+import { chartTime } from '../../../web/figure/time-range.ts';
 import { conclusionsWith, forecastWith, inRise } from './invented-conclusions.ts';
 
 const log = { axis: 'log', originS: 0, fromS: 0, toS: 600 } as const;

@@ -52,6 +52,7 @@ export function conclusionsWith(change: Partial<Conclusions> = {}): Conclusions 
   return {
     nowS: 560,
     stage: { name: 'pull_down', sinceS: 100, recognisedBy: 'mark' },
+    pullDownS: 100,
     pressurePa: paFromMicron(612),
     relativeRatePerS: Math.log(0.94) / 60,
     targetReachedS: null,

@@ -1,6 +1,6 @@
 /** The job sheet as it is typed, and as it is kept. */
 import { expect, test } from 'vitest';
-import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { DEFAULT_SHEET, sheetEntrySchema, sheetFromEntries } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { sheetFromTexts, textsFromSheet } from '../../../web/sheet/sheet-form.ts';
 
@@ -27,6 +27,35 @@ test('only what was changed is entered', () => {
   expect(sheetFromTexts(before, before, MICRON)).toEqual({ ok: true, fields: {} });
 });
 
+test('the rig is typed as its plates and labels have it', () => {
+  const typed = {
+    ...before,
+    pumpDisplacementM3PerS: '120',
+    pumpUltimatePa: '25',
+    hoseBoreM: '9,5',
+    hoseLengthM: '1.2',
+    hoseCount: '2',
+    core: 'out',
+  };
+  const read = sheetFromTexts(typed, before, MICRON);
+  if (!read.ok) throw new Error(`${read.field} was not read`);
+  expect(read.fields.pumpDisplacementM3PerS).toBeCloseTo(0.002, 12);
+  expect(read.fields.pumpUltimatePa).toBeCloseTo(paFromMicron(25), 12);
+  expect(read.fields.hoseBoreM).toBeCloseTo(0.0095, 12);
+  expect(read.fields).toMatchObject({ hoseLengthM: 1.2, hoseCount: 2, core: 'out' });
+  const kept = sheetFromEntries([{ elapsedS: 0, fields: read.fields }]);
+  expect(textsFromSheet(kept, MICRON)).toEqual({ ...typed, hoseBoreM: '9.5' });
+});
+
+test('entries that know nothing of a rig stay readable', () => {
+  const entry = sheetEntrySchema.parse({ elapsedS: 0, fields: { volumeM3: 0.004, site: 'Shop' } });
+  expect(sheetFromEntries([entry])).toMatchObject({
+    volumeM3: 0.004,
+    pumpDisplacementM3PerS: null,
+    core: 'unknown',
+  });
+});
+
 test('a known value can be made unknown again', () => {
   const known = { ...before, volumeM3: '3' };
   expect(sheetFromTexts({ ...known, volumeM3: '' }, known, MICRON)).toEqual({
@@ -41,6 +70,9 @@ test.each([
   ['targetPa', ''],
   ['holdS', '0'],
   ['coldestTemperatureC', '900'],
+  ['pumpDisplacementM3PerS', '0'],
+  ['hoseBoreM', '0.5'],
+  ['hoseCount', '1.5'],
 ] as const)('%s can’t be "%s"', (field, text) => {
   expect(sheetFromTexts({ ...before, [field]: text }, before, MICRON)).toEqual({
     ok: false,

@@ -13,10 +13,22 @@ export interface FlagPlace {
   readonly left: boolean;
 }
 
+/** A stretch of a row that something else stands in. */
+export interface TakenPlace {
+  readonly row: number;
+  readonly from: number;
+  readonly to: number;
+}
+
 const GAP = 10;
 
-export function placeFlags(wishes: readonly FlagWish[], width: number, rows: number): FlagPlace[] {
-  const taken: { row: number; from: number; to: number }[] = [];
+export function placeFlags(
+  wishes: readonly FlagWish[],
+  width: number,
+  rows: number,
+  takenBefore: readonly TakenPlace[] = [],
+): FlagPlace[] {
+  const taken = [...takenBefore];
   return wishes.map((wish) => {
     const left = wish.x + wish.width > width && wish.x - wish.width >= 0;
     const from = left ? wish.x - wish.width : wish.x;

@@ -1,0 +1,30 @@
+/** The API over imports: a file of readings becomes a recording. */
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import { importQuerySchema, MOST_IMPORT_BYTES } from '../../protocol/api.ts';
+import { ProblemError } from '../../protocol/problems.ts';
+import type { Recording } from '../../protocol/recording.ts';
+
+/** Resolves with the recording once it is durable. @throws ProblemError `bad_readings_file` */
+export type ReadIn = (name: string, text: string) => Promise<Recording>;
+
+const TOO_LARGE = 'FST_ERR_CTP_BODY_TOO_LARGE';
+
+export function serveImports(server: FastifyInstance, readIn: ReadIn): void {
+  // In a scope of its own: nothing else takes a body of this kind or size.
+  void server.register((scope, _options, done) => {
+    scope.addContentTypeParser('text/csv', { parseAs: 'string' }, (_request, body, parsed) =>
+      parsed(null, body),
+    );
+    scope.setErrorHandler((error) => {
+      const code = error instanceof Error && 'code' in error ? error.code : null;
+      throw code === TOO_LARGE ? new ProblemError('readings_file_too_large') : error;
+    });
+    scope.post('/api/imports', { bodyLimit: MOST_IMPORT_BYTES }, async (request, reply) => {
+      const { name } = importQuerySchema.parse(request.query);
+      const recording = await readIn(name, z.string().parse(request.body));
+      return reply.status(201).send(recording);
+    });
+    done();
+  });
+}

@@ -1,0 +1,58 @@
+/** GET /api/recordings/:id/report: the report as one HTML page, to be printed or saved. */
+import { setImmediate } from 'node:timers/promises';
+import type { FastifyInstance } from 'fastify';
+import { reportQuerySchema } from '../../protocol/api.ts';
+import { readingsFromColumns } from '../../protocol/reading.ts';
+import type { Recording } from '../../protocol/recording.ts';
+import { reportOf } from '../../web/report/report-of.ts';
+import { ReportReadings } from '../../web/report/report-readings.ts';
+import { writeReport } from '../../web/report/write-report.ts';
+import { type RecordAccess, wanted } from './recordings.ts';
+
+const CHUNK = 5000;
+
+export function serveReport(
+  server: FastifyInstance,
+  record: RecordAccess,
+  softwareVersion: string,
+): void {
+  server.get('/api/recordings/:id/report', async (request, reply) => {
+    const recording = wanted(record, request.params);
+    const { unit, temperature } = reportQuerySchema.parse(request.query);
+    const readings = await folded(record, recording);
+    const report = reportOf(
+      {
+        recording,
+        marks: record.marks(recording.id),
+        entries: record.sheet(recording.id),
+        softwareVersion,
+        offsetMinutes: offsetAt(recording.startedAtMs),
+        units: { pressure: unit, temperature },
+      },
+      readings,
+    );
+    return reply.header('content-type', 'text/html; charset=utf-8').send(writeReport(report));
+  });
+}
+
+/** Chunk by chunk, with room between them for readings that arrive: a day is a second's work. */
+async function folded(record: RecordAccess, { id, origin }: Recording): Promise<ReportReadings> {
+  const readings = new ReportReadings(origin === 'typed_in');
+  const until = record.lastIndex(id);
+  let after = 0;
+  while (after < until) {
+    const columns = record.readingsAfter(id, after, Math.min(CHUNK, until - after));
+    const last = columns.index.at(-1);
+    if (last === undefined) break;
+    after = last;
+    readings.insert(readingsFromColumns(columns));
+    await setImmediate();
+  }
+  return readings;
+}
+
+/** The bridge runs where the work is done, so its own clock's zone is the site's. */
+function offsetAt(ms: number): number {
+  const offset = new Date(ms).getTimezoneOffset();
+  return Number.isNaN(offset) ? 0 : -offset;
+}

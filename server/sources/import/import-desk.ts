@@ -1,0 +1,71 @@
+/** Reads files in, one after the other, and brings each into the record like any sensor's readings. */
+import type { SourceState } from '../../../protocol/source-state.ts';
+import { Feed } from '../feed.ts';
+import type { Ledger } from '../feed.ts';
+import { GatheringLedger } from './gathering-ledger.ts';
+import { ImportSource } from './import-source.ts';
+import { ReadingsFile } from './readings-file.ts';
+
+interface ImportDeskOptions {
+  readonly ledger: Ledger;
+  /** Resolves once everything that the ledger was given is kept. */
+  readonly settled: () => Promise<void>;
+  readonly wallClock: () => number;
+  readonly onState: (state: SourceState) => void;
+}
+
+export class ImportDesk {
+  readonly #options: ImportDeskOptions;
+  #source: ImportSource | null = null;
+  #before: Promise<unknown> = Promise.resolve();
+
+  constructor(options: ImportDeskOptions) {
+    this.#options = options;
+  }
+
+  /**
+   * Resolves with the recording's id once the file has been delivered whole. The same file again
+   * makes another recording.
+   * @throws ProblemError `bad_readings_file`; nothing has been recorded then
+   */
+  read(name: string, text: string): Promise<number> {
+    const reading = this.#before.then(() => this.#read(name, text));
+    this.#before = reading.catch(() => undefined);
+    return reading;
+  }
+
+  /** A file that is only half read in stays open; the next start of the bridge says so in it. */
+  async stop(): Promise<void> {
+    await this.#source?.stop();
+  }
+
+  async #read(name: string, text: string): Promise<number> {
+    const file = await ReadingsFile.check(name, text);
+    const { ledger, settled, wallClock, onState } = this.#options;
+    const gathering = new GatheringLedger(ledger);
+    const room = async (): Promise<void> => {
+      gathering.flush();
+      await settled();
+    };
+    return new Promise((resolve) => {
+      const feed: Feed = new Feed({
+        ledger: gathering,
+        origin: 'import',
+        title: file.name,
+        marksMadeBy: 'import',
+        zeroMs: 0,
+        // A file is one recording, whatever silence is in it.
+        longestSilenceS: Number.POSITIVE_INFINITY,
+        wallClock,
+        unfinished: null,
+        onState: (state) => {
+          onState(state);
+          const recordingId = state.phase === 'finished' ? feed.finish() : null;
+          if (recordingId !== null) resolve(recordingId);
+        },
+      });
+      this.#source = new ImportSource({ file, room, wallClock });
+      this.#source.start(feed);
+    });
+  }
+}

@@ -1,0 +1,93 @@
+/** The services that a sensor of our profile offers, and what an invented one says of itself. */
+import {
+  BATTERY_LEVEL_UUID,
+  BATTERY_SERVICE_UUID,
+  CAPABILITIES_FIELDS,
+  CAPABILITIES_UUID,
+  CONTROL_UUID,
+  DEVICE_INFORMATION,
+  DEVICE_INFORMATION_UUID,
+  PROFILE_VERSION,
+  READING_UUID,
+  SERVICE_UUID,
+} from '../../protocol/profile.ts';
+import { encode, type Values } from '../../protocol/profile-codec.ts';
+import type { ServiceDefinition } from './att-server.ts';
+
+export type Capabilities = Values<typeof CAPABILITIES_FIELDS>;
+
+/** An invented sensor: thermal conductivity, 0.1 Pa to 3 kPa. */
+export const INVENTED_CAPABILITIES: Capabilities = {
+  majorVersion: PROFILE_VERSION.major,
+  minorVersion: PROFILE_VERSION.minor,
+  principle: 'thermalConductivity',
+  calibrationGas: 'air',
+  rangeLowPa: 0.1,
+  rangeHighPa: 3000,
+  accuracyPercent: 10,
+  maximumOverpressurePa: 3_000_000,
+  resolutionPa: 0.1,
+  calibrationYear: null,
+  calibrationMonth: null,
+  calibrationDay: null,
+  shortestIntervalMs: 100,
+  intervalMs: 500,
+  clockErrorPpm: 50,
+  bufferDepth: 0,
+};
+
+/** What the services show and do; each is asked anew with every request. */
+export interface ServedSensor {
+  readonly serial: string;
+  readonly latestReading: () => Uint8Array;
+  readonly capabilities: () => Capabilities;
+  readonly batteryPercent: () => number;
+  /** Undefined where it is obeyed, or the number of an ATT error. */
+  readonly control: (value: Uint8Array) => number | undefined;
+  readonly subscription: (on: boolean) => void;
+}
+
+export function sensorServices(sensor: ServedSensor): ServiceDefinition[] {
+  return [
+    {
+      uuid: SERVICE_UUID,
+      characteristics: [
+        {
+          uuid: READING_UUID,
+          properties: ['read', 'notify'],
+          read: sensor.latestReading,
+          subscription: sensor.subscription,
+        },
+        {
+          uuid: CAPABILITIES_UUID,
+          properties: ['read'],
+          read: () => encode(CAPABILITIES_FIELDS, sensor.capabilities()),
+        },
+        { uuid: CONTROL_UUID, properties: ['write'], write: sensor.control },
+      ],
+    },
+    {
+      uuid: BATTERY_SERVICE_UUID,
+      characteristics: [
+        {
+          uuid: BATTERY_LEVEL_UUID,
+          properties: ['read'],
+          read: () => Uint8Array.of(sensor.batteryPercent()),
+        },
+      ],
+    },
+    {
+      uuid: DEVICE_INFORMATION_UUID,
+      characteristics: [
+        text(DEVICE_INFORMATION.manufacturer, 'Nobody in particular'),
+        text(DEVICE_INFORMATION.model, 'Virtual sensor, first model'),
+        text(DEVICE_INFORMATION.serial, sensor.serial),
+        text(DEVICE_INFORMATION.firmware, '1.0.0'),
+      ],
+    },
+  ];
+}
+
+function text(uuid: string, value: string): ServiceDefinition['characteristics'][number] {
+  return { uuid, properties: ['read'], read: () => Buffer.from(value) };
+}

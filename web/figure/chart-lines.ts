@@ -1,0 +1,57 @@
+/** The lines and flags of a chart: limits, targets, and what happened when. Pure. */
+import type { Mark } from '../../protocol/mark.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
+import type { Conclusions } from '../analysis/conclusions.ts';
+import { CHART_WORDS, sayDepthLine, sayRuleLine, sayTargetLine } from '../words/say-chart.ts';
+import { sayMoment } from '../words/say-duration.ts';
+import { sayMark } from '../words/say-mark.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { ChartTime } from './time-range.ts';
+
+export interface ChartLine {
+  readonly pressurePa: number;
+  readonly label: string;
+  readonly dashed: boolean;
+}
+
+export interface ChartFlag {
+  readonly elapsedS: number;
+  readonly label: string;
+}
+
+export function chartLines(time: ChartTime, sheet: Sheet, units: UnitsOfChoice): ChartLine[] {
+  const unit = units.pressure;
+  if (time.axis === 'linear') {
+    return [{ pressurePa: sheet.endLimitPa, label: sayRuleLine(sheet, unit), dashed: false }];
+  }
+  return [
+    { pressurePa: sheet.targetPa, label: sayTargetLine(sheet, unit), dashed: false },
+    { pressurePa: sheet.isolateAtPa, label: sayDepthLine(sheet, unit), dashed: true },
+  ];
+}
+
+/** Those within the time shown, the earliest first. */
+export function chartFlags(
+  time: ChartTime,
+  marks: readonly Mark[],
+  conclusions: Conclusions | null,
+): ChartFlag[] {
+  const named = (elapsedS: number, text: string) => ({
+    elapsedS,
+    label: `${sayMoment(elapsedS - time.originS)} ${text}`,
+  });
+  const flags = marks.map((mark) => named(mark.elapsedS, sayMark(mark)));
+  const rise = conclusions?.rise ?? null;
+  // Before there is a verdict the moment wanders about.
+  if (rise !== null && rise.changeoverS !== null && rise.verdict !== 'undecided') {
+    flags.push(named(rise.sinceS + rise.changeoverS, CHART_WORDS.changeover));
+  }
+  const isolationMarked = marks.some((mark) => mark.kind === 'isolated');
+  if (rise !== null && !isolationMarked) flags.push(named(rise.sinceS, CHART_WORDS.isolated));
+  return flags
+    .filter(
+      ({ elapsedS }) =>
+        elapsedS >= time.fromS && elapsedS <= time.toS && elapsedS >= time.originS - 1,
+    )
+    .sort((a, b) => a.elapsedS - b.elapsedS);
+}

@@ -1,0 +1,36 @@
+/** A pressure curve as SVG, for paper: pull-down on a logarithmic axis, rise on a linear one. */
+import { drawAxes } from './draw-axes.ts';
+import { drawFit, drawGaps, drawMeasured } from './draw-curve.ts';
+import { drawFlags, drawLineLabels, drawLines } from './draw-flags.ts';
+import { drawLegend } from './draw-legend.ts';
+import type { FigurePicture } from './figure-picture.ts';
+import { FIGURE_HEIGHT, FIGURE_WIDTH, LETTER_PX, PLANE } from './figure-plane.ts';
+import { type Markup, markup, NOTHING } from './markup.ts';
+import { PRINT } from './print-palette.ts';
+
+export function drawFigure(picture: FigurePicture): Markup {
+  const { id, title } = picture;
+  const area = markup`x="${PLANE.left}" y="${PLANE.top}" width="${PLANE.width}" height="${PLANE.height}"`;
+  return markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${FIGURE_WIDTH} ${FIGURE_HEIGHT}" role="img" aria-labelledby="${id}-title" font-family="sans-serif" font-size="${LETTER_PX}">
+<title id="${id}-title">${title}</title>
+<defs><clipPath id="${id}-plane"><rect ${area} /></clipPath>
+<pattern id="${id}-beyond" width="5" height="5" patternUnits="userSpaceOnUse"><path d="M0 5L5 0" stroke="${PRINT.ink}" stroke-width="1.2" /></pattern>
+<pattern id="${id}-gap" width="6" height="6" patternUnits="userSpaceOnUse"><circle cx="3" cy="3" r="0.9" fill="${PRINT.faint}" /></pattern></defs>
+<rect ${area} fill="${PRINT.sheet}" />
+${drawGround(picture.ground)}
+<g clip-path="url(#${id}-plane)">${drawGaps(picture)}
+${drawMeasured(picture)}
+${drawFit(picture)}
+${drawLines(picture)}</g>
+${drawAxes(picture)}
+${drawFlags(picture)}
+${drawLineLabels(picture)}
+${drawLegend(picture)}
+</svg>`;
+}
+
+/** For a rehearsal the word that says so, large and under the curve. */
+function drawGround(text: string): Markup {
+  if (text === '') return NOTHING;
+  return markup`<text x="${PLANE.left + PLANE.width / 2}" y="${PLANE.top + PLANE.height * 0.55}" text-anchor="middle" font-style="italic" font-size="84" fill="${PRINT.rule}">${text}</text>`;
+}

@@ -1,0 +1,91 @@
+/** Limits with their labels, and the flags of marks around them. */
+import type { ChartLine } from './chart-lines.ts';
+import type { FigurePicture } from './figure-picture.ts';
+import {
+  LETTER_PX,
+  PLANE,
+  PLANE_BOTTOM,
+  PLANE_RIGHT,
+  textWidth,
+  xOf,
+  yOf,
+} from './figure-plane.ts';
+import { Markup, markup } from './markup.ts';
+import { placeFlags, type TakenPlace } from './place-flags.ts';
+import { PRINT } from './print-palette.ts';
+
+const ROW_HEIGHT = 19;
+/** Below the strip that says 'above the range'. */
+const FIRST_ROW = PLANE.top + 14;
+const ROWS = 8;
+const PENNANT = 15;
+/** Letters with the paper's colour around them, legible over lines and fill. */
+const HALO = new Markup(
+  `paint-order="stroke" stroke="${PRINT.sheet}" stroke-width="3.5" stroke-linejoin="round"`,
+);
+
+interface PlacedLine extends ChartLine {
+  readonly y: number;
+  /** The base of its label's letters. */
+  readonly labelY: number;
+}
+
+export function drawLines(picture: FigurePicture): Markup[] {
+  return placedLines(picture).map(
+    ({ y, dashed }) => markup`<path class="limit" d="M${PLANE.left} ${y}H${PLANE_RIGHT}"
+ stroke="${PRINT.buoy}" stroke-width="1.6" stroke-dasharray="${dashed ? '2 4' : 'none'}" />`,
+  );
+}
+
+export function drawLineLabels(picture: FigurePicture): Markup[] {
+  return placedLines(picture).map(
+    ({ label, labelY }) =>
+      markup`<text ${HALO} x="${PLANE_RIGHT - 6}" y="${labelY}" text-anchor="end" fill="${PRINT.buoy}">${label}</text>`,
+  );
+}
+
+export function drawFlags(picture: FigurePicture): Markup[] {
+  const wishes = picture.flags.map(({ elapsedS, label }) => ({
+    x: xOf(picture, elapsedS) - PLANE.left,
+    width: PENNANT + textWidth(label),
+  }));
+  const places = placeFlags(wishes, PLANE.width, ROWS, takenByLabels(picture));
+  return picture.flags.map((flag, position) => {
+    const place = places[position];
+    const row = place?.row ?? null;
+    return flagAt(xOf(picture, flag.elapsedS), row, place?.left === true, flag.label);
+  });
+}
+
+/** The pole alone where there is no room for the label. */
+function flagAt(x: number, row: number | null, left: boolean, label: string): Markup {
+  const top = row === null ? PLANE.top + PLANE.height * 0.9 : FIRST_ROW + row * ROW_HEIGHT;
+  const way = left ? -1 : 1;
+  const pole = markup`<path d="M${x} ${top}V${PLANE_BOTTOM}" stroke="${PRINT.ink}" stroke-width="0.8" />`;
+  if (row === null) return markup`<g class="flag">${pole}</g>`;
+  return markup`<g class="flag">${pole}<path d="M${x} ${top}h${10 * way}l${-3 * way} 5l${3 * way} 5h${-10 * way}z" fill="${PRINT.ink}" />
+<text ${HALO} x="${x + PENNANT * way}" y="${top + 9}" text-anchor="${left ? 'end' : 'start'}" fill="${PRINT.ink}">${label}</text></g>`;
+}
+
+function placedLines(picture: FigurePicture): PlacedLine[] {
+  const shown = picture.lines.filter(
+    ({ pressurePa }) => pressurePa >= picture.range.lowPa && pressurePa <= picture.range.highPa,
+  );
+  return shown.map((line, position) => {
+    const y = yOf(picture, line.pressurePa);
+    const before = shown[position - 1];
+    // Where two lines lie close, the lower one's label goes below it.
+    const close = before !== undefined && Math.abs(yOf(picture, before.pressurePa) - y) < 20;
+    const below = close && y + LETTER_PX + 4 < PLANE_BOTTOM;
+    return { ...line, y, labelY: below ? y + LETTER_PX + 1 : y - 5 };
+  });
+}
+
+function takenByLabels(picture: FigurePicture): TakenPlace[] {
+  return placedLines(picture).flatMap(({ label, labelY }) => {
+    const from = PLANE.width - textWidth(label) - 6;
+    return Array.from({ length: ROWS }, (_, row) => ({ row, from, to: PLANE.width })).filter(
+      ({ row }) => Math.abs(FIRST_ROW + row * ROW_HEIGHT + 9 - labelY) < ROW_HEIGHT - 3,
+    );
+  });
+}

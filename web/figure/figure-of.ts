@@ -1,0 +1,46 @@
+/** From facts and conclusions to the picture of a printed curve. */
+import type { Mark } from '../../protocol/mark.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
+import type { Conclusions } from '../analysis/conclusions.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import { chartFlags, chartLines } from './chart-lines.ts';
+import type { FigurePicture } from './figure-picture.ts';
+import { pressureRange } from './pressure-range.ts';
+import type { ThinnedCurve } from './thinned-curve.ts';
+import type { ChartTime, TimeRange } from './time-range.ts';
+
+interface FigureFacts {
+  readonly id: string;
+  readonly title: string;
+  readonly curve: ThinnedCurve;
+  /** In order of time. */
+  readonly gaps: readonly TimeRange[];
+  readonly marks: readonly Mark[];
+  readonly sheet: Sheet;
+  /** Of the rise that is shown, or null for a pull-down. */
+  readonly conclusions: Conclusions | null;
+  readonly units: UnitsOfChoice;
+  readonly time: ChartTime;
+  readonly ground: string;
+  readonly points: boolean;
+}
+
+export function figureOf(facts: FigureFacts): FigurePicture {
+  const { id, title, marks, sheet, conclusions, units, time, ground, points } = facts;
+  const gaps = facts.gaps.filter(({ fromS, toS }) => toS > time.fromS && fromS < time.toS);
+  const curve = facts.curve.drawn(time, gaps);
+  const drawnPa = curve.pieces.flatMap((piece) => piece.map(({ pressurePa }) => pressurePa));
+  return {
+    id,
+    title,
+    time,
+    range: pressureRange(time, drawnPa, conclusions, sheet, units.pressure),
+    curve,
+    fit: conclusions?.rise?.curve ?? [],
+    lines: chartLines(time, sheet, units),
+    flags: chartFlags(time, marks, conclusions),
+    ground,
+    points,
+    units,
+  };
+}

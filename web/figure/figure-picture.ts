@@ -1,0 +1,26 @@
+/** Everything that a printed curve shows, gathered before anything is drawn. */
+import type { CurvePoint } from '../analysis/conclusions.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { ChartFlag, ChartLine } from './chart-lines.ts';
+import type { PressureRange } from './pressure-range.ts';
+import type { DrawnCurve } from './thinned-curve.ts';
+import type { ChartTime } from './time-range.ts';
+
+export interface FigurePicture {
+  /** Letters, digits and hyphens, and no other figure's on the same page. */
+  readonly id: string;
+  /** What it shows, for those who can't see it and above it for those who can. */
+  readonly title: string;
+  readonly time: ChartTime;
+  readonly range: PressureRange;
+  readonly curve: DrawnCurve;
+  /** The fitted curve and its band; empty where there is none. */
+  readonly fit: readonly CurvePoint[];
+  readonly lines: readonly ChartLine[];
+  readonly flags: readonly ChartFlag[];
+  /** Set into the figure's ground, as 'Rehearsal'; empty for a job. */
+  readonly ground: string;
+  /** Each reading shows as a point, as where they come minutes apart. */
+  readonly points: boolean;
+  readonly units: UnitsOfChoice;
+}

@@ -1,0 +1,57 @@
+/** What a report says, before it is written: facts, and the conclusions drawn from them. */
+import type { Mark } from '../../protocol/mark.ts';
+import type { Recording, SensorIdentity } from '../../protocol/recording.ts';
+import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
+import type { Conclusions, Rise, Stage } from '../analysis/conclusions.ts';
+import type { Gap } from '../analysis/gap-finder.ts';
+import type { FigurePicture } from '../figure/figure-picture.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { ChannelFold } from './report-readings.ts';
+
+export interface ReportFacts {
+  readonly recording: Recording;
+  readonly marks: readonly Mark[];
+  readonly entries: readonly SheetEntry[];
+  /** Of the program that draws the conclusions. */
+  readonly softwareVersion: string;
+  /** Minutes that the wall clock at the site is ahead of UTC. */
+  readonly offsetMinutes: number;
+  readonly units: UnitsOfChoice;
+}
+
+/** One hold, judged at its end. */
+export interface Hold {
+  readonly rise: Rise;
+  /** As judged then. */
+  readonly conclusions: Conclusions;
+  readonly untilS: number;
+}
+
+export interface ReportStage {
+  readonly stage: Stage;
+  readonly untilS: number;
+}
+
+export interface SensorReport {
+  readonly channel: number;
+  /** Null where it did not make itself known. */
+  readonly identity: SensorIdentity | null;
+  readonly counts: ChannelFold['counts'];
+  readonly latestS: number;
+  /** At the last point of the judging grid, as on the screen. */
+  readonly conclusions: Conclusions | null;
+  readonly stages: readonly ReportStage[];
+  /** The latest last; the verdict is its. */
+  readonly holds: readonly Hold[];
+  readonly gaps: readonly Gap[];
+  /** Gaps on top of those, of which no more is known. */
+  readonly gapsNotKept: number;
+  readonly figures: readonly FigurePicture[];
+}
+
+export interface Report extends ReportFacts {
+  /** As it stands after all entries. */
+  readonly sheet: Sheet;
+  /** One for each sensor that gave readings. */
+  readonly sensors: readonly SensorReport[];
+}

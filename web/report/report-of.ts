@@ -1,0 +1,47 @@
+/** From facts and readings to what the report says. Pure: the same facts give the same report. */
+import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
+import type { Passage } from '../analysis/passages.ts';
+import { figuresFor } from './report-figures.ts';
+import type { Hold, Report, ReportFacts, SensorReport } from './report-model.ts';
+import type { ChannelFold, ReportReadings } from './report-readings.ts';
+
+export function reportOf(facts: ReportFacts, readings: ReportReadings): Report {
+  const sheet = sheetFromEntries(facts.entries);
+  const marks = [...facts.marks].sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
+  const sorted = { ...facts, marks };
+  return {
+    ...sorted,
+    sheet,
+    sensors: readings.channels().map((fold) => sensorReport(sorted, sheet, fold)),
+  };
+}
+
+function sensorReport(facts: ReportFacts, sheet: Sheet, fold: ChannelFold): SensorReport {
+  const { marks, recording } = facts;
+  const passages = fold.passages(marks, sheet);
+  const holds = holdsIn(passages);
+  const stages = passages.map(({ conclusions: { stage }, untilS }) => ({ stage, untilS }));
+  const gaps = fold.gaps();
+  return {
+    channel: fold.channel,
+    identity: recording.sensors[fold.channel] ?? null,
+    counts: fold.counts,
+    latestS: fold.latestS,
+    conclusions: passages.at(-1)?.conclusions ?? null,
+    stages,
+    holds,
+    gaps,
+    gapsNotKept: fold.gapsNotKept,
+    figures: figuresFor({ facts, sheet, fold, gaps, stages, holds }),
+  };
+}
+
+/** A system that was opened after its hold is still judged by that hold: then the end says it. */
+function holdsIn(passages: readonly Passage[]): Hold[] {
+  return passages.flatMap(({ conclusions, untilS }, at) => {
+    if (conclusions.stage.name !== 'rise') return [];
+    const next = passages[at + 1]?.conclusions;
+    const rise = next?.stage.name === 'vented' ? next.rise : conclusions.rise;
+    return rise === null ? [] : [{ rise, conclusions: { ...conclusions, rise }, untilS }];
+  });
+}

@@ -1,0 +1,136 @@
+/** What one sensor measured, and what follows from it. */
+import { drawFigure } from '../figure/draw-figure.ts';
+import type { FigurePicture } from '../figure/figure-picture.ts';
+import { type Markup, markup, NOTHING } from '../figure/markup.ts';
+import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
+import { sayDuration } from '../words/say-duration.ts';
+import { sayRateEstimate } from '../words/say-pressure.ts';
+import {
+  REPORT_WORDS,
+  sayFurtherGaps,
+  sayGap,
+  sayGapLength,
+  sayHoldTitle,
+  sayReadingCount,
+  sayRecognised,
+} from '../words/say-report.ts';
+import { saySheetValue } from '../words/say-sheet-value.ts';
+import { SHEET_NAMES } from '../words/say-sheet.ts';
+import { STAGE_NAMES } from '../words/say-stage.ts';
+import { VERDICT_NAMES } from '../words/say-verdict.ts';
+import { factTable, listTable, paragraph, section } from './page-parts.ts';
+import { momentCells, momentColumns } from './report-clock.ts';
+import type { Report, SensorReport } from './report-model.ts';
+import { writeVerdict } from './write-verdict.ts';
+
+/** The longest gaps are listed, so many of them; a bad radio makes thousands. */
+const MOST_GAPS_LISTED = 30;
+const { columns } = REPORT_WORDS;
+
+export function writeSensor(report: Report, sensor: SensorReport): Markup {
+  return markup`${writeVerdict(report, sensor)}
+${writeNumbers(report, sensor)}
+${section(REPORT_WORDS.curves, ...sensor.figures.map(writeFigure), paragraph(REPORT_WORDS.poles, 'quiet'))}
+${writeHolds(report, sensor)}
+${writeStages(report, sensor)}
+${writeGaps(report, sensor)}
+${writeIdentity(report, sensor)}`;
+}
+
+function writeFigure(picture: FigurePicture): Markup {
+  return markup`<figure><h3>${picture.title}</h3>${drawFigure(picture)}</figure>`;
+}
+
+function writeNumbers({ sheet, units }: Report, { holds }: SensorReport): Markup {
+  const hold = holds.at(-1);
+  if (hold === undefined) return NOTHING;
+  return section(
+    REPORT_WORDS.numbers,
+    factTable(listVerdictNumbers(hold.rise, sheet, units)),
+    paragraph(REPORT_WORDS.intervals, 'quiet'),
+  );
+}
+
+/** One hold is told whole by the verdict; of several each is worth knowing. */
+function writeHolds(report: Report, { holds }: SensorReport): Markup {
+  if (holds.length < 2) return NOTHING;
+  const headings = [
+    '',
+    ...momentColumns(report, columns.began, columns.clock),
+    columns.lasted,
+    columns.verdict,
+    columns.inflow,
+  ];
+  const rows = holds.map(({ rise }, at) => [
+    sayHoldTitle(at + 1, holds.length),
+    ...momentCells(report, rise.sinceS),
+    sayDuration(rise.heldS),
+    VERDICT_NAMES[rise.verdict],
+    sayRateEstimate(rise.leakPaPerS, report.units.pressure),
+  ]);
+  return section(REPORT_WORDS.holds, listTable(headings, rows));
+}
+
+function writeStages(report: Report, { stages }: SensorReport): Markup {
+  const headings = [
+    columns.stage,
+    ...momentColumns(report, columns.began, columns.clock),
+    columns.lasted,
+    columns.knownBy,
+  ];
+  const rows = stages.map(({ stage, untilS }) => [
+    STAGE_NAMES[stage.name],
+    ...momentCells(report, stage.sinceS),
+    sayDuration(untilS - stage.sinceS),
+    sayRecognised(stage),
+  ]);
+  return section(REPORT_WORDS.stages, listTable(headings, rows));
+}
+
+function writeGaps(report: Report, { gaps, gapsNotKept }: SensorReport): Markup {
+  if (gaps.length === 0) return section(REPORT_WORDS.gaps, paragraph(REPORT_WORDS.noGaps));
+  const length = ({ fromS, toS }: { fromS: number; toS: number }) => toS - fromS;
+  const longestFirst = [...gaps].sort((a, b) => length(b) - length(a));
+  const listed = longestFirst.slice(0, MOST_GAPS_LISTED).sort((a, b) => a.fromS - b.fromS);
+  const further = longestFirst.slice(MOST_GAPS_LISTED);
+  const furtherS = further.reduce((sum, gap) => sum + length(gap), 0);
+  const headings = [
+    ...momentColumns(report, columns.from, columns.clock),
+    columns.lasted,
+    columns.what,
+  ];
+  const rows = listed.map((gap) => [
+    ...momentCells(report, gap.fromS),
+    sayGapLength(length(gap)),
+    sayGap(gap),
+  ]);
+  return section(
+    REPORT_WORDS.gaps,
+    listTable(headings, rows),
+    paragraph(further.length === 0 ? '' : sayFurtherGaps(further.length, furtherS, gapsNotKept)),
+  );
+}
+
+function writeIdentity({ sheet, units }: Report, sensor: SensorReport): Markup {
+  const names = REPORT_WORDS.identity;
+  const { identity } = sensor;
+  const told = (text: string | null) =>
+    text === null || text === '' ? REPORT_WORDS.unknown : text;
+  return section(
+    REPORT_WORDS.sensor,
+    factTable([
+      ...(identity === null
+        ? [{ name: names.name, value: REPORT_WORDS.unknown }]
+        : [
+            { name: names.name, value: told(identity.name) },
+            { name: names.manufacturer, value: told(identity.manufacturer) },
+            { name: names.model, value: told(identity.model) },
+            { name: names.serial, value: told(identity.serial) },
+            { name: names.firmware, value: told(identity.firmware) },
+            { name: names.id, value: identity.id },
+          ]),
+      { name: SHEET_NAMES.sensorSees, value: saySheetValue(sheet, 'sensorSees', units) },
+      { name: REPORT_WORDS.readings, value: sayReadingCount(sensor.counts) },
+    ]),
+  );
+}

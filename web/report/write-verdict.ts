@@ -1,0 +1,44 @@
+/** The verdict, set off so that it is found at a glance; an open question as plainly as a pass. */
+import { type Markup, markup } from '../figure/markup.ts';
+import type { SaidConclusion } from '../words/said-conclusion.ts';
+import {
+  REPORT_WORDS,
+  sayAfterHold,
+  sayNoHold,
+  sayNoReadings,
+  sayReportVerdict,
+  saySensorHeading,
+} from '../words/say-report.ts';
+import { paragraph, section } from './page-parts.ts';
+import type { Report, SensorReport } from './report-model.ts';
+
+export function writeVerdict(report: Report, sensor: SensorReport): Markup {
+  const several = report.sensors.length > 1;
+  const name = sensor.identity?.name ?? '';
+  const heading = several
+    ? saySensorHeading(REPORT_WORDS.verdict, name, sensor.channel + 1)
+    : REPORT_WORDS.verdict;
+  return writeSaid(heading, said(report, sensor));
+}
+
+/** For a recording to which no sensor gave anything. */
+export function writeNoReadings(): Markup {
+  return writeSaid(REPORT_WORDS.verdict, sayNoReadings());
+}
+
+function writeSaid(heading: string, { tone, headline, detail }: SaidConclusion): Markup {
+  return section(
+    heading,
+    markup`<div class="verdict verdict-${tone}"><strong>${headline}</strong>
+${detail.map((sentence) => paragraph(sentence))}</div>`,
+  );
+}
+
+function said({ sheet, units, recording }: Report, sensor: SensorReport): SaidConclusion {
+  const { holds, conclusions } = sensor;
+  const hold = holds.at(-1);
+  if (hold === undefined) return sayNoHold(conclusions?.targetReachedS ?? null, sheet, units);
+  const verdict = sayReportVerdict(hold.rise, sheet, units, recording.open);
+  const after = conclusions === null ? '' : sayAfterHold(conclusions.stage.name);
+  return { ...verdict, detail: [...verdict.detail, after].filter((part) => part !== '') };
+}

@@ -85,6 +85,8 @@ export const steerRehearsalSchema = z.strictObject({
   rate: z.union(REHEARSAL_RATES.map((rate) => z.literal(rate))).optional(),
   paused: z.boolean().optional(),
   action: z.enum(REHEARSAL_ACTIONS).optional(),
+  /** On to the next event: what the helper does next, or ten minutes on where nobody does anything. */
+  jump: z.literal(true).optional(),
   stop: z.literal(true).optional(),
 });
 export type SteerRehearsal = z.infer<typeof steerRehearsalSchema>;
@@ -108,7 +110,23 @@ export const REHEARSAL_CAUSES = [
 ] as const;
 export type RehearsalCause = (typeof REHEARSAL_CAUSES)[number];
 
-/** POST /api/rehearsals/reveal: what was really wrong. Ends the rehearsal. */
+/** POST /api/rehearsals/call: the trainee says what it is, once, before the reveal. */
+export const newCallSchema = z.strictObject({
+  trainee: z.string().trim().min(1).max(60),
+  cause: z.enum(REHEARSAL_CAUSES),
+  /** How sure they are that this is it. */
+  surePercent: z.int().min(1).max(100),
+});
+export type NewCall = z.infer<typeof newCallSchema>;
+
+/** Answered by the call as recorded, with the data time at which it was made. */
+export const callSchema = newCallSchema.extend({ elapsedS: z.number().min(0) });
+export type Call = z.infer<typeof callSchema>;
+
+/** POST /api/rehearsals/reveal: without a call the cause stays hidden, unless one asks for it so. */
+export const revealWishSchema = z.strictObject({ withoutCall: z.literal(true).optional() });
+
+/** Its answer: what was really wrong. Ends the rehearsal. */
 export const revealSchema = z.strictObject({
   name: z.string(),
   cause: z.enum(REHEARSAL_CAUSES),
@@ -122,6 +140,23 @@ export const revealSchema = z.strictObject({
   waterKgAtStart: z.number().min(0),
 });
 export type Reveal = z.infer<typeof revealSchema>;
+
+/** GET /api/rehearsals/results: every call that was followed by a reveal, the latest first. */
+export const resultListSchema = z.strictObject({
+  results: z.array(
+    callSchema.extend({
+      recordingId: z.int().min(1),
+      scenario: z.string(),
+      seed: z.int().min(0),
+      /** What it really was. */
+      truth: z.enum(REHEARSAL_CAUSES),
+      toldS: z.number().min(0).nullable(),
+      /** Wall-clock milliseconds since 1970 UTC. */
+      revealedAtMs: z.int(),
+    }),
+  ),
+});
+export type RehearsalResult = z.infer<typeof resultListSchema>['results'][number];
 
 /** POST /api/imports takes a file of `text/csv` up to this size. */
 export const MOST_IMPORT_BYTES = 64 * 2 ** 20;

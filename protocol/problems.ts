@@ -91,6 +91,14 @@ const TABLE = {
     meaning: 'No rehearsal is running.',
     remedy: 'Start one first.',
   },
+  no_call: {
+    meaning: 'Nobody has said yet what it is.',
+    remedy: 'Make the call first, or ask for the cause without one.',
+  },
+  already_called: {
+    meaning: 'The call for this rehearsal has been made.',
+    remedy: 'Go on to the reveal.',
+  },
   unknown_scenario: {
     meaning: 'There is no rehearsal of that name.',
     remedy: 'Choose one from the list.',

@@ -3,9 +3,7 @@
  * bytes as a real one. The cause stays here until it is revealed.
  */
 import type { RehearsalAction, Reveal, SteerRehearsal } from '../../../protocol/api.ts';
-import { ProblemError } from '../../../protocol/problems.ts';
 import type { SourcePhase } from '../../../protocol/source-state.ts';
-import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { READING_INTERVAL_S, ScenarioRun } from '../../../simulators/scenarios/scenario-run.ts';
 import type { ScenarioReading } from '../../../simulators/scenarios/scenario-run.ts';
 import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
@@ -26,8 +24,7 @@ const SENSOR_ID = 'rehearsal-sensor';
 const UPTIME_AT_START_MS = 45_000;
 
 interface RehearsalOptions {
-  /** The name on a scenario's card. */
-  readonly scenario: string;
+  readonly scenario: Scenario;
   /** 0 to 2³² − 1: the same seed gives the same rehearsal, reading by reading. */
   readonly seed: number;
   /** Data seconds per second. */
@@ -58,12 +55,11 @@ export class RehearsalSource implements Source {
   #dueMs = 0;
   #waiting = false;
 
-  /** @throws ProblemError `unknown_scenario` */
   constructor({ scenario, seed, rate, helper, clock = REAL_CLOCK }: RehearsalOptions) {
-    this.#scenario = scenarioNamed(scenario);
-    this.#run = new ScenarioRun(this.#scenario, seed, { helper });
+    this.#scenario = scenario;
+    this.#run = new ScenarioRun(scenario, seed, { helper });
     this.#firstBoot = seed & 0xffff;
-    this.#batteryPercent = Math.round(this.#scenario.radio.batteryPercent);
+    this.#batteryPercent = Math.round(scenario.radio.batteryPercent);
     this.#rate = rate;
     this.#clock = clock;
     this.#sinceMs = clock.wallMs();
@@ -211,11 +207,4 @@ export class RehearsalSource implements Source {
       clockRate: this.#rate,
     });
   }
-}
-
-function scenarioNamed(name: string): Scenario {
-  const found = ALL_SCENARIOS.find(({ card }) => card.name === name);
-  if (found) return found;
-  const names = ALL_SCENARIOS.map(({ card }) => card.name).join(', ');
-  throw new ProblemError('unknown_scenario', `"${name}"; there are ${names}`);
 }

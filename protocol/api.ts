@@ -80,7 +80,10 @@ export const startRehearsalSchema = z.strictObject({
 });
 export type StartRehearsal = z.infer<typeof startRehearsalSchema>;
 
-/** POST /api/rehearsals/current: any of these changes. */
+/**
+ * POST /api/rehearsals/current: any of these changes. An action that changes nothing is answered by
+ * `no_effect`, and nothing else of the request is done then.
+ */
 export const steerRehearsalSchema = z.strictObject({
   rate: z.union(REHEARSAL_RATES.map((rate) => z.literal(rate))).optional(),
   paused: z.boolean().optional(),
@@ -110,7 +113,10 @@ export const REHEARSAL_CAUSES = [
 ] as const;
 export type RehearsalCause = (typeof REHEARSAL_CAUSES)[number];
 
-/** POST /api/rehearsals/call: the trainee says what it is, once, before the reveal. */
+/**
+ * POST /api/rehearsals/call: the trainee says what it is, once, before the reveal; while the
+ * rehearsal runs or after its end.
+ */
 export const newCallSchema = z.strictObject({
   trainee: z.string().trim().min(1).max(60),
   cause: z.enum(REHEARSAL_CAUSES),
@@ -126,7 +132,7 @@ export type Call = z.infer<typeof callSchema>;
 /** POST /api/rehearsals/reveal: without a call the cause stays hidden, unless one asks for it so. */
 export const revealWishSchema = z.strictObject({ withoutCall: z.literal(true).optional() });
 
-/** Its answer: what was really wrong. Ends the rehearsal. */
+/** Its answer: what was really wrong. Ends the rehearsal; asked again, the answer is the same. */
 export const revealSchema = z.strictObject({
   name: z.string(),
   cause: z.enum(REHEARSAL_CAUSES),
@@ -138,6 +144,8 @@ export const revealSchema = z.strictObject({
   /** The true steady inflow, Pa/s, and the true water at the start, kg. */
   leakPaPerS: z.number().min(0),
   waterKgAtStart: z.number().min(0),
+  /** Whether the gas ballast stood open when the job was taken over. */
+  ballastOpenAtStart: z.boolean(),
 });
 export type Reveal = z.infer<typeof revealSchema>;
 

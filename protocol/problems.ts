@@ -99,6 +99,14 @@ const TABLE = {
     meaning: 'The call for this rehearsal has been made.',
     remedy: 'Go on to the reveal.',
   },
+  already_revealed: {
+    meaning: 'The cause of this rehearsal has been revealed.',
+    remedy: 'Start another one.',
+  },
+  no_effect: {
+    meaning: 'This changes nothing: it stands so already, or this rig lacks the part.',
+    remedy: 'Nothing to do. No mark was made.',
+  },
   unknown_scenario: {
     meaning: 'There is no rehearsal of that name.',
     remedy: 'Choose one from the list.',

@@ -30,8 +30,8 @@ const placedSchema = z.strictObject({ rig: rigSetupSchema, sensorSection: z.int(
 export type Placed = z.infer<typeof placedSchema>;
 
 const radioSchema = z.strictObject({
-  /** Stretches in which no reading gets through. */
-  silences: z.array(z.strictObject({ fromS: z.number().min(0), durationS: z.number().gt(0) })),
+  /** Stretches in which no reading gets through; the first one always does and begins the recording. */
+  silences: z.array(z.strictObject({ fromS: z.number().gt(0), durationS: z.number().gt(0) })),
   /** Moments at which the sensor starts anew: its own clock and count begin again. */
   restartsAtS: z.array(z.number().gt(0)),
   batteryPercent: z.number().min(0).max(100),

@@ -17,6 +17,7 @@ export function truthOf(scenario: Scenario): Omit<Reveal, 'toldS'> {
     tells: scenario.tells,
     leakPaPerS: isolatedLeakPaPerS(scenario),
     waterKgAtStart: contentMol(createRig(scenario.rig)).water * WATER_KG_PER_MOL,
+    ballastOpenAtStart: scenario.ballastOpen,
   };
 }
 

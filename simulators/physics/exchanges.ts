@@ -1,13 +1,9 @@
 /** What gives gas to a section or takes it, within one implicit step. */
-import {
-  iceVapourPressurePa,
-  liquidVapourPressurePa,
-  TRIPLE_POINT_K,
-} from '../../protocol/water.ts';
 import type { Gas } from './gases.ts';
 import { GAS_CONSTANT } from './physical-constants.ts';
 import { evaporationOver, isLying, NO_PUDDLE } from './puddle.ts';
 import type { SectionState } from './rig-state.ts';
+import { waterVapourPressurePa } from './saturation.ts';
 import type { SectionSetup } from './section-setup.ts';
 
 /** Flow into the volume = conductance · (toward − partial pressure at the step's end), mol/s. */
@@ -76,10 +72,4 @@ function volatility(gas: Gas, startK: number, nowK: number): number {
     case 'refrigerant':
       return Math.exp((REFRIGERANT_FROM_OIL_J_PER_MOL / GAS_CONSTANT) * (1 / startK - 1 / nowK));
   }
-}
-
-function waterVapourPressurePa(temperatureK: number): number {
-  return temperatureK < TRIPLE_POINT_K
-    ? iceVapourPressurePa(temperatureK)
-    : liquidVapourPressurePa(temperatureK);
 }

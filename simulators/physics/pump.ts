@@ -6,11 +6,11 @@
  * pressure. Air let in by the gas ballast carries more of it out (W. Gaede's principle, in vacuum
  * handbooks as the water vapour tolerance).
  */
-import { liquidVapourPressurePa } from '../../protocol/water.ts';
 import type { Controls } from './controls.ts';
 import type { PerGas } from './gases.ts';
 import { GAS_CONSTANT } from './physical-constants.ts';
 import type { PumpSetup } from './pump-setup.ts';
+import { waterVapourPressurePa } from './saturation.ts';
 import { gasTemperatureK, type Surroundings } from './surroundings.ts';
 
 export interface PumpState {
@@ -77,30 +77,56 @@ export function pumpAfter(
   setup: PumpSetup,
   state: PumpState,
   stepS: number,
-  { controls, drawnMolPerS, surroundings, elapsedS }: PumpStep,
+  step: PumpStep,
 ): PumpState {
-  const running = isRunning(setup, state, controls);
+  const running = isRunning(setup, state, step.controls);
   const restK = running ? setup.runsWarmerK : 0;
   const warmK = restK + (state.warmK - restK) * Math.exp(-stepS / setup.warmingS);
   if (!running) return { ...state, warmK };
+  const toleratedMolPerS = toleratedVapourMolPerS(setup, state, step);
+  return {
+    ...state,
+    oilWaterMol: oilWaterAfter(setup, state, stepS, step.drawnMolPerS.water, toleratedMolPerS),
+    warmK,
+    ranS: state.ranS + stepS,
+  };
+}
+
+/**
+ * Vapour that can leave through the exhaust without condensing. There the pressure is atmospheric and
+ * the vapour's share at most that of saturation pₛ at the pump's temperature; the ballast's air brings
+ * its own, pₐ: vapour · (p − pₛ) = drawn dry gas · pₛ + ballast · (pₛ − pₐ). For pure vapour that is
+ * Gaede's (B/S) · p (pₛ − pₐ)/(p − pₛ).
+ */
+function toleratedVapourMolPerS(
+  setup: PumpSetup,
+  { warmK }: PumpState,
+  { controls, drawnMolPerS, surroundings, elapsedS }: PumpStep,
+): number {
   const outsideK = gasTemperatureK(surroundings, elapsedS);
   const { atmospherePa, humidityPa } = surroundings;
   const ballastMolPerS = controls.ballastOpen
     ? (setup.ballastShare * setup.displacementM3PerS * atmospherePa) / (GAS_CONSTANT * outsideK)
     : 0;
   // The boiling oil of a pump at 100 °C would hold no water; it doesn't run so hot.
-  const saturationPa = Math.min(liquidVapourPressurePa(outsideK + state.warmK), 0.9 * atmospherePa);
-  const dryMolPerS =
-    Math.max(drawnMolPerS.air, 0) + Math.max(drawnMolPerS.refrigerant, 0) + ballastMolPerS;
-  const toleratedMolPerS =
-    (dryMolPerS * Math.max(saturationPa - humidityPa, 0)) / (atmospherePa - saturationPa);
-  const offeredMolPerS = Math.max(drawnMolPerS.water, 0) + state.oilWaterMol / setup.oil.clearingS;
-  const exhaustedMolPerS =
-    Math.min(toleratedMolPerS, offeredMolPerS) + state.oilWaterMol / setup.oil.dryingS;
-  return {
-    ...state,
-    oilWaterMol: Math.max(state.oilWaterMol + stepS * (drawnMolPerS.water - exhaustedMolPerS), 0),
-    warmK,
-    ranS: state.ranS + stepS,
-  };
+  const saturationPa = Math.min(waterVapourPressurePa(outsideK + warmK), 0.9 * atmospherePa);
+  const dryMolPerS = Math.max(drawnMolPerS.air, 0) + Math.max(drawnMolPerS.refrigerant, 0);
+  const carried = dryMolPerS * saturationPa + ballastMolPerS * (saturationPa - humidityPa);
+  return Math.max(carried, 0) / (atmospherePa - saturationPa);
+}
+
+/** Implicit in the oil's own water, so that no long step takes out more than there is. */
+function oilWaterAfter(
+  { oil }: PumpSetup,
+  { oilWaterMol }: PumpState,
+  stepS: number,
+  drawnMolPerS: number,
+  toleratedMolPerS: number,
+): number {
+  const offeredMolPerS = Math.max(drawnMolPerS, 0);
+  const givenBackMolPerS = Math.max(-drawnMolPerS, 0);
+  const unhindered =
+    (oilWaterMol - stepS * givenBackMolPerS) / (1 + stepS / oil.clearingS + stepS / oil.dryingS);
+  if (offeredMolPerS + unhindered / oil.clearingS <= toleratedMolPerS) return unhindered;
+  return (oilWaterMol + stepS * (drawnMolPerS - toleratedMolPerS)) / (1 + stepS / oil.dryingS);
 }

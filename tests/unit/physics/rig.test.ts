@@ -56,6 +56,19 @@ describe('the pump', () => {
     expect(totalPressurePa(reopened, 0)).toBeCloseTo(203, 3);
   });
 
+  it('carries off less vapour the colder it is, in frost as well', () => {
+    const leftMol = [253.15, 268.15, 283.15].map((temperatureK) => {
+      const { pump } = advance(
+        createRig(smallRig({ airPa: 1000, waterPa: 100 }, { ballastShare: 0.1 }, temperatureK)),
+        60,
+        { ...PUMPING, ballastOpen: true },
+      );
+      return pump.oilWaterMol;
+    });
+    expect(leftMol).toEqual([...leftMol].sort((one, other) => other - one));
+    expect(leftMol.at(-1)).toBeLessThan(0.9 * (leftMol[0] ?? NaN));
+  });
+
   it('lets nothing back through its check valve when it stops, and air where there is none', () => {
     const stopped = { ...PUMPING, pumpOn: false };
     const kept = advance(createRig(smallRig({ airPa: 30 })), 600, stopped);

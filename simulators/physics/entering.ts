@@ -26,7 +26,7 @@ export function enteringPaM3PerS(
   );
 }
 
-/** Nitrogen, while its valve is open and the regulator's pressure not reached; it never flows back. */
+/** Nitrogen toward the regulator's pressure, while its valve is open. */
 export function nitrogenExchange(
   state: RigState,
   index: number,
@@ -35,12 +35,10 @@ export function nitrogenExchange(
 ): Exchange | null {
   const { nitrogen } = state.setup;
   if (nitrogen?.section !== index || nitrogenPa === null) return null;
-  const { water, refrigerant, air } = partialPressuresPa(state, index);
-  const towardPa = nitrogenPa - water - refrigerant;
-  if (air >= towardPa) return null;
+  const { water, refrigerant } = partialPressuresPa(state, index);
   return {
     gas: 'air',
     conductanceMolPerPaS: nitrogen.conductanceM3PerS * molPerPaM3,
-    towardPa,
+    towardPa: nitrogenPa - water - refrigerant,
   };
 }

@@ -8,13 +8,13 @@
  */
 import type { Controls } from './controls.ts';
 import { enteringPaM3PerS, nitrogenExchange } from './entering.ts';
-import { exchangesOver, type Exchange, type SectionExchanges } from './exchanges.ts';
-import { balance, type Balanced, type Source } from './gas-balance.ts';
-import { perGas, type Gas, type PerGas } from './gases.ts';
+import { exchangesOver } from './exchanges.ts';
+import { perGas, type PerGas } from './gases.ts';
 import { passagesOf, type Passage } from './passages.ts';
 import { GAS_CONSTANT } from './physical-constants.ts';
 import { isRunning, pumpAfter, ultimatePa } from './pump.ts';
-import { gasCapacityMolPerPa, knowsRefrigerant, type RigState } from './rig-state.ts';
+import { gasCapacityMolPerPa, type RigState } from './rig-state.ts';
+import { flowMolPerS, flowsOver, type Part } from './step-flows.ts';
 import { gasTemperatureK, warmedK } from './surroundings.ts';
 
 /** What holds at a step's beginning, whatever its length. */
@@ -35,32 +35,25 @@ export function conditionsOf(state: RigState, controls: Controls): Conditions {
 
 export function eulerStep(state: RigState, stepS: number, conditions: Conditions): RigState {
   const { setup } = state;
-  const { controls } = conditions;
+  const { controls, passages, entering } = conditions;
   const { surroundings, pump } = setup;
   const endS = state.elapsedS + stepS;
   const molPerPaM3 = 1 / (GAS_CONSTANT * gasTemperatureK(surroundings, endS));
   const warmerK = warmedK(surroundings, endS);
-  const parts = setup.sections.map((section, index): Part => ({
-    of: exchangesOver(stepS, section, at(state.sections, index), warmerK),
-    nitrogen: nitrogenExchange(state, index, controls, molPerPaM3),
-    enteringPaM3PerS: at(conditions.entering, index),
-  }));
-  const capacities = setup.sections.map((section) => gasCapacityMolPerPa(setup, section, endS));
-  const speedM3PerS = isRunning(pump, state.pump, controls) ? pump.displacementM3PerS : 0;
-  const ultimate = ultimatePa(pump, state.pump, controls);
-  const balanced = perGas((gas) =>
-    gas === 'refrigerant' && !knowsRefrigerant(setup)
-      ? absent(setup.sections.length)
-      : balance({
-          stepS,
-          capacities,
-          passages: conditions.passages,
-          molPerPaM3,
-          gasMol: state.sections.map(({ gasMol }) => gasMol[gas]),
-          sources: parts.map((part) => sourceOf(part, gas, molPerPaM3)),
-          pump: { section: pump.section, speedM3PerS, ultimatePa: ultimate[gas] },
-        }),
-  );
+  const { parts, balanced } = flowsOver({
+    state,
+    stepS,
+    molPerPaM3,
+    capacities: setup.sections.map((section) => gasCapacityMolPerPa(setup, section, endS)),
+    speedM3PerS: isRunning(pump, state.pump, controls) ? pump.displacementM3PerS : 0,
+    ultimatePa: ultimatePa(pump, state.pump, controls),
+    passages,
+    parts: setup.sections.map((section, index): Part => ({
+      of: exchangesOver(stepS, section, at(state.sections, index), warmerK),
+      nitrogen: nitrogenExchange(state, index, controls, molPerPaM3),
+      enteringPaM3PerS: at(entering, index),
+    })),
+  });
   const pumpedMolPerS = perGas((gas) => balanced[gas].pumpedMolPerS);
   return {
     ...state,
@@ -86,39 +79,7 @@ export function eulerStep(state: RigState, stepS: number, conditions: Conditions
   };
 }
 
-interface Part {
-  readonly of: SectionExchanges;
-  readonly nitrogen: Exchange | null;
-  readonly enteringPaM3PerS: PerGas<number>;
-}
-
-function sourceOf({ of, nitrogen, enteringPaM3PerS }: Part, gas: Gas, molPerPaM3: number): Source {
-  let conductanceMolPerPaS = 0;
-  let pushMolPerS = 0;
-  for (const exchange of nitrogen ? [...of.exchanges, nitrogen] : of.exchanges) {
-    if (exchange.gas !== gas) continue;
-    conductanceMolPerPaS += exchange.conductanceMolPerPaS;
-    pushMolPerS += exchange.conductanceMolPerPaS * exchange.towardPa;
-  }
-  const lastTrace = gas === 'water' ? of.lastTraceMolPerS : 0;
-  const inflowMolPerS = molPerPaM3 * enteringPaM3PerS[gas] + lastTrace;
-  return { inflowMolPerS, conductanceMolPerPaS, pushMolPerS };
-}
-
-function flowMolPerS(
-  { gas, conductanceMolPerPaS, towardPa }: Exchange,
-  balanced: PerGas<Balanced>,
-  index: number,
-): number {
-  return conductanceMolPerPaS * (towardPa - at(balanced[gas].pressuresPa, index));
-}
-
-function absent(count: number): Balanced {
-  const nothing = new Array<number>(count).fill(0);
-  return { gasMol: nothing, pressuresPa: nothing, pumpedMolPerS: 0 };
-}
-
-function at<T>(values: ArrayLike<T>, index: number): T {
+function at<T>(values: readonly T[], index: number): T {
   const value = values[index];
   if (value === undefined) throw new RangeError(`there is no section ${index}`);
   return value;

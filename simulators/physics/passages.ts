@@ -8,6 +8,8 @@ import { totalPressurePa, type RigState } from './rig-state.ts';
 export interface Passage {
   readonly from: number;
   readonly to: number;
+  /** A check valve: holds where gas would flow from `to` to `from`. */
+  readonly oneWay: boolean;
   /** Flow per difference of (partial) pressure, m³/s. */
   readonly conductanceM3PerS: number;
 }
@@ -18,7 +20,7 @@ export function passagesOf(state: RigState, controls: Controls): Passage[] {
     const [from, to] = duct.between;
     const [fromPa, toPa] = [pressuresPa[from] ?? 0, pressuresPa[to] ?? 0];
     const opening = duct.valve === null ? 1 : (controls.openings[duct.valve] ?? 1);
-    if (opening <= 0 || (duct.oneWay && fromPa < toPa)) return [];
+    if (opening <= 0) return [];
     const [here, there] = [state.sections[from], state.sections[to]];
     const factors = flowFactorsOf(
       perGas((gas) => (here?.gasMol[gas] ?? 0) + (there?.gasMol[gas] ?? 0)),
@@ -29,6 +31,6 @@ export function passagesOf(state: RigState, controls: Controls): Passage[] {
       (fromPa + toPa) / 2,
       factors,
     );
-    return [{ from, to, conductanceM3PerS }];
+    return [{ from, to, oneWay: duct.oneWay, conductanceM3PerS }];
   });
 }

@@ -5,6 +5,7 @@ import { COPPER_ROW_WORKSHOP } from './copper-row-workshop.ts';
 import { FERN_COURT_LAUNDRY } from './fern-court-laundry.ts';
 import { GUILDHALL_ANNEX } from './guildhall-annex.ts';
 import { HARBOUR_LANE_BOOKSHOP } from './harbour-lane-bookshop.ts';
+import { LANTERN_COURT_LIBRARY } from './lantern-court-library.ts';
 import { LINDENS_DENTAL_PRACTICE } from './lindens-dental-practice.ts';
 import { MEADOW_VIEW_NURSERY } from './meadow-view-nursery.ts';
 import { MILL_STREET_BARBER } from './mill-street-barber.ts';
@@ -36,6 +37,7 @@ export const ALL_SCENARIOS: readonly Scenario[] = [
   MEADOW_VIEW_NURSERY,
   GUILDHALL_ANNEX,
   FERN_COURT_LAUNDRY,
+  LANTERN_COURT_LIBRARY,
   COPPER_ROW_WORKSHOP,
   TOLLGATE_COTTAGE,
   TANNERY_LANE_STUDIO,

@@ -37,7 +37,7 @@ export const TANNERY_LANE_STUDIO: Scenario = {
   radio: {
     silences: [
       { fromS: 150, durationS: 140 },
-      { fromS: 400, durationS: 75 },
+      { fromS: 700, durationS: 90 },
       { fromS: 1080, durationS: 200 },
     ],
     // Within a silence: its clock begins again while nobody hears.

@@ -63,6 +63,15 @@ export const PUMP_LOOKED_AFTER: ScriptStep[] = [
   END_OF_HOLD,
 ];
 
+/** In the middle of the hold he turns what valves there are. */
+export const VALVES_TURNED: ScriptStep[] = [
+  START,
+  BALLAST_CLOSED,
+  ISOLATED,
+  { when: { afterS: HOLD_S / 2 }, do: 'open_sections' },
+  { when: { afterS: HOLD_S / 2 }, do: 'end' },
+];
+
 const broken = (belowMicron: number): ScriptStep => ({
   when: { belowPa: paFromMicron(belowMicron), heldS: 5 * 60, orAfterS: PATIENCE_S },
   do: 'break_with_nitrogen',

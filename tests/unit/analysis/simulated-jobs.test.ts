@@ -22,6 +22,8 @@ const RIGHT: Readonly<Record<string, readonly string[]>> = {
   'observatory-lane-office': ['leak'],
   // Of the part that the sensor sees. No pressure tells that there is another.
   'meadow-view-nursery': ['tight_dry'],
+  // What a ball valve let go in one step is neither leak nor water, and stayed within the limits.
+  'lantern-court-library': ['tight_dry'],
   'guildhall-annex': ['tight_dry'],
   'tannery-lane-studio': ['tight_dry'],
   'north-quay-boathouse': ['tight_dry'],
@@ -111,7 +113,7 @@ describe.each(ALL_SCENARIOS.map((scenario) => ({ name: scenario.card.name, scena
       for (const { isolatedS, endS, leakPaPerS } of holds) {
         const { stage, rise } = judge(history, [], DEFAULT_SHEET, endS);
         expect(stage).toMatchObject({ name: 'rise', recognisedBy: 'curve' });
-        expect(Math.abs(stage.sinceS - isolatedS)).toBeLessThan(20);
+        expect(Math.abs(stage.sinceS - isolatedS)).toBeLessThan(30);
         expect(rise?.verdict.startsWith('leak')).toBe(leakPaPerS > 0);
       }
     });
@@ -140,7 +142,9 @@ function heard(scenario: Scenario) {
     .filter(({ kind }) => kind === 'isolated')
     .map(({ elapsedS: isolatedS }) => ({
       isolatedS,
-      endS: (marks.find(({ elapsedS }) => elapsedS > isolatedS)?.elapsedS ?? lastS + 1) - 1,
+      endS:
+        (marks.find(({ kind, elapsedS }) => elapsedS > isolatedS && kind !== 'sections_opened')
+          ?.elapsedS ?? lastS + 1) - 1,
       leakPaPerS: isolatedS < tightenedS || stays ? truth.leakPaPerS : 0,
     }))
     .filter(({ isolatedS, endS }) => endS - isolatedS >= DEFAULT_SHEET.holdS);

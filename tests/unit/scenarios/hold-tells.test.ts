@@ -132,19 +132,37 @@ describe('a radio that loses the sensor', () => {
   it('leaves gaps of minutes, and hears of a sensor that began anew', () => {
     const { rows } = played(NAME);
     const unheard = rows.filter(({ heard }) => !heard).length;
-    expect(unheard).toBe(140 + 75 + 200);
+    expect(unheard).toBe(140 + 90 + 200);
     expect(rows[0]?.restarts).toBe(0);
     expect(rows.at(-1)?.restarts).toBe(1);
   });
 
   it('lets the helper do nothing on what he has not heard', () => {
-    const { rows } = played(NAME);
+    const { rows, isolatedS, timeTo } = played(NAME);
+    // It has been deep for long before he hears of it.
+    expect(isolatedS - 20 - timeTo(250)).toBeGreaterThan(60);
     expect(rows.filter(({ heard, event }) => !heard && event !== null)).toEqual([]);
   });
 
   it('says nothing against the system, which holds', () => {
     const { held } = played(NAME);
     expect(held(900) - held(600)).toBeLessThan(5);
+  });
+});
+
+describe('air caught in a ball valve', () => {
+  const NAME = 'lantern-court-library';
+
+  it('makes one step when the valve is turned, in an otherwise flat hold', () => {
+    const { timesOf, around, held, truth } = played(NAME);
+    const [turnedS = NaN] = timesOf('sections_opened');
+    expect(truth.toldS).toBe(turnedS + 1);
+    // Boyle: a millilitre of room air spread over 4.3 L.
+    const stepMicron = micronFromPa((101_300 * 1e-6) / 4.3e-3);
+    expect(around(turnedS + 20) - around(turnedS - 20)).toBeGreaterThan(0.9 * stepMicron);
+    expect(around(turnedS + 20) - around(turnedS - 20)).toBeLessThan(1.05 * stepMicron);
+    expect(Math.abs(held(460) - held(160))).toBeLessThan(15);
+    expect(Math.abs(held(900) - held(600))).toBeLessThan(5);
   });
 });
 

@@ -29,10 +29,10 @@ export const BRIDGE_END_PHARMACY: Scenario = {
     'The system is tight and dry. The pump’s gas ballast stood open all the time; with it open ' +
     'this pump comes to about 1500 micron.',
   tells:
-    'It came down fast to between 1000 and 2000 micron and stood there, flat; after valving off it ' +
-    'hardly rose, so that the system was not the matter. The ballast belongs open at the beginning, ' +
-    'while much vapour comes, and closed for the depth: two minutes after closing it the target was ' +
-    'in reach.',
+    'It came down fast to between 1000 and 2000 micron and stood there, flat; after valving off ' +
+    'it hardly rose, so that the system was not the matter. The ballast belongs open at the ' +
+    'beginning, while much vapour comes, and closed for the depth. Once it is closed, the target ' +
+    'is a matter of minutes.',
   rig: rig(true),
   sensorSection: SYSTEM,
   inOrder: { rig: rig(false), sensorSection: SYSTEM },

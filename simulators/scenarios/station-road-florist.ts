@@ -5,7 +5,7 @@ import { STEADY_RADIO, type Scenario } from './scenario.ts';
 import { ordinaryWater, PUMP_SIDE, splitRig, SYSTEM } from './split-rig.ts';
 import { USUAL_SCRIPT } from './usual-script.ts';
 
-/** Oil of many jobs holds the pump at some 900 micron: common practice, no source. */
+/** Oil of many jobs holds the pump at some 800 micron: common practice, no source. */
 const FOUL_PA = 95;
 const WATER_PA = 25;
 
@@ -32,12 +32,13 @@ export const STATION_ROAD_FLORIST: Scenario = {
   },
   cause: 'pump_or_oil',
   truth:
-    'The system is tight and dry. The pump’s oil was fouled by earlier jobs: with it the pump came ' +
-    'to about 900 micron and no further.',
+    'The system is tight and dry. The pump’s oil was fouled by earlier jobs: with it the pump ' +
+    'came to about 800 micron and no further.',
   tells:
-    'It stood still above the target, and after valving off it hardly rose: so the system was not what ' +
-    'kept it up. What remains is hose, pump and oil. Change the oil (the pump valved off first; pump and ' +
-    'oil are hot) and see how deep the pump comes by itself; then it came down within minutes.',
+    'It stood still above the target, and after valving off it hardly rose: so the system was not ' +
+    'what kept it up. What remains is hose, pump and oil. Change the oil (the pump valved off ' +
+    'first; pump and oil are hot) and see how deep the pump comes by itself; with fresh oil the ' +
+    'target is a matter of minutes.',
   rig: rig(true),
   sensorSection: SYSTEM,
   inOrder: { rig: rig(false), sensorSection: SYSTEM },

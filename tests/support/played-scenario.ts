@@ -4,7 +4,7 @@ import { ALL_SCENARIOS } from '../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../simulators/scenarios/play.ts';
 import type { Scenario, ScriptStep } from '../../simulators/scenarios/scenario.ts';
 
-export type PlayedScenario = ReturnType<typeof readable>;
+type PlayedScenario = ReturnType<typeof readable>;
 
 const AS_SCRIPTED = new Map<string, PlayedScenario>();
 

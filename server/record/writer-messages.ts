@@ -42,7 +42,7 @@ export type ToWriter =
   | { readonly type: 'close' };
 
 /** A fact that is durable, and what the stream should say of it; null: nothing. */
-export interface Written {
+interface Written {
   readonly ticket: number;
   readonly message: RecordMessage | null;
 }

@@ -15,7 +15,7 @@ import type { Ledger } from '../feed.ts';
 import { RehearsalSource } from './rehearsal-source.ts';
 
 /** Where a rehearsal's facts go. Calls and reveals resolve once they are kept. */
-export interface RehearsalLedger extends Ledger {
+interface RehearsalLedger extends Ledger {
   call(recordingId: number, call: Call): Promise<void>;
   reveal(recordingId: number, reveal: KeptReveal): Promise<void>;
 }

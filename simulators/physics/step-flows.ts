@@ -57,10 +57,35 @@ export function flowMolPerS(
   return conductanceMolPerPaS * (towardPa - at(balanced[gas].pressuresPa, index));
 }
 
+/** Turns in which a check valve may still open again. */
+const TURNS = 5;
+
+/** With check valves shut where gas would go back, and open everywhere else. */
 function balanceOf(gas: Gas, step: Step): Balanced {
-  const { state, stepS, molPerPaM3, capacities, passages, parts, speedM3PerS, ultimatePa } = step;
-  if (gas === 'refrigerant' && !knowsRefrigerant(state.setup)) return absent(capacities.length);
-  const balanced = balance({
+  if (gas === 'refrigerant' && !knowsRefrigerant(step.state.setup)) {
+    return absent(step.capacities.length);
+  }
+  if (!step.passages.some(({ oneWay }) => oneWay)) return balanceThrough(step.passages, gas, step);
+  let shut: readonly Passage[] = [];
+  for (let turn = 1; ; turn += 1) {
+    const balanced = balanceThrough(
+      step.passages.filter((passage) => !shut.includes(passage)),
+      gas,
+      step,
+    );
+    const goingBack = step.passages.filter((passage) => goesBack(passage, balanced));
+    // What one valve lets through may be what opens another: none is shut for good at first.
+    const next = turn <= TURNS ? goingBack : [...new Set([...shut, ...goingBack])];
+    if (next.length === shut.length && next.every((passage) => shut.includes(passage))) {
+      return balanced;
+    }
+    shut = next;
+  }
+}
+
+function balanceThrough(passages: readonly Passage[], gas: Gas, step: Step): Balanced {
+  const { state, stepS, molPerPaM3, capacities, parts, speedM3PerS, ultimatePa } = step;
+  return balance({
     stepS,
     capacities,
     passages,
@@ -69,10 +94,6 @@ function balanceOf(gas: Gas, step: Step): Balanced {
     sources: parts.map((part) => sourceOf(part, gas, molPerPaM3)),
     pump: { section: state.setup.pump.section, speedM3PerS, ultimatePa: ultimatePa[gas] },
   });
-  const holding = passages.filter((passage) => !goesBack(passage, balanced));
-  return holding.length === passages.length
-    ? balanced
-    : balanceOf(gas, { ...step, passages: holding });
 }
 
 function goesBack({ oneWay, from, to }: Passage, { pressuresPa }: Balanced): boolean {

@@ -1,4 +1,5 @@
 /** What the recorder asks of the writer's thread, and what it answers. */
+import type { Call, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
@@ -32,19 +33,23 @@ export type Fact =
       readonly mark: NewMark;
       readonly madeBy: (typeof MARK_AUTHORS)[number];
     }
-  | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry };
+  | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry }
+  | { readonly kind: 'call'; readonly recordingId: number; readonly call: Call }
+  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal };
 
 export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
   | { readonly type: 'close' };
 
+/** A fact that is durable, and what the stream should say of it; null: nothing. */
+interface Written {
+  readonly ticket: number;
+  readonly message: RecordMessage | null;
+}
+
 export type FromWriter =
   | { readonly type: 'ready' }
-  /** These facts are durable; what the stream should say of each. */
-  | {
-      readonly type: 'durable';
-      readonly written: readonly { readonly ticket: number; readonly message: RecordMessage }[];
-    }
+  | { readonly type: 'durable'; readonly written: readonly Written[] }
   /** A commit failed for a reason outside (disk full, say); the facts are kept and tried again. */
   | { readonly type: 'held'; readonly detail: string; readonly waiting: number }
   | {

@@ -284,3 +284,21 @@ test('nothing tells the cause before the reveal', async () => {
   expect(secrets.length).toBeGreaterThan(7);
   for (const secret of secrets) expect(said.join('\n')).not.toContain(secret);
 });
+
+test('a job drawn by its seed is on the list, is rehearsed by name and seed, and revealed', async () => {
+  expect(await text('rehearsals')).toContain('"generated-hard"');
+  for (const seed of [6, 7]) {
+    const wish = { name: 'generated-hard', seed };
+    await start(wish);
+    const drawn = scenarioNamed(wish.name, seed);
+    const answer = await post('rehearsals/reveal', { withoutCall: true });
+    expect(revealSchema.parse(await answer.json())).toMatchObject({
+      name: wish.name,
+      cause: drawn.cause,
+      truth: drawn.truth,
+    });
+  }
+  expect(scenarioNamed('generated-hard', 6).truth).not.toBe(
+    scenarioNamed('generated-hard', 7).truth,
+  );
+});

@@ -33,7 +33,7 @@ export class RehearsalDesk {
    * @throws ProblemError `unknown_scenario`; the one that runs then goes on
    */
   start(wish: StartRehearsal): number {
-    const scenario = scenarioNamed(wish.name);
+    const scenario = scenarioNamed(wish.name, wish.seed);
     this.stop();
     this.#latest = new Rehearsal(scenario, wish, this.#options);
     return this.#latest.recordingId;

@@ -6,10 +6,8 @@ import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
 import { ScenarioRun } from '../../../simulators/scenarios/scenario-run.ts';
 import { played, scenarioNamed } from '../../support/played-scenario.ts';
+import { TELLING } from '../../support/telling-words.ts';
 
-/** Would give the cause away to somebody who reads a card, or the names of the files. */
-const TELLING =
-  /leak|tight|\bwet\b|\bdry|moist|water|\brain|damp|flood|\bic[ey]|frost|frozen|freez|snow|humid|crack|loose|flare|\boil|ballast|batter|radio|signal|gasket|worn|dirty|foul|faulty|defect|narrow|thin\b|cores? in|shut off|charged|refrigerant|\bslow|\bsun\b/iu;
 const FOLDER = new URL('../../../simulators/scenarios/', import.meta.url);
 const NAMES = ALL_SCENARIOS.map(({ card }) => card.name);
 

@@ -11,8 +11,12 @@ import { notice } from './parts/notice.ts';
 import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
+import { CallPanel } from './rehearse/call-panel.tsx';
 import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
+import { RehearsalPanel } from './rehearse/rehearsal-panel.tsx';
 import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
+import { ResultsPanel } from './rehearse/results-panel.tsx';
+import { RevealPanel } from './rehearse/reveal-panel.tsx';
 import { SheetPanel } from './sheet/sheet-panel.tsx';
 import { WorkPanel } from './steps/work-panel.tsx';
 import { isRunning } from './store/choose-recording.ts';
@@ -83,6 +87,23 @@ function OpenPanel({ session }: { readonly session: Session }) {
       return <MenuPanel key="menu" recording={recording} />;
     case 'rehearse':
       return <RehearsePanel key="rehearse" session={session} />;
+    case 'rehearsal':
+      if (followed === null || recording === null) return null;
+      return (
+        <RehearsalPanel
+          key="rehearsal"
+          session={session}
+          followed={followed}
+          recording={recording}
+        />
+      );
+    case 'call':
+      return recording === null ? null : <CallPanel key="call" recording={recording} />;
+    case 'reveal':
+      if (followed === null || recording === null) return null;
+      return <RevealPanel key="reveal" followed={followed} recording={recording} />;
+    case 'results':
+      return <ResultsPanel key="results" />;
     case 'recordings':
       return <RecordingsPanel key="recordings" session={session} />;
     case 'type-in':

@@ -22,6 +22,10 @@ export class Judging {
     this.#gridTime = sparse ? gridTimeAfter : gridTime;
   }
 
+  get history(): History {
+    return this.#history;
+  }
+
   insert(readings: readonly Reading[]): void {
     for (const reading of readings) {
       this.#history.insert(reading);

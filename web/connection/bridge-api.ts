@@ -2,12 +2,18 @@
 import type { z } from 'zod';
 import {
   apiErrorSchema,
+  type Call,
+  callSchema,
   MOST_IMPORT_BYTES,
+  type NewCall,
   recordingListSchema,
   type RehearsalCard,
   rehearsalListSchema,
+  type RehearsalResult,
+  resultListSchema,
   type Reveal,
   revealSchema,
+  type RevealWish,
   type StartRehearsal,
   type SteerRehearsal,
   type TypedReading,
@@ -41,8 +47,17 @@ export function steerRehearsal(steer: SteerRehearsal): Promise<Answer<unknown>> 
   return ask('POST', 'rehearsals/current', steer, null);
 }
 
-export function revealRehearsal(): Promise<Answer<Reveal>> {
-  return ask('POST', 'rehearsals/reveal', {}, revealSchema);
+export function callRehearsal(call: NewCall): Promise<Answer<Call>> {
+  return ask('POST', 'rehearsals/call', call, callSchema);
+}
+
+export function revealRehearsal(wish: RevealWish): Promise<Answer<Reveal>> {
+  return ask('POST', 'rehearsals/reveal', wish, revealSchema);
+}
+
+export async function listResults(): Promise<Answer<readonly RehearsalResult[]>> {
+  const answer = await ask('GET', 'rehearsals/results', undefined, resultListSchema);
+  return answer.ok ? { ok: true, value: answer.value.results } : answer;
 }
 
 export function addMark(recordingId: number, mark: NewMark): Promise<Answer<unknown>> {

@@ -10,7 +10,7 @@ export function markChoices(marks: readonly Mark[], rehearsal: boolean): MarkKin
     pump === 'pump_on' ? 'pump_off' : 'pump_on',
     ballast === 'ballast_closed' ? 'ballast_opened' : 'ballast_closed',
     valve === 'isolated' ? 'reopened' : 'isolated',
-    // A simulated rig has no nitrogen bottle.
+    // A rehearsal has its own place for this and what else is done at the rig.
     ...(rehearsal ? [] : (['nitrogen_break'] as const)),
     'note',
   ];

@@ -11,6 +11,14 @@ const ACTIONS: Partial<Record<MarkKind, RehearsalAction>> = {
   ballast_closed: 'ballast_close',
   isolated: 'isolate',
   reopened: 'reopen',
+  nitrogen_break: 'break_with_nitrogen',
+  cores_out: 'take_cores_out',
+  oil_changed: 'change_oil',
+  battery_changed: 'change_battery',
+  joints_tightened: 'tighten_joints',
+  sections_opened: 'open_sections',
+  stub_shut: 'shut_stub',
+  stub_opened: 'open_stub',
 };
 
 export function setMark(

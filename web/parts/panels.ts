@@ -5,6 +5,10 @@ import type { CautionPlace } from '../words/say-caution.ts';
 export type PanelName =
   | 'menu'
   | 'rehearse'
+  | 'rehearsal'
+  | 'call'
+  | 'reveal'
+  | 'results'
   | 'recordings'
   | 'sheet'
   | 'rig'

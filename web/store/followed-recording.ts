@@ -4,6 +4,7 @@ import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import { sheetFromEntries, type SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
+import type { History } from '../analysis/history.ts';
 import { Judging } from '../analysis/judging.ts';
 import { ChannelReadings } from './channel-readings.ts';
 
@@ -34,6 +35,11 @@ export class FollowedRecording {
 
   get readings(): ChannelReadings {
     return this.#channel(this.channel.value).readings;
+  }
+
+  /** All readings of the watched sensor, folded. */
+  get history(): History {
+    return this.#channel(this.channel.value).judging.history;
   }
 
   insert(columns: ReadingColumns): void {

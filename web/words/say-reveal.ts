@@ -4,17 +4,19 @@ import type { PressureUnit } from '../../protocol/units.ts';
 import { saySetting } from './say-pressure.ts';
 import { sayNumber } from './say-number.ts';
 
-export function sayReveal(reveal: Reveal, unit: PressureUnit): string {
-  const truth = reveal.truth.trim().replace(/\.$/u, '');
+export function sayTruthNumbers(
+  reveal: Pick<Reveal, 'leakPaPerS' | 'waterKgAtStart'>,
+  unit: PressureUnit,
+): string {
   const inflow =
     reveal.leakPaPerS > 0
-      ? `steady inflow of ${saySetting(reveal.leakPaPerS * 60, unit)} a minute`
-      : 'no inflow';
+      ? `A steady inflow of ${saySetting(reveal.leakPaPerS * 60, unit)} a minute`
+      : 'No inflow';
   const water =
     reveal.waterKgAtStart > 0
       ? `${sayNumber(reveal.waterKgAtStart * 1000, 2)} g of water at the start`
       : 'no water';
-  return `${truth}. (${inflow}, ${water})`;
+  return `${inflow}, ${water}.`;
 }
 
 /** A rehearsal's recording bears the name of its scenario, which is written for addresses. */

@@ -51,7 +51,9 @@ export function CallPanel({ recording }: { readonly recording: Recording }) {
           ))}
         </fieldset>
         <label class="sure">
-          How sure: <b>{surePercent} %</b>
+          <span>
+            How sure: <b>{surePercent} %</b>
+          </span>
           <input
             type="range"
             name="sure"

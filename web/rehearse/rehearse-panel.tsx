@@ -75,7 +75,7 @@ export function RehearsePanel({ session }: { readonly session: Session }) {
       <div class="cards">
         {cards === null && <p>Asking the bridge…</p>}
         {cards?.map((card) => (
-          <article key={card.name} class="card job" data-testid={`rehearsal-${card.name}`}>
+          <article key={card.name} class="card to-rehearse" data-testid={`rehearsal-${card.name}`}>
             <div>
               <h2>{card.place}</h2>
               <p>{card.situation}</p>

@@ -31,7 +31,7 @@ export function sayFinding(finding: Finding, unit: PressureUnit): string {
     case 'called_before_it_told':
       return `Called${at}, before the curve could tell. A guess, right or wrong.`;
     case 'called_in_time':
-      return `Called${at}, soon after the curve had told.`;
+      return `Called${at}, when the curve had told, and in good time.`;
     case 'called_long_after':
       return `Called${at}, long after the curve had told.`;
     case 'never_pumped':

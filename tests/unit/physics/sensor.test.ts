@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SeededRandom } from '../../../simulators/physics/seeded-random.ts';
-import { Sensor, TYPICAL_SENSOR } from '../../../simulators/physics/sensor.ts';
+import { Sensor, THERMAL_SENSOR, TYPICAL_SENSOR } from '../../../simulators/physics/sensor.ts';
 import type { SensorSetup } from '../../../simulators/physics/sensor.ts';
 
 const QUIET: SensorSetup = {
@@ -72,6 +72,46 @@ describe('a simulated sensor', () => {
   it('reads the same for the same seed only', () => {
     expect(readings(TYPICAL_SENSOR, 60, 7, 100)).toEqual(readings(TYPICAL_SENSOR, 60, 7, 100));
     expect(readings(TYPICAL_SENSOR, 60, 7, 100)).not.toEqual(readings(TYPICAL_SENSOR, 60, 8, 100));
+  });
+});
+
+describe('a sensor that misreads', () => {
+  const mixture = { air: 20, water: 40, refrigerant: 10 };
+  const shown = (setup: SensorSetup) => new Sensor(setup, mixture, new SeededRandom(1)).read();
+
+  it('feels the pressure itself with a diaphragm, and the kind of gas with a hot wire', () => {
+    expect(shown(QUIET)).toBeCloseTo(70, 6);
+    // 20 + 1.5 · 40 + 1.4 · 10.
+    expect(shown({ ...QUIET, shownPerPa: THERMAL_SENSOR.shownPerPa })).toBeCloseTo(94, 6);
+  });
+
+  it('has its offset on top, and at its end of range too', () => {
+    expect(shown({ ...QUIET, offsetPa: 7 })).toBeCloseTo(77, 6);
+    expect(shown({ ...QUIET, offsetPa: -90 })).toBe(0);
+    expect(shown({ ...QUIET, offsetPa: 7, rangeHighPa: 76 })).toBeNull();
+  });
+
+  it('reads in the steps of the range that it is in', () => {
+    const steps = TYPICAL_SENSOR.steps;
+    const read = (pressurePa: number) =>
+      new Sensor({ ...QUIET, steps }, air(pressurePa), new SeededRandom(1)).read();
+    expect(read(66.66)).toBeCloseTo(66.7, 9);
+    expect(read(999.94)).toBeCloseTo(999.9, 9);
+    expect(read(1234.56)).toBe(1235);
+    expect(read(12_345.6)).toBe(12_350);
+  });
+
+  it('lags for long with a fouled element, and then shows a falling pressure too high', () => {
+    const fouled = new Sensor({ ...QUIET, lagS: 40 }, air(1000), new SeededRandom(1));
+    // Down a ramp of 5 Pa/s a first-order lag comes to trail by rate times time constant.
+    for (let second = 1; second <= 160; second += 1) fouled.follow(1, air(1000 - 5 * second));
+    expect(((fouled.read() ?? NaN) - 200) / (5 * 40)).toBeCloseTo(1, 1);
+  });
+
+  it('has noise that changes nothing in what it shows without noise', () => {
+    const noisy = new Sensor({ ...TYPICAL_SENSOR, offsetPa: 3 }, mixture, new SeededRandom(1));
+    noisy.read();
+    expect(noisy.quietPa).toBeCloseTo(73, 9);
   });
 });
 

@@ -23,7 +23,7 @@ const RIG: RigSetup = {
       metalTemperatureK: 294.15,
       reservoirs: [
         heldWater(4.5e-5, 25, 420),
-        heldWater(6e-6, 120, 420),
+        heldWater(4e-6, 110, 420),
         heldWater(2e-6, 1000, 150),
         heldWater(2e-6, 8000, 120),
       ],

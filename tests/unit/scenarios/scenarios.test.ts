@@ -149,7 +149,7 @@ describe('a system in order', () => {
   it('comes down as a technician expects it of a small split', () => {
     const { timeTo } = played('quarry-road-bakery');
     expect(timeTo(1000)).toBeLessThan(3 * 60);
-    expect(timeTo(500)).toBeLessThan(6 * 60);
+    expect(timeTo(500)).toBeLessThan(5 * 60);
     expect(timeTo(250)).toBeGreaterThan(5 * 60);
     expect(timeTo(250)).toBeLessThan(12 * 60);
   });

@@ -42,7 +42,7 @@ export interface Remaining {
   readonly p90S: number | null;
 }
 
-export type ForecastOutcome = 'reached' | 'reaches' | 'levels_off' | 'too_early';
+type ForecastOutcome = 'reached' | 'reaches' | 'levels_off' | 'too_early';
 
 /** Why the curve is as it is. A boil-off plateau is a reason and not a fate: it ends. */
 export type Cause =

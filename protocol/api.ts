@@ -44,6 +44,14 @@ export const REHEARSAL_ACTIONS = [
   'ballast_close',
   'isolate',
   'reopen',
+  'take_cores_out',
+  'change_oil',
+  'change_battery',
+  'tighten_joints',
+  'break_with_nitrogen',
+  'open_sections',
+  'shut_stub',
+  'open_stub',
 ] as const;
 export type RehearsalAction = (typeof REHEARSAL_ACTIONS)[number];
 
@@ -69,24 +77,91 @@ export const startRehearsalSchema = z.strictObject({
 });
 export type StartRehearsal = z.infer<typeof startRehearsalSchema>;
 
-/** POST /api/rehearsals/current: any of these changes. */
+/**
+ * POST /api/rehearsals/current: any of these changes. An action that changes nothing is answered by
+ * `no_effect`, and nothing else of the request is done then.
+ */
 export const steerRehearsalSchema = z.strictObject({
   rate: z.union(REHEARSAL_RATES.map((rate) => z.literal(rate))).optional(),
   paused: z.boolean().optional(),
   action: z.enum(REHEARSAL_ACTIONS).optional(),
+  /** On to the next event: what the helper does next, or ten minutes on where nobody does anything. */
+  jump: z.literal(true).optional(),
   stop: z.literal(true).optional(),
 });
 export type SteerRehearsal = z.infer<typeof steerRehearsalSchema>;
 
-/** POST /api/rehearsals/reveal: what was really wrong. Ends the rehearsal. */
+/** What a trainee can say was the matter. */
+export const REHEARSAL_CAUSES = [
+  'in_order',
+  'moisture',
+  'leak',
+  'leak_and_moisture',
+  'gear_leak',
+  'charged_side',
+  'refrigerant',
+  'pump_or_oil',
+  'ballast_open',
+  'narrow_way',
+  'sensor_place',
+  'part_shut_off',
+  'battery',
+  'radio',
+] as const;
+export type RehearsalCause = (typeof REHEARSAL_CAUSES)[number];
+
+/**
+ * POST /api/rehearsals/call: the trainee says what it is, once, before the reveal; while the
+ * rehearsal runs or after its end.
+ */
+export const newCallSchema = z.strictObject({
+  trainee: z.string().trim().min(1).max(60),
+  cause: z.enum(REHEARSAL_CAUSES),
+  /** How sure they are that this is it. */
+  surePercent: z.int().min(1).max(100),
+});
+export type NewCall = z.infer<typeof newCallSchema>;
+
+/** Answered by the call as recorded, with the data time at which it was made. */
+export const callSchema = newCallSchema.extend({ elapsedS: z.number().min(0) });
+export type Call = z.infer<typeof callSchema>;
+
+/** POST /api/rehearsals/reveal: without a call the cause stays hidden, unless one asks for it so. */
+export const revealWishSchema = z.strictObject({ withoutCall: z.literal(true).optional() });
+
+/** Its answer: what was really wrong. Ends the rehearsal; asked again, the answer is the same. */
 export const revealSchema = z.strictObject({
   name: z.string(),
+  cause: z.enum(REHEARSAL_CAUSES),
   truth: z.string(),
-  /** The true steady inflow, Pa/s, and the true residual moisture pressure, Pa. */
+  /** Which part of the curve told, and what to do about it. */
+  tells: z.string(),
+  /** Data time from which the curve differed from that of the same job in order; null: it never did. */
+  toldS: z.number().min(0).nullable(),
+  /** The true steady inflow, Pa/s, and the true water at the start, kg. */
   leakPaPerS: z.number().min(0),
   waterKgAtStart: z.number().min(0),
+  /** Whether the gas ballast stood open when the job was taken over. */
+  ballastOpenAtStart: z.boolean(),
 });
 export type Reveal = z.infer<typeof revealSchema>;
+
+/** GET /api/rehearsals/results: every call that was followed by a reveal, the latest first. */
+export const resultListSchema = z.strictObject({
+  results: z.array(
+    callSchema.extend({
+      recordingId: z.int().min(1),
+      scenario: z.string(),
+      seed: z.int().min(0),
+      /** What it really was. */
+      truth: z.enum(REHEARSAL_CAUSES),
+      toldS: z.number().min(0).nullable(),
+      /** Wall-clock milliseconds since 1970 UTC. */
+      revealedAtMs: z.int(),
+    }),
+  ),
+});
+export type RehearsalResult = z.infer<typeof resultListSchema>['results'][number];
 
 /** POST /api/imports takes a file of `text/csv` up to this size. */
 export const MOST_IMPORT_BYTES = 64 * 2 ** 20;

@@ -10,6 +10,13 @@ export const MARK_KINDS = [
   'isolated',
   'reopened',
   'nitrogen_break',
+  'cores_out',
+  'oil_changed',
+  'battery_changed',
+  'joints_tightened',
+  'sections_opened',
+  'stub_shut',
+  'stub_opened',
   'note',
 ] as const;
 export type MarkKind = (typeof MARK_KINDS)[number];

@@ -91,6 +91,22 @@ const TABLE = {
     meaning: 'No rehearsal is running.',
     remedy: 'Start one first.',
   },
+  no_call: {
+    meaning: 'Nobody has said yet what it is.',
+    remedy: 'Make the call first, or ask for the cause without one.',
+  },
+  already_called: {
+    meaning: 'The call for this rehearsal has been made.',
+    remedy: 'Go on to the reveal.',
+  },
+  already_revealed: {
+    meaning: 'The cause of this rehearsal has been revealed.',
+    remedy: 'Start another one.',
+  },
+  no_effect: {
+    meaning: 'This changes nothing: it stands so already, or this rig lacks the part.',
+    remedy: 'Nothing to do. No mark was made.',
+  },
   unknown_scenario: {
     meaning: 'There is no rehearsal of that name.',
     remedy: 'Choose one from the list.',

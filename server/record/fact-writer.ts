@@ -16,6 +16,8 @@ export class FactWriter {
   readonly #reading: Database.Statement;
   readonly #mark: Database.Statement;
   readonly #sheet: Database.Statement;
+  readonly #call: Database.Statement;
+  readonly #reveal: Database.Statement;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
 
@@ -35,6 +37,10 @@ export class FactWriter {
     this.#sheet = database.prepare(
       'INSERT INTO sheet_entry (recording_id, elapsed_s, fields) VALUES (?, ?, ?)',
     );
+    this.#call = database.prepare('INSERT OR IGNORE INTO rehearsal_call VALUES (?, ?, ?, ?, ?)');
+    this.#reveal = database.prepare(
+      'INSERT OR IGNORE INTO rehearsal_reveal VALUES (?, ?, ?, ?, ?, ?)',
+    );
   }
 
   /** Forgets what was given out in a transaction that failed. */
@@ -42,7 +48,8 @@ export class FactWriter {
     this.#lastIndex.clear();
   }
 
-  write(fact: Fact): RecordMessage {
+  /** @returns what the stream should say of it; null: nothing, a call and its reveal go to who asked */
+  write(fact: Fact): RecordMessage | null {
     switch (fact.kind) {
       case 'begin':
         this.#begin.run(fact.recordingId, fact.origin, fact.startedAtMs, fact.title);
@@ -60,6 +67,12 @@ export class FactWriter {
       case 'sheet':
         this.#sheet.run(fact.recordingId, fact.entry.elapsedS, JSON.stringify(fact.entry.fields));
         return { type: 'sheet', recordingId: fact.recordingId, entry: fact.entry };
+      case 'call':
+        this.#writeCall(fact);
+        return null;
+      case 'reveal':
+        this.#writeReveal(fact);
+        return null;
     }
   }
 
@@ -106,5 +119,14 @@ export class FactWriter {
       recordingId,
       mark: { ...mark, id: Number(lastInsertRowid), madeBy },
     };
+  }
+
+  #writeCall({ recordingId, call }: FactOf<'call'>): void {
+    this.#call.run(recordingId, call.trainee, call.cause, call.surePercent, call.elapsedS);
+  }
+
+  #writeReveal({ recordingId, reveal }: FactOf<'reveal'>): void {
+    const { scenario, seed, cause, toldS, revealedAtMs } = reveal;
+    this.#reveal.run(recordingId, scenario, seed, cause, toldS, revealedAtMs);
   }
 }

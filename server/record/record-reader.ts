@@ -1,6 +1,8 @@
 /** Reads facts back out of the record. Every row is parsed on its way out of the database. */
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
+import { resultListSchema } from '../../protocol/api.ts';
+import type { RehearsalResult } from '../../protocol/api.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingColumnsSchema } from '../../protocol/reading.ts';
@@ -49,6 +51,7 @@ export class RecordReader {
   readonly #lastIndex: Database.Statement;
   readonly #lastElapsed: Database.Statement;
   readonly #lastRecordingId: Database.Statement;
+  readonly #results: Database.Statement;
 
   constructor(database: Database.Database) {
     const recordings = `SELECT id, origin, started_at_ms, title,
@@ -83,6 +86,13 @@ export class RecordReader {
       )
       .pluck();
     this.#lastRecordingId = database.prepare('SELECT COALESCE(MAX(id), 0) FROM recording').pluck();
+    this.#results = database.prepare(
+      `SELECT recording_id AS recordingId, trainee, call.cause, sure_percent AS surePercent,
+         elapsed_s AS elapsedS, scenario, seed, reveal.cause AS truth, told_s AS toldS,
+         revealed_at_ms AS revealedAtMs
+       FROM rehearsal_call AS call JOIN rehearsal_reveal AS reveal USING (recording_id)
+       ORDER BY recording_id DESC`,
+    );
   }
 
   /** The latest recordings first. */
@@ -131,6 +141,11 @@ export class RecordReader {
       .optional()
       .transform((value) => value ?? null)
       .parse(this.#lastElapsed.get(recordingId));
+  }
+
+  /** Calls that were followed by a reveal, the latest first. */
+  results(): RehearsalResult[] {
+    return resultListSchema.parse({ results: this.#results.all() }).results;
   }
 
   /** Up to `limit` readings after the given index, in order. */

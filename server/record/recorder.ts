@@ -3,6 +3,7 @@
  * they are durable, what the stream may say.
  */
 import { Worker } from 'node:worker_threads';
+import type { Call } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
@@ -11,7 +12,7 @@ import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { openForReading } from './open-database.ts';
 import { RecordReader } from './record-reader.ts';
-import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
+import type { Fact, FromWriter, RevealFact, ToWriter } from './writer-messages.ts';
 
 export interface RecorderListener {
   /** This much is on the disk. */
@@ -24,7 +25,7 @@ export class Recorder {
   readonly reader: RecordReader;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
-  readonly #answers = new Map<number, (message: RecordMessage) => void>();
+  readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
   #waiting: { readonly ticket: number; readonly resolve: () => void }[] = [];
   readonly #closeReader: () => void;
   #ticket = 0;
@@ -80,7 +81,7 @@ export class Recorder {
   /** Resolves once the mark is durable. */
   async mark(recordingId: number, mark: NewMark, madeBy: Mark['madeBy']): Promise<Mark> {
     const message = await this.#written({ kind: 'mark', recordingId, mark, madeBy });
-    if (message.type !== 'mark') throw new Error('a mark was answered by something else');
+    if (message?.type !== 'mark') throw new Error('a mark was answered by something else');
     return message.mark;
   }
 
@@ -88,6 +89,16 @@ export class Recorder {
   async sheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry> {
     await this.#written({ kind: 'sheet', recordingId, entry });
     return entry;
+  }
+
+  /** Resolves once it is durable; a second one of the same recording changes nothing. */
+  async call(recordingId: number, call: Call): Promise<void> {
+    await this.#written({ kind: 'call', recordingId, call });
+  }
+
+  /** The same of a reveal. */
+  async reveal(recordingId: number, reveal: RevealFact): Promise<void> {
+    await this.#written({ kind: 'reveal', recordingId, reveal });
   }
 
   /** Resolves once everything handed over so far is durable. */
@@ -105,7 +116,7 @@ export class Recorder {
     this.#closeReader();
   }
 
-  #written(fact: Fact): Promise<RecordMessage> {
+  #written(fact: Fact): Promise<RecordMessage | null> {
     return new Promise((resolve) => this.#answers.set(this.#write(fact), resolve));
   }
 
@@ -123,7 +134,7 @@ export class Recorder {
     if (message.type === 'held') this.#listener.held(message.detail, message.waiting);
     if (message.type !== 'durable') return;
     for (const { ticket, message: said } of message.written) {
-      this.#listener.durable(said);
+      if (said) this.#listener.durable(said);
       this.#answers.get(ticket)?.(said);
       this.#answers.delete(ticket);
       this.#durableTicket = ticket;

@@ -6,13 +6,15 @@
  * correction is a new fact.
  */
 
-const FACT_TABLES = ['recording', 'recording_end', 'sensor', 'reading', 'mark', 'sheet_entry'];
-
-const neverRewritten = FACT_TABLES.map(
-  (table) => `
+function neverRewritten(...tables: readonly string[]): string {
+  return tables
+    .map(
+      (table) => `
     CREATE TRIGGER ${table}_is_never_rewritten BEFORE UPDATE ON ${table}
     BEGIN SELECT RAISE(ABORT, 'a recorded fact is never rewritten'); END;`,
-).join('');
+    )
+    .join('');
+}
 
 export const MIGRATIONS: readonly string[] = [
   `
@@ -69,9 +71,29 @@ export const MIGRATIONS: readonly string[] = [
     fields TEXT NOT NULL
   ) STRICT;
   CREATE INDEX sheet_entry_of_recording ON sheet_entry (recording_id, id);
-  ${neverRewritten}
+  ${neverRewritten('recording', 'recording_end', 'sensor', 'reading', 'mark', 'sheet_entry')}
   `,
   // Recordings can be imported or typed in from here on. The tables are the same, but a program that
   // does not know these origins must refuse the record rather than stumble over one of its rows.
   '-- origins: import, typed_in',
+  // What a trainee said a rehearsal's cause is, and what it really was; of each one for a recording.
+  `
+  CREATE TABLE rehearsal_call (
+    recording_id INTEGER PRIMARY KEY REFERENCES recording (id),
+    trainee TEXT NOT NULL,
+    cause TEXT NOT NULL,
+    sure_percent INTEGER NOT NULL,
+    elapsed_s REAL NOT NULL
+  ) STRICT;
+
+  CREATE TABLE rehearsal_reveal (
+    recording_id INTEGER PRIMARY KEY REFERENCES recording (id),
+    scenario TEXT NOT NULL,
+    seed INTEGER NOT NULL,
+    cause TEXT NOT NULL,
+    told_s REAL,
+    revealed_at_ms INTEGER NOT NULL
+  ) STRICT;
+  ${neverRewritten('rehearsal_call', 'rehearsal_reveal')}
+  `,
 ];

@@ -1,9 +1,20 @@
 /** What the recorder asks of the writer's thread, and what it answers. */
+import type { Call, RehearsalCause } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
+
+/** What the record keeps of a reveal. */
+export interface RevealFact {
+  readonly scenario: string;
+  readonly seed: number;
+  readonly cause: RehearsalCause;
+  readonly toldS: number | null;
+  /** Wall-clock milliseconds since 1970 UTC. */
+  readonly revealedAtMs: number;
+}
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
 export type Fact =
@@ -32,19 +43,23 @@ export type Fact =
       readonly mark: NewMark;
       readonly madeBy: (typeof MARK_AUTHORS)[number];
     }
-  | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry };
+  | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry }
+  | { readonly kind: 'call'; readonly recordingId: number; readonly call: Call }
+  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: RevealFact };
 
 export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
   | { readonly type: 'close' };
 
+/** A fact that is durable, and what the stream should say of it; null: nothing. */
+export interface Written {
+  readonly ticket: number;
+  readonly message: RecordMessage | null;
+}
+
 export type FromWriter =
   | { readonly type: 'ready' }
-  /** These facts are durable; what the stream should say of each. */
-  | {
-      readonly type: 'durable';
-      readonly written: readonly { readonly ticket: number; readonly message: RecordMessage }[];
-    }
+  | { readonly type: 'durable'; readonly written: readonly Written[] }
   /** A commit failed for a reason outside (disk full, say); the facts are kept and tried again. */
   | { readonly type: 'held'; readonly detail: string; readonly waiting: number }
   | {

@@ -1,6 +1,8 @@
 /** Lets a rig go on for some time, with steps as long as the accuracy allows. */
 import { extrapolatedStep, isPhysical } from './extrapolated-step.ts';
-import type { Controls, RigState } from './rig-state.ts';
+import type { Controls } from './controls.ts';
+import { batteryLeftS, isRunning } from './pump.ts';
+import type { RigState } from './rig-state.ts';
 
 /**
  * Difference allowed between one full and two half Euler steps, relative. What remains after the
@@ -24,7 +26,7 @@ export function advance(state: RigState, durationS: number, controls: Controls):
   let present = state;
   let restS = durationS;
   while (restS > 0) {
-    const stepS = Math.min(present.stepS, restS);
+    const stepS = Math.min(present.stepS, restS, untilBatteryEndsS(present, controls));
     const tried = extrapolatedStep(present, stepS, controls);
     const good = tried.relativeError <= TOLERANCE && isPhysical(tried.state);
     if (!good && stepS > SHORTEST_STEP_S) {
@@ -38,6 +40,12 @@ export function advance(state: RigState, durationS: number, controls: Controls):
     };
   }
   return { ...present, elapsedS: endS };
+}
+
+/** A step never reaches past the moment at which the pump falls silent. */
+function untilBatteryEndsS({ setup, pump }: RigState, controls: Controls): number {
+  if (!isRunning(setup.pump, pump, controls)) return Infinity;
+  return Math.max(batteryLeftS(setup.pump, pump), SHORTEST_STEP_S);
 }
 
 /**

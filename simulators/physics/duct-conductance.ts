@@ -1,39 +1,35 @@
 /** Conductance of a hose or line with what sits in it, for the gas that flows through. */
-import type { DuctSetup } from './rig-setup.ts';
-import {
-  AIR_KG_PER_MOL,
-  AIR_OVER_VAPOUR_VISCOSITY,
-  WATER_KG_PER_MOL,
-} from './physical-constants.ts';
+import type { FlowFactors } from './gases.ts';
 import { orificeConductanceM3PerS } from './orifice-conductance.ts';
+import type { DuctSetup } from './rig-setup.ts';
 import { tubeConductanceM3PerS } from './tube-conductance.ts';
 
-const MOLECULAR_WATER_OVER_AIR = Math.sqrt(AIR_KG_PER_MOL / WATER_KG_PER_MOL);
+export interface DuctPosition {
+  readonly coreOut: boolean;
+  /** 0 shut to 1 fully open. A valve that is partly open passes gas as an orifice of that share of the bore. */
+  readonly opening: number;
+}
 
 /**
- * Tube and core in series, 1/C = 1/C_tube + 1/C_core, m³/s.
- *
- * For a mixture of air and water vapour, viscosity and molecular speed are averaged by mole fraction
- * (crude: real mixtures differ by some per cent).
- *
+ * Tube, core and valve in series, 1/C = Σ 1/Cᵢ, times the number side by side, m³/s.
  * @param meanPa mean of the total pressures at both ends
- * @param waterFraction mole fraction of water vapour in the gas
  */
 export function ductConductanceM3PerS(
-  duct: Pick<DuctSetup, 'diameterM' | 'lengthM' | 'coreDiameterM'>,
+  duct: Pick<DuctSetup, 'diameterM' | 'lengthM' | 'count' | 'coreDiameterM'>,
+  { coreOut, opening }: DuctPosition,
   meanPa: number,
-  waterFraction: number,
+  factors: FlowFactors,
 ): number {
-  const viscousFactor = 1 / (1 - waterFraction + waterFraction / AIR_OVER_VAPOUR_VISCOSITY);
-  const molecularFactor = 1 - waterFraction + waterFraction * MOLECULAR_WATER_OVER_AIR;
-  const tube = tubeConductanceM3PerS(
-    duct.diameterM,
-    duct.lengthM,
-    meanPa,
-    viscousFactor,
-    molecularFactor,
-  );
-  if (duct.coreDiameterM === null) return tube;
-  const core = orificeConductanceM3PerS(duct.coreDiameterM, meanPa) * molecularFactor;
-  return 1 / (1 / tube + 1 / core);
+  if (opening <= 0) return 0;
+  const { diameterM, lengthM, count, coreDiameterM } = duct;
+  let resistance =
+    1 / tubeConductanceM3PerS(diameterM, lengthM, meanPa, factors.viscous, factors.molecular);
+  if (coreDiameterM !== null && !coreOut)
+    resistance += orificeResistance(coreDiameterM, meanPa, factors);
+  if (opening < 1) resistance += orificeResistance(diameterM * Math.sqrt(opening), meanPa, factors);
+  return count / resistance;
+}
+
+function orificeResistance(diameterM: number, meanPa: number, { molecular }: FlowFactors): number {
+  return 1 / (orificeConductanceM3PerS(diameterM, meanPa) * molecular);
 }

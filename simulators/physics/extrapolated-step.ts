@@ -7,19 +7,27 @@
  * does for any such method; the error then is small all the same, and is watched.
  * Reference: Hairer, Wanner, Solving Ordinary Differential Equations II, section IV.9.
  */
-import { eulerStep } from './euler-step.ts';
+import { conditionsOf, eulerStep } from './euler-step.ts';
+import type { Controls } from './controls.ts';
+import { GASES, perGas, totalOf, type PerGas } from './gases.ts';
 import { isPossible } from './puddle.ts';
-import type { Controls, RigState, SectionState } from './rig-state.ts';
+import type { PumpState } from './pump.ts';
+import { totalPressurePa, type RigState, type SectionState } from './rig-state.ts';
 
 /** Gas that nobody measures: in 1 L, 1e-9 · 8.314 · 293 / 1e-3 = 0.002 Pa. */
 const NEGLIGIBLE_MOL = 1e-9;
+/** The same for the pump. */
+const NEGLIGIBLE_PA = 0.002;
 
 interface ExtrapolatedStep {
   /** Of second order; in rare cases with negative contents: see `isPhysical`. */
   readonly state: RigState;
   /** The two half steps alone: of first order, never negative. */
   readonly fine: RigState;
-  /** Largest difference of a gas between the full and the two half steps, relative to all the gas there. */
+  /**
+   * Largest difference of a gas between the full and the two half steps, relative to all the gas there;
+   * water in the pump's oil counts as what it does to the pump's ultimate pressure.
+   */
   readonly relativeError: number;
 }
 
@@ -28,43 +36,55 @@ export function extrapolatedStep(
   stepS: number,
   controls: Controls,
 ): ExtrapolatedStep {
-  const coarse = eulerStep(state, stepS, controls);
-  const fine = eulerStep(eulerStep(state, stepS / 2, controls), stepS / 2, controls);
+  const now = conditionsOf(state, controls);
+  const coarse = eulerStep(state, stepS, now);
+  const half = eulerStep(state, stepS / 2, now);
+  const fine = eulerStep(half, stepS / 2, conditionsOf(half, controls));
   return {
     state: {
       ...fine,
       sections: fine.sections.map((section, index) =>
         improvedSection(section, coarse.sections[index] ?? section),
       ),
-      leakedInAirMol: improved(fine.leakedInAirMol, coarse.leakedInAirMol),
-      pumpedAirMol: improved(fine.pumpedAirMol, coarse.pumpedAirMol),
-      pumpedWaterMol: improved(fine.pumpedWaterMol, coarse.pumpedWaterMol),
+      pump: improvedPump(fine.pump, coarse.pump),
+      enteredMol: improvedGas(fine.enteredMol, coarse.enteredMol),
+      pumpedMol: improvedGas(fine.pumpedMol, coarse.pumpedMol),
     },
     fine,
     relativeError: Math.max(
       ...fine.sections.map((section, index) => gasDifference(section, coarse.sections[index])),
+      oilDifference(fine, coarse),
     ),
   };
 }
 
 /** No content is negative, no puddle absurd. */
-export function isPhysical({ sections }: RigState): boolean {
-  return sections.every(
-    ({ airMol, waterMol, reservoirMol, puddle }) =>
-      airMol >= 0 && waterMol >= 0 && isPossible(puddle) && reservoirMol.every((mol) => mol >= 0),
+export function isPhysical({ sections, pump }: RigState): boolean {
+  return (
+    pump.oilWaterMol >= 0 &&
+    sections.every(
+      ({ gasMol, reservoirMol, puddle }) =>
+        GASES.every((gas) => gasMol[gas] >= 0) &&
+        isPossible(puddle) &&
+        reservoirMol.every((mol) => mol >= 0),
+    )
   );
 }
 
 function gasDifference(fine: SectionState, coarse: SectionState = fine): number {
-  const airMol = Math.abs(fine.airMol - coarse.airMol);
-  const waterMol = Math.abs(fine.waterMol - coarse.waterMol);
-  return Math.max(airMol, waterMol) / (fine.airMol + fine.waterMol + NEGLIGIBLE_MOL);
+  const differences = GASES.map((gas) => Math.abs(fine.gasMol[gas] - coarse.gasMol[gas]));
+  return Math.max(...differences) / (totalOf(fine.gasMol) + NEGLIGIBLE_MOL);
+}
+
+function oilDifference(fine: RigState, coarse: RigState): number {
+  const { oil, section } = fine.setup.pump;
+  const waterPa = Math.abs(fine.pump.oilWaterMol - coarse.pump.oilWaterMol) / oil.waterMolPerPa;
+  return waterPa / (totalPressurePa(fine, section) + NEGLIGIBLE_PA);
 }
 
 function improvedSection(fine: SectionState, coarse: SectionState): SectionState {
   return {
-    airMol: improved(fine.airMol, coarse.airMol),
-    waterMol: improved(fine.waterMol, coarse.waterMol),
+    gasMol: improvedGas(fine.gasMol, coarse.gasMol),
     reservoirMol: fine.reservoirMol.map((mol, index) =>
       improved(mol, coarse.reservoirMol[index] ?? mol),
     ),
@@ -73,6 +93,19 @@ function improvedSection(fine: SectionState, coarse: SectionState): SectionState
       enthalpyJ: improved(fine.puddle.enthalpyJ, coarse.puddle.enthalpyJ),
     },
   };
+}
+
+function improvedPump(fine: PumpState, coarse: PumpState): PumpState {
+  return {
+    oilWaterMol: improved(fine.oilWaterMol, coarse.oilWaterMol),
+    foulPa: fine.foulPa,
+    warmK: improved(fine.warmK, coarse.warmK),
+    ranS: fine.ranS,
+  };
+}
+
+function improvedGas(fine: PerGas<number>, coarse: PerGas<number>): PerGas<number> {
+  return perGas((gas) => improved(fine[gas], coarse[gas]));
 }
 
 function improved(fine: number, coarse: number): number {

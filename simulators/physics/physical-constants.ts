@@ -20,6 +20,3 @@ export const FUSION_J_PER_MOL = 333_400 * WATER_KG_PER_MOL;
 export const LIQUID_J_PER_MOL_K = 4220 * WATER_KG_PER_MOL;
 export const ICE_J_PER_MOL_K = 2100 * WATER_KG_PER_MOL;
 export const VAPOUR_J_PER_MOL_K = 1880 * WATER_KG_PER_MOL;
-
-/** Viscosity of air over that of water vapour near 20 °C: 18.2 over 9.7 µPa·s, from memory. */
-export const AIR_OVER_VAPOUR_VISCOSITY = 18.2 / 9.7;

@@ -20,7 +20,7 @@ import {
   VAPOUR_J_PER_MOL_K,
   WATER_KG_PER_MOL,
 } from './physical-constants.ts';
-import type { PuddleSetup } from './rig-setup.ts';
+import type { PuddleSetup } from './section-setup.ts';
 
 export interface Puddle {
   /** Liquid and ice together. */

@@ -1,14 +1,16 @@
 /** What a simulated rig holds at a moment, and what has crossed its border. */
+import { NO_GAS, perGas, totalOf, type Gas, type PerGas } from './gases.ts';
 import { GAS_CONSTANT, WATER_KG_PER_MOL } from './physical-constants.ts';
-import { puddleAt } from './puddle.ts';
-import type { Puddle } from './puddle.ts';
-import type { RigSetup, SectionSetup } from './rig-setup.ts';
+import { puddleAt, type Puddle } from './puddle.ts';
+import { pumpAtStart, type PumpState } from './pump.ts';
+import type { RigSetup } from './rig-setup.ts';
+import type { SectionSetup } from './section-setup.ts';
+import { gasTemperatureK } from './surroundings.ts';
 
 export interface SectionState {
   /** Gas in its volume. */
-  readonly airMol: number;
-  readonly waterMol: number;
-  /** Water in its reservoirs, in the order of the setup. */
+  readonly gasMol: PerGas<number>;
+  /** What its reservoirs hold, in the order of the setup. */
   readonly reservoirMol: readonly number[];
   /** Free water; 0 mol where there is none. */
   readonly puddle: Puddle;
@@ -18,20 +20,13 @@ export interface RigState {
   readonly setup: RigSetup;
   readonly elapsedS: number;
   readonly sections: readonly SectionState[];
-  /** Net of what came in (+) and went out (−) since the start. */
-  readonly leakedInAirMol: number;
-  readonly pumpedAirMol: number;
-  readonly pumpedWaterMol: number;
+  readonly pump: PumpState;
+  /** What came in through leaks and from the nitrogen's cylinder since the start. */
+  readonly enteredMol: PerGas<number>;
+  /** What the pump drew, less what came back through it. */
+  readonly pumpedMol: PerGas<number>;
   /** Length of the integration's next step, s: carried along so that it needn't be found anew. */
   readonly stepS: number;
-}
-
-/** What the technician has in hand. */
-export interface Controls {
-  readonly pumpOn: boolean;
-  readonly ballastOpen: boolean;
-  /** The isolation valve is shut. */
-  readonly isolated: boolean;
 }
 
 export function createRig(setup: RigSetup): RigState {
@@ -39,10 +34,9 @@ export function createRig(setup: RigSetup): RigState {
     setup,
     elapsedS: 0,
     sections: setup.sections.map((section) => {
-      const molPerPa = gasCapacityMolPerPa(setup, section);
+      const molPerPa = gasCapacityMolPerPa(setup, section, 0);
       return {
-        airMol: section.airPa * molPerPa,
-        waterMol: section.waterPa * molPerPa,
+        gasMol: perGas((gas) => section.startPa[gas] * molPerPa),
         reservoirMol: section.reservoirs.map(
           ({ capacityMolPerPa, startPa }) => capacityMolPerPa * startPa,
         ),
@@ -52,36 +46,60 @@ export function createRig(setup: RigSetup): RigState {
         ),
       };
     }),
-    leakedInAirMol: 0,
-    pumpedAirMol: 0,
-    pumpedWaterMol: 0,
+    pump: pumpAtStart(setup.pump),
+    enteredMol: NO_GAS,
+    pumpedMol: NO_GAS,
     stepS: 0.01,
   };
 }
 
-/** Gas in a section per pascal, mol/Pa (ideal gas). */
-export function gasCapacityMolPerPa(setup: RigSetup, section: SectionSetup): number {
-  return section.volumeM3 / (GAS_CONSTANT * setup.gasTemperatureK);
+/** Gas in a section per pascal at a time, mol/Pa (ideal gas). */
+export function gasCapacityMolPerPa(
+  { surroundings }: RigSetup,
+  { volumeM3 }: SectionSetup,
+  elapsedS: number,
+): number {
+  return volumeM3 / (GAS_CONSTANT * gasTemperatureK(surroundings, elapsedS));
+}
+
+/** Partial pressures in a section, Pa. */
+export function partialPressuresPa(state: RigState, index: number): PerGas<number> {
+  const section = state.sections[index];
+  const setup = state.setup.sections[index];
+  if (!section || !setup) throw new RangeError(`there is no section ${index}`);
+  const molPerPa = gasCapacityMolPerPa(state.setup, setup, state.elapsedS);
+  return perGas((gas) => section.gasMol[gas] / molPerPa);
 }
 
 /** Total pressure in a section, Pa. */
 export function totalPressurePa(state: RigState, index: number): number {
-  const section = state.sections[index];
-  const setup = state.setup.sections[index];
-  if (!section || !setup) throw new RangeError(`there is no section ${index}`);
-  return (section.airMol + section.waterMol) / gasCapacityMolPerPa(state.setup, setup);
+  return totalOf(partialPressuresPa(state, index));
 }
 
-/** All water in the rig: vapour, held and free, mol. */
-export function waterInRigMol(state: RigState): number {
-  return state.sections.reduce(
-    (total, { waterMol, reservoirMol, puddle }) =>
-      total + waterMol + puddle.mol + reservoirMol.reduce((sum, mol) => sum + mol, 0),
-    0,
+/** All there is of each gas in the rig: in the volumes, held and lying free, mol. */
+export function contentMol({ setup, sections }: RigState): PerGas<number> {
+  const held = (gas: Gas) =>
+    sections.reduce((total, { gasMol, reservoirMol, puddle }, index) => {
+      const reservoirs = setup.sections[index]?.reservoirs ?? [];
+      return (
+        total +
+        gasMol[gas] +
+        (gas === 'water' ? puddle.mol : 0) +
+        reservoirMol.reduce(
+          (sum, mol, place) => sum + (reservoirs[place]?.gas === gas ? mol : 0),
+          0,
+        )
+      );
+    }, 0);
+  return perGas(held);
+}
+
+/** Whether there is, or could come to be, any refrigerant: most rigs hold none, and save its sums. */
+export function knowsRefrigerant({ sections }: RigSetup): boolean {
+  return sections.some(
+    ({ startPa, reservoirs, inflows }) =>
+      startPa.refrigerant > 0 ||
+      reservoirs.some(({ gas }) => gas === 'refrigerant') ||
+      inflows.some(({ from }) => from === 'charge'),
   );
-}
-
-/** All air in the rig, mol. */
-export function airInRigMol(state: RigState): number {
-  return state.sections.reduce((total, { airMol }) => total + airMol, 0);
 }

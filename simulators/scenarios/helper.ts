@@ -22,7 +22,9 @@ export class Helper {
   }
 
   #isDue({ when }: ScriptStep, elapsedS: number, pressurePa: number | null): boolean {
-    if ('afterS' in when) return elapsedS - this.#lastStepS >= when.afterS;
+    const waitedS = elapsedS - this.#lastStepS;
+    if ('afterS' in when) return waitedS >= when.afterS;
+    if (when.orAfterS !== undefined && waitedS >= when.orAfterS) return true;
     if (pressurePa === null || pressurePa >= when.belowPa) {
       this.#belowSinceS = null;
       return false;

@@ -4,7 +4,6 @@ import type { NewMark } from '../../protocol/mark.ts';
 import { ScenarioRun } from './scenario-run.ts';
 import type { ScenarioReading } from './scenario-run.ts';
 import type { Scenario } from './scenario.ts';
-import { truthOf } from './truth.ts';
 
 interface Played {
   /** One a second. */
@@ -30,6 +29,6 @@ export function play(
     marks: rows.flatMap(({ elapsedS, event }) =>
       event === null ? [] : [{ kind: event, elapsedS, text: '' }],
     ),
-    truth: truthOf(scenario),
+    truth: run.reveal(),
   };
 }

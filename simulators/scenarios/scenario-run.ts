@@ -2,16 +2,14 @@
  * A scenario being played, reading by reading. It has no clock: whoever asks for the next reading
  * says how fast time goes. The one stepping core of `play` and of rehearsals on the bridge.
  */
-import type { RehearsalAction } from '../../protocol/api.ts';
+import type { RehearsalAction, Reveal } from '../../protocol/api.ts';
 import type { MarkKind } from '../../protocol/mark.ts';
-import { celsiusFromKelvin } from '../../protocol/units.ts';
-import { advance } from '../physics/advance.ts';
-import { createRig, totalPressurePa } from '../physics/rig-state.ts';
-import type { Controls, RigState } from '../physics/rig-state.ts';
 import { SeededRandom } from '../physics/seeded-random.ts';
-import { Sensor } from '../physics/sensor.ts';
 import { Helper } from './helper.ts';
+import { PlayedRig } from './played-rig.ts';
 import type { Scenario } from './scenario.ts';
+import { Telling } from './telling.ts';
+import { truthOf } from './truth.ts';
 
 /** One reading a second. */
 export const READING_INTERVAL_S = 1;
@@ -24,41 +22,34 @@ export interface ScenarioReading {
   /** Null: over range. */
   readonly pressurePa: number | null;
   readonly temperatureC: number;
+  /** False where the radio lost it. */
+  readonly heard: boolean;
+  /** The sensor has started anew so many times. */
+  readonly restarts: number;
+  readonly batteryPercent: number;
   readonly event: MarkKind | null;
 }
 
-interface Effect {
-  readonly mark: MarkKind;
-  readonly controls: Partial<Controls>;
-}
-
-const EFFECTS: Readonly<Record<RehearsalAction, Effect>> = {
-  pump_on: { mark: 'pump_on', controls: { pumpOn: true } },
-  pump_off: { mark: 'pump_off', controls: { pumpOn: false } },
-  ballast_open: { mark: 'ballast_opened', controls: { ballastOpen: true } },
-  ballast_close: { mark: 'ballast_closed', controls: { ballastOpen: false } },
-  isolate: { mark: 'isolated', controls: { isolated: true } },
-  reopen: { mark: 'reopened', controls: { isolated: false } },
-};
-
 export class ScenarioRun {
   readonly #scenario: Scenario;
-  readonly #sensor: Sensor;
   readonly #random: SeededRandom;
   readonly #helper: Helper | null;
-  #rig: RigState;
-  #controls: Controls;
+  readonly #rig: PlayedRig;
+  /** The same job in order, under the same hands. */
+  readonly #inOrder: PlayedRig;
+  readonly #telling = new Telling();
   #begun = false;
   #finished = false;
 
   /** @param seed 0 to 2³² − 1: the same seed and actions give the same readings */
   constructor(scenario: Scenario, seed: number, { helper }: { readonly helper: boolean }) {
+    const { sensor, ballastOpen, nitrogenPa } = scenario;
     this.#scenario = scenario;
-    this.#rig = createRig(scenario.rig);
-    this.#controls = { pumpOn: false, ballastOpen: scenario.ballastOpen, isolated: false };
     this.#random = new SeededRandom(seed);
-    this.#sensor = new Sensor(scenario.sensor, this.#pressurePa(), this.#random);
     this.#helper = helper ? new Helper(scenario.script) : null;
+    const options = { sensor, ballastOpen, nitrogenPa };
+    this.#rig = new PlayedRig(scenario, { ...options, random: this.#random });
+    this.#inOrder = new PlayedRig(scenario.inOrder, { ...options, random: new SeededRandom(seed) });
   }
 
   /** Time of the latest reading, and of whatever is done before the next. */
@@ -79,33 +70,38 @@ export class ScenarioRun {
     if (this.#finished) throw new RangeError('the rehearsal is over');
     if (this.#begun) this.#goOn();
     this.#begun = true;
-    const pressurePa = this.#sensor.read();
+    const { elapsedS } = this;
+    const { silences, restartsAtS, batteryPercent, batteryPercentPerHour } = this.#scenario.radio;
+    const pressurePa = this.#rig.read();
+    const heard = !silences.some(
+      ({ fromS, durationS }) => elapsedS >= fromS && elapsedS < fromS + durationS,
+    );
     return {
-      elapsedS: this.elapsedS,
+      elapsedS,
       pressurePa,
       temperatureC: this.#temperatureC(),
-      event: this.#help(pressurePa),
+      heard,
+      restarts: restartsAtS.filter((atS) => atS <= elapsedS).length,
+      batteryPercent: Math.max(batteryPercent - (batteryPercentPerHour * elapsedS) / 3600, 0),
+      event: this.#help(heard ? pressurePa : null),
     };
   }
 
-  /** Works pump or valves now; null where they already stand so. */
+  /** Does something to the rig now; null where that changes nothing. */
   act(action: RehearsalAction): MarkKind | null {
-    const { mark, controls } = EFFECTS[action];
-    const changed = { ...this.#controls, ...controls };
-    if (
-      changed.pumpOn === this.#controls.pumpOn &&
-      changed.ballastOpen === this.#controls.ballastOpen &&
-      changed.isolated === this.#controls.isolated
-    ) {
-      return null;
-    }
-    this.#controls = changed;
-    return mark;
+    this.#inOrder.act(action);
+    return this.#rig.act(action);
+  }
+
+  /** What was really wrong, and from when on the curve so far has told. */
+  reveal(): Reveal {
+    return { ...truthOf(this.#scenario), toldS: this.#telling.toldS };
   }
 
   #goOn(): void {
-    this.#rig = advance(this.#rig, READING_INTERVAL_S, this.#controls);
-    this.#sensor.follow(READING_INTERVAL_S, this.#pressurePa());
+    this.#rig.goOn(READING_INTERVAL_S);
+    this.#inOrder.goOn(READING_INTERVAL_S);
+    this.#telling.see(this.elapsedS, this.#rig.quietPa, this.#inOrder.quietPa);
     if (this.elapsedS >= LONGEST_S) this.#finished = true;
   }
 
@@ -115,14 +111,8 @@ export class ScenarioRun {
     return due === null || due === 'end' ? null : this.act(due);
   }
 
-  #pressurePa(): number {
-    return totalPressurePa(this.#rig, this.#scenario.sensorSection);
-  }
-
   /** The sensor's own temperature: that of its surroundings, known to a tenth. */
   #temperatureC(): number {
-    const metalK = this.#scenario.rig.sections[this.#scenario.sensorSection]?.metalTemperatureK;
-    const trueC = celsiusFromKelvin(metalK ?? this.#scenario.rig.gasTemperatureK);
-    return Math.round((trueC + 0.05 * this.#random.normal()) * 10) / 10;
+    return Math.round((this.#rig.temperatureC + 0.05 * this.#random.normal()) * 10) / 10;
   }
 }

@@ -1,22 +1,36 @@
-/** What is really wrong with a scenario's system, in a sentence and in numbers. */
+/** What is really wrong with a scenario's system, in words and in numbers. */
 import type { Reveal } from '../../protocol/api.ts';
+import { controlsAsFound } from '../physics/controls.ts';
+import { inflowPaM3PerS } from '../physics/inflow.ts';
+import { totalOf } from '../physics/gases.ts';
 import { WATER_KG_PER_MOL } from '../physics/physical-constants.ts';
-import { createRig, waterInRigMol } from '../physics/rig-state.ts';
-import type { RigSetup } from '../physics/rig-setup.ts';
-import type { Scenario } from './scenario.ts';
+import { contentMol, createRig } from '../physics/rig-state.ts';
+import { ISOLATION } from './building-blocks.ts';
+import type { Placed, Scenario } from './scenario.ts';
 
-export function truthOf(scenario: Scenario): Reveal {
+/** All but what depends on how it was played. */
+export function truthOf(scenario: Scenario): Omit<Reveal, 'toldS'> {
   return {
     name: scenario.card.name,
+    cause: scenario.cause,
     truth: scenario.truth,
-    leakPaPerS: isolatedLeakPaPerS(scenario.rig, scenario.sensorSection),
-    waterKgAtStart: waterInRigMol(createRig(scenario.rig)) * WATER_KG_PER_MOL,
+    tells: scenario.tells,
+    leakPaPerS: isolatedLeakPaPerS(scenario),
+    waterKgAtStart: contentMol(createRig(scenario.rig)).water * WATER_KG_PER_MOL,
+    ballastOpenAtStart: scenario.ballastOpen,
   };
 }
 
-/** Steady rise once valved off: the inflow into all that stays connected with the sensor, over its volume. */
-function isolatedLeakPaPerS(rig: RigSetup, sensorSection: number): number {
-  const open = rig.ducts.filter(({ isolationValve }) => !isolationValve);
+/**
+ * Steady rise once valved off: what flows into all that stays connected with the sensor, over its
+ * volume. Refrigerant past a valve counts: on the curve it is a leak like any other.
+ */
+function isolatedLeakPaPerS({ rig, sensorSection }: Placed): number {
+  const shut: Readonly<Record<string, number>> = {
+    ...controlsAsFound(rig).openings,
+    [ISOLATION]: 0,
+  };
+  const open = rig.ducts.filter(({ valve }) => valve === null || (shut[valve] ?? 1) > 0);
   const connected = new Set([sensorSection]);
   let reached = 0;
   while (reached < connected.size) {
@@ -26,6 +40,11 @@ function isolatedLeakPaPerS(rig: RigSetup, sensorSection: number): number {
     }
   }
   const sections = rig.sections.filter((_, index) => connected.has(index));
-  const inflowPaM3PerS = sections.reduce((sum, { leakPaM3PerS }) => sum + leakPaM3PerS, 0);
-  return inflowPaM3PerS / sections.reduce((sum, { volumeM3 }) => sum + volumeM3, 0);
+  const inflow = sections
+    .flatMap(({ inflows }) => inflows)
+    .reduce(
+      (sum, leak) => sum + totalOf(inflowPaM3PerS(leak, 0, rig.surroundings, { tightened: false })),
+      0,
+    );
+  return inflow / sections.reduce((sum, { volumeM3 }) => sum + volumeM3, 0);
 }

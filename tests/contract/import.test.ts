@@ -19,6 +19,7 @@ import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { Recorder } from '../../server/record/recorder.ts';
 import { Feed } from '../../server/sources/feed.ts';
 import { RehearsalSource } from '../../server/sources/rehearsal/rehearsal-source.ts';
+import { scenarioNamed } from '../../server/sources/rehearsal/scenario-named.ts';
 import { History } from '../../web/analysis/history.ts';
 import { gridTime, judge } from '../../web/analysis/judge.ts';
 import { HandClock } from '../support/hand-clock.ts';
@@ -42,13 +43,14 @@ afterAll(() => bridge.remove());
 async function recordOfRehearsals(): Promise<string> {
   const dataFolder = mkdtempSync(join(tmpdir(), 'bridge-'));
   const recorder = await Recorder.open(dataFolder, { durable: () => {}, held: () => {} });
-  for (const scenario of SCENARIOS) {
+  for (const name of SCENARIOS) {
     const clock = new HandClock();
+    const scenario = scenarioNamed(name);
     const source = new RehearsalSource({ scenario, seed: 3, rate: 1, helper: true, clock });
     const feed = new Feed({
       ledger: recorder,
       origin: 'rehearsal',
-      title: scenario,
+      title: name,
       marksMadeBy: 'rehearsal',
       wallClock: () => clock.wallMs(),
       unfinished: null,

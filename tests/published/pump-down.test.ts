@@ -3,7 +3,7 @@ import { advance } from '../../simulators/physics/advance.ts';
 import { tubeConductanceM3PerS } from '../../simulators/physics/tube-conductance.ts';
 import { createRig, totalPressurePa } from '../../simulators/physics/rig-state.ts';
 import type { RigSetup } from '../../simulators/physics/rig-setup.ts';
-import { PUMPING, smallRig, STANDING } from '../support/small-rig.ts';
+import { HOSE, leakOf, PUMPING, smallRig, STANDING } from '../support/small-rig.ts';
 
 const LARGE = { volumeM3: 1, airPa: 100_000 };
 
@@ -36,7 +36,7 @@ describe('pump-down against published figures', () => {
   it('ends above the ultimate pressure by inflow over speed', () => {
     // Leybold, calculation of pump-down time: t = V/S ln((p0 − pu − q/S)/(p1 − pu − q/S)).
     const pump = { displacementM3PerS: 0.1, ultimatePa: 50 };
-    const setup = smallRig({ ...LARGE, airPa: 20_000, leakPaM3PerS: 5 }, pump);
+    const setup = smallRig({ ...LARGE, airPa: 20_000, inflows: [leakOf(5)] }, pump);
     const bottomPa = 50 + 5 / 0.1;
     const timeS = (1 / 0.1) * Math.log((20_000 - bottomPa) / (200 - bottomPa));
     expect(totalPressurePa(advance(createRig(setup), timeS, PUMPING), 0) / 200).toBeCloseTo(1, 3);
@@ -50,15 +50,7 @@ describe('pump-down against published figures', () => {
     const setup: RigSetup = {
       ...base,
       sections: [...base.sections, ...smallRig({ volumeM3: 1e-6, airPa: 0.01 }).sections],
-      ducts: [
-        {
-          between: [0, 1],
-          diameterM: 0.01,
-          lengthM: 1,
-          coreDiameterM: null,
-          isolationValve: true,
-        },
-      ],
+      ducts: [{ ...HOSE, diameterM: 0.01, lengthM: 1 }],
       pump: { ...base.pump, section: 1 },
     };
     const conductance = tubeConductanceM3PerS(0.01, 1, 0);
@@ -74,7 +66,7 @@ describe('rise against published figures', () => {
   it('rises by a constant inflow as Q = V dp/dt', () => {
     // 40 CFR 1065.644, vacuum-decay leak test, example: 0.002 m³ from 25.3 to 50.6 kPa in 70 s at
     // 293.15 K: Q = 0.722857 Pa·m³/s (recomputed from its inputs). Below half an atmosphere.
-    const setup = smallRig({ volumeM3: 0.002, airPa: 25_300, leakPaM3PerS: 0.722857 });
+    const setup = smallRig({ volumeM3: 0.002, airPa: 25_300, inflows: [leakOf(0.722857)] });
     const risen = totalPressurePa(advance(createRig(setup), 70, STANDING), 0);
     expect(risen / 50_600).toBeCloseTo(1, 5);
   });
@@ -83,7 +75,7 @@ describe('rise against published figures', () => {
     // 100 to 105 mTorr in a minute are 5 mTorr/min (electronicsweb, rate-of-rise test).
     const mTorrPa = 101_325 / 760 / 1000;
     const leakPaM3PerS = ((5 * mTorrPa) / 60) * 5e-3;
-    const setup = smallRig({ airPa: 100 * mTorrPa, leakPaM3PerS });
+    const setup = smallRig({ airPa: 100 * mTorrPa, inflows: [leakOf(leakPaM3PerS)] });
     for (const minutes of [1, 2, 15, 60]) {
       const risen = totalPressurePa(advance(createRig(setup), 60 * minutes, STANDING), 0);
       expect(risen / mTorrPa, `${minutes} min`).toBeCloseTo(100 + 5 * minutes, 6);

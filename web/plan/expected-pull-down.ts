@@ -4,12 +4,11 @@
  */
 import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
 import { advance } from '../../simulators/physics/advance.ts';
+import { type Controls, controlsAsFound } from '../../simulators/physics/controls.ts';
 import { createRig, totalPressurePa } from '../../simulators/physics/rig-state.ts';
-import {
-  type RigSetup,
-  rigSetupSchema,
-  type SectionSetup,
-} from '../../simulators/physics/rig-setup.ts';
+import { type RigSetup, rigSetupSchema } from '../../simulators/physics/rig-setup.ts';
+import type { SectionSetup } from '../../simulators/physics/section-setup.ts';
+import { FAIR_WEATHER } from '../../simulators/physics/surroundings.ts';
 import { CORE_OPENING_M } from './core-opening.ts';
 import type { PlannedRig } from './planned-rig.ts';
 
@@ -22,7 +21,7 @@ interface ExpectedPoint {
 /** Pressures never rise from one point to the next; the first is atmospheric, at 0 s. */
 export type ExpectedCurve = readonly ExpectedPoint[];
 
-const PUMPING = { pumpOn: true, ballastOpen: false, isolated: false } as const;
+const PUMPING: Controls = { ...controlsAsFound({ valves: [] }), pumpOn: true };
 /** A system that takes a working day to pump down is not what anybody plans. */
 const LONGEST_S = 8 * 3600;
 /** Deeper than the trade's sensors resolve: 1 micron is 0.13 Pa. */
@@ -68,36 +67,45 @@ export function timeToS(curve: ExpectedCurve, pressurePa: number): number | null
 function setupOf(rig: PlannedRig): RigSetup {
   const hoseVolumeM3 = rig.hoseCount * (Math.PI / 4) * rig.hoseBoreM ** 2 * rig.hoseLengthM;
   return rigSetupSchema.parse({
-    gasTemperatureK: ROOM_K,
+    surroundings: FAIR_WEATHER,
     sections: [dry('system', rig.volumeM3), dry('hoses', hoseVolumeM3)],
-    ducts: Array.from({ length: rig.hoseCount }, () => ({
-      between: [0, 1],
-      diameterM: rig.hoseBoreM,
-      lengthM: rig.hoseLengthM,
-      coreDiameterM: rig.coreInPlace ? CORE_OPENING_M : null,
-      isolationValve: true,
-    })),
+    ducts: [
+      {
+        between: [0, 1],
+        diameterM: rig.hoseBoreM,
+        lengthM: rig.hoseLengthM,
+        count: rig.hoseCount,
+        coreDiameterM: rig.coreInPlace ? CORE_OPENING_M : null,
+        valve: null,
+        oneWay: false,
+      },
+    ],
+    valves: [],
     pump: {
       section: 1,
       displacementM3PerS: rig.pumpDisplacementM3PerS,
       ultimatePa: rig.pumpUltimatePa,
       ballastPa: 0,
+      ballastShare: 0,
       stoppedInflowPaM3PerS: 0,
+      // Dry air leaves no water behind, and a pump that is warm already is the one that plans hold for.
+      oil: { foulPa: 0, waterMolPerPa: 1, waterStartPa: 0, clearingS: 1, dryingS: 1 },
+      runsWarmerK: 0,
+      warmingS: 1,
+      coldFactor: 1,
+      batteryS: null,
     },
-  });
+    nitrogen: null,
+  } satisfies RigSetup);
 }
-
-/** Dry air's pull-down does not depend on the temperature; the conductances are those at 20 °C. */
-const ROOM_K = 293.15;
 
 function dry(name: string, volumeM3: number): SectionSetup {
   return {
     name,
     volumeM3,
-    airPa: STANDARD_ATMOSPHERE_PA,
-    waterPa: 0,
-    metalTemperatureK: ROOM_K,
-    leakPaM3PerS: 0,
+    startPa: { air: STANDARD_ATMOSPHERE_PA, water: 0, refrigerant: 0 },
+    metalTemperatureK: FAIR_WEATHER.temperatureK,
+    inflows: [],
     reservoirs: [],
     puddle: null,
   };

@@ -9,6 +9,13 @@ export const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
   isolated: 'valve off',
   reopened: 'valve open again',
   nitrogen_break: 'nitrogen break',
+  cores_out: 'cores out',
+  oil_changed: 'oil changed',
+  battery_changed: 'battery changed',
+  joints_tightened: 'joints tightened',
+  sections_opened: 'inner valves opened',
+  stub_shut: 'sensor alone on its stub',
+  stub_opened: 'sensor on the system again',
   note: 'note',
 };
 
@@ -30,5 +37,12 @@ export const MARK_BUTTONS: Readonly<Record<MarkKind, string>> = {
   isolated: 'Valved off',
   reopened: 'Valve open again',
   nitrogen_break: 'Nitrogen break',
+  cores_out: 'Cores taken out',
+  oil_changed: 'Oil changed',
+  battery_changed: 'Battery changed',
+  joints_tightened: 'Joints tightened',
+  sections_opened: 'Inner valves opened',
+  stub_shut: 'Sensor shut off on its stub',
+  stub_opened: 'Stub opened again',
   note: 'Note…',
 };

@@ -11,6 +11,7 @@ import { Feed } from '../feed.ts';
 import type { Ledger } from '../feed.ts';
 import { listRehearsals } from './list-rehearsals.ts';
 import { RehearsalSource } from './rehearsal-source.ts';
+import { scenarioNamed } from './scenario-named.ts';
 
 interface RehearsalDeskOptions {
   readonly ledger: Ledger;
@@ -31,10 +32,13 @@ export class RehearsalDesk {
     return listRehearsals();
   }
 
-  /** Ends the rehearsal that runs, if any, and begins another. Resolves with its recording's id. */
+  /**
+   * Ends the rehearsal that runs, if any, and begins another. Resolves with its recording's id.
+   * @throws ProblemError `unknown_scenario`
+   */
   async start(wish: StartRehearsal): Promise<number> {
     const source = new RehearsalSource({
-      scenario: wish.name,
+      scenario: scenarioNamed(wish.name),
       seed: wish.seed,
       rate: wish.rate,
       helper: wish.helper,

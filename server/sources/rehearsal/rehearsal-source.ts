@@ -3,13 +3,10 @@
  * bytes as a real one. The cause stays here until it is revealed.
  */
 import type { RehearsalAction, Reveal, SteerRehearsal } from '../../../protocol/api.ts';
-import { ProblemError } from '../../../protocol/problems.ts';
 import type { SourcePhase } from '../../../protocol/source-state.ts';
-import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { READING_INTERVAL_S, ScenarioRun } from '../../../simulators/scenarios/scenario-run.ts';
 import type { ScenarioReading } from '../../../simulators/scenarios/scenario-run.ts';
 import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
-import { truthOf } from '../../../simulators/scenarios/truth.ts';
 import type { Source, SourceListener } from '../source.ts';
 import { unheardReading } from '../unheard-reading.ts';
 import { REAL_CLOCK } from './rehearsal-clock.ts';
@@ -27,8 +24,7 @@ const SENSOR_ID = 'rehearsal-sensor';
 const UPTIME_AT_START_MS = 45_000;
 
 interface RehearsalOptions {
-  /** The name on a scenario's card. */
-  readonly scenario: string;
+  readonly scenario: Scenario;
   /** 0 to 2³² − 1: the same seed gives the same rehearsal, reading by reading. */
   readonly seed: number;
   /** Data seconds per second. */
@@ -42,25 +38,28 @@ export class RehearsalSource implements Source {
   readonly id = 'rehearsal';
   readonly #scenario: Scenario;
   readonly #run: ScenarioRun;
-  /** Any number does: a rehearsal is one boot of the sensor, in a recording of its own. */
-  readonly #boot: number;
+  /** Any number does for the first boot of the sensor: a rehearsal has a recording of its own. */
+  readonly #firstBoot: number;
   readonly #clock: RehearsalClock;
   #rate: number;
   #listener: SourceListener | null = null;
   #stopTicking: () => void = () => undefined;
   #phase: SourcePhase = 'starting';
   #sinceMs: number;
-  #sequence = 0;
+  #readingCount = 0;
+  /** What the sensor's present boot began with. */
+  #bootBegan = { restarts: 0, sequence: 0, elapsedS: -UPTIME_AT_START_MS / 1000 };
+  #batteryPercent: number;
   #lastTickMs = 0;
   /** How far data time has come, ms; readings are sent up to here. */
   #dueMs = 0;
   #waiting = false;
 
-  /** @throws ProblemError `unknown_scenario` */
   constructor({ scenario, seed, rate, helper, clock = REAL_CLOCK }: RehearsalOptions) {
-    this.#scenario = scenarioNamed(scenario);
-    this.#run = new ScenarioRun(this.#scenario, seed, { helper });
-    this.#boot = seed & 0xffff;
+    this.#scenario = scenario;
+    this.#run = new ScenarioRun(scenario, seed, { helper });
+    this.#firstBoot = seed & 0xffff;
+    this.#batteryPercent = Math.round(scenario.radio.batteryPercent);
     this.#rate = rate;
     this.#clock = clock;
     this.#sinceMs = clock.wallMs();
@@ -103,44 +102,61 @@ export class RehearsalSource implements Source {
 
   /** What was really wrong. */
   reveal(): Reveal {
-    return truthOf(this.#scenario);
+    return this.#run.reveal();
   }
 
   #isRunning(): boolean {
-    return this.#phase === 'live' || this.#phase === 'paused';
+    return this.#isSending() || this.#phase === 'paused';
+  }
+
+  /** Lost readings are sent too: they don't arrive. */
+  #isSending(): boolean {
+    return this.#phase === 'live' || this.#phase === 'lost';
   }
 
   #tick(): void {
     const nowMs = this.#clock.monotonicMs();
     const passedMs = nowMs - this.#lastTickMs;
     this.#lastTickMs = nowMs;
-    if (this.#phase !== 'live') return;
+    if (!this.#isSending()) return;
     this.#noteWait(passedMs - LONGEST_CATCH_UP_MS);
     this.#dueMs += Math.min(passedMs, LONGEST_CATCH_UP_MS) * this.#rate;
     this.#deliverDue();
   }
 
   #deliverDue(): void {
-    while (this.#phase === 'live' && this.#sequence * READING_INTERVAL_S * 1000 <= this.#dueMs)
+    while (this.#isSending() && this.#readingCount * READING_INTERVAL_S * 1000 <= this.#dueMs)
       this.#deliver();
   }
 
   #deliver(): void {
     const moment = this.#run.next();
-    this.#listener?.reading({
-      sensorId: SENSOR_ID,
-      bytes: unheardReading({
-        boot: this.#boot,
-        sequence: this.#sequence,
-        uptimeMs: UPTIME_AT_START_MS + moment.elapsedS * 1000,
-        pressurePa: moment.pressurePa,
-        temperatureC: moment.temperatureC,
-      }),
-      arrivedMs: moment.elapsedS * 1000,
-    });
-    this.#sequence += 1;
+    const { elapsedS, heard, restarts } = moment;
+    if (restarts > this.#bootBegan.restarts) {
+      this.#bootBegan = { restarts, sequence: this.#readingCount, elapsedS };
+    }
+    this.#show(heard ? 'live' : 'lost', Math.round(moment.batteryPercent));
+    if (heard) {
+      this.#listener?.reading({
+        sensorId: SENSOR_ID,
+        bytes: this.#bytes(moment),
+        arrivedMs: elapsedS * 1000,
+      });
+    }
+    this.#readingCount += 1;
     if (moment.event) this.#mark(moment.event);
     if (this.#run.finished) this.#finish();
+  }
+
+  #bytes({ elapsedS, pressurePa, temperatureC }: ScenarioReading): Uint8Array {
+    const { restarts, sequence, elapsedS: bootS } = this.#bootBegan;
+    return unheardReading({
+      boot: (this.#firstBoot + restarts) & 0xffff,
+      sequence: this.#readingCount - sequence,
+      uptimeMs: Math.round((elapsedS - bootS) * 1000),
+      pressurePa,
+      temperatureC,
+    });
   }
 
   #act(action: RehearsalAction): void {
@@ -169,6 +185,13 @@ export class RehearsalSource implements Source {
     if (this.#isRunning()) this.#enter('finished');
   }
 
+  /** Says so only where something has changed: once a reading would be far too often. */
+  #show(phase: SourcePhase, batteryPercent: number): void {
+    if (phase === this.#phase && batteryPercent === this.#batteryPercent) return;
+    this.#batteryPercent = batteryPercent;
+    this.#enter(phase);
+  }
+
   #enter(phase: SourcePhase): void {
     if (phase !== this.#phase) this.#sinceMs = this.#clock.wallMs();
     this.#phase = phase;
@@ -179,17 +202,10 @@ export class RehearsalSource implements Source {
       phase,
       sinceMs: this.#sinceMs,
       problem: null,
-      batteryPercent: null,
+      batteryPercent: this.#batteryPercent,
       signalDbm: null,
       clockRate: this.#rate,
       sensors: [],
     });
   }
-}
-
-function scenarioNamed(name: string): Scenario {
-  const found = ALL_SCENARIOS.find(({ card }) => card.name === name);
-  if (found) return found;
-  const names = ALL_SCENARIOS.map(({ card }) => card.name).join(', ');
-  throw new ProblemError('unknown_scenario', `"${name}"; there are ${names}`);
 }

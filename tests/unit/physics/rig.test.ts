@@ -1,20 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { advance } from '../../../simulators/physics/advance.ts';
 import { ductConductanceM3PerS } from '../../../simulators/physics/duct-conductance.ts';
-import { leakInflowPaM3PerS } from '../../../simulators/physics/leak-inflow.ts';
+import { flowFactorsOf } from '../../../simulators/physics/gases.ts';
+import { openingShare } from '../../../simulators/physics/inflow.ts';
 import { GAS_CONSTANT } from '../../../simulators/physics/physical-constants.ts';
 import { rigSetupSchema } from '../../../simulators/physics/rig-setup.ts';
 import type { DuctSetup, RigSetup } from '../../../simulators/physics/rig-setup.ts';
 import { createRig, totalPressurePa } from '../../../simulators/physics/rig-state.ts';
-import { PUMPING, smallRig, STANDING } from '../../support/small-rig.ts';
+import { HOSE, PUMPING, smallRig, STANDING } from '../../support/small-rig.ts';
 
-const HOSE: DuctSetup = {
-  between: [0, 1],
-  diameterM: 9.5e-3,
-  lengthM: 1.2,
-  coreDiameterM: null,
-  isolationValve: true,
-};
+const OPEN = { coreOut: false, opening: 1 };
+const AIR = flowFactorsOf({ air: 1, water: 0, refrigerant: 0 });
+const VAPOUR = flowFactorsOf({ air: 0, water: 1, refrigerant: 0 });
 
 /** A system of 5 L at `systemPa` and a hose of 0.1 L at `hosePa` with the pump. */
 function systemAndHose(systemPa: number, hosePa: number, duct: Partial<DuctSetup> = {}): RigSetup {
@@ -29,15 +26,15 @@ function systemAndHose(systemPa: number, hosePa: number, duct: Partial<DuctSetup
 
 describe('valves', () => {
   it('separate system from pump and hose on isolation', () => {
-    const state = advance(createRig(systemAndHose(100, 100)), 600, { ...PUMPING, isolated: true });
+    const state = advance(createRig(systemAndHose(100, 100)), 600, { ...STANDING, pumpOn: true });
     expect(totalPressurePa(state, 0)).toBeCloseTo(100, 9);
     expect(totalPressurePa(state, 1)).toBeCloseTo(3, 6);
   });
 
   it('let the pressures meet again on reopening', () => {
     const state = advance(createRig(systemAndHose(30, 90_000)), 60, {
-      ...STANDING,
-      isolated: false,
+      ...PUMPING,
+      pumpOn: false,
     });
     // Boyle: (5 · 30 + 0.1 · 90 000) / 5.1 Pa.
     const mixedPa = (5 * 30 + 0.1 * 90_000) / 5.1;
@@ -59,8 +56,21 @@ describe('the pump', () => {
     expect(totalPressurePa(reopened, 0)).toBeCloseTo(203, 3);
   });
 
+  it('carries off less vapour the colder it is, in frost as well', () => {
+    const leftMol = [253.15, 268.15, 283.15].map((temperatureK) => {
+      const { pump } = advance(
+        createRig(smallRig({ airPa: 1000, waterPa: 100 }, { ballastShare: 0.1 }, temperatureK)),
+        60,
+        { ...PUMPING, ballastOpen: true },
+      );
+      return pump.oilWaterMol;
+    });
+    expect(leftMol).toEqual([...leftMol].sort((one, other) => other - one));
+    expect(leftMol.at(-1)).toBeLessThan(0.9 * (leftMol[0] ?? NaN));
+  });
+
   it('lets nothing back through its check valve when it stops, and air where there is none', () => {
-    const stopped = { pumpOn: false, ballastOpen: false, isolated: false };
+    const stopped = { ...PUMPING, pumpOn: false };
     const kept = advance(createRig(smallRig({ airPa: 30 })), 600, stopped);
     expect(totalPressurePa(kept, 0)).toBeCloseTo(30, 9);
     const leaky = smallRig({ airPa: 30 }, { stoppedInflowPaM3PerS: 0.01 });
@@ -80,33 +90,32 @@ describe('the pump', () => {
 
 describe('ducts', () => {
   it('put tube and core in series', () => {
-    const tube = ductConductanceM3PerS(HOSE, 50, 0);
-    const both = ductConductanceM3PerS({ ...HOSE, coreDiameterM: 2e-3 }, 50, 0);
-    const narrow = ductConductanceM3PerS({ ...HOSE, lengthM: 1e-9, coreDiameterM: 2e-3 }, 50, 0);
+    const conductance = (duct: Partial<DuctSetup>) =>
+      ductConductanceM3PerS({ ...HOSE, ...duct }, OPEN, 50, AIR);
+    const tube = conductance({});
+    const both = conductance({ coreDiameterM: 2e-3 });
+    const narrow = conductance({ lengthM: 1e-9, coreDiameterM: 2e-3 });
     expect(1 / both).toBeCloseTo(1 / tube + 1 / narrow, 3);
   });
 
   it('let water vapour through more easily than air', () => {
     // Molecular flow: √(28.96/18.02) = 1.268; viscous flow: 18.2/9.7 = 1.876.
-    expect(ductConductanceM3PerS(HOSE, 0, 1) / ductConductanceM3PerS(HOSE, 0, 0)).toBeCloseTo(
-      1.268,
-      3,
-    );
-    expect(ductConductanceM3PerS(HOSE, 1e5, 1) / ductConductanceM3PerS(HOSE, 1e5, 0)).toBeCloseTo(
-      1.876,
-      3,
-    );
+    const overAir = (meanPa: number) =>
+      ductConductanceM3PerS(HOSE, OPEN, meanPa, VAPOUR) /
+      ductConductanceM3PerS(HOSE, OPEN, meanPa, AIR);
+    expect(overAir(0)).toBeCloseTo(1.268, 3);
+    expect(overAir(1e5)).toBeCloseTo(1.876, 3);
   });
 });
 
 describe('leaks', () => {
   it('let in the same below half an atmosphere, less above, and nothing at the end', () => {
-    expect(leakInflowPaM3PerS(2, 0)).toBe(2);
-    expect(leakInflowPaM3PerS(2, 50_000)).toBe(2);
+    expect(openingShare(0, 101_325)).toBe(1);
+    expect(openingShare(50_000, 101_325)).toBe(1);
     // Half way between half an atmosphere and a whole one: √(1 − 0.5²).
-    expect(leakInflowPaM3PerS(2, 0.75 * 101_325)).toBeCloseTo(2 * Math.sqrt(0.75), 9);
-    expect(leakInflowPaM3PerS(2, 101_325)).toBe(0);
-    expect(leakInflowPaM3PerS(2, 300_000)).toBe(0);
+    expect(openingShare(0.75 * 101_325, 101_325)).toBeCloseTo(Math.sqrt(0.75), 9);
+    expect(openingShare(101_325, 101_325)).toBe(0);
+    expect(openingShare(300_000, 101_325)).toBe(0);
   });
 });
 
@@ -116,7 +125,7 @@ describe('reservoirs', () => {
     const exchangeS = 120;
     const setup = smallRig({
       airPa: 10,
-      reservoirs: [{ capacityMolPerPa, exchangeS, startPa: 100 }],
+      reservoirs: [{ gas: 'water', capacityMolPerPa, exchangeS, startPa: 100 }],
     });
     const gasMolPerPa = 5e-3 / (GAS_CONSTANT * 293.15);
     const endPa = (100 * capacityMolPerPa) / (capacityMolPerPa + gasMolPerPa);
@@ -135,6 +144,7 @@ describe('reservoirs', () => {
     const setup = smallRig({
       airPa: 0,
       reservoirs: [10, 40, 160, 640, 2560, 10_240].map((exchangeS) => ({
+        gas: 'water',
         capacityMolPerPa: 1e-8,
         exchangeS,
         startPa: 1000,

@@ -4,15 +4,19 @@ import { Sensor, TYPICAL_SENSOR } from '../../../simulators/physics/sensor.ts';
 import type { SensorSetup } from '../../../simulators/physics/sensor.ts';
 
 const QUIET: SensorSetup = {
+  shownPerPa: { air: 1, water: 1, refrigerant: 1 },
   lagS: 2,
+  offsetPa: 0,
   relativeNoise: 0,
   additiveNoisePa: 0,
-  stepPa: 1e-9,
+  steps: [{ fromPa: 0, stepPa: 1e-9 }],
   rangeHighPa: 20_000,
 };
 
+const air = (pressurePa: number) => ({ air: pressurePa, water: 0, refrigerant: 0 });
+
 function readings(setup: SensorSetup, pressurePa: number, seed: number, count: number): number[] {
-  const sensor = new Sensor(setup, pressurePa, new SeededRandom(seed));
+  const sensor = new Sensor(setup, air(pressurePa), new SeededRandom(seed));
   return Array.from({ length: count }, () => sensor.read() ?? NaN);
 }
 
@@ -27,28 +31,33 @@ function deviation(values: readonly number[]): number {
 
 describe('a simulated sensor', () => {
   it('follows a step like a first-order lag', () => {
-    const sensor = new Sensor(QUIET, 100, new SeededRandom(1));
-    sensor.follow(2, 200);
+    const sensor = new Sensor(QUIET, air(100), new SeededRandom(1));
+    sensor.follow(2, air(200));
     expect(sensor.read()).toBeCloseTo(200 - 100 * Math.exp(-1), 6);
-    sensor.follow(2, 200);
+    sensor.follow(2, air(200));
     expect(sensor.read()).toBeCloseTo(200 - 100 * Math.exp(-2), 6);
   });
 
   it('follows at once without a lag', () => {
-    const sensor = new Sensor({ ...QUIET, lagS: 0 }, 100, new SeededRandom(1));
-    sensor.follow(0.1, 200);
+    const sensor = new Sensor({ ...QUIET, lagS: 0 }, air(100), new SeededRandom(1));
+    sensor.follow(0.1, air(200));
     expect(sensor.read()).toBeCloseTo(200, 6);
   });
 
   it('knows no pressure above its range', () => {
-    const sensor = new Sensor(QUIET, 20_001, new SeededRandom(1));
+    const sensor = new Sensor(QUIET, air(20_001), new SeededRandom(1));
     expect(sensor.read()).toBeNull();
-    sensor.follow(60, 19_000);
+    sensor.follow(60, air(19_000));
     expect(sensor.read()).toBeCloseTo(19_000, 6);
   });
 
   it('reads in steps and never below nothing', () => {
-    const values = readings({ ...TYPICAL_SENSOR, stepPa: 0.5 }, 0.1, 3, 500);
+    const values = readings(
+      { ...TYPICAL_SENSOR, steps: [{ fromPa: 0, stepPa: 0.5 }] },
+      0.1,
+      3,
+      500,
+    );
     expect(values.every((value) => value >= 0 && Number.isInteger(value * 2))).toBe(true);
     expect(new Set(values).size).toBeGreaterThan(1);
   });

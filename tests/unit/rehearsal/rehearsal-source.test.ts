@@ -11,12 +11,14 @@ import { sourceStateSchema } from '../../../protocol/source-state.ts';
 import type { SourceState } from '../../../protocol/source-state.ts';
 import { listRehearsals } from '../../../server/sources/rehearsal/list-rehearsals.ts';
 import { RehearsalSource } from '../../../server/sources/rehearsal/rehearsal-source.ts';
+import { scenarioNamed } from '../../../server/sources/rehearsal/scenario-named.ts';
 import type { RawReading, SourceListener } from '../../../server/sources/source.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
+import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
 import { HandClock } from '../../support/hand-clock.ts';
 
-const DRY = 'quarry-road-bakery';
+const DRY = scenarioNamed('quarry-road-bakery');
 
 class Heard implements SourceListener {
   readonly identities: SensorIdentity[] = [];
@@ -46,7 +48,7 @@ class Heard implements SourceListener {
 }
 
 function started(
-  options: { rate?: number; helper?: boolean; seed?: number; scenario?: string } = {},
+  options: { rate?: number; helper?: boolean; seed?: number; scenario?: Scenario } = {},
 ) {
   const clock = new HandClock();
   const source = new RehearsalSource({
@@ -71,7 +73,7 @@ describe('the list of rehearsals', () => {
   });
 
   it('refuses a name that is not on it, and says which are', () => {
-    const start = (): unknown => started({ scenario: 'nowhere' });
+    const start = (): unknown => scenarioNamed('nowhere');
     expect(start).toThrow(ProblemError);
     expect(start).toThrow(/nowhere.*quarry-road-bakery/u);
   });
@@ -117,8 +119,8 @@ describe('a rehearsal as a source', () => {
 
   it.each(ALL_SCENARIOS.map((scenario) => [scenario.card.name, scenario] as const))(
     'sends to its end what `play` gives, helper and all: %s',
-    (name, scenario) => {
-      const { clock, heard } = started({ scenario: name, seed: 5, rate: 120 });
+    (_name, scenario) => {
+      const { clock, heard } = started({ scenario, seed: 5, rate: 120 });
       clock.pass(60_000);
       const played = play(scenario, 5);
       expect(heard.marks).toEqual(played.marks);
@@ -241,7 +243,7 @@ describe('the end of a rehearsal', () => {
   });
 
   it('reveals what was really wrong', () => {
-    const { source } = started({ scenario: 'weir-street-archive' });
+    const { source } = started({ scenario: scenarioNamed('weir-street-archive') });
     const truth = source.reveal();
     expect(truth.name).toBe('weir-street-archive');
     expect(truth.leakPaPerS).toBeGreaterThan(0);

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Call } from '../../../protocol/api.ts';
 import type { ReceivedReading } from '../../../protocol/reading.ts';
 import { ORIGINS } from '../../../protocol/recording.ts';
 import type { RecordMessage } from '../../../protocol/stream.ts';
@@ -137,9 +138,61 @@ describe('the record', () => {
   });
 });
 
+describe('calls and reveals', () => {
+  const call: Call = { trainee: 'Ines', cause: 'leak', surePercent: 70, elapsedS: 812 };
+  const reveal = {
+    scenario: 'quay',
+    seed: 4_294_967_295,
+    cause: 'moisture',
+    toldS: null,
+    revealedAtMs: 1_700_000_000_000,
+  } as const;
+
+  test('are listed together, the latest first, also after a restart', async () => {
+    const first = await Recorder.open(folder, listener);
+    const ids = [0, 1, 2, 3].map((at) => first.begin('rehearsal', at, 'quay'));
+    const [called = 0, revealed = 0, both = 0, later = 0] = ids;
+    await first.call(called, call);
+    await first.reveal(revealed, reveal);
+    await first.call(both, call);
+    await first.reveal(both, reveal);
+    await first.call(later, { ...call, cause: 'moisture' });
+    await first.reveal(later, { ...reveal, toldS: 95.5 });
+    await first.close();
+
+    const again = await Recorder.open(folder, listener);
+    const { cause: truth, ...told } = reveal;
+    expect(again.reader.results()).toEqual([
+      { ...call, ...told, recordingId: later, cause: 'moisture', truth, toldS: 95.5 },
+      { ...call, ...told, recordingId: both, truth },
+    ]);
+    await again.close();
+  });
+
+  test('are kept as they were first said, and told to no screen', async () => {
+    const recorder = await Recorder.open(folder, listener);
+    const id = recorder.begin('rehearsal', 0, 'quay');
+    await recorder.settled();
+    const before = said.length;
+    await recorder.call(id, call);
+    await recorder.call(id, { ...call, cause: 'battery' });
+    await recorder.reveal(id, reveal);
+    await recorder.reveal(id, { ...reveal, cause: 'battery' });
+    expect(said).toHaveLength(before);
+    expect(recorder.reader.results()).toMatchObject([{ cause: 'leak', truth: 'moisture' }]);
+    await recorder.close();
+
+    const database = new Database(join(folder, RECORD_FILE));
+    for (const table of ['rehearsal_call', 'rehearsal_reveal']) {
+      expect(() => database.exec(`UPDATE ${table} SET cause = 'leak'`)).toThrow(/never rewritten/u);
+    }
+    database.close();
+  });
+});
+
 describe('a record of an earlier version', () => {
   test.each(MIGRATIONS.map((_, version) => version).slice(1))(
-    'of version %i is kept as a copy, keeps its facts, and takes every origin',
+    'of version %i is kept as a copy, keeps its facts, and takes every origin and a call',
     async (version) => {
       const file = join(folder, RECORD_FILE);
       const old = new Database(file);
@@ -156,6 +209,16 @@ describe('a record of an earlier version', () => {
       expect(recorder.reader.readingsAfter(1, 0, 10).pressurePa).toEqual([12.5]);
       const origins = recorder.reader.openRecordings().map(({ origin }) => origin);
       expect(origins).toEqual(['sensor', ...ORIGINS]);
+      expect(recorder.reader.results()).toEqual([]);
+      await recorder.call(2, { trainee: 'Ines', cause: 'leak', surePercent: 70, elapsedS: 812 });
+      await recorder.reveal(2, {
+        scenario: 'quay',
+        seed: 0,
+        cause: 'leak',
+        toldS: 3,
+        revealedAtMs: 5,
+      });
+      expect(recorder.reader.results()).toMatchObject([{ recordingId: 2, truth: 'leak' }]);
       await recorder.close();
 
       const copy = new Database(`${file}.before-version-${MIGRATIONS.length}-from-${version}`);

@@ -128,6 +128,7 @@ export type Call = z.infer<typeof callSchema>;
 
 /** POST /api/rehearsals/reveal: without a call the cause stays hidden, unless one asks for it so. */
 export const revealWishSchema = z.strictObject({ withoutCall: z.literal(true).optional() });
+export type RevealWish = z.infer<typeof revealWishSchema>;
 
 /** Its answer: what was really wrong. Ends the rehearsal; asked again, the answer is the same. */
 export const revealSchema = z.strictObject({
@@ -162,6 +163,12 @@ export const resultListSchema = z.strictObject({
   ),
 });
 export type RehearsalResult = z.infer<typeof resultListSchema>['results'][number];
+
+/** What is kept of a reveal, called or not. */
+export type KeptReveal = Pick<
+  RehearsalResult,
+  'scenario' | 'seed' | 'truth' | 'toldS' | 'revealedAtMs'
+>;
 
 /** POST /api/imports takes a file of `text/csv` up to this size. */
 export const MOST_IMPORT_BYTES = 64 * 2 ** 20;

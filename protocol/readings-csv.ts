@@ -149,7 +149,8 @@ function readNumber(cell: string, column: string, lineNumber: number): number | 
   return value;
 }
 
-function isCsvEvent(text: string): text is CsvEvent {
+/** Whether a file's column `event` has that word. */
+export function isCsvEvent(text: string): text is CsvEvent {
   return CSV_EVENTS.some((event) => event === text);
 }
 

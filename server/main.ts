@@ -68,7 +68,7 @@ export async function startBridge(
   };
   const common = { ledger: recorder, wallClock, onState };
   const settled = recorder.settled.bind(recorder);
-  const desk = new RehearsalDesk(common);
+  const desk = new RehearsalDesk({ ...common, settled });
   const imports = new ImportDesk({ ...common, settled });
   const typedIn = new TypedInDesk({
     ...common,
@@ -96,9 +96,11 @@ export async function startBridge(
     record: recordAccess(recorder),
     rehearsals: {
       list: () => desk.list(),
-      start: async (wish) => durable(await desk.start(wish)),
+      start: (wish) => durable(desk.start(wish)),
       steer: (wish) => desk.steer(wish),
-      reveal: () => desk.reveal(),
+      call: (call) => desk.call(call),
+      reveal: (wish) => desk.reveal(wish),
+      results: () => recorder.reader.results(),
     },
     readIn: async (name, text) => durable(await imports.read(name, text)),
     typedIn: {
@@ -109,7 +111,8 @@ export async function startBridge(
   });
 
   const close = async (): Promise<void> => {
-    await Promise.all([sensors.stop(), desk.stop(), imports.stop(), typedIn.stop()]);
+    desk.stop();
+    await Promise.all([sensors.stop(), imports.stop(), typedIn.stop()]);
     stream.close();
     await server.close();
     await recorder.close();

@@ -8,8 +8,12 @@ import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReadingColumns } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
-import { formatReadingsCsvRows, READINGS_CSV_HEADER } from '../../protocol/readings-csv.ts';
-import type { CsvEvent, CsvRow } from '../../protocol/readings-csv.ts';
+import {
+  formatReadingsCsvRows,
+  isCsvEvent,
+  READINGS_CSV_HEADER,
+} from '../../protocol/readings-csv.ts';
+import type { CsvRow } from '../../protocol/readings-csv.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
@@ -116,8 +120,4 @@ function* csvParts(record: RecordAccess, recordingId: number): Generator<string>
     });
     yield formatReadingsCsvRows(rows);
   }
-}
-
-function isCsvEvent(kind: Mark['kind']): kind is CsvEvent {
-  return kind === 'pump_on' || kind === 'ballast_closed' || kind === 'isolated';
 }

@@ -1,9 +1,24 @@
-/** The API over rehearsals: what there is, start one, steer it, learn what was really wrong. */
+/** The API over rehearsals: start one, steer it, call what it is, learn what it really was. */
 import type { FastifyInstance } from 'fastify';
 import type { z } from 'zod';
-import type { rehearsalListSchema } from '../../protocol/api.ts';
-import { startRehearsalSchema, steerRehearsalSchema } from '../../protocol/api.ts';
-import type { RehearsalCard, Reveal, StartRehearsal, SteerRehearsal } from '../../protocol/api.ts';
+import {
+  newCallSchema,
+  revealWishSchema,
+  startRehearsalSchema,
+  steerRehearsalSchema,
+} from '../../protocol/api.ts';
+import type {
+  Call,
+  NewCall,
+  RehearsalCard,
+  rehearsalListSchema,
+  RehearsalResult,
+  resultListSchema,
+  Reveal,
+  RevealWish,
+  StartRehearsal,
+  SteerRehearsal,
+} from '../../protocol/api.ts';
 import type { Recording } from '../../protocol/recording.ts';
 
 /** What the pages can do with rehearsals. Each throws a ProblemError where it can't be done. */
@@ -11,8 +26,13 @@ export interface RehearsalAccess {
   list(): RehearsalCard[];
   /** Resolves with the new recording once its first reading is durable. */
   start(wish: StartRehearsal): Promise<Recording>;
-  steer(wish: SteerRehearsal): Promise<void>;
-  reveal(): Promise<Reveal>;
+  steer(wish: SteerRehearsal): void;
+  /** Resolves once it is durable. */
+  call(call: NewCall): Promise<Call>;
+  /** Ends the rehearsal; resolves once the reveal is durable. */
+  reveal(wish: RevealWish): Promise<Reveal>;
+  /** Calls that were followed by a reveal, the latest first. */
+  results(): RehearsalResult[];
 }
 
 export function serveRehearsals(server: FastifyInstance, rehearsals: RehearsalAccess): void {
@@ -26,9 +46,20 @@ export function serveRehearsals(server: FastifyInstance, rehearsals: RehearsalAc
   });
 
   server.post('/api/rehearsals/current', async (request, reply) => {
-    await rehearsals.steer(steerRehearsalSchema.parse(request.body));
+    rehearsals.steer(steerRehearsalSchema.parse(request.body));
     return reply.status(204).send();
   });
 
-  server.post('/api/rehearsals/reveal', () => rehearsals.reveal());
+  server.post('/api/rehearsals/call', async (request, reply) => {
+    const call = await rehearsals.call(newCallSchema.parse(request.body));
+    return reply.status(201).send(call);
+  });
+
+  server.post('/api/rehearsals/reveal', (request) =>
+    rehearsals.reveal(revealWishSchema.parse(request.body)),
+  );
+
+  server.get('/api/rehearsals/results', (): z.infer<typeof resultListSchema> => {
+    return { results: rehearsals.results() };
+  });
 }

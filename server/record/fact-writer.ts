@@ -126,7 +126,7 @@ export class FactWriter {
   }
 
   #writeReveal({ recordingId, reveal }: FactOf<'reveal'>): void {
-    const { scenario, seed, cause, toldS, revealedAtMs } = reveal;
-    this.#reveal.run(recordingId, scenario, seed, cause, toldS, revealedAtMs);
+    const { scenario, seed, truth, toldS, revealedAtMs } = reveal;
+    this.#reveal.run(recordingId, scenario, seed, truth, toldS, revealedAtMs);
   }
 }

@@ -87,8 +87,8 @@ export class RecordReader {
       .pluck();
     this.#lastRecordingId = database.prepare('SELECT COALESCE(MAX(id), 0) FROM recording').pluck();
     this.#results = database.prepare(
-      `SELECT recording_id AS recordingId, trainee, call.cause, sure_percent AS surePercent,
-         elapsed_s AS elapsedS, scenario, seed, reveal.cause AS truth, told_s AS toldS,
+      `SELECT recording_id AS recordingId, trainee, cause, sure_percent AS surePercent,
+         elapsed_s AS elapsedS, scenario, seed, truth, told_s AS toldS,
          revealed_at_ms AS revealedAtMs
        FROM rehearsal_call AS call JOIN rehearsal_reveal AS reveal USING (recording_id)
        ORDER BY recording_id DESC`,

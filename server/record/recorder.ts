@@ -3,7 +3,7 @@
  * they are durable, what the stream may say.
  */
 import { Worker } from 'node:worker_threads';
-import type { Call } from '../../protocol/api.ts';
+import type { Call, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
@@ -12,7 +12,7 @@ import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { openForReading } from './open-database.ts';
 import { RecordReader } from './record-reader.ts';
-import type { Fact, FromWriter, RevealFact, ToWriter } from './writer-messages.ts';
+import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
 
 export interface RecorderListener {
   /** This much is on the disk. */
@@ -97,7 +97,7 @@ export class Recorder {
   }
 
   /** The same of a reveal. */
-  async reveal(recordingId: number, reveal: RevealFact): Promise<void> {
+  async reveal(recordingId: number, reveal: KeptReveal): Promise<void> {
     await this.#written({ kind: 'reveal', recordingId, reveal });
   }
 

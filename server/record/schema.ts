@@ -90,7 +90,7 @@ export const MIGRATIONS: readonly string[] = [
     recording_id INTEGER PRIMARY KEY REFERENCES recording (id),
     scenario TEXT NOT NULL,
     seed INTEGER NOT NULL,
-    cause TEXT NOT NULL,
+    truth TEXT NOT NULL,
     told_s REAL,
     revealed_at_ms INTEGER NOT NULL
   ) STRICT;

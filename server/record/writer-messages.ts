@@ -1,20 +1,10 @@
 /** What the recorder asks of the writer's thread, and what it answers. */
-import type { Call, RehearsalCause } from '../../protocol/api.ts';
+import type { Call, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
-
-/** What the record keeps of a reveal. */
-export interface RevealFact {
-  readonly scenario: string;
-  readonly seed: number;
-  readonly cause: RehearsalCause;
-  readonly toldS: number | null;
-  /** Wall-clock milliseconds since 1970 UTC. */
-  readonly revealedAtMs: number;
-}
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
 export type Fact =
@@ -45,14 +35,14 @@ export type Fact =
     }
   | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry }
   | { readonly kind: 'call'; readonly recordingId: number; readonly call: Call }
-  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: RevealFact };
+  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal };
 
 export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
   | { readonly type: 'close' };
 
 /** A fact that is durable, and what the stream should say of it; null: nothing. */
-export interface Written {
+interface Written {
   readonly ticket: number;
   readonly message: RecordMessage | null;
 }

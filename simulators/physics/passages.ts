@@ -8,7 +8,7 @@ import { totalPressurePa, type RigState } from './rig-state.ts';
 export interface Passage {
   readonly from: number;
   readonly to: number;
-  /** A check valve: holds where gas would flow from `to` to `from`. */
+  /** A check valve: no gas goes through it from `to` to `from`. */
   readonly oneWay: boolean;
   /** Flow per difference of (partial) pressure, m³/s. */
   readonly conductanceM3PerS: number;

@@ -1,11 +1,13 @@
 /**
- * What flows over one implicit step, with check valves and the nitrogen's regulator shut wherever gas
- * would go back. That is found out at the step's end, as all else is: a valve judged by the step's
- * beginning would let a whole step's gas through the wrong way.
+ * What flows over one implicit step. Through a check valve and out of the nitrogen's regulator no gas
+ * goes back: that is found out at the step's end, as all else is, since a valve judged by the step's
+ * beginning would let a whole step's gas through the wrong way. A check valve holds each gas for
+ * itself, as each flows for itself: a vapour scarce on the far side gets through even where the total
+ * pressure there would keep a real valve shut.
  */
 import type { Exchange, SectionExchanges } from './exchanges.ts';
 import { balance, type Balanced, type Source } from './gas-balance.ts';
-import { GASES, perGas, type Gas, type PerGas } from './gases.ts';
+import { perGas, type Gas, type PerGas } from './gases.ts';
 import type { Passage } from './passages.ts';
 import { knowsRefrigerant, type RigState } from './rig-state.ts';
 
@@ -38,18 +40,12 @@ interface Flows {
 
 export function flowsOver(step: Step): Flows {
   const balanced = perGas((gas) => balanceOf(gas, step));
-  const passages = step.passages.filter(
-    (passage) => !passage.oneWay || forwardPa(passage, balanced) >= 0,
+  const backward = step.parts.some(
+    ({ nitrogen }, index) => nitrogen && flowMolPerS(nitrogen, balanced, index) < 0,
   );
-  const parts = step.parts.map((part, index) =>
-    part.nitrogen && flowMolPerS(part.nitrogen, balanced, index) < 0
-      ? { ...part, nitrogen: null }
-      : part,
-  );
-  const shut =
-    passages.length < step.passages.length ||
-    parts.some((part, index) => part !== step.parts[index]);
-  return shut ? flowsOver({ ...step, passages, parts }) : { parts, balanced };
+  if (!backward) return { parts: step.parts, balanced };
+  const parts = step.parts.map((part) => ({ ...part, nitrogen: null }));
+  return { parts, balanced: perGas((gas) => balanceOf(gas, { ...step, parts })) };
 }
 
 /** Out of an exchange into its section. */
@@ -61,9 +57,34 @@ export function flowMolPerS(
   return conductanceMolPerPaS * (towardPa - at(balanced[gas].pressuresPa, index));
 }
 
+/** Turns in which a check valve may still open again. */
+const TURNS = 5;
+
+/** With check valves shut where gas would go back, and open everywhere else. */
 function balanceOf(gas: Gas, step: Step): Balanced {
-  const { state, stepS, molPerPaM3, capacities, passages, parts, speedM3PerS, ultimatePa } = step;
-  if (gas === 'refrigerant' && !knowsRefrigerant(state.setup)) return absent(capacities.length);
+  if (gas === 'refrigerant' && !knowsRefrigerant(step.state.setup)) {
+    return absent(step.capacities.length);
+  }
+  if (!step.passages.some(({ oneWay }) => oneWay)) return balanceThrough(step.passages, gas, step);
+  let shut: readonly Passage[] = [];
+  for (let turn = 1; ; turn += 1) {
+    const balanced = balanceThrough(
+      step.passages.filter((passage) => !shut.includes(passage)),
+      gas,
+      step,
+    );
+    const goingBack = step.passages.filter((passage) => goesBack(passage, balanced));
+    // What one valve lets through may be what opens another: none is shut for good at first.
+    const next = turn <= TURNS ? goingBack : [...new Set([...shut, ...goingBack])];
+    if (next.length === shut.length && next.every((passage) => shut.includes(passage))) {
+      return balanced;
+    }
+    shut = next;
+  }
+}
+
+function balanceThrough(passages: readonly Passage[], gas: Gas, step: Step): Balanced {
+  const { state, stepS, molPerPaM3, capacities, parts, speedM3PerS, ultimatePa } = step;
   return balance({
     stepS,
     capacities,
@@ -73,6 +94,10 @@ function balanceOf(gas: Gas, step: Step): Balanced {
     sources: parts.map((part) => sourceOf(part, gas, molPerPaM3)),
     pump: { section: state.setup.pump.section, speedM3PerS, ultimatePa: ultimatePa[gas] },
   });
+}
+
+function goesBack({ oneWay, from, to }: Passage, { pressuresPa }: Balanced): boolean {
+  return oneWay && at(pressuresPa, from) < at(pressuresPa, to);
 }
 
 function sourceOf({ of, nitrogen, enteringPaM3PerS }: Part, gas: Gas, molPerPaM3: number): Source {
@@ -86,14 +111,6 @@ function sourceOf({ of, nitrogen, enteringPaM3PerS }: Part, gas: Gas, molPerPaM3
   const lastTrace = gas === 'water' ? of.lastTraceMolPerS : 0;
   const inflowMolPerS = molPerPaM3 * enteringPaM3PerS[gas] + lastTrace;
   return { inflowMolPerS, conductanceMolPerPaS, pushMolPerS };
-}
-
-/** By how much the total pressure at a duct's first end is higher. */
-function forwardPa({ from, to }: Passage, balanced: PerGas<Balanced>): number {
-  return GASES.reduce((sum, gas) => {
-    const { pressuresPa } = balanced[gas];
-    return sum + at(pressuresPa, from) - at(pressuresPa, to);
-  }, 0);
 }
 
 function absent(count: number): Balanced {

@@ -4,6 +4,7 @@ import type { MarkKind } from '../../protocol/mark.ts';
 import { celsiusFromKelvin } from '../../protocol/units.ts';
 import { advance } from '../physics/advance.ts';
 import { controlsAsFound, type Controls } from '../physics/controls.ts';
+import { totalOf } from '../physics/gases.ts';
 import { createRig, partialPressuresPa, type RigState } from '../physics/rig-state.ts';
 import type { SeededRandom } from '../physics/seeded-random.ts';
 import { Sensor, type SensorSetup } from '../physics/sensor.ts';
@@ -57,6 +58,11 @@ export class PlayedRig {
   /** The same without noise and steps. */
   get quietPa(): number | null {
     return this.#sensor.quietPa;
+  }
+
+  /** What there really is where the sensor sits. */
+  get truePa(): number {
+    return totalOf(this.#partialPa());
   }
 
   /** The mark that it leaves, or null where everything already stood so. */

@@ -57,6 +57,21 @@ export class ScenarioRun {
     return this.#rig.elapsedS;
   }
 
+  /** What there really is where the sensor sits, at the time of the latest reading. */
+  get truePa(): number {
+    return this.#rig.truePa;
+  }
+
+  /** What the sensor would show then without noise and steps, Pa, or null over range. */
+  get quietPa(): number | null {
+    return this.#rig.quietPa;
+  }
+
+  /** Temperature of the metal where the sensor sits, °C. */
+  get trueTemperatureC(): number {
+    return this.#rig.temperatureC;
+  }
+
   /** The script has come to its end, or the longest time has passed: no more readings. */
   get finished(): boolean {
     return this.#finished;

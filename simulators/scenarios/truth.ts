@@ -15,17 +15,23 @@ export function truthOf(scenario: Scenario): Omit<Reveal, 'toldS'> {
     cause: scenario.cause,
     truth: scenario.truth,
     tells: scenario.tells,
-    leakPaPerS: isolatedLeakPaPerS(scenario),
+    leakPaPerS: seenOnceIsolated(scenario).risePaPerS,
     waterKgAtStart: contentMol(createRig(scenario.rig)).water * WATER_KG_PER_MOL,
     ballastOpenAtStart: scenario.ballastOpen,
   };
 }
 
+interface Seen {
+  readonly volumeM3: number;
+  readonly risePaPerS: number;
+}
+
 /**
- * Steady rise once valved off: what flows into all that stays connected with the sensor, over its
- * volume. Refrigerant past a valve counts: on the curve it is a leak like any other.
+ * What the sensor sees once valved off, everything else as found: the volume of all that stays
+ * connected with it, and the steady rise by what flows into that. Refrigerant past a valve counts: on
+ * the curve it is a leak like any other.
  */
-function isolatedLeakPaPerS({ rig, sensorSection }: Placed): number {
+export function seenOnceIsolated({ rig, sensorSection }: Placed): Seen {
   const shut: Readonly<Record<string, number>> = {
     ...controlsAsFound(rig).openings,
     [ISOLATION]: 0,
@@ -46,5 +52,6 @@ function isolatedLeakPaPerS({ rig, sensorSection }: Placed): number {
       (sum, leak) => sum + totalOf(inflowPaM3PerS(leak, 0, rig.surroundings, { tightened: false })),
       0,
     );
-  return inflow / sections.reduce((sum, { volumeM3 }) => sum + volumeM3, 0);
+  const volumeM3 = sections.reduce((sum, section) => sum + section.volumeM3, 0);
+  return { volumeM3, risePaPerS: inflow / volumeM3 };
 }

@@ -102,16 +102,6 @@ describe('a rehearsal through the whole bridge', () => {
     expect(late.status).toBe(409);
     resumed.close();
   });
-
-  test('tells its cause only when asked, and that ends it', async () => {
-    const { rehearsals } = rehearsalListSchema.parse(await get('api/rehearsals'));
-    const name = rehearsals[1]?.name;
-    const started = await post('api/rehearsals', { name, rate: 1 });
-    expect(JSON.stringify(await started.json())).not.toMatch(/leak|moist|wet|dry/iu);
-    const revealed = await post('api/rehearsals/reveal', {});
-    expect(await revealed.json()).toMatchObject({ name, truth: expect.any(String) });
-    expect((await post('api/rehearsals/current', { paused: true })).status).toBe(409);
-  });
 });
 
 describe('refusals say what, where and what to do', () => {

@@ -28,9 +28,10 @@ function puddleOf(state: RigState) {
 
 describe('boiling water against published vapour pressures', () => {
   it.each([
-    // IAPWS R7-97 at 20 °C, and IAPWS R14-08 at 0 °C (over ice; the liquid has 611.21 Pa).
+    // IAPWS R7-97 at 20 °C, and IAPWS R14-08 at 0 °C (over ice; the liquid has 611.21 Pa) and −10 °C.
     [20, 2339.215],
     [0, 611.15348],
+    [-10, 259.87381],
   ])('holds the pressure at its vapour pressure while it lasts, at %d °C', (celsius, published) => {
     const setup = smallRig(
       { airPa: 0, puddle: IN_A_BATH },

@@ -2,7 +2,7 @@
  * Draws every conclusion from the facts up to a moment. Pure: the same facts give the same answer,
  * live, in a rehearsal, in a report and on the command line.
  */
-import type { Mark } from '../../protocol/mark.ts';
+import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, Stage } from './conclusions.ts';
 import { firstHeldBelowS } from './depth.ts';
@@ -36,7 +36,15 @@ const PRESENT_WINDOW_S = 120;
 /** What is looked at around an unmarked isolation: so long before the lowest point and after the rise. */
 const ONSET_MARGIN_S = 30;
 /** Marks that change the rig: a forecast starts afresh there. */
-const CHANGES = ['ballast_opened', 'ballast_closed'];
+const CHANGES: readonly MarkKind[] = [
+  'ballast_opened',
+  'ballast_closed',
+  'cores_out',
+  'oil_changed',
+  'battery_changed',
+  'joints_tightened',
+  'sections_opened',
+];
 
 /**
  * @param marks in any order
@@ -99,8 +107,17 @@ export function judge(
           sheet,
         )
       : null,
-    rise: isolatedS === null ? null : assessRise(history, isolatedS, sheet, stages.ventedS ?? nowS),
+    rise:
+      isolatedS === null
+        ? null
+        : assessRise(history, isolatedS, sheetNow(past, sheet), stages.ventedS ?? nowS),
   };
+}
+
+/** A sensor that is shut off on its stub sees nothing of the system, whatever the sheet says. */
+function sheetNow(past: readonly Mark[], sheet: Sheet): Sheet {
+  const stub = past.findLast(({ kind }) => kind === 'stub_shut' || kind === 'stub_opened');
+  return stub?.kind === 'stub_shut' ? { ...sheet, sensorSees: 'stub' } : sheet;
 }
 
 /** A marked isolation as marked, one seen on the curve at the bend. */

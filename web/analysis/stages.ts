@@ -136,8 +136,18 @@ class StageReader {
         this.#vented(elapsedS, 'mark');
         this.#brokenAtPa = this.#lastPa;
         return;
+      case 'joints_tightened':
+      case 'sections_opened':
+      case 'stub_shut':
+      case 'stub_opened':
+        // Something else leaks now, or the sensor sees something else: a hold begins anew.
+        if (this.#stage.name === 'rise') this.#rise(elapsedS, 'mark');
+        return;
       case 'ballast_opened':
       case 'ballast_closed':
+      case 'cores_out':
+      case 'oil_changed':
+      case 'battery_changed':
       case 'note':
         return;
     }

@@ -1,30 +1,25 @@
 /** Runs one rehearsal at a time and brings its readings into the record like any sensor's. */
 import type {
+  Call,
+  NewCall,
   RehearsalCard,
   Reveal,
+  RevealWish,
   StartRehearsal,
   SteerRehearsal,
 } from '../../../protocol/api.ts';
 import { ProblemError } from '../../../protocol/problems.ts';
-import type { SourceState } from '../../../protocol/source-state.ts';
-import { Feed } from '../feed.ts';
-import type { Ledger } from '../feed.ts';
 import { listRehearsals } from './list-rehearsals.ts';
-import { RehearsalSource } from './rehearsal-source.ts';
+import { Rehearsal } from './rehearsal.ts';
+import type { RehearsalOptions } from './rehearsal.ts';
 import { scenarioNamed } from './scenario-named.ts';
 
-interface RehearsalDeskOptions {
-  readonly ledger: Ledger;
-  readonly wallClock: () => number;
-  readonly onState: (state: SourceState) => void;
-}
-
 export class RehearsalDesk {
-  readonly #options: RehearsalDeskOptions;
-  #source: RehearsalSource | null = null;
-  #feed: Feed | null = null;
+  readonly #options: RehearsalOptions;
+  /** The latest one, also after its end: its cause can still be called and revealed. */
+  #latest: Rehearsal | null = null;
 
-  constructor(options: RehearsalDeskOptions) {
+  constructor(options: RehearsalOptions) {
     this.#options = options;
   }
 
@@ -33,60 +28,40 @@ export class RehearsalDesk {
   }
 
   /**
-   * Ends the rehearsal that runs, if any, and begins another. Resolves with its recording's id.
-   * @throws ProblemError `unknown_scenario`
+   * Ends the rehearsal that runs, if any, and begins another.
+   * @returns its recording's id
+   * @throws ProblemError `unknown_scenario`; the one that runs then goes on
    */
-  async start(wish: StartRehearsal): Promise<number> {
-    const source = new RehearsalSource({
-      scenario: scenarioNamed(wish.name),
-      seed: wish.seed,
-      rate: wish.rate,
-      helper: wish.helper,
-    });
-    await this.stop();
-    const begun = new Promise<number>((resolve) => {
-      this.#feed = this.#newFeed(wish.name, resolve);
-      source.start(this.#feed);
-    });
-    this.#source = source;
-    return begun;
+  start(wish: StartRehearsal): number {
+    const scenario = scenarioNamed(wish.name, wish.seed);
+    this.stop();
+    this.#latest = new Rehearsal(scenario, wish, this.#options);
+    return this.#latest.recordingId;
   }
 
-  async steer({ stop, ...wish }: SteerRehearsal): Promise<void> {
-    if (!this.#source || !this.#feed) throw new ProblemError('no_rehearsal');
-    if (stop) await this.stop();
-    else this.#source.steer(wish);
+  /** @throws ProblemError `no_rehearsal` where none runs, `no_effect` */
+  steer({ stop, ...wish }: SteerRehearsal): void {
+    this.#present().steer(wish);
+    if (stop) this.stop();
   }
 
-  /** What was really wrong. Whoever has seen it is no longer rehearsing: the rehearsal ends. */
-  async reveal(): Promise<Reveal> {
-    if (!this.#source) throw new ProblemError('no_rehearsal');
-    await this.stop();
-    return this.#source.reveal();
+  /** @throws ProblemError `no_rehearsal` before the first, `already_called`, `already_revealed` */
+  call(call: NewCall): Promise<Call> {
+    return this.#present().call(call);
   }
 
-  /** Ends the rehearsal that runs, if any; its cause can still be revealed. */
-  async stop(): Promise<void> {
-    await this.#source?.stop();
-    this.#feed?.finish();
-    this.#feed = null;
+  /** @throws ProblemError `no_rehearsal` before the first, `no_call` */
+  reveal({ withoutCall }: RevealWish): Promise<Reveal> {
+    return this.#present().reveal(withoutCall === true);
   }
 
-  #newFeed(title: string, onBegin: (recordingId: number) => void): Feed {
-    const { ledger, wallClock, onState } = this.#options;
-    const feed: Feed = new Feed({
-      ledger,
-      origin: 'rehearsal',
-      title,
-      marksMadeBy: 'rehearsal',
-      wallClock,
-      unfinished: null,
-      onBegin,
-      onState: (state) => {
-        onState(state);
-        if (state.phase === 'finished') feed.finish();
-      },
-    });
-    return feed;
+  /** Ends the rehearsal that runs, if any. */
+  stop(): void {
+    this.#latest?.end();
+  }
+
+  #present(): Rehearsal {
+    if (!this.#latest) throw new ProblemError('no_rehearsal');
+    return this.#latest;
   }
 }

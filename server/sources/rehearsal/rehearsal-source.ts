@@ -3,14 +3,16 @@
  * bytes as a real one. The cause stays here until it is revealed.
  */
 import type { RehearsalAction, Reveal, SteerRehearsal } from '../../../protocol/api.ts';
+import type { MarkKind } from '../../../protocol/mark.ts';
+import { ProblemError } from '../../../protocol/problems.ts';
 import type { SourcePhase } from '../../../protocol/source-state.ts';
 import { READING_INTERVAL_S, ScenarioRun } from '../../../simulators/scenarios/scenario-run.ts';
-import type { ScenarioReading } from '../../../simulators/scenarios/scenario-run.ts';
 import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
 import type { Source, SourceListener } from '../source.ts';
-import { unheardReading } from '../unheard-reading.ts';
 import { REAL_CLOCK } from './rehearsal-clock.ts';
 import type { RehearsalClock } from './rehearsal-clock.ts';
+import { RehearsalState } from './rehearsal-state.ts';
+import { SENSOR_ID, SimulatedSensor } from './simulated-sensor.ts';
 
 const TICK_MS = 50;
 /**
@@ -18,10 +20,10 @@ const TICK_MS = 50;
  * or overloaded), the rehearsal has waited and says so in a note, rather than send all at once.
  */
 const LONGEST_CATCH_UP_MS = 1000;
-
-const SENSOR_ID = 'rehearsal-sensor';
-/** The simulated sensor was switched on so long before its first reading. */
-const UPTIME_AT_START_MS = 45_000;
+/** A jump where nobody does anything, s. */
+const JUMP_S = 600;
+/** How far a jump comes in one tick: some 20 ms of computing, so that everything else has its turn. */
+const JUMP_READINGS_A_TICK = 60;
 
 interface RehearsalOptions {
   readonly scenario: Scenario;
@@ -32,37 +34,48 @@ interface RehearsalOptions {
   /** Whether a helper works pump and valves at the right moments. */
   readonly helper: boolean;
   readonly clock?: RehearsalClock;
+  /** Resolves when what was delivered so far has been dealt with: a jump goes no faster than that. */
+  readonly room?: () => Promise<void>;
+}
+
+interface Jump {
+  /** Data time where it ends, unless the helper does something before. */
+  readonly untilS: number;
+  readonly thenPaused: boolean;
 }
 
 export class RehearsalSource implements Source {
   readonly id = 'rehearsal';
-  readonly #scenario: Scenario;
   readonly #run: ScenarioRun;
-  /** Any number does for the first boot of the sensor: a rehearsal has a recording of its own. */
-  readonly #firstBoot: number;
+  readonly #sensor: SimulatedSensor;
+  readonly #helper: boolean;
   readonly #clock: RehearsalClock;
-  #rate: number;
+  readonly #room: () => Promise<void>;
+  readonly #state: RehearsalState;
   #listener: SourceListener | null = null;
   #stopTicking: () => void = () => undefined;
-  #phase: SourcePhase = 'starting';
-  #sinceMs: number;
   #readingCount = 0;
-  /** What the sensor's present boot began with. */
-  #bootBegan = { restarts: 0, sequence: 0, elapsedS: -UPTIME_AT_START_MS / 1000 };
-  #batteryPercent: number;
   #lastTickMs = 0;
   /** How far data time has come, ms; readings are sent up to here. */
   #dueMs = 0;
   #waiting = false;
+  #jump: Jump | null = null;
+  /** What a jump delivered last is still being dealt with. */
+  #crowded = false;
 
-  constructor({ scenario, seed, rate, helper, clock = REAL_CLOCK }: RehearsalOptions) {
-    this.#scenario = scenario;
+  constructor(options: RehearsalOptions) {
+    const { scenario, seed, rate, helper, clock = REAL_CLOCK } = options;
     this.#run = new ScenarioRun(scenario, seed, { helper });
-    this.#firstBoot = seed & 0xffff;
-    this.#batteryPercent = Math.round(scenario.radio.batteryPercent);
-    this.#rate = rate;
+    this.#sensor = new SimulatedSensor(seed & 0xffff);
+    this.#helper = helper;
     this.#clock = clock;
-    this.#sinceMs = clock.wallMs();
+    this.#room = options.room ?? (() => Promise.resolve());
+    this.#state = new RehearsalState({
+      name: scenario.card.place,
+      rate,
+      batteryPercent: scenario.radio.batteryPercent,
+      wallMs: () => clock.wallMs(),
+    });
   }
 
   /** Delivers the first reading at once, so that whatever is done afterwards has its place in time. */
@@ -88,16 +101,25 @@ export class RehearsalSource implements Source {
     return Promise.resolve();
   }
 
-  /** Changes speed, pauses, goes on, works pump or valves; after the end it changes nothing. */
-  steer({ rate, paused, action }: Omit<SteerRehearsal, 'stop'>): void {
-    if (!this.#isRunning()) return;
-    // What is due until now still goes by the old speed.
+  /** Data time of the latest reading. */
+  get elapsedS(): number {
+    return this.#run.elapsedS;
+  }
+
+  /**
+   * Works pump or valves, changes speed, pauses, goes on, jumps.
+   * @throws ProblemError `no_rehearsal` after the end; `no_effect` where the action changes nothing,
+   * and then nothing else is done either
+   */
+  steer({ rate, paused, action, jump }: Omit<SteerRehearsal, 'stop'>): void {
+    // What is due until now still goes by the old speed, and may be the last of it.
     this.#tick();
-    if (!this.#isRunning()) return;
-    if (rate !== undefined) this.#rate = rate;
-    if (paused !== undefined) this.#enter(paused ? 'paused' : 'live');
-    else if (rate !== undefined) this.#enter(this.#phase);
+    if (!this.#state.running) throw new ProblemError('no_rehearsal');
     if (action !== undefined) this.#act(action);
+    if (rate !== undefined) this.#state.rate = rate;
+    if (paused !== undefined) this.#pause(paused);
+    else if (rate !== undefined) this.#tell();
+    if (jump) this.#beginJump();
   }
 
   /** What was really wrong. */
@@ -105,67 +127,84 @@ export class RehearsalSource implements Source {
     return this.#run.reveal();
   }
 
-  #isRunning(): boolean {
-    return this.#isSending() || this.#phase === 'paused';
-  }
-
-  /** Lost readings are sent too: they don't arrive. */
-  #isSending(): boolean {
-    return this.#phase === 'live' || this.#phase === 'lost';
-  }
-
   #tick(): void {
     const nowMs = this.#clock.monotonicMs();
     const passedMs = nowMs - this.#lastTickMs;
     this.#lastTickMs = nowMs;
-    if (!this.#isSending()) return;
+    if (!this.#state.sending) return;
+    if (this.#jump) {
+      this.#goOnJumping();
+      return;
+    }
     this.#noteWait(passedMs - LONGEST_CATCH_UP_MS);
-    this.#dueMs += Math.min(passedMs, LONGEST_CATCH_UP_MS) * this.#rate;
+    this.#dueMs += Math.min(passedMs, LONGEST_CATCH_UP_MS) * this.#state.rate;
     this.#deliverDue();
   }
 
   #deliverDue(): void {
-    while (this.#isSending() && this.#readingCount * READING_INTERVAL_S * 1000 <= this.#dueMs)
+    while (this.#state.sending && this.#readingCount * READING_INTERVAL_S * 1000 <= this.#dueMs)
       this.#deliver();
   }
 
-  #deliver(): void {
+  /** @returns what the helper did on seeing the reading, if anything */
+  #deliver(): MarkKind | null {
     const moment = this.#run.next();
-    const { elapsedS, heard, restarts } = moment;
-    if (restarts > this.#bootBegan.restarts) {
-      this.#bootBegan = { restarts, sequence: this.#readingCount, elapsedS };
-    }
-    this.#show(heard ? 'live' : 'lost', Math.round(moment.batteryPercent));
+    const { elapsedS, heard, event } = moment;
+    if (this.#state.hear(heard, moment.batteryPercent)) this.#tell();
+    const bytes = this.#sensor.send(moment);
     if (heard) {
-      this.#listener?.reading({
-        sensorId: SENSOR_ID,
-        bytes: this.#bytes(moment),
-        arrivedMs: elapsedS * 1000,
-      });
+      this.#listener?.reading({ sensorId: SENSOR_ID, bytes, arrivedMs: elapsedS * 1000 });
     }
     this.#readingCount += 1;
-    if (moment.event) this.#mark(moment.event);
+    if (event) this.#mark(event);
     if (this.#run.finished) this.#finish();
-  }
-
-  #bytes({ elapsedS, pressurePa, temperatureC }: ScenarioReading): Uint8Array {
-    const { restarts, sequence, elapsedS: bootS } = this.#bootBegan;
-    return unheardReading({
-      boot: (this.#firstBoot + restarts) & 0xffff,
-      sequence: this.#readingCount - sequence,
-      uptimeMs: Math.round((elapsedS - bootS) * 1000),
-      pressurePa,
-      temperatureC,
-    });
+    return event;
   }
 
   #act(action: RehearsalAction): void {
     const done = this.#run.act(action);
-    if (done) this.#mark(done);
+    if (!done) throw new ProblemError('no_effect', action);
+    // Whoever does something wants to see what comes of it.
+    this.#land();
+    this.#mark(done);
   }
 
-  #mark(kind: NonNullable<ScenarioReading['event']>, text = ''): void {
-    this.#listener?.mark({ kind, elapsedS: this.#run.elapsedS, text });
+  #pause(paused: boolean): void {
+    this.#land();
+    this.#enter(paused ? 'paused' : 'live');
+  }
+
+  /** A second one while the first is under way adds nothing. */
+  #beginJump(): void {
+    if (this.#jump) return;
+    const thenPaused = !this.#state.sending;
+    this.#jump = { untilS: this.#helper ? Infinity : this.elapsedS + JUMP_S, thenPaused };
+    if (thenPaused) this.#enter('live');
+  }
+
+  #goOnJumping(): void {
+    if (this.#crowded) return;
+    for (let left = JUMP_READINGS_A_TICK; left > 0 && this.#jump; left -= 1) {
+      const { untilS } = this.#jump;
+      if (this.#deliver() !== null || this.elapsedS >= untilS) this.#land();
+    }
+    this.#crowded = true;
+    void this.#room().then(() => {
+      this.#crowded = false;
+    });
+  }
+
+  /** A jump is over: time goes on from here as it did before. */
+  #land(): void {
+    const jump = this.#jump;
+    if (!jump) return;
+    this.#jump = null;
+    this.#dueMs = this.elapsedS * 1000;
+    if (jump.thenPaused) this.#enter('paused');
+  }
+
+  #mark(kind: MarkKind, text = ''): void {
+    this.#listener?.mark({ kind, elapsedS: this.elapsedS, text });
   }
 
   /** One note for each standstill, not one for each tick of an overloaded computer. */
@@ -182,30 +221,16 @@ export class RehearsalSource implements Source {
 
   #finish(): void {
     this.#stopTicking();
-    if (this.#isRunning()) this.#enter('finished');
-  }
-
-  /** Says so only where something has changed: once a reading would be far too often. */
-  #show(phase: SourcePhase, batteryPercent: number): void {
-    if (phase === this.#phase && batteryPercent === this.#batteryPercent) return;
-    this.#batteryPercent = batteryPercent;
-    this.#enter(phase);
+    this.#jump = null;
+    if (this.#state.running) this.#enter('finished');
   }
 
   #enter(phase: SourcePhase): void {
-    if (phase !== this.#phase) this.#sinceMs = this.#clock.wallMs();
-    this.#phase = phase;
-    this.#listener?.state({
-      id: this.id,
-      kind: 'rehearsal',
-      name: this.#scenario.card.place,
-      phase,
-      sinceMs: this.#sinceMs,
-      problem: null,
-      batteryPercent: this.#batteryPercent,
-      signalDbm: null,
-      clockRate: this.#rate,
-      sensors: [],
-    });
+    this.#state.enter(phase);
+    this.#tell();
+  }
+
+  #tell(): void {
+    this.#listener?.state(this.#state.told(this.id));
   }
 }

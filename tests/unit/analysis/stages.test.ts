@@ -47,6 +47,37 @@ test('the curve alone tells waiting, pull-down, depth and rise apart', () => {
   expect(Math.abs(rise.sinceS - 600)).toBeLessThan(10);
 });
 
+test('what changes the leak or what the sensor sees begins a hold anew, and nothing before it', () => {
+  const points = pointsOf(job, 900);
+  const isolated = mark('isolated', 600);
+  for (const kind of ['joints_tightened', 'sections_opened', 'stub_shut', 'stub_opened'] as const) {
+    expect(stageAt(points, 900, [isolated, mark(kind, 700, 2)]).sinceS, kind).toBe(700);
+    expect(stageAt(points, 500, [mark(kind, 400)])).toEqual(stageAt(points, 500));
+  }
+  for (const kind of ['cores_out', 'oil_changed', 'battery_changed'] as const) {
+    expect(stageAt(points, 900, [isolated, mark(kind, 700, 2)]).sinceS, kind).toBe(600);
+  }
+});
+
+test('alone on its stub the sensor gives no verdict on the system, until it is opened again', () => {
+  const history = historyOf(pointsOf(job, 1800));
+  const shut = [mark('isolated', 600), mark('stub_shut', 700, 2)];
+  const rise = (marks: readonly Mark[]) => judge(history, marks, DEFAULT_SHEET, 1700).rise;
+  expect(rise(shut)).toMatchObject({ verdict: 'undecided' });
+  expect(rise(shut)?.reservations).toContain('not_the_system');
+  const opened = [...shut, mark('stub_opened', 750, 3)];
+  expect(rise(opened)?.verdict).toBe('leak');
+  expect(rise(opened)?.reservations).not.toContain('not_the_system');
+});
+
+test('a forecast begins afresh where the rig is another', () => {
+  const history = historyOf(pointsOf(job, 300));
+  for (const kind of ['cores_out', 'oil_changed', 'sections_opened', 'joints_tightened'] as const) {
+    const marks = [mark('pump_on', 20), mark(kind, 150, 2)];
+    expect(judge(history, marks, DEFAULT_SHEET, 300).forecast?.sinceS, kind).toBe(150);
+  }
+});
+
 test('a mark overrides the curve', () => {
   const points = pointsOf(job, 900);
   expect(stageAt(points, 590, [mark('isolated', 580)])).toEqual({

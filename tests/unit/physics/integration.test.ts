@@ -87,7 +87,8 @@ describe('accuracy', () => {
       const [coarse = NaN, fine = NaN] = [2, 0.25].map((stepS) =>
         Math.abs(steps(start, stepS, 16 / stepS) / exact - 1),
       );
-      expect(coarse).toBeLessThan(1e-3);
+      // The largest system still falls by half meanwhile, in eight steps of 2 s.
+      expect(coarse).toBeLessThan(2e-3);
       expect(fine).toBeLessThan(coarse / 4);
     },
   );

@@ -1,73 +1,32 @@
 import { describe, expect, it } from 'vitest';
-import { REHEARSAL_RATES } from '../../../protocol/api.ts';
-import type { NewMark } from '../../../protocol/mark.ts';
-import { newMarkSchema } from '../../../protocol/mark.ts';
+import { REHEARSAL_ACTIONS, REHEARSAL_RATES } from '../../../protocol/api.ts';
+import type { MarkKind } from '../../../protocol/mark.ts';
 import { ProblemError } from '../../../protocol/problems.ts';
-import { READING_FIELDS } from '../../../protocol/profile.ts';
-import { decode } from '../../../protocol/profile-codec.ts';
-import { sensorIdentitySchema } from '../../../protocol/recording.ts';
-import type { SensorIdentity } from '../../../protocol/recording.ts';
-import { sourceStateSchema } from '../../../protocol/source-state.ts';
-import type { SourceState } from '../../../protocol/source-state.ts';
 import { listRehearsals } from '../../../server/sources/rehearsal/list-rehearsals.ts';
 import { RehearsalSource } from '../../../server/sources/rehearsal/rehearsal-source.ts';
 import { scenarioNamed } from '../../../server/sources/rehearsal/scenario-named.ts';
-import type { RawReading, SourceListener } from '../../../server/sources/source.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
-import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
 import { HandClock } from '../../support/hand-clock.ts';
+import { DRY, started } from '../../support/heard-rehearsal.ts';
 
-const DRY = scenarioNamed('quarry-road-bakery');
-
-class Heard implements SourceListener {
-  readonly identities: SensorIdentity[] = [];
-  readonly raw: RawReading[] = [];
-  readonly marks: NewMark[] = [];
-  readonly states: SourceState[] = [];
-
-  sensor(identity: SensorIdentity): void {
-    this.identities.push(sensorIdentitySchema.parse(identity));
+function problemOf(call: () => void): ProblemError | null {
+  try {
+    call();
+    return null;
+  } catch (error) {
+    if (error instanceof ProblemError) return error;
+    throw error;
   }
-  reading(raw: RawReading): void {
-    this.raw.push(raw);
-  }
-  mark(mark: NewMark): void {
-    this.marks.push(newMarkSchema.parse(mark));
-  }
-  state(state: SourceState): void {
-    this.states.push(sourceStateSchema.parse(state));
-  }
-  decoded() {
-    return this.raw.map(({ bytes }) => {
-      const decoded = decode(READING_FIELDS, bytes);
-      if (!decoded.ok) throw new Error(decoded.detail);
-      return decoded.values;
-    });
-  }
-}
-
-function started(
-  options: { rate?: number; helper?: boolean; seed?: number; scenario?: Scenario } = {},
-) {
-  const clock = new HandClock();
-  const source = new RehearsalSource({
-    scenario: DRY,
-    seed: 1,
-    rate: 1,
-    helper: true,
-    clock,
-    ...options,
-  });
-  const heard = new Heard();
-  source.start(heard);
-  return { clock, source, heard };
 }
 
 describe('the list of rehearsals', () => {
   it('shows cards and nothing else', () => {
     const cards = listRehearsals();
-    expect(cards.map(({ name }) => name)).toEqual(ALL_SCENARIOS.map(({ card }) => card.name));
+    expect(cards.map(({ name }) => name)).toEqual([
+      ...ALL_SCENARIOS.map(({ card }) => card.name),
+      ...['generated-plain', 'generated-mixed', 'generated-hard'],
+    ]);
     for (const card of cards)
       expect(Object.keys(card).sort()).toEqual(['name', 'place', 'situation']);
   });
@@ -124,12 +83,13 @@ describe('a rehearsal as a source', () => {
       clock.pass(60_000);
       const played = play(scenario, 5);
       expect(heard.marks).toEqual(played.marks);
-      expect(heard.raw).toHaveLength(played.rows.length);
+      const rows = played.rows.filter((row) => row.heard);
+      expect(heard.raw).toHaveLength(rows.length);
       const values = heard.decoded();
       expect(values.map(({ temperatureC }) => temperatureC)).toEqual(
-        played.rows.map(({ temperatureC }) => temperatureC),
+        rows.map(({ temperatureC }) => temperatureC),
       );
-      for (const [position, { pressurePa }] of played.rows.entries()) {
+      for (const [position, { pressurePa }] of rows.entries()) {
         const sent = values[position]?.pressurePa;
         if (pressurePa === null) expect(sent).toBeNull();
         else expect(sent).toBeCloseTo(pressurePa, 2);
@@ -181,12 +141,37 @@ describe('steering a rehearsal', () => {
     expect(values[420]?.pressurePa).toBeLessThan(100);
   });
 
-  it('marks nothing that changes nothing', () => {
+  it('says so where an action changes nothing, marks nothing and does nothing else', () => {
     const { source, heard } = started({ helper: false });
-    source.steer({ action: 'pump_off' });
-    source.steer({ action: 'ballast_open' });
-    source.steer({ action: 'reopen' });
+    const states = heard.states.length;
+    for (const action of ['pump_off', 'ballast_open', 'reopen', 'shut_stub'] as const) {
+      const act = (): void => source.steer({ action, rate: 120, paused: true });
+      expect(problemOf(act)).toMatchObject({ code: 'no_effect', detail: action });
+    }
     expect(heard.marks).toEqual([]);
+    expect(heard.states).toHaveLength(states);
+  });
+
+  it('knows every action: it leaves a mark, or says that this rig lacks the part', () => {
+    const marks = REHEARSAL_ACTIONS.flatMap((action) => {
+      const { source, heard } = started({ helper: false });
+      const problem = problemOf(() => source.steer({ action }));
+      if (problem === null) expect(heard.marks).toHaveLength(1);
+      else expect(problem).toMatchObject({ code: 'no_effect' });
+      return heard.marks.map(({ kind }) => kind);
+    });
+    expect(new Set(marks)).toEqual(
+      new Set<MarkKind>([
+        'pump_on',
+        'ballast_closed',
+        'isolated',
+        'cores_out',
+        'oil_changed',
+        'battery_changed',
+        'joints_tightened',
+        'nitrogen_break',
+      ]),
+    );
   });
 
   it('changes speed from now on', () => {
@@ -218,7 +203,8 @@ describe('steering a rehearsal', () => {
     clock.pass(3000);
     await source.stop();
     const states = heard.states.length;
-    source.steer({ paused: false, action: 'pump_on', rate: 120 });
+    const steer = (): void => source.steer({ paused: false, action: 'pump_on', rate: 120 });
+    expect(problemOf(steer)).toMatchObject({ code: 'no_rehearsal' });
     clock.pass(10_000);
     expect(heard.raw).toHaveLength(4);
     expect(heard.marks).toEqual([]);

@@ -143,7 +143,7 @@ describe('calls and reveals', () => {
   const reveal = {
     scenario: 'quay',
     seed: 4_294_967_295,
-    cause: 'moisture',
+    truth: 'moisture',
     toldS: null,
     revealedAtMs: 1_700_000_000_000,
   } as const;
@@ -161,10 +161,9 @@ describe('calls and reveals', () => {
     await first.close();
 
     const again = await Recorder.open(folder, listener);
-    const { cause: truth, ...told } = reveal;
     expect(again.reader.results()).toEqual([
-      { ...call, ...told, recordingId: later, cause: 'moisture', truth, toldS: 95.5 },
-      { ...call, ...told, recordingId: both, truth },
+      { ...call, ...reveal, recordingId: later, cause: 'moisture', toldS: 95.5 },
+      { ...call, ...reveal, recordingId: both },
     ]);
     await again.close();
   });
@@ -177,14 +176,14 @@ describe('calls and reveals', () => {
     await recorder.call(id, call);
     await recorder.call(id, { ...call, cause: 'battery' });
     await recorder.reveal(id, reveal);
-    await recorder.reveal(id, { ...reveal, cause: 'battery' });
+    await recorder.reveal(id, { ...reveal, truth: 'battery' });
     expect(said).toHaveLength(before);
     expect(recorder.reader.results()).toMatchObject([{ cause: 'leak', truth: 'moisture' }]);
     await recorder.close();
 
     const database = new Database(join(folder, RECORD_FILE));
-    for (const table of ['rehearsal_call', 'rehearsal_reveal']) {
-      expect(() => database.exec(`UPDATE ${table} SET cause = 'leak'`)).toThrow(/never rewritten/u);
+    for (const change of ["rehearsal_call SET cause = 'leak'", 'rehearsal_reveal SET seed = 1']) {
+      expect(() => database.exec(`UPDATE ${change}`)).toThrow(/never rewritten/u);
     }
     database.close();
   });
@@ -214,7 +213,7 @@ describe('a record of an earlier version', () => {
       await recorder.reveal(2, {
         scenario: 'quay',
         seed: 0,
-        cause: 'leak',
+        truth: 'leak',
         toldS: 3,
         revealedAtMs: 5,
       });

@@ -1,0 +1,3 @@
+/** How hard a generated job is to read. */
+export const DIFFICULTIES = ['plain', 'mixed', 'hard'] as const;
+export type Difficulty = (typeof DIFFICULTIES)[number];

@@ -19,6 +19,7 @@ import './live/chart.css';
 import './live/days-work.css';
 import './live/nothing-yet.css';
 import './plan/plan.css';
+import './rehearse/rehearse.css';
 import { startAlerting } from './alerts/alerting.ts';
 import { allowSoundOnGesture } from './alerts/chime.ts';
 import { StreamClient } from './connection/stream-client.ts';

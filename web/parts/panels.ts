@@ -5,12 +5,16 @@ import type { CautionPlace } from '../words/say-caution.ts';
 export type PanelName =
   | 'menu'
   | 'rehearse'
+  | 'call'
+  | 'reveal'
+  | 'results'
   | 'recordings'
   | 'sheet'
   | 'rig'
   | 'settings'
   | 'type-in'
   | 'note'
+  | 'more'
   | { readonly work: CautionPlace };
 
 export const panel = signal<PanelName | null>(null);

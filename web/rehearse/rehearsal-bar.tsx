@@ -1,85 +1,94 @@
-/** Works a running rehearsal, and shows what it was once that is revealed. */
-import { REHEARSAL_RATES } from '../../protocol/api.ts';
+/** A rehearsal is one, and what can be done about it: work it, call it, look at what it was. */
 import type { Recording } from '../../protocol/recording.ts';
-import type { SourceState } from '../../protocol/source-state.ts';
-import { revealRehearsal, steerRehearsal } from '../connection/bridge-api.ts';
-import { tell } from '../parts/notice.ts';
 import { panel } from '../parts/panels.ts';
-import { choices } from '../store/choices.ts';
-import { sayReveal } from '../words/say-reveal.ts';
-import { lastReveal } from './last-reveal.ts';
-import { rateFrom, rateWords } from './rates.ts';
+import { isLatestRehearsal, type Rehearsed, rehearsedOf } from '../store/rehearsed.ts';
+import type { Session } from '../store/session.ts';
+import { BAR_WORDS } from '../words/say-rehearsal.ts';
+import { sayCall, sayOutcome } from '../words/say-reveal.ts';
+import { unveil } from './unveil.ts';
+import { WorkButtons } from './work-buttons.tsx';
 
 interface RehearsalBarProps {
+  readonly session: Session;
   readonly recording: Recording;
-  readonly source: SourceState | null;
 }
 
-export function RehearsalBar({ recording, source }: RehearsalBarProps) {
-  const reveal = lastReveal.value;
-  const running = recording.open;
-  const paused = source?.phase === 'paused';
+export function RehearsalBar({ session, recording }: RehearsalBarProps) {
+  const rehearsed = rehearsedOf(recording);
+  const latest = isLatestRehearsal(recording, session.recordings.value);
   return (
     <section class="rehearsal" aria-label="Rehearsal" data-testid="rehearsal-bar">
-      <strong>Rehearsal, not a job</strong>
-      {running && (
-        <>
-          <label>
-            <span>Speed</span>{' '}
-            <select
-              data-testid="rate"
-              value={rateWords(source?.clockRate ?? 1)}
-              onChange={(event) =>
-                void tell(steerRehearsal({ rate: rateFrom(event.currentTarget.value) }))
-              }
-            >
-              {REHEARSAL_RATES.map((rate) => (
-                <option key={rate} value={rateWords(rate)}>
-                  {rateWords(rate)}
-                </option>
-              ))}
-            </select>
-          </label>
-          <button
-            type="button"
-            data-testid="pause"
-            onClick={() => void tell(steerRehearsal({ paused: !paused }))}
-          >
-            {paused ? 'Go on' : 'Pause'}
-          </button>
-          <button
-            type="button"
-            data-testid="stop"
-            onClick={() => void tell(steerRehearsal({ stop: true }))}
-          >
-            Stop
-          </button>
-        </>
+      <strong>{BAR_WORDS.name}</strong>
+      {recording.open && latest ? (
+        <WorkButtons session={session} wish={rehearsed.wish} />
+      ) : (
+        rehearsed.reveal === null && <span>{BAR_WORDS.ended}</span>
       )}
-      {!running && reveal === null && <span>It has ended.</span>}
-      {reveal === null && (
-        <button
-          type="button"
-          data-testid="reveal"
-          onClick={() =>
-            void tell(revealRehearsal()).then((told) => {
-              if (told !== null) lastReveal.value = told;
-            })
-          }
-        >
-          {running ? 'End and reveal' : 'Reveal the cause'}
-        </button>
+      {rehearsed.reveal !== null ? (
+        <Revealed rehearsed={rehearsed} />
+      ) : (
+        latest && <Hidden rehearsed={rehearsed} recording={recording} />
       )}
-      {!running && reveal !== null && (
-        <p data-testid="revealed" role="status">
-          <i>It was:</i> {sayReveal(reveal, choices.value.pressure)}
-        </p>
-      )}
-      {!running && (
+      {!recording.open && (
         <button type="button" data-testid="another" onClick={() => (panel.value = 'rehearse')}>
-          Another one
+          {BAR_WORDS.another}
         </button>
       )}
     </section>
+  );
+}
+
+interface HiddenProps {
+  readonly rehearsed: Rehearsed;
+  readonly recording: Recording;
+}
+
+function Hidden({ rehearsed: { call }, recording }: HiddenProps) {
+  if (call === null) {
+    return (
+      <button
+        type="button"
+        class="urgent"
+        data-testid="call"
+        aria-haspopup="dialog"
+        onClick={() => (panel.value = 'call')}
+      >
+        {BAR_WORDS.call}
+      </button>
+    );
+  }
+  return (
+    <>
+      <span class="roomy" data-testid="called">
+        {sayCall(call)}
+      </span>
+      <button
+        type="button"
+        class="urgent"
+        data-testid="reveal"
+        onClick={() => void unveil(recording, {})}
+      >
+        {BAR_WORDS.reveal}
+      </button>
+    </>
+  );
+}
+
+function Revealed({ rehearsed: { call, reveal } }: { readonly rehearsed: Rehearsed }) {
+  if (reveal === null) return null;
+  return (
+    <>
+      <p data-testid="revealed" role="status">
+        {sayOutcome(call, reveal.cause).headline}
+      </p>
+      <button
+        type="button"
+        data-testid="what-told"
+        aria-haspopup="dialog"
+        onClick={() => (panel.value = 'reveal')}
+      >
+        {BAR_WORDS.whatTold}
+      </button>
+    </>
   );
 }

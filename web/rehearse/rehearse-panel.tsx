@@ -1,78 +1,49 @@
 /** Choose a simulated job. What is wrong with it is not said. */
 import { useEffect, useState } from 'preact/hooks';
-import { REHEARSAL_RATES, type RehearsalCard } from '../../protocol/api.ts';
-import { listRehearsals, startRehearsal } from '../connection/bridge-api.ts';
+import type { RehearsalCard, StartRehearsal } from '../../protocol/api.ts';
+import { listRehearsals, listResults } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
-import { PickOne } from '../parts/pick-one.tsx';
+import { rememberTrainee, trainee } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
-import { lastReveal } from './last-reveal.ts';
-import { rateFrom, rateWords } from './rates.ts';
-
-const RATE_WORDS = REHEARSAL_RATES.map(rateWords);
+import { REHEARSE_WORDS } from '../words/say-rehearsal.ts';
+import { begin } from './begin.ts';
+import { HowToRehearse, type Manner, USUAL_MANNER } from './how-to-rehearse.tsx';
+import { sortCards } from './job-cards.ts';
+import { JobList } from './job-list.tsx';
+import { rateFrom } from './rates.ts';
 
 export function RehearsePanel({ session }: { readonly session: Session }) {
   const [cards, setCards] = useState<readonly RehearsalCard[] | null>(null);
-  const [rate, setRate] = useState(rateWords(20));
-  const [helper, setHelper] = useState(true);
+  const [called, setCalled] = useState<ReadonlySet<string>>(new Set());
+  const [name, setName] = useState(() => trainee.peek());
+  const [manner, setManner] = useState<Manner>(USUAL_MANNER);
   const [busy, setBusy] = useState(false);
   useEffect(() => {
     void tell(listRehearsals()).then((found) => setCards(found ?? []));
-  }, []);
-  const start = (name: string) => {
-    setBusy(true);
-    const seed = crypto.getRandomValues(new Uint32Array(1))[0] ?? 1;
-    void tell(startRehearsal({ name, rate: rateFrom(rate), helper, seed })).then((recording) => {
-      setBusy(false);
-      if (recording === null) return;
-      lastReveal.value = null;
-      session.learn(recording);
-      session.open(recording.id, false);
-      panel.value = null;
+    void tell(listResults()).then((found) => {
+      const own = found?.filter((result) => result.trainee === trainee.peek()) ?? [];
+      setCalled(new Set(own.map(({ scenario }) => scenario)));
     });
+  }, []);
+  const start = ({ name: job, seed }: Pick<StartRehearsal, 'name' | 'seed'>) => {
+    setBusy(true);
+    rememberTrainee(name);
+    const { rate, helper } = manner;
+    void begin(session, { name: job, seed, rate: rateFrom(rate), helper });
   };
   return (
-    <Panel title="Rehearse" testId="rehearse-panel">
-      <p class="quiet">
-        A simulated job with a hidden cause: watch the curve, make the call, then have it revealed.
-        It is marked as a rehearsal everywhere.
-      </p>
-      <PickOne
-        legend="Speed"
-        name="rate"
-        options={RATE_WORDS}
-        chosen={rate}
-        label={(words) => words}
-        pick={setRate}
-      />
-      <label class="check">
-        <input
-          type="checkbox"
-          name="helper"
-          checked={helper}
-          onChange={(event) => setHelper(event.currentTarget.checked)}
-        />
-        A helper works pump and valves
-      </label>
-      <div class="cards">
-        {cards === null && <p>Asking the bridge…</p>}
-        {cards?.map((card) => (
-          <article key={card.name} class="card" data-testid={`rehearsal-${card.name}`}>
-            <h2>{card.place}</h2>
-            <p>{card.situation}</p>
-            <button
-              type="button"
-              class="urgent"
-              disabled={busy}
-              data-testid={`start-${card.name}`}
-              onClick={() => start(card.name)}
-            >
-              Start
-            </button>
-          </article>
-        ))}
-      </div>
+    <Panel title={REHEARSE_WORDS.title} testId="rehearse-panel">
+      <p class="quiet">{REHEARSE_WORDS.help}</p>
+      <HowToRehearse name={name} setName={setName} manner={manner} setManner={setManner} />
+      {cards === null && <p>{REHEARSE_WORDS.asking}</p>}
+      {cards !== null && (
+        <JobList cards={sortCards(cards)} called={called} busy={busy} start={start} />
+      )}
+      <button type="button" data-testid="open-results" onClick={() => (panel.value = 'results')}>
+        {REHEARSE_WORDS.results}
+      </button>
     </Panel>
   );
 }

@@ -4,6 +4,8 @@ import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import { sheetFromEntries, type SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
+import type { Rehearsed } from '../analysis/debrief.ts';
+import type { Finding } from '../analysis/finding.ts';
 import { Judging } from '../analysis/judging.ts';
 import { ChannelReadings } from './channel-readings.ts';
 
@@ -76,6 +78,11 @@ export class FollowedRecording {
   judge(): void {
     const { judging } = this.#channel(this.channel.value);
     this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
+  }
+
+  debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {
+    const { judging } = this.#channel(this.channel.value);
+    return judging.debrief({ ...told, marks: this.marks.value, sheet: this.sheet.value });
   }
 
   #channel(number: number): Channel {

@@ -1,0 +1,79 @@
+/** What it was, which part of the curve told and from when on, and how the work went. */
+import type { Recording } from '../../protocol/recording.ts';
+import { Panel } from '../parts/panel.tsx';
+import { panel } from '../parts/panels.ts';
+import { choices } from '../store/choices.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { rehearsedOf } from '../store/rehearsed.ts';
+import type { Session } from '../store/session.ts';
+import { BAR_WORDS, REHEARSE_WORDS, sayRehearsed } from '../words/say-rehearsal.ts';
+import { listRevealNumbers, REVEAL_WORDS, sayOutcome, sayWhenItTold } from '../words/say-reveal.ts';
+import { begin } from './begin.ts';
+import { DebriefList } from './debrief-list.tsx';
+import { firstPumpOnS } from './told-curve.ts';
+import { ToldChart } from './told-chart.tsx';
+
+interface RevealPanelProps {
+  readonly session: Session;
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function RevealPanel({ session, followed, recording }: RevealPanelProps) {
+  const rehearsed = rehearsedOf(recording);
+  const { reveal, call, wish } = rehearsed;
+  if (reveal === null) return null;
+  const originS = firstPumpOnS(followed.marks.value);
+  const outcome = sayOutcome(call, reveal.cause);
+  const place = session.source.value?.name ?? null;
+  return (
+    <Panel title={REVEAL_WORDS.title} testId="reveal-panel">
+      <section class={`say say-${outcome.tone}`} data-testid="outcome">
+        <h2>{outcome.headline}</h2>
+        {outcome.detail.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </section>
+      <p data-testid="truth">{reveal.truth}</p>
+      <h2>{REVEAL_WORDS.tells}</h2>
+      <p data-testid="tells">{reveal.tells}</p>
+      <p data-testid="told">{sayWhenItTold(reveal, call?.elapsedS ?? null, originS)}</p>
+      <ToldChart followed={followed} rehearsed={rehearsed} />
+      <h2>{REVEAL_WORDS.work}</h2>
+      <DebriefList followed={followed} rehearsed={rehearsed} originS={originS} />
+      <h2>{REVEAL_WORDS.numbers}</h2>
+      <dl class="facts" data-testid="reveal-numbers">
+        {listRevealNumbers(reveal, choices.value.pressure).map(({ name, value }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+        {wish !== null && (
+          <div>
+            <dt>{REVEAL_WORDS.job}</dt>
+            <dd>{sayRehearsed(wish.name, wish.seed, place)}</dd>
+          </div>
+        )}
+      </dl>
+      <div class="row">
+        <button
+          type="button"
+          class="urgent"
+          data-testid="another-now"
+          onClick={() => (panel.value = 'rehearse')}
+        >
+          {BAR_WORDS.another}
+        </button>
+        {wish !== null && (
+          <button type="button" data-testid="same-again" onClick={() => void begin(session, wish)}>
+            {REVEAL_WORDS.again}
+          </button>
+        )}
+        <button type="button" data-testid="open-results" onClick={() => (panel.value = 'results')}>
+          {REHEARSE_WORDS.results}
+        </button>
+      </div>
+    </Panel>
+  );
+}

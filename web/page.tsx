@@ -4,6 +4,7 @@ import { RecordingsPanel } from './history/recordings-panel.tsx';
 import { DaysWorkBar } from './live/days-work-bar.tsx';
 import { Header } from './live/header.tsx';
 import { LiveScreen } from './live/live-screen.tsx';
+import { MorePanel } from './live/more-panel.tsx';
 import { NotePanel } from './live/note-panel.tsx';
 import { NothingYet } from './live/nothing-yet.tsx';
 import { MenuPanel } from './parts/menu-panel.tsx';
@@ -13,7 +14,6 @@ import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
 import { CallPanel } from './rehearse/call-panel.tsx';
 import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
-import { RehearsalPanel } from './rehearse/rehearsal-panel.tsx';
 import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
 import { ResultsPanel } from './rehearse/results-panel.tsx';
 import { RevealPanel } from './rehearse/reveal-panel.tsx';
@@ -43,7 +43,7 @@ export function Page({ session }: { readonly session: Session }) {
         )}
         <Elsewhere session={session} />
         {recording?.origin === 'rehearsal' && (
-          <RehearsalBar recording={recording} source={session.source.value} />
+          <RehearsalBar session={session} recording={recording} />
         )}
       </div>
       {shown ? (
@@ -87,23 +87,15 @@ function OpenPanel({ session }: { readonly session: Session }) {
       return <MenuPanel key="menu" recording={recording} />;
     case 'rehearse':
       return <RehearsePanel key="rehearse" session={session} />;
-    case 'rehearsal':
-      if (followed === null || recording === null) return null;
-      return (
-        <RehearsalPanel
-          key="rehearsal"
-          session={session}
-          followed={followed}
-          recording={recording}
-        />
-      );
+    case 'results':
+      return <ResultsPanel key="results" session={session} />;
     case 'call':
       return recording === null ? null : <CallPanel key="call" recording={recording} />;
     case 'reveal':
       if (followed === null || recording === null) return null;
-      return <RevealPanel key="reveal" followed={followed} recording={recording} />;
-    case 'results':
-      return <ResultsPanel key="results" />;
+      return (
+        <RevealPanel key="reveal" session={session} followed={followed} recording={recording} />
+      );
     case 'recordings':
       return <RecordingsPanel key="recordings" session={session} />;
     case 'type-in':
@@ -119,5 +111,8 @@ function OpenPanel({ session }: { readonly session: Session }) {
     case 'note':
       if (followed === null || recording === null) return null;
       return <NotePanel key="note" followed={followed} recording={recording} />;
+    case 'more':
+      if (followed === null || recording === null) return null;
+      return <MorePanel key="more" followed={followed} recording={recording} />;
   }
 }

@@ -18,10 +18,10 @@ afterAll(async () => {
 });
 
 describe.each([
-  ['lindens-dental-practice', 'moisture', 'Moisture', 'Moisture'],
-  ['quarry-road-bakery', 'tight_dry', 'Tight and dry', 'Nothing: it is tight and dry'],
-  ['weir-street-archive', 'leak_and_moisture', 'Leak', 'A leak, and moisture too'],
-])('the rehearsal %s', (name, verdict, words, truth) => {
+  ['lindens-dental-practice', 'moisture', 'Moisture'],
+  ['quarry-road-bakery', 'tight_dry', 'Tight and dry'],
+  ['weir-street-archive', 'leak_and_moisture', 'Leak'],
+])('the rehearsal %s', (name, verdict, words) => {
   test(`calls out the target and comes to "${verdict}"`, { timeout: 180_000 }, async () => {
     const { page, complaints } = await rehearse(browser, bridge.url, name);
     await page.getByTestId('rehearsal-badge').waitFor();
@@ -47,9 +47,13 @@ describe.each([
     expect(await shown(page, 'verdict')).toBe(verdict);
     await picture(page, `${name}-rise`);
 
+    // Nobody has made a call, so there is nothing to reveal but at one's own wish.
+    expect(await page.getByTestId('reveal').count()).toBe(0);
     await page.getByTestId('call').click();
     await page.getByTestId('without-call').click();
-    expect(await page.getByTestId('truth').innerText()).toBe(truth);
+    await page.getByTestId('truth').waitFor();
+    await page.getByTestId('close-panel').click();
+    await page.getByTestId('revealed').waitFor();
     expect(complaints).toEqual([]);
     await page.context().close();
   });
@@ -59,7 +63,7 @@ test('an empty installation says what is missing and has a rehearsal one click a
   const empty = await runBridge();
   const { page, complaints } = await openDashboard(browser, empty.url);
   await page.getByTestId('rehearse-now').click();
-  await page.getByTestId('start-quarry-road-bakery').waitFor();
+  await page.getByTestId('rehearsal-quarry-road-bakery').waitFor();
   expect(complaints).toEqual([]);
   await page.context().close();
   await empty.remove();

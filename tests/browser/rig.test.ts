@@ -20,6 +20,7 @@ test('with volume, pump and hose entered there are times and a part that limits'
   const { page, complaints } = await openDashboard(browser, bridge.url);
   await page.getByTestId('rehearse-now').click();
   await page.getByRole('radio', { name: '×20', exact: true }).check();
+  await page.getByTestId('rehearsal-quarry-road-bakery').locator('summary').click();
   await page.getByTestId('start-quarry-road-bakery').click();
   await page.getByTestId('rehearsal-badge').waitFor();
 

@@ -20,6 +20,7 @@ export async function rehearse(browser: Browser, url: string, name: string): Pro
     await page.getByTestId('open-rehearse').click();
   }
   await page.getByRole('radio', { name: '×120', exact: true }).check();
+  await page.getByTestId(`rehearsal-${name}`).locator('summary').click();
   await page.getByTestId(`start-${name}`).click();
   return dashboard;
 }

@@ -9,6 +9,8 @@ import type { Reading } from '../../protocol/reading.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions } from './conclusions.ts';
 import { History } from './history.ts';
+import { debrief, type Rehearsed } from './debrief.ts';
+import type { Finding } from './finding.ts';
 import { gridTime, gridTimeAfter, judge } from './judge.ts';
 import { type Passage, passages } from './passages.ts';
 
@@ -20,10 +22,6 @@ export class Judging {
   /** @param sparse the readings come minutes apart, as those that are typed in do */
   constructor(sparse = false) {
     this.#gridTime = sparse ? gridTimeAfter : gridTime;
-  }
-
-  get history(): History {
-    return this.#history;
   }
 
   insert(readings: readonly Reading[]): void {
@@ -44,5 +42,10 @@ export class Judging {
     if (this.#latestS === null) return [];
     const judgeAt = (nowS: number) => judge(this.#history, marks, sheet, nowS);
     return passages(judgeAt, this.#gridTime(this.#latestS));
+  }
+
+  /** What a trainee did well and what they missed; for after the reveal. */
+  debrief(facts: Omit<Rehearsed, 'history'>): Finding[] {
+    return debrief({ ...facts, history: this.#history });
   }
 }

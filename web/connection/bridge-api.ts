@@ -19,15 +19,22 @@ import {
   type TypedReading,
 } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
-import { PROBLEMS } from '../../protocol/problems.ts';
+import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
 export type Answer<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly message: string };
+  { readonly ok: true; readonly value: T } | (Failure & { readonly ok: false });
+
+interface Failure {
+  readonly message: string;
+  /** Which problem the bridge named, where it was the bridge that refused. */
+  readonly code: ProblemCode | null;
+}
 
 const UNREACHABLE = 'The bridge does not answer. Is it still running?';
+const NOT_UNDERSTOOD = 'The bridge’s answer was not understood. Reload the page.';
 
 export async function listRecordings(): Promise<Answer<readonly Recording[]>> {
   const answer = await ask('GET', 'recordings', undefined, recordingListSchema);
@@ -47,7 +54,7 @@ export function steerRehearsal(steer: SteerRehearsal): Promise<Answer<unknown>> 
   return ask('POST', 'rehearsals/current', steer, null);
 }
 
-export function callRehearsal(call: NewCall): Promise<Answer<Call>> {
+export function callCause(call: NewCall): Promise<Answer<Call>> {
   return ask('POST', 'rehearsals/call', call, callSchema);
 }
 
@@ -79,8 +86,9 @@ export function endTypedIn(): Promise<Answer<Recording>> {
 export function importFile(file: File): Promise<Answer<Recording>> {
   if (file.size > MOST_IMPORT_BYTES) {
     // The bridge would hang up in the middle of it, and the reason would be lost.
-    const { meaning, remedy } = PROBLEMS.readings_file_too_large;
-    return Promise.resolve({ ok: false, message: `${meaning} ${remedy}` });
+    const code = 'readings_file_too_large';
+    const { meaning, remedy } = PROBLEMS[code];
+    return Promise.resolve({ ok: false, message: `${meaning} ${remedy}`, code });
   }
   return send(
     `imports?name=${encodeURIComponent(file.name)}`,
@@ -139,18 +147,18 @@ async function send(
     const response = await fetch(`api/${path}`, request);
     const text = await response.text();
     const json: unknown = text === '' ? null : JSON.parse(text);
-    if (!response.ok) return { ok: false, message: errorMessage(json) };
+    if (!response.ok) return { ok: false, ...failureFrom(json) };
     if (schema === null) return { ok: true, value: json };
     const parsed = schema.safeParse(json);
     return parsed.success
       ? { ok: true, value: parsed.data }
-      : { ok: false, message: 'The bridge’s answer was not understood. Reload the page.' };
+      : { ok: false, message: NOT_UNDERSTOOD, code: null };
   } catch {
-    return { ok: false, message: UNREACHABLE };
+    return { ok: false, message: UNREACHABLE, code: null };
   }
 }
 
-function errorMessage(json: unknown): string {
+function failureFrom(json: unknown): Failure {
   const parsed = apiErrorSchema.safeParse(json);
-  return parsed.success ? parsed.data.message : UNREACHABLE;
+  return parsed.success ? parsed.data : { message: UNREACHABLE, code: null };
 }

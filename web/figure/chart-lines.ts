@@ -30,17 +30,24 @@ export function chartLines(time: ChartTime, sheet: Sheet, units: UnitsOfChoice):
   ];
 }
 
-/** Those within the time shown, the earliest first. */
+/**
+ * Those within the time shown, the earliest first.
+ * @param moments what else happened, besides marks
+ */
 export function chartFlags(
   time: ChartTime,
   marks: readonly Mark[],
   conclusions: Conclusions | null,
+  moments: readonly ChartFlag[] = [],
 ): ChartFlag[] {
   const named = (elapsedS: number, text: string) => ({
     elapsedS,
     label: `${sayMoment(elapsedS - time.originS)} ${text}`,
   });
-  const flags = marks.map((mark) => named(mark.elapsedS, sayMark(mark)));
+  const flags = [
+    ...marks.map((mark) => named(mark.elapsedS, sayMark(mark))),
+    ...moments.map(({ elapsedS, label }) => named(elapsedS, label)),
+  ];
   const rise = conclusions?.rise ?? null;
   // Before there is a verdict the moment wanders about.
   if (rise !== null && rise.changeoverS !== null && rise.verdict !== 'undecided') {

@@ -2,7 +2,7 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, CurvePoint } from '../analysis/conclusions.ts';
-import { chartFlags, chartLines } from '../figure/chart-lines.ts';
+import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
 import { pressureRange } from '../figure/pressure-range.ts';
 import { chartTime, type TimeRange } from '../figure/time-range.ts';
 import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
@@ -27,6 +27,8 @@ interface ChartFacts {
   readonly live: boolean;
   /** Whether forecast and fit may be shown: not for a stale reading. */
   readonly foresees: boolean;
+  /** What a rehearsal's reveal adds to the marks. */
+  readonly moments: readonly ChartFlag[];
   /** A stretch chosen by hand, or null for the usual one. */
   readonly zoom: TimeRange | null;
 }
@@ -50,7 +52,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
       : null,
     expected: expectedLine(facts),
     lines: chartLines(time, sheet, units),
-    flags: chartFlags(time, marks, conclusions),
+    flags: chartFlags(time, marks, conclusions, facts.moments),
     ground: facts.rehearsal ? CHART_WORDS.rehearsal : '',
     live: facts.live,
     points: facts.typedIn,

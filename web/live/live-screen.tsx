@@ -5,12 +5,14 @@ import type { TimeRange } from '../figure/time-range.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness, isCurrent } from '../store/freshness.ts';
+import { rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
 import { panel } from '../parts/panels.ts';
 import { FasterNote } from '../plan/faster-note.tsx';
 import { planOf } from '../plan/plan-of.ts';
+import { revealedMoments } from '../rehearse/revealed-moments.ts';
 import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
@@ -34,6 +36,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
   const { curve } = planOf(followed.sheet.value);
+  const moments = revealedMoments(rehearsedOf(recording));
   const picture = () =>
     chartOf({
       readings: followed.readings,
@@ -44,6 +47,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       rehearsal: recording.origin === 'rehearsal',
       typedIn: followed.typedIn,
       expected: curve,
+      moments,
       live,
       foresees: current || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
       zoom: zoom.peek(),
@@ -107,6 +111,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           zoom.value,
           state.kind,
           curve,
+          moments.length,
         ]}
         zoomed={zoom.value !== null}
         zoomTo={(range) => (zoom.value = range)}

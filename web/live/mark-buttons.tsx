@@ -6,6 +6,7 @@ import { tell } from '../parts/notice.ts';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
+import { MORE_WORDS } from '../words/say-action.ts';
 import { MARK_BUTTONS } from '../words/say-mark.ts';
 import { markChoices } from './mark-choices.ts';
 import { setMark } from './set-mark.ts';
@@ -21,6 +22,14 @@ export function MarkButtons({ followed, recording }: MarkButtonsProps) {
       {markChoices(followed.marks.value, recording.origin === 'rehearsal').map((kind) => (
         <MarkButton key={kind} kind={kind} followed={followed} recording={recording} />
       ))}
+      <button
+        type="button"
+        data-testid="more-marks"
+        aria-haspopup="dialog"
+        onClick={() => (panel.value = 'more')}
+      >
+        {recording.origin === 'rehearsal' ? MORE_WORDS.toDo : MORE_WORDS.toMark}…
+      </button>
     </div>
   );
 }
@@ -34,15 +43,19 @@ interface MarkButtonProps extends MarkButtonsProps {
 /** A mark on its way: a second press must not set it twice. */
 const onItsWay = signal(false);
 
+export function markNow(kind: MarkKind, followed: FollowedRecording, recording: Recording): void {
+  onItsWay.value = true;
+  const elapsedS = presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now());
+  void tell(setMark(recording, kind, elapsedS)).then(() => (onItsWay.value = false));
+}
+
 export function MarkButton({ kind, followed, recording, urgent = false }: MarkButtonProps) {
   const press = () => {
     if (kind === 'note') {
       panel.value = 'note';
       return;
     }
-    onItsWay.value = true;
-    const elapsedS = presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now());
-    void tell(setMark(recording, kind, elapsedS)).then(() => (onItsWay.value = false));
+    markNow(kind, followed, recording);
   };
   return (
     <button

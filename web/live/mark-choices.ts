@@ -10,9 +10,23 @@ export function markChoices(marks: readonly Mark[], rehearsal: boolean): MarkKin
     pump === 'pump_on' ? 'pump_off' : 'pump_on',
     ballast === 'ballast_closed' ? 'ballast_opened' : 'ballast_closed',
     valve === 'isolated' ? 'reopened' : 'isolated',
-    // A rehearsal has its own place for this and what else is done at the rig.
+    // In a rehearsal pressing it does it: that is kept one step further away.
     ...(rehearsal ? [] : (['nitrogen_break'] as const)),
     'note',
+  ];
+}
+
+/** What is done now and then, and may help or mislead. */
+export function moreChoices(marks: readonly Mark[], rehearsal: boolean): MarkKind[] {
+  const stub = latestOf(marks, ['stub_shut', 'stub_opened']);
+  return [
+    ...(rehearsal ? (['nitrogen_break'] as const) : []),
+    'cores_out',
+    'oil_changed',
+    'battery_changed',
+    'joints_tightened',
+    'sections_opened',
+    stub === 'stub_shut' ? 'stub_opened' : 'stub_shut',
   ];
 }
 

@@ -3,6 +3,7 @@ import type { RehearsalAction } from '../../protocol/api.ts';
 import type { MarkKind } from '../../protocol/mark.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { addMark, type Answer, steerRehearsal } from '../connection/bridge-api.ts';
+import { sayUnchanged } from '../words/say-action.ts';
 
 const ACTIONS: Partial<Record<MarkKind, RehearsalAction>> = {
   pump_on: 'pump_on',
@@ -28,7 +29,12 @@ export function setMark(
   text = '',
 ): Promise<Answer<unknown>> {
   const action = recording.origin === 'rehearsal' ? ACTIONS[kind] : undefined;
-  return action === undefined
-    ? addMark(recording.id, { kind, elapsedS, text })
-    : steerRehearsal({ action });
+  return action === undefined ? addMark(recording.id, { kind, elapsedS, text }) : act(action);
+}
+
+async function act(action: RehearsalAction): Promise<Answer<unknown>> {
+  const answer = await steerRehearsal({ action });
+  return !answer.ok && answer.code === 'no_effect'
+    ? { ...answer, message: sayUnchanged(action) }
+    : answer;
 }

@@ -5,7 +5,6 @@ import type { CautionPlace } from '../words/say-caution.ts';
 export type PanelName =
   | 'menu'
   | 'rehearse'
-  | 'rehearsal'
   | 'call'
   | 'reveal'
   | 'results'
@@ -15,6 +14,7 @@ export type PanelName =
   | 'settings'
   | 'type-in'
   | 'note'
+  | 'more'
   | { readonly work: CautionPlace };
 
 export const panel = signal<PanelName | null>(null);

@@ -1,94 +1,93 @@
-/** The trainee says what it is, and how sure they are. Only then is it revealed. */
+/** The trainee says what it is and how sure they are; before that nothing is revealed. */
 import { useState } from 'preact/hooks';
-import { REHEARSAL_CAUSES, type RehearsalCause } from '../../protocol/api.ts';
+import type { RehearsalCause } from '../../protocol/api.ts';
 import type { Recording } from '../../protocol/recording.ts';
-import { callRehearsal, revealRehearsal } from '../connection/bridge-api.ts';
+import { callCause } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
-import { CAUSE_WORDS } from '../words/say-call.ts';
-import { learn } from './at-hand.ts';
-import { rememberTrainee, trainee } from './trainee.ts';
+import { keepRehearsed, rehearsedOf, rememberTrainee, trainee } from '../store/rehearsed.ts';
+import { CALL_WORDS } from '../words/say-call.ts';
+import { sayCall } from '../words/say-reveal.ts';
+import { CauseChoice } from './cause-choice.tsx';
+import { SureChoice } from './sure-choice.tsx';
+import { unveil } from './unveil.ts';
+
+/** As likely as not. */
+const SURE_AT_FIRST = 50;
 
 export function CallPanel({ recording }: { readonly recording: Recording }) {
-  const [name, setName] = useState(trainee);
+  const { call } = rehearsedOf(recording);
+  return call === null ? (
+    <Panel title={CALL_WORDS.title} testId="call-panel">
+      <CallForm recording={recording} />
+      <div class="quieter">
+        <button
+          type="button"
+          data-testid="without-call"
+          onClick={() => void unveil(recording, { withoutCall: true })}
+        >
+          {CALL_WORDS.without}
+        </button>
+        <span class="quiet">{CALL_WORDS.withoutWhy}</span>
+      </div>
+    </Panel>
+  ) : (
+    <Panel title={CALL_WORDS.made} testId="called-panel">
+      <p class="verdict-line">{sayCall(call)}</p>
+      <p class="quiet">{CALL_WORDS.madeWhy}</p>
+      <div class="row">
+        <button
+          type="button"
+          class="urgent"
+          data-testid="reveal-now"
+          onClick={() => void unveil(recording, {})}
+        >
+          {CALL_WORDS.reveal}
+        </button>
+        <button type="button" data-testid="go-on-first" onClick={() => (panel.value = null)}>
+          {CALL_WORDS.goOn}
+        </button>
+      </div>
+    </Panel>
+  );
+}
+
+function CallForm({ recording }: { readonly recording: Recording }) {
+  const [name, setName] = useState(() => trainee.peek());
   const [cause, setCause] = useState<RehearsalCause | null>(null);
-  const [surePercent, setSure] = useState(60);
-  const makeCall = async (event: Event) => {
+  const [surePercent, setSurePercent] = useState(SURE_AT_FIRST);
+  const [busy, setBusy] = useState(false);
+  const make = (event: Event) => {
     event.preventDefault();
-    if (cause === null || name.trim() === '') return;
-    rememberTrainee(name.trim());
-    const call = await tell(callRehearsal({ trainee: name.trim(), cause, surePercent }));
-    if (call === null) return;
-    learn(recording, { call });
-    panel.value = 'reveal';
-  };
-  const revealOnly = async () => {
-    const reveal = await tell(revealRehearsal({ withoutCall: true }));
-    if (reveal === null) return;
-    learn(recording, { reveal });
-    panel.value = 'reveal';
+    if (cause === null || busy) return;
+    setBusy(true);
+    rememberTrainee(name);
+    void tell(callCause({ trainee: trainee.peek(), cause, surePercent })).then((call) => {
+      if (call !== null) keepRehearsed(recording, { call });
+      else panel.value = null;
+    });
   };
   return (
-    <Panel title="What is it?" testId="call-panel">
-      <form class="call" onSubmit={(event) => void makeCall(event)}>
-        <fieldset class="causes-to-call">
-          <legend>One of these; the strongest, where there are two</legend>
-          {REHEARSAL_CAUSES.map((each) => (
-            <label key={each}>
-              <input
-                type="radio"
-                name="cause"
-                value={each}
-                data-testid={`cause-${each}`}
-                checked={each === cause}
-                onChange={() => setCause(each)}
-              />
-              <span>
-                <b>{CAUSE_WORDS[each].name}</b> <i>{CAUSE_WORDS[each].sign}</i>
-              </span>
-            </label>
-          ))}
-        </fieldset>
-        <label class="sure">
-          <span>
-            How sure: <b>{surePercent} %</b>
-          </span>
-          <input
-            type="range"
-            name="sure"
-            min={1}
-            max={100}
-            value={surePercent}
-            onInput={(event) => setSure(Number(event.currentTarget.value))}
-          />
-        </label>
-        <label class="sure">
-          Who says so
-          <input
-            name="trainee"
-            maxLength={60}
-            required
-            autoComplete="off"
-            value={name}
-            onInput={(event) => setName(event.currentTarget.value)}
-          />
-        </label>
-        <button
-          type="submit"
-          class="urgent"
-          data-testid="make-call"
-          disabled={cause === null || name.trim() === ''}
-        >
-          This is it
-        </button>
-      </form>
-      <p class="quiet">
-        A call is kept with the rehearsal, under that name, on this computer. It can’t be changed.
-      </p>
-      <button type="button" data-testid="without-call" onClick={() => void revealOnly()}>
-        Tell me without a call
+    <form class="call" onSubmit={make}>
+      <p class="quiet">{CALL_WORDS.help}</p>
+      <CauseChoice chosen={cause} pick={setCause} />
+      <SureChoice percent={surePercent} set={setSurePercent} />
+      <label class="stacked">
+        {CALL_WORDS.trainee}
+        <input
+          name="trainee"
+          autoComplete="off"
+          required
+          pattern=".*\S.*"
+          maxLength={60}
+          value={name}
+          onInput={(event) => setName(event.currentTarget.value)}
+        />
+      </label>
+      <button type="submit" class="urgent" disabled={busy} data-testid="make-call">
+        {CALL_WORDS.make}
       </button>
-    </Panel>
+    </form>
   );
 }

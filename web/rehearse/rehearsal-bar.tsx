@@ -1,85 +1,93 @@
-/** Works a running rehearsal, and leads to the call and the reveal. */
-import { REHEARSAL_RATES } from '../../protocol/api.ts';
+/** A rehearsal is one, and what can be done about it: work it, call it, look at what it was. */
 import type { Recording } from '../../protocol/recording.ts';
-import type { SourceState } from '../../protocol/source-state.ts';
-import { steerRehearsal } from '../connection/bridge-api.ts';
-import { tell } from '../parts/notice.ts';
 import { panel } from '../parts/panels.ts';
-import { CAUSE_WORDS } from '../words/say-call.ts';
-import { atHand } from './at-hand.ts';
-import { rateFrom, rateWords } from './rates.ts';
+import { isLatestRehearsal, type Rehearsed, rehearsedOf } from '../store/rehearsed.ts';
+import type { Session } from '../store/session.ts';
+import { BAR_WORDS } from '../words/say-rehearsal.ts';
+import { sayCall, sayOutcome } from '../words/say-reveal.ts';
+import { unveil } from './unveil.ts';
+import { WorkButtons } from './work-buttons.tsx';
 
 interface RehearsalBarProps {
+  readonly session: Session;
   readonly recording: Recording;
-  readonly source: SourceState | null;
 }
 
-export function RehearsalBar({ recording, source }: RehearsalBarProps) {
-  const { call, reveal } = atHand(recording);
+export function RehearsalBar({ session, recording }: RehearsalBarProps) {
+  const rehearsed = rehearsedOf(recording);
+  const latest = isLatestRehearsal(recording, session.recordings.value);
   return (
     <section class="rehearsal" aria-label="Rehearsal" data-testid="rehearsal-bar">
-      <strong>Rehearsal, not a job</strong>
-      {recording.open ? <Pace source={source} /> : reveal === null && <span>It has ended.</span>}
-      {reveal !== null && (
-        <p data-testid="revealed" role="status">
-          <i>It was:</i> {CAUSE_WORDS[reveal.cause].name}
-        </p>
-      )}
-      <button
-        type="button"
-        class={recording.open ? '' : 'urgent'}
-        data-testid="call"
-        onClick={() => (panel.value = call === null && reveal === null ? 'call' : 'reveal')}
-      >
-        {reveal !== null ? 'Look back' : call === null ? 'I know what it is' : 'Reveal'}
-      </button>
-      {recording.open ? (
-        <button type="button" data-testid="more" onClick={() => (panel.value = 'rehearsal')}>
-          More
-        </button>
+      <strong>{BAR_WORDS.name}</strong>
+      {recording.open && latest ? (
+        <WorkButtons session={session} wish={rehearsed.wish} />
       ) : (
+        rehearsed.reveal === null && <span>{BAR_WORDS.ended}</span>
+      )}
+      {rehearsed.reveal !== null ? (
+        <Revealed rehearsed={rehearsed} />
+      ) : (
+        latest && <Hidden rehearsed={rehearsed} recording={recording} />
+      )}
+      {!recording.open && (
         <button type="button" data-testid="another" onClick={() => (panel.value = 'rehearse')}>
-          Another one
+          {BAR_WORDS.another}
         </button>
       )}
     </section>
   );
 }
 
-function Pace({ source }: { readonly source: SourceState | null }) {
-  const paused = source?.phase === 'paused';
+interface HiddenProps {
+  readonly rehearsed: Rehearsed;
+  readonly recording: Recording;
+}
+
+function Hidden({ rehearsed: { call }, recording }: HiddenProps) {
+  if (call === null) {
+    return (
+      <button
+        type="button"
+        class="urgent"
+        data-testid="call"
+        aria-haspopup="dialog"
+        onClick={() => (panel.value = 'call')}
+      >
+        {BAR_WORDS.call}
+      </button>
+    );
+  }
   return (
     <>
-      <label>
-        <span>Speed</span>{' '}
-        <select
-          data-testid="rate"
-          value={rateWords(source?.clockRate ?? 1)}
-          onChange={(event) =>
-            void tell(steerRehearsal({ rate: rateFrom(event.currentTarget.value) }))
-          }
-        >
-          {REHEARSAL_RATES.map((rate) => (
-            <option key={rate} value={rateWords(rate)}>
-              {rateWords(rate)}
-            </option>
-          ))}
-        </select>
-      </label>
+      <span class="roomy" data-testid="called">
+        {sayCall(call)}
+      </span>
       <button
         type="button"
-        data-testid="pause"
-        onClick={() => void tell(steerRehearsal({ paused: !paused }))}
+        class="urgent"
+        data-testid="reveal"
+        onClick={() => void unveil(recording, {})}
       >
-        {paused ? 'Go on' : 'Pause'}
+        {BAR_WORDS.reveal}
       </button>
+    </>
+  );
+}
+
+function Revealed({ rehearsed: { call, reveal } }: { readonly rehearsed: Rehearsed }) {
+  if (reveal === null) return null;
+  return (
+    <>
+      <p data-testid="revealed" role="status">
+        {sayOutcome(call, reveal.cause).headline}
+      </p>
       <button
         type="button"
-        data-testid="jump"
-        aria-label="On to the next event"
-        onClick={() => void tell(steerRehearsal({ jump: true }))}
+        data-testid="what-told"
+        aria-haspopup="dialog"
+        onClick={() => (panel.value = 'reveal')}
       >
-        Next event
+        {BAR_WORDS.whatTold}
       </button>
     </>
   );

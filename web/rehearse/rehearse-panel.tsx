@@ -1,98 +1,49 @@
 /** Choose a simulated job. What is wrong with it is not said. */
 import { useEffect, useState } from 'preact/hooks';
-import { REHEARSAL_RATES, type RehearsalCard } from '../../protocol/api.ts';
-import { listRehearsals } from '../connection/bridge-api.ts';
+import type { RehearsalCard, StartRehearsal } from '../../protocol/api.ts';
+import { listRehearsals, listResults } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
-import { PickOne } from '../parts/pick-one.tsx';
+import { rememberTrainee, trainee } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
-import { begin } from './at-hand.ts';
-import { rateFrom, rateWords } from './rates.ts';
-
-const RATE_WORDS = REHEARSAL_RATES.map(rateWords);
-const MOST_SEED = 0xffff_ffff;
+import { REHEARSE_WORDS } from '../words/say-rehearsal.ts';
+import { begin } from './begin.ts';
+import { HowToRehearse, type Manner, USUAL_MANNER } from './how-to-rehearse.tsx';
+import { sortCards } from './job-cards.ts';
+import { JobList } from './job-list.tsx';
+import { rateFrom } from './rates.ts';
 
 export function RehearsePanel({ session }: { readonly session: Session }) {
   const [cards, setCards] = useState<readonly RehearsalCard[] | null>(null);
-  const [rate, setRate] = useState(rateWords(20));
-  const [helper, setHelper] = useState(true);
-  const [number, setNumber] = useState('');
+  const [called, setCalled] = useState<ReadonlySet<string>>(new Set());
+  const [name, setName] = useState(() => trainee.peek());
+  const [manner, setManner] = useState<Manner>(USUAL_MANNER);
   const [busy, setBusy] = useState(false);
   useEffect(() => {
     void tell(listRehearsals()).then((found) => setCards(found ?? []));
+    void tell(listResults()).then((found) => {
+      const own = found?.filter((result) => result.trainee === trainee.peek()) ?? [];
+      setCalled(new Set(own.map(({ scenario }) => scenario)));
+    });
   }, []);
-  const seed = /^\d{1,10}$/u.test(number.trim()) ? Number(number) : null;
-  const wrong = number.trim() !== '' && (seed === null || seed > MOST_SEED);
-  const start = (name: string) => {
+  const start = ({ name: job, seed }: Pick<StartRehearsal, 'name' | 'seed'>) => {
     setBusy(true);
-    const drawn = crypto.getRandomValues(new Uint32Array(1))[0] ?? 1;
-    const wish = { name, rate: rateFrom(rate), helper, seed: seed ?? drawn };
-    void begin(session, wish).finally(() => setBusy(false));
+    rememberTrainee(name);
+    const { rate, helper } = manner;
+    void begin(session, { name: job, seed, rate: rateFrom(rate), helper });
   };
   return (
-    <Panel title="Rehearse" testId="rehearse-panel">
-      <p class="quiet">
-        A simulated job with a hidden cause: watch the curve, say what it is and how sure you are,
-        then have it revealed. It is marked as a rehearsal everywhere.
-      </p>
-      <PickOne
-        legend="Speed"
-        name="rate"
-        options={RATE_WORDS}
-        chosen={rate}
-        label={(words) => words}
-        pick={setRate}
-      />
-      <label class="check">
-        <input
-          type="checkbox"
-          name="helper"
-          checked={helper}
-          onChange={(event) => setHelper(event.currentTarget.checked)}
-        />
-        A helper works pump and valves
-      </label>
-      <label class="number">
-        Number, to repeat one (may stay empty){' '}
-        <input
-          name="seed"
-          inputMode="numeric"
-          autoComplete="off"
-          aria-invalid={wrong}
-          value={number}
-          onInput={(event) => setNumber(event.currentTarget.value)}
-        />
-      </label>
-      {wrong && (
-        <p class="wrong" role="alert">
-          A whole number from 0 to {MOST_SEED}, or nothing.
-        </p>
+    <Panel title={REHEARSE_WORDS.title} testId="rehearse-panel">
+      <p class="quiet">{REHEARSE_WORDS.help}</p>
+      <HowToRehearse name={name} setName={setName} manner={manner} setManner={setManner} />
+      {cards === null && <p>{REHEARSE_WORDS.asking}</p>}
+      {cards !== null && (
+        <JobList cards={sortCards(cards)} called={called} busy={busy} start={start} />
       )}
       <button type="button" data-testid="open-results" onClick={() => (panel.value = 'results')}>
-        How the calls have gone
+        {REHEARSE_WORDS.results}
       </button>
-      <div class="cards">
-        {cards === null && <p>Asking the bridge…</p>}
-        {cards?.map((card) => (
-          <article key={card.name} class="card to-rehearse" data-testid={`rehearsal-${card.name}`}>
-            <div>
-              <h2>{card.place}</h2>
-              <p>{card.situation}</p>
-            </div>
-            <button
-              type="button"
-              class="urgent"
-              disabled={busy || wrong}
-              aria-label={`Start: ${card.place}`}
-              data-testid={`start-${card.name}`}
-              onClick={() => start(card.name)}
-            >
-              Start
-            </button>
-          </article>
-        ))}
-      </div>
     </Panel>
   );
 }

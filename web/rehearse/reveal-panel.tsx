@@ -1,78 +1,77 @@
-/** What it really was, which part of the curve told, and what was done well, too early or not at all. */
-import { useEffect, useState } from 'preact/hooks';
+/** What it was, which part of the curve told and from when on, and how the work went. */
 import type { Recording } from '../../protocol/recording.ts';
-import { debrief } from '../analysis/debrief.ts';
-import { revealRehearsal } from '../connection/bridge-api.ts';
-import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { CAUSE_WORDS, sayCalled, sayTold } from '../words/say-call.ts';
-import { GRADE_NAMES, sayFinding } from '../words/say-finding.ts';
-import { sayTruthNumbers } from '../words/say-reveal.ts';
-import { atHand, learn } from './at-hand.ts';
+import { rehearsedOf } from '../store/rehearsed.ts';
+import type { Session } from '../store/session.ts';
+import { BAR_WORDS, REHEARSE_WORDS, sayRehearsed } from '../words/say-rehearsal.ts';
+import { listRevealNumbers, REVEAL_WORDS, sayOutcome, sayWhenItTold } from '../words/say-reveal.ts';
+import { begin } from './begin.ts';
+import { DebriefList } from './debrief-list.tsx';
+import { firstPumpOnS } from './told-curve.ts';
+import { ToldChart } from './told-chart.tsx';
 
 interface RevealPanelProps {
+  readonly session: Session;
   readonly followed: FollowedRecording;
   readonly recording: Recording;
 }
 
-export function RevealPanel({ followed, recording }: RevealPanelProps) {
-  const { call, reveal, start } = atHand(recording);
-  const [asked, setAsked] = useState(reveal !== null);
-  useEffect(() => {
-    if (asked) return;
-    setAsked(true);
-    void tell(revealRehearsal({})).then((told) => {
-      if (told === null) panel.value = null;
-      else learn(recording, { reveal: told });
-    });
-  }, [asked]);
-  if (reveal === null) {
-    return (
-      <Panel title="What it was" testId="reveal-panel">
-        <p>Asking the bridge…</p>
-      </Panel>
-    );
-  }
-  const unit = choices.value.pressure;
-  // What was not begun on this page was perhaps worked by a helper: then only the call is judged.
-  const findings = debrief({
-    history: followed.history,
-    marks: followed.marks.value,
-    sheet: followed.sheet.value,
-    call,
-    reveal,
-    helped: start?.helper ?? true,
-  });
+export function RevealPanel({ session, followed, recording }: RevealPanelProps) {
+  const rehearsed = rehearsedOf(recording);
+  const { reveal, call, wish } = rehearsed;
+  if (reveal === null) return null;
+  const originS = firstPumpOnS(followed.marks.value);
+  const outcome = sayOutcome(call, reveal.cause);
+  const place = session.source.value?.name ?? null;
   return (
-    <Panel title="What it was" testId="reveal-panel">
-      <h2 data-testid="truth">{CAUSE_WORDS[reveal.cause].name}</h2>
-      {call !== null && (
-        <p class="called" data-testid="called">
-          {sayCalled(call, reveal)}
-        </p>
-      )}
-      <p>{reveal.truth}</p>
-      <h2>What told</h2>
-      <p data-testid="tells">{reveal.tells}</p>
-      <p data-testid="told">{sayTold(reveal.toldS)}</p>
-      <p class="quiet">{sayTruthNumbers(reveal, unit)}</p>
-      <h2>Looking back</h2>
-      <ul class="findings" data-testid="findings">
-        {findings.map((finding, place) => (
-          <li key={place} data-grade={finding.grade}>
-            <b>{GRADE_NAMES[finding.grade]}</b> {sayFinding(finding, unit)}
-          </li>
+    <Panel title={REVEAL_WORDS.title} testId="reveal-panel">
+      <section class={`say say-${outcome.tone}`} data-testid="outcome">
+        <h2>{outcome.headline}</h2>
+        {outcome.detail.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
         ))}
-      </ul>
-      <div class="choices">
-        <button type="button" class="urgent" onClick={() => (panel.value = 'rehearse')}>
-          Another one
+      </section>
+      <p data-testid="truth">{reveal.truth}</p>
+      <h2>{REVEAL_WORDS.tells}</h2>
+      <p data-testid="tells">{reveal.tells}</p>
+      <p data-testid="told">{sayWhenItTold(reveal, call?.elapsedS ?? null, originS)}</p>
+      <ToldChart followed={followed} rehearsed={rehearsed} />
+      <h2>{REVEAL_WORDS.work}</h2>
+      <DebriefList followed={followed} rehearsed={rehearsed} originS={originS} />
+      <h2>{REVEAL_WORDS.numbers}</h2>
+      <dl class="facts" data-testid="reveal-numbers">
+        {listRevealNumbers(reveal, choices.value.pressure).map(({ name, value }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+        {wish !== null && (
+          <div>
+            <dt>{REVEAL_WORDS.job}</dt>
+            <dd>{sayRehearsed(wish.name, wish.seed, place)}</dd>
+          </div>
+        )}
+      </dl>
+      <div class="row">
+        <button
+          type="button"
+          class="urgent"
+          data-testid="another-now"
+          onClick={() => (panel.value = 'rehearse')}
+        >
+          {BAR_WORDS.another}
         </button>
-        <button type="button" data-testid="show-results" onClick={() => (panel.value = 'results')}>
-          How my calls have gone
+        {wish !== null && (
+          <button type="button" data-testid="same-again" onClick={() => void begin(session, wish)}>
+            {REVEAL_WORDS.again}
+          </button>
+        )}
+        <button type="button" data-testid="open-results" onClick={() => (panel.value = 'results')}>
+          {REHEARSE_WORDS.results}
         </button>
       </div>
     </Panel>

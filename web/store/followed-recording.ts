@@ -4,7 +4,8 @@ import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import { sheetFromEntries, type SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
-import type { History } from '../analysis/history.ts';
+import type { Rehearsed } from '../analysis/debrief.ts';
+import type { Finding } from '../analysis/finding.ts';
 import { Judging } from '../analysis/judging.ts';
 import { ChannelReadings } from './channel-readings.ts';
 
@@ -35,11 +36,6 @@ export class FollowedRecording {
 
   get readings(): ChannelReadings {
     return this.#channel(this.channel.value).readings;
-  }
-
-  /** All readings of the watched sensor, folded. */
-  get history(): History {
-    return this.#channel(this.channel.value).judging.history;
   }
 
   insert(columns: ReadingColumns): void {
@@ -82,6 +78,11 @@ export class FollowedRecording {
   judge(): void {
     const { judging } = this.#channel(this.channel.value);
     this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
+  }
+
+  debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {
+    const { judging } = this.#channel(this.channel.value);
+    return judging.debrief({ ...told, marks: this.marks.value, sheet: this.sheet.value });
   }
 
   #channel(number: number): Channel {

@@ -1,4 +1,5 @@
 /** Cautions, each where it belongs in the work. The program advises; others decide. */
+import type { MarkKind } from '../../protocol/mark.ts';
 
 export type CautionPlace = 'nitrogen' | 'hook_up' | 'pull_down' | 'rise' | 'closing_up';
 
@@ -31,6 +32,20 @@ export const CAUTIONS: Readonly<Record<CautionPlace, readonly string[]>> = {
     'Open the valves in the equipment maker’s order, refrigerant to positive pressure, and only then power.',
     'The compressor is never started in a vacuum.',
   ],
+};
+
+/** In a line, beside the button that does it or marks it. */
+export const MARK_CAUTIONS: Partial<Readonly<Record<MarkKind, string>>> = {
+  nitrogen_break:
+    'Dry nitrogen through a regulator, with a relief device; never oxygen or air. Ventilate. Valve the sensor off first if it is not rated for it.',
+  cores_out: 'With a core tool. Never open it to the air while the system is under vacuum.',
+  oil_changed: 'Valve off and stop the pump first. Pump and oil are hot.',
+  battery_changed: 'Valve off first: oil is drawn back otherwise.',
+  joints_tightened: 'Two wrenches, and torque by the maker’s table. Gloves and eye protection.',
+  sections_opened:
+    'Where a valve needs power to open, use the maker’s own vacuum or service mode only. Never into a part that is still charged.',
+  stub_shut: 'The curve shows hose and sensor joint alone from then on, not the system.',
+  stub_opened: 'Never onto a system under pressure: that destroys the sensor.',
 };
 
 export const WHO_DECIDES =

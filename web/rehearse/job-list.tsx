@@ -1,0 +1,48 @@
+/** The jobs on offer: a line each, and the whole of one at a time. */
+import type { StartRehearsal } from '../../protocol/api.ts';
+import { REHEARSE_WORDS } from '../words/say-rehearsal.ts';
+import { DrawnJob } from './drawn-job.tsx';
+import type { SortedCards } from './job-cards.ts';
+import { randomSeed } from './random-seed.ts';
+
+interface JobListProps {
+  readonly cards: SortedCards;
+  /** Names of those that the trainee has called before. */
+  readonly called: ReadonlySet<string>;
+  readonly busy: boolean;
+  readonly start: (job: Pick<StartRehearsal, 'name' | 'seed'>) => void;
+}
+
+export function JobList({ cards: { jobs, drawn }, called, busy, start }: JobListProps) {
+  return (
+    <section class="jobs">
+      <h2>{REHEARSE_WORDS.jobs}</h2>
+      {drawn.length > 0 && (
+        <details name="job" data-testid="rehearsal-drawn">
+          <summary>
+            <b>{REHEARSE_WORDS.drawn}</b>
+          </summary>
+          <DrawnJob cards={drawn} busy={busy} start={start} />
+        </details>
+      )}
+      {jobs.map(({ name, place, situation }) => (
+        <details key={name} name="job" data-testid={`rehearsal-${name}`}>
+          <summary>
+            <b>{place}</b>
+            {called.has(name) && <i>{REHEARSE_WORDS.called}</i>}
+          </summary>
+          <p>{situation}</p>
+          <button
+            type="button"
+            class="urgent"
+            disabled={busy}
+            data-testid={`start-${name}`}
+            onClick={() => start({ name, seed: randomSeed() })}
+          >
+            {REHEARSE_WORDS.start}
+          </button>
+        </details>
+      ))}
+    </section>
+  );
+}

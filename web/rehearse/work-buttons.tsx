@@ -1,0 +1,72 @@
+/** Speed, pause, on to the next event, begin again, stop. */
+import { REHEARSAL_RATES, type StartRehearsal } from '../../protocol/api.ts';
+import { steerRehearsal } from '../connection/bridge-api.ts';
+import { tell } from '../parts/notice.ts';
+import type { Session } from '../store/session.ts';
+import { BAR_WORDS, sayJump } from '../words/say-rehearsal.ts';
+import { begin } from './begin.ts';
+import { rateFrom, rateWords } from './rates.ts';
+
+interface WorkButtonsProps {
+  readonly session: Session;
+  /** Null where another page began it: then nobody here knows how to begin the same again. */
+  readonly wish: StartRehearsal | null;
+}
+
+export function WorkButtons({ session, wish }: WorkButtonsProps) {
+  const source = session.source.value;
+  const rate = rateWords(source?.clockRate ?? 1);
+  const paused = source?.phase === 'paused';
+  const jump = sayJump(wish?.helper ?? true);
+  return (
+    <>
+      <label>
+        <span>{BAR_WORDS.speed}</span>{' '}
+        <select
+          data-testid="rate"
+          value={rate}
+          onChange={(event) =>
+            void tell(steerRehearsal({ rate: rateFrom(event.currentTarget.value) }))
+          }
+        >
+          {REHEARSAL_RATES.map((one) => (
+            <option key={one} value={rateWords(one)}>
+              {rateWords(one)}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button
+        type="button"
+        data-testid="pause"
+        onClick={() => void tell(steerRehearsal({ paused: !paused }))}
+      >
+        {paused ? BAR_WORDS.goOn : BAR_WORDS.pause}
+      </button>
+      <button
+        type="button"
+        data-testid="jump"
+        onClick={() => void tell(steerRehearsal({ jump: true }))}
+      >
+        <span class="roomy">{jump.long}</span>
+        <span class="tight">{jump.short}</span>
+      </button>
+      {wish !== null && (
+        <button
+          type="button"
+          data-testid="again"
+          onClick={() => void begin(session, { ...wish, rate: rateFrom(rate) })}
+        >
+          {BAR_WORDS.again}
+        </button>
+      )}
+      <button
+        type="button"
+        data-testid="stop"
+        onClick={() => void tell(steerRehearsal({ stop: true }))}
+      >
+        {BAR_WORDS.stop}
+      </button>
+    </>
+  );
+}

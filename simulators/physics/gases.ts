@@ -23,7 +23,7 @@ export function totalOf(amounts: PerGas<number>): number {
  * Molar mass of the refrigerant that the model knows, kg/mol: that of R-32, CH₂F₂ (from the atomic
  * masses: 12.011 + 2·1.008 + 2·18.998).
  */
-export const REFRIGERANT_KG_PER_MOL = 0.052024;
+const REFRIGERANT_KG_PER_MOL = 0.052024;
 
 /** Viscosity of air over that of each gas near 20 °C: 18.2, 9.7 and 12.4 µPa·s, from memory. */
 const AIR_OVER_VISCOSITY: PerGas<number> = { air: 1, water: 18.2 / 9.7, refrigerant: 18.2 / 12.4 };

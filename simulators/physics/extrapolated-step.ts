@@ -12,12 +12,10 @@ import type { Controls } from './controls.ts';
 import { GASES, perGas, totalOf, type PerGas } from './gases.ts';
 import { isPossible } from './puddle.ts';
 import type { PumpState } from './pump.ts';
-import { totalPressurePa, type RigState, type SectionState } from './rig-state.ts';
+import type { RigState, SectionState } from './rig-state.ts';
 
 /** Gas that nobody measures: in 1 L, 1e-9 · 8.314 · 293 / 1e-3 = 0.002 Pa. */
 const NEGLIGIBLE_MOL = 1e-9;
-/** The same for the pump. */
-const NEGLIGIBLE_PA = 0.002;
 
 interface ExtrapolatedStep {
   /** Of second order; in rare cases with negative contents: see `isPhysical`. */
@@ -25,8 +23,8 @@ interface ExtrapolatedStep {
   /** The two half steps alone: of first order, never negative. */
   readonly fine: RigState;
   /**
-   * Largest difference of a gas between the full and the two half steps, relative to all the gas there;
-   * water in the pump's oil counts as what it does to the pump's ultimate pressure.
+   * Largest difference of a gas between the full and the two half steps, relative to all the gas there.
+   * What changes in walls, water and pump shows in it: the second half step starts from it.
    */
   readonly relativeError: number;
 }
@@ -53,7 +51,6 @@ export function extrapolatedStep(
     fine,
     relativeError: Math.max(
       ...fine.sections.map((section, index) => gasDifference(section, coarse.sections[index])),
-      oilDifference(fine, coarse),
     ),
   };
 }
@@ -74,12 +71,6 @@ export function isPhysical({ sections, pump }: RigState): boolean {
 function gasDifference(fine: SectionState, coarse: SectionState = fine): number {
   const differences = GASES.map((gas) => Math.abs(fine.gasMol[gas] - coarse.gasMol[gas]));
   return Math.max(...differences) / (totalOf(fine.gasMol) + NEGLIGIBLE_MOL);
-}
-
-function oilDifference(fine: RigState, coarse: RigState): number {
-  const { oil, section } = fine.setup.pump;
-  const waterPa = Math.abs(fine.pump.oilWaterMol - coarse.pump.oilWaterMol) / oil.waterMolPerPa;
-  return waterPa / (totalPressurePa(fine, section) + NEGLIGIBLE_PA);
 }
 
 function improvedSection(fine: SectionState, coarse: SectionState): SectionState {

@@ -43,6 +43,20 @@ describe('a puddle', () => {
     expect(evaporated).toBeLessThan(0.155);
   });
 
+  it('stays at the triple point while ice and liquid lie together, whatever heat comes in', () => {
+    const puddle = { waterKg: 0.1, areaM2: 0.1, evaporationShare: 1, metalConductanceWPerK: 50 };
+    const rig = createRig(smallRig({ airPa: 0, waterPa: 600, puddle }));
+    const [section, ...others] = rig.sections;
+    if (!section) throw new Error('the rig has no section');
+    const half = { mol: section.puddle.mol, enthalpyJ: section.puddle.mol * -3003 };
+    const thawing = { ...rig, sections: [{ ...section, puddle: half }, ...others] };
+    // 50 W/K · 20 K for 10 s are 10 kJ of the 17 kJ that half of it takes to melt.
+    const state = advance(thawing, 10, STANDING);
+    expect(totalPressurePa(state, 0)).toBeCloseTo(611.657, 3);
+    expect(iceFraction(state.sections[0]?.puddle ?? half)).toBeLessThan(0.3);
+    expect(iceFraction(state.sections[0]?.puddle ?? half)).toBeGreaterThan(0.1);
+  });
+
   it('takes back vapour that is above its vapour pressure', () => {
     const puddle = { waterKg: 0.01, areaM2: 0.1, evaporationShare: 1, metalConductanceWPerK: 100 };
     const rig = createRig(smallRig({ airPa: 0, waterPa: 4000, puddle }));

@@ -1,0 +1,83 @@
+/** Entering a part of the job sheet: what every form over it has in common. */
+import { useState } from 'preact/hooks';
+import type { Recording } from '../../protocol/recording.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
+import { enterOnSheet } from '../connection/bridge-api.ts';
+import { tell } from '../parts/notice.ts';
+import { choices } from '../store/choices.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { presentS } from '../store/present-time.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import { SHEET_NAMES, sheetUnit } from '../words/say-sheet.ts';
+import { sheetFromTexts, textsFromSheet } from './sheet-form.ts';
+
+export interface SheetEntryForm {
+  readonly units: UnitsOfChoice;
+  readonly texts: ReturnType<typeof textsFromSheet>;
+  /** The field that can't be read, once it was tried. */
+  readonly wrong: keyof Sheet | null;
+  readonly write: (field: keyof Sheet) => (event: { currentTarget: { value: string } }) => void;
+  readonly save: (event: Event) => void;
+}
+
+/** @param entered what was changed, if anything, is on the sheet now */
+export function useSheetEntry(
+  followed: FollowedRecording,
+  recording: Recording,
+  entered: () => void,
+): SheetEntryForm {
+  const [units] = useState(() => choices.peek());
+  const [before, setBefore] = useState(() => textsFromSheet(followed.sheet.peek(), units));
+  const [texts, setTexts] = useState(before);
+  const [wrong, setWrong] = useState<keyof Sheet | null>(null);
+  const write: SheetEntryForm['write'] = (field) => (event) => {
+    setWrong(null);
+    setTexts({ ...texts, [field]: event.currentTarget.value });
+  };
+  const save = (event: Event) => {
+    event.preventDefault();
+    const read = sheetFromTexts(texts, before, units);
+    if (!read.ok) {
+      setWrong(read.field);
+      return;
+    }
+    if (Object.keys(read.fields).length === 0) {
+      entered();
+      return;
+    }
+    const elapsedS = presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now());
+    void tell(enterOnSheet(recording.id, { elapsedS, fields: read.fields })).then((saved) => {
+      if (saved === null) return;
+      setBefore(texts);
+      entered();
+    });
+  };
+  return { units, texts, wrong, write, save };
+}
+
+interface NumberFieldsProps {
+  readonly form: SheetEntryForm;
+  readonly fields: readonly (keyof Sheet)[];
+  readonly examples?: Partial<Record<keyof Sheet, string>>;
+}
+
+export function NumberFields({ form, fields, examples = {} }: NumberFieldsProps) {
+  return (
+    <>
+      {fields.map((field) => (
+        <label key={field}>
+          {[SHEET_NAMES[field], sheetUnit(field, form.units)].filter(Boolean).join(', ')}
+          <input
+            name={field}
+            inputMode="decimal"
+            autoComplete="off"
+            placeholder={examples[field]}
+            aria-invalid={form.wrong === field}
+            value={form.texts[field]}
+            onInput={form.write(field)}
+          />
+        </label>
+      ))}
+    </>
+  );
+}

@@ -100,7 +100,12 @@ export class VirtualSensor {
 
   /** Resolves as soon as somebody listens to the readings. */
   whenSubscribed(): Promise<void> {
-    return this.#subscribed ? Promise.resolve() : new Promise((done) => this.#waiting.push(done));
+    return this.#subscribed ? Promise.resolve() : this.nextSubscription();
+  }
+
+  /** Resolves when somebody begins to listen after this call, whoever may be listening now. */
+  nextSubscription(): Promise<void> {
+    return new Promise((done) => this.#waiting.push(done));
   }
 
   /** Takes a reading and sends it; null is 'not known', as near atmospheric pressure. */

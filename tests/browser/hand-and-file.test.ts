@@ -11,6 +11,7 @@ import {
   pageReadings,
   picture,
   shown,
+  untilOtherRecording,
   untilReadings,
   untilShown,
 } from '../support/dashboard.ts';
@@ -72,7 +73,10 @@ test('typed numbers are readings, dated and never live, until the recording is e
   await page.getByTestId('open-type-in').click();
   await enter('deep');
   await page.getByTestId('type-in-panel').getByRole('alert').waitFor();
+  await untilShown(page, 'connection', 'live');
+  const earlier = await shown(page, 'recording');
   await enter('90000');
+  await untilOtherRecording(page, earlier);
   await untilReadings(page, 1);
   await page.getByTestId('type-next').click();
   await enter('4500');

@@ -6,6 +6,8 @@ import {
   openBrowser,
   openDashboard,
   pageReadings,
+  shown,
+  untilOtherRecording,
   untilReadings,
   untilShown,
 } from '../support/dashboard.ts';
@@ -76,15 +78,18 @@ test('begun again it is the same, reading by reading', { timeout: 120_000 }, asy
   await page.getByTestId('open-rehearse').click();
   await page.getByRole('radio', { name: '×120', exact: true }).check();
   await page.getByTestId('rehearsal-drawn').locator('summary').click();
+  await untilShown(page, 'connection', 'live');
+  const earlier = await shown(page, 'recording');
   await page.getByTestId('start-drawn').click();
+  await untilOtherRecording(page, earlier);
   const first90 = async () => {
     await untilReadings(page, 90);
     return (await pageReadings(page)).slice(0, 90).map(({ pressurePa }) => pressurePa);
   };
   const before = await first90();
-  const old = await page.evaluate(() => document.documentElement.dataset['recording']);
+  const old = await shown(page, 'recording');
   await page.getByTestId('again').click();
-  await page.waitForFunction((id) => document.documentElement.dataset['recording'] !== id, old);
+  await untilOtherRecording(page, old);
   expect(await first90()).toEqual(before);
   expect(complaints).toEqual([]);
   await page.context().close();

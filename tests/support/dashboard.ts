@@ -63,6 +63,14 @@ export async function untilShown(page: Page, name: string, wanted: string): Prom
   );
 }
 
+/** Resolves once the page follows another recording than this one, whose readings it may show till then. */
+export async function untilOtherRecording(page: Page, earlier: string): Promise<void> {
+  await page.waitForFunction(
+    (id) => ![undefined, '', id].includes(document.documentElement.dataset['recording']),
+    earlier,
+  );
+}
+
 /**
  * Resolves once the page holds so many readings. Asked from here again and again: a condition given
  * to the page as text would need eval, which its security policy forbids.

@@ -3,7 +3,7 @@ import { writeFileSync } from 'node:fs';
 import type { LineWithFacts } from './lines.ts';
 import { secondWorldLines, tableOf } from './measure.ts';
 import { HELP, readOptions } from './options.ts';
-import { printRow } from './row.ts';
+import { printSection } from './table.ts';
 import { worst } from './worst.ts';
 
 const options = readOptions(process.argv.slice(2));
@@ -15,7 +15,9 @@ if (options === null) {
     if (world === 'simulated') continue;
     const lines = [...secondWorldLines(options)];
     console.log(`\n${world} world, seeds from ${options.firstSeed}`);
-    for (const row of tableOf(lines)) console.log(printRow(row));
+    for (const section of tableOf(lines)) {
+      for (const text of printSection(section)) console.log(text);
+    }
     for (const line of worst(lines, options.listWorst)) console.log(line);
     all.push(...lines);
   }

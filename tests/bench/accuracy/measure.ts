@@ -1,8 +1,8 @@
 /** Runs the trials and makes the table of what was said. */
 import type { Line, LineWithFacts } from './lines.ts';
-import { forecastRows, neverRows, watchRows } from './forecast-rows.ts';
-import { endRows, firstRows, riseRows } from './rise-rows.ts';
-import type { Row } from './row.ts';
+import { forecastSections, neverSection, watchSection } from './forecast-rows.ts';
+import { endSection, riseSection, safetySection } from './rise-rows.ts';
+import type { Section } from './table.ts';
 import { secondPullDown, secondRise } from './second-world-trials.ts';
 import { tellPullDown } from './tell-pull-down.ts';
 import { tellRise } from './tell-rise.ts';
@@ -30,15 +30,15 @@ export function* secondWorldLines(size: Size): Generator<LineWithFacts> {
   }
 }
 
-export function tableOf(lines: readonly Line[]): Row[] {
+export function tableOf(lines: readonly Line[]): Section[] {
   const of = <W extends Line['what']>(what: W) =>
     lines.filter((line): line is Extract<Line, { what: W }> => line.what === what);
   return [
-    ...forecastRows(of('forecast')),
-    ...neverRows(of('never')),
-    ...watchRows(of('watch')),
-    ...riseRows(of('rise')),
-    ...firstRows(of('first')),
-    ...endRows(of('end')),
+    ...forecastSections(of('forecast')),
+    neverSection(of('never')),
+    watchSection(of('watch')),
+    riseSection(of('rise')),
+    safetySection(of('rise'), of('first')),
+    endSection(of('end')),
   ];
 }

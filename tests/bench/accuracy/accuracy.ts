@@ -1,20 +1,27 @@
 /** `npm run accuracy`: how right the judge is on worlds that it does not know. */
 import { writeFileSync } from 'node:fs';
 import type { LineWithFacts } from './lines.ts';
-import { secondWorldLines, tableOf } from './measure.ts';
+import { linesOf, tableOf } from './measure.ts';
 import { HELP, readOptions } from './options.ts';
+import { SECOND_WORLD } from './second-world-trials.ts';
+import { SIMULATED_WORLD } from './simulated-trials.ts';
+import type { World, WorldName } from './trials.ts';
 import { printSection } from './table.ts';
 import { worst } from './worst.ts';
+
+const WORLDS: Readonly<Record<WorldName, World>> = {
+  second: SECOND_WORLD,
+  simulated: SIMULATED_WORLD,
+};
 
 const options = readOptions(process.argv.slice(2));
 if (options === null) {
   console.log(HELP);
 } else {
   const all: LineWithFacts[] = [];
-  for (const world of options.worlds) {
-    if (world === 'simulated') continue;
-    const lines = [...secondWorldLines(options)];
-    console.log(`\n${world} world, seeds from ${options.firstSeed}`);
+  for (const name of options.worlds) {
+    const lines = [...linesOf(WORLDS[name], options)];
+    console.log(`\n${name} world, seeds from ${options.firstSeed}`);
     for (const section of tableOf(lines)) {
       for (const text of printSection(section)) console.log(text);
     }

@@ -1,6 +1,7 @@
 /** Options of `npm run accuracy`. */
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
+import type { WorldName } from './trials.ts';
 
 /**
  * Seeds for tuning are those below, seeds for reporting those from here on: nobody who tunes on the
@@ -16,7 +17,9 @@ Judges cases of two worlds, neither of which the judge knows, and prints the tab
   --world second|simulated|both   default both
   --set training|held-out         seeds ${TRAINING_FROM}… (for tuning) or ${HELD_OUT_FROM}… (for reporting); default training
   --first N                       first seed, in place of the set's
-  --pull-downs N, --rises N       how many of the second world; default 120 and 250
+  --pull-downs N, --rises N, --repeats N
+                                  how many of each world; default 120, 250 and 50
+  --only pull-downs|rises|repeats that alone
   --watch N                       every Nth case is judged all along; default 4
   --json FILE                     one line for each case and cut: truth, what was said, how it was drawn
   --list-worst N                  the N forecasts that are furthest off, and rises decided wrongly
@@ -30,16 +33,19 @@ const schema = z.object({
   first: count.optional(),
   'pull-downs': count.default(120),
   rises: count.default(250),
+  repeats: count.default(50),
+  only: z.enum(['pull-downs', 'rises', 'repeats']).optional(),
   watch: count.min(1).default(4),
   json: z.string().optional(),
   'list-worst': count.default(0),
 });
 
 export interface AccuracyOptions {
-  readonly worlds: readonly ('second' | 'simulated')[];
+  readonly worlds: readonly WorldName[];
   readonly firstSeed: number;
   readonly pullDowns: number;
   readonly rises: number;
+  readonly repeats: number;
   readonly watchEvery: number;
   readonly jsonFile: string | null;
   readonly listWorst: number;
@@ -56,6 +62,8 @@ export function readOptions(argv: readonly string[]): AccuracyOptions | null {
       first: text,
       'pull-downs': text,
       rises: text,
+      repeats: text,
+      only: text,
       watch: text,
       json: text,
       'list-worst': text,
@@ -64,11 +72,14 @@ export function readOptions(argv: readonly string[]): AccuracyOptions | null {
   });
   if (values.help) return null;
   const read = schema.parse(values);
+  const wanted = (what: 'pull-downs' | 'rises' | 'repeats') =>
+    read.only === undefined || read.only === what ? read[what] : 0;
   return {
     worlds: read.world === 'both' ? ['second', 'simulated'] : [read.world],
     firstSeed: read.first ?? (read.set === 'training' ? TRAINING_FROM : HELD_OUT_FROM),
-    pullDowns: read['pull-downs'],
-    rises: read.rises,
+    pullDowns: wanted('pull-downs'),
+    rises: wanted('rises'),
+    repeats: wanted('repeats'),
     watchEvery: read.watch,
     jsonFile: read.json ?? null,
     listWorst: read['list-worst'],

@@ -2,24 +2,10 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { boilingPointC } from '../../protocol/water.ts';
-import type {
-  Cause,
-  CurvePoint,
-  Estimate,
-  Forecast,
-  RankedCause,
-  Remaining,
-} from './conclusions.ts';
-import { boilOffEvidence, boilOffMayCome, isInBoilingRange, plateauEndS } from './plateau.ts';
-import {
-  arrivalAt,
-  candidatesFor,
-  floorFrom,
-  LONGEST_S,
-  remainingFrom,
-  type Candidate,
-} from './prediction.ts';
-import { pressuresAfter } from './pull-down-models.ts';
+import type { Cause, Estimate, Forecast, RankedCause, Remaining } from './conclusions.ts';
+import { boilOffEvidence, plateauEndS } from './plateau.ts';
+import { outlookOf, remainingFrom, LONGEST_S, type Outlook } from './outlook.ts';
+import { waysFrom } from './prediction.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
 
 /** What the forecast starts from. */
@@ -40,25 +26,14 @@ export interface PullDownSeen {
 
 /** Evidence from here on makes boil-off the reason. */
 const BOILING_FROM = 0.5;
-/**
- * Before boiling range, the chance that water will boil, and the delay it then means: as many jobs
- * are wet as dry, and a plateau takes from minutes to an hour. Settings of ours.
- */
-const BOIL_OFF_TO_COME = [{ weight: 0.3, delayS: 900, spread: 0.9 }];
-/** A floor is believed where nine tenths of the weight say so … */
-const NEVER_FROM = 0.9;
-/** … the curve has come within this factor of it: farther up it is extrapolation … */
-const NEAR_FLOOR = 1.2;
-/** … and has had five minutes: the bend from gas to the tail looks like a floor at first. */
-const LEAST_LEVEL_S = 300;
+/** It levels off where the target is this unlikely to be reached within eight hours … */
+const LEVELS_OFF_BELOW = 0.1;
+/** … and has had three minutes: the bend from gas to the tail looks like a floor at first. */
+const LEAST_LEVEL_S = 180;
 /** Rising by more than 3 % a minute is no pull-down. */
 const RISING_PER_S = 0.03 / 60;
 /** Held at the target within this factor, it counts as reached. */
 const STILL_REACHED = 1.05;
-/** Times of the curve to come, as parts of its length. */
-const CURVE_POINTS = 32;
-/** 10 % and 90 % points of the normal distribution. */
-const Z90 = 1.2816;
 
 export function forecastPullDown(
   seen: PullDownSeen,
@@ -74,57 +49,60 @@ export function forecastPullDown(
   const isBoiling = boiling >= BOILING_FROM;
   const dryS = isBoiling ? null : plateauEndS(seen.points);
   const points = dryS === null ? seen.points : seen.points.filter((p) => p.elapsedS >= dryS);
-  const candidates = candidatesFor(points, nowS);
-  const floor = floorFrom(candidates);
+  const outlook = outlookOf(waysFrom(points, sheet.targetPa));
+  const floor = outlook?.floorPa ?? null;
   const causes = rankCauses(seen, marks, boiling, floor);
   const common = {
     ...nothing,
     causes,
     boilingPointC: isBoiling ? boilingPointC(pressurePa) : null,
     floorPa: isBoiling ? null : floor,
-    curve: isBoiling ? [] : curveOf(candidates, nowS, sheet.isolateAtPa),
+    curve: isBoiling || outlook === null ? [] : outlook.curve(nowS, curveLengthS(outlook, sheet)),
   };
   // Just after a plateau there is nothing yet to go by but that it has ended.
-  const plateau = isBoiling || (dryS !== null && candidates.length === 0);
+  const plateau = isBoiling || (dryS !== null && outlook === null);
   const isReached = seen.targetReachedS !== null && pressurePa <= sheet.targetPa * STILL_REACHED;
   const remainingToIsolation =
     seen.isolationDepthReachedS === null
-      ? remainingTo(sheet.isolateAtPa, seen, candidates, plateau)
+      ? remainingTo(sheet.isolateAtPa, seen, outlook, plateau)
       : null;
   if (isReached) return { ...common, outcome: 'reached', remainingToIsolation };
   if ((seen.relativeRatePerS ?? 0) > RISING_PER_S) return { ...common, outcome: 'too_early' };
 
-  const remaining = remainingTo(sheet.targetPa, seen, candidates, plateau);
+  const remaining = remainingTo(sheet.targetPa, seen, outlook, plateau);
   if (remaining) return { ...common, outcome: 'reaches', remaining, remainingToIsolation };
   const isStuck =
-    !isInBoilingRange(pressurePa) &&
-    arrivalAt(candidates, sheet.targetPa, []).neverWeight >= NEVER_FROM &&
-    nowS - sinceS >= LEAST_LEVEL_S &&
-    floor !== null &&
-    floor.low > sheet.targetPa &&
-    pressurePa <= NEAR_FLOOR * floor.low;
+    outlook !== null &&
+    outlook.chanceOf(sheet.targetPa) < LEVELS_OFF_BELOW &&
+    nowS - sinceS >= LEAST_LEVEL_S;
   return { ...common, outcome: isStuck ? 'levels_off' : 'too_early' };
+}
+
+/** As far as the depth to isolate at, or as long again as three times what has been. */
+function curveLengthS({ arrival }: Outlook, { isolateAtPa, targetPa }: Sheet): number {
+  const [toDepthS, toTargetS] = [isolateAtPa, targetPa].map((depthPa) =>
+    arrival(depthPa).quantileS(0.5),
+  );
+  return Math.min(1.3 * Math.min(toDepthS ?? Infinity, 2 * (toTargetS ?? Infinity)), LONGEST_S);
 }
 
 /** Null where nothing is known yet, or where it will more likely not be reached. */
 function remainingTo(
   depthPa: number,
   seen: PullDownSeen,
-  candidates: readonly Candidate[],
+  outlook: Outlook | null,
   isOnPlateau: boolean,
 ): Remaining | null {
   const { pressurePa } = seen;
   if (pressurePa === null) return null;
   if (isOnPlateau) return remainingWhileBoiling(depthPa, pressurePa, seen);
-  if (candidates.length === 0) return null;
-  const detours = boilOffMayCome(pressurePa) ? BOIL_OFF_TO_COME : [];
-  return remainingFrom(arrivalAt(candidates, depthPa, detours));
+  return outlook === null ? null : remainingFrom(outlook.arrival(depthPa));
 }
 
 /**
- * A plateau ends without warning. It could end now, and the gas then goes as fast as it ever went:
- * a lower bound. How long it lasts is unknown; that it lasts as long again as it has is as likely as
- * not, if now is any moment of it. There is no upper bound.
+ * A plateau ends without warning. Now is any moment of it, so that it lasts x times as long again as
+ * it has with probability 1/(1 + x): the only prior without a scale of time (Gott, Nature 363, 1993,
+ * 315). Then the gas goes as fast as it ever went.
  */
 function remainingWhileBoiling(
   depthPa: number,
@@ -133,9 +111,13 @@ function remainingWhileBoiling(
 ): Remaining | null {
   const fastest = fastestFallPerS(seen.allPoints);
   if (fastest === null) return null;
-  const atOnceS = Math.log(Math.max(pressurePa / depthPa, 1)) / fastest;
+  const fallS = Math.log(Math.max(pressurePa / depthPa, 1)) / fastest;
   const onPlateauS = seen.nowS - plateauSinceS(seen.allPoints, pressurePa);
-  return { p10S: atOnceS, p50S: 3 * atOnceS + onPlateauS, p90S: null };
+  return {
+    p10S: onPlateauS / 9 + fallS,
+    p50S: onPlateauS + 2 * fallS,
+    p90S: 9 * onPlateauS + 4 * fallS,
+  };
 }
 
 /** Since when the curve has been within a fifth of the present pressure. */
@@ -195,47 +177,4 @@ function rankCauses(
 function isBallastOpen(marks: readonly Mark[]): boolean {
   const last = marks.findLast(({ kind }) => kind === 'ballast_opened' || kind === 'ballast_closed');
   return last?.kind === 'ballast_opened';
-}
-
-/** The mixture's middle and band, as far as the depth to isolate at, or for as long as was seen. */
-function curveOf(candidates: readonly Candidate[], nowS: number, depthPa: number): CurvePoint[] {
-  if (candidates.length === 0) return [];
-  const arrivalS = arrivalAt(candidates, depthPa, []).quantileS(0.5);
-  const triedS = candidates[0]?.triedS ?? 0;
-  const lengthS = Math.min(Number.isFinite(arrivalS) ? 1.3 * arrivalS : 20 * triedS, LONGEST_S);
-  // Denser at first: the curve bends there.
-  const timesS = Array.from(
-    { length: CURVE_POINTS + 1 },
-    (_, i) => lengthS * (i / CURVE_POINTS) ** 2,
-  );
-  const ways = candidates.map((candidate) => ({
-    candidate,
-    pressuresPa: pressuresAfter(candidate.model, candidate.model.lastPa, timesS),
-  }));
-  return timesS.map((afterS, place) => {
-    const here = ways.map(({ candidate, pressuresPa }) => ({
-      ...candidate,
-      pressurePa: pressuresPa[place] ?? candidate.model.lastPa,
-    }));
-    return { elapsedS: nowS + afterS, ...bandOf(here) };
-  });
-}
-
-function bandOf(
-  candidates: readonly (Candidate & { readonly pressurePa: number })[],
-): Omit<CurvePoint, 'elapsedS'> {
-  let mean = 0;
-  let square = 0;
-  for (const { model, weight, rateError, pressurePa } of candidates) {
-    const log = Math.log(pressurePa);
-    const own = rateError * Math.abs(log - Math.log(model.lastPa));
-    mean += weight * log;
-    square += weight * (log * log + own * own);
-  }
-  const spread = Z90 * Math.sqrt(Math.max(square - mean * mean, 0));
-  return {
-    lowPa: Math.exp(mean - spread),
-    midPa: Math.exp(mean),
-    highPa: Math.exp(mean + spread),
-  };
 }

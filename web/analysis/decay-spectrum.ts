@@ -6,8 +6,9 @@
  * a sum (Bernstein's theorem on completely monotone functions), also the hyperbola of a thin hose
  * and tails like 1/t or 1/√t. So there is no choice of model; what is unknown are amplitudes, and
  * of these the readings tell some. For the rest stands a prior: that the logarithm of the amplitude
- * wanders from one time constant to the next. The result is the posterior mode and its curvature
- * (Laplace's approximation; MacKay, Information Theory, Inference, and Learning Algorithms, ch. 27).
+ * wanders from one time constant to the next. The spread of what may follow is that of a normal
+ * distribution about the fit (Laplace's approximation; MacKay, Information Theory, Inference, and
+ * Learning Algorithms, 2003, chapter 27).
  */
 import { choleskyFactor, choleskySolve, forwardSolve } from './cholesky.ts';
 
@@ -52,21 +53,29 @@ export interface LogPressure {
  */
 const QUICKEST_SHARE = 1 / 64;
 const SLOWEST_SHARE = 12;
-/** A decay between two of the grid is matched by its neighbours to better than one per cent. */
-const GRID_STEP = 1.6;
+/** A decay between two of the grid is matched by its neighbours to within a few per cent at most. */
+const GRID_STEP = 1.8;
 /**
  * Of ln a per unit of ln τ: the amplitude falls with τ as in a tail like t^(−0.8), between diffusion
- * (1/√t) and a wide spread of binding energies (1/t), and wanders by a factor e^2.5 or so. Settings
- * of ours, found on training curves of two simulated worlds and an older record of a real rig.
+ * (1/√t) and a wide spread of binding energies (1/t), and wanders by a factor e^3 or so. Settings
+ * of ours; half as much or twice as much of either changes little on training curves.
  */
 const SLOPE = -0.8;
-const WANDER = 2.5;
+const WANDER = 3;
 /** Nothing is known of the amplitudes' size: within a factor e^6 of the pressure. */
 const SIZE_SPREAD = 6;
-/** Newton's steps: more than this change nothing that could be seen. */
-const MOST_STEPS = 25;
+/**
+ * Steps end once the misfit is down to the noise: what further steps would gain is detail that the
+ * readings don't bear out (the discrepancy principle; Hanke, A regularizing Levenberg–Marquardt
+ * scheme, Inverse Problems 13, 1997, 79). What they have not decided stays as it was guessed.
+ */
+const MOST_STEPS = 8;
+const NOISE_SHARE = 1.5;
 const LONGEST_STEP = 2;
 const SETTLED = 1e-3;
+/** Where a step makes things worse it is damped so much more, and tried again so often. */
+const DAMPED_BY = 8;
+const TRIALS = 6;
 
 /** @param sigma standard deviation of ln P at each point */
 export function decayData(
@@ -116,21 +125,21 @@ export function fitDecay(
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const gradient = state.gradient();
     let next: State | null = null;
-    for (let trial = 0; trial < 6 && next === null; trial += 1) {
+    for (let trial = 0; trial < TRIALS && next === null; trial += 1) {
       const move = moveOf(curvature, gradient, damping);
       if (move === null) return null;
       const tried = look(data, count, plus(amplitudes, move), prior);
       if (tried.cost <= state.cost + 1e-9) {
         next = tried;
-        damping = Math.max(damping / 8, 1e-9);
-      } else damping *= 8;
+        damping = Math.max(damping / DAMPED_BY, 1e-9);
+      } else damping *= DAMPED_BY;
     }
     if (next === null) break;
     const gained = state.cost - next.cost;
     state = next;
     amplitudes = next.amplitudes;
     curvature = state.curvature();
-    if (gained < SETTLED) break;
+    if (gained < SETTLED || state.misfit < NOISE_SHARE * count) break;
   }
   const factor = choleskyFactor(curvature, size);
   if (factor === null || !Number.isFinite(state.cost)) return null;
@@ -194,6 +203,7 @@ function priorOf(data: DecayData, count: number, floor: FloorPrior): Prior {
   return { precision, linear };
 }
 
+/** A tail of the expected slope through the present pressure, and the floor as expected. */
 function firstGuess(data: DecayData, count: number, floor: FloorPrior): Float64Array {
   const { tausS, logs, timesS } = data;
   const last = logs[count - 1] ?? 0;

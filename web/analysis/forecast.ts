@@ -4,6 +4,7 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import { boilingPointC } from '../../protocol/water.ts';
 import type { Cause, Estimate, Forecast, RankedCause, Remaining } from './conclusions.ts';
 import { boilOffEvidence, plateauEndS } from './plateau.ts';
+import { levelsOff } from './levelling.ts';
 import { outlookOf, remainingFrom, LONGEST_S, type Outlook } from './outlook.ts';
 import { waysFrom } from './prediction.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
@@ -26,10 +27,6 @@ export interface PullDownSeen {
 
 /** Evidence from here on makes boil-off the reason. */
 const BOILING_FROM = 0.5;
-/** It levels off where the target is this unlikely to be reached within eight hours … */
-const LEVELS_OFF_BELOW = 0.1;
-/** … and has had three minutes: the bend from gas to the tail looks like a floor at first. */
-const LEAST_LEVEL_S = 180;
 /** Rising by more than 3 % a minute is no pull-down. */
 const RISING_PER_S = 0.03 / 60;
 /** Held at the target within this factor, it counts as reached. */
@@ -69,13 +66,13 @@ export function forecastPullDown(
   if (isReached) return { ...common, outcome: 'reached', remainingToIsolation };
   if ((seen.relativeRatePerS ?? 0) > RISING_PER_S) return { ...common, outcome: 'too_early' };
 
+  if (levelsOff(seen.points, sinceS, pressurePa, sheet.targetPa)) {
+    return { ...common, outcome: 'levels_off' };
+  }
   const remaining = remainingTo(sheet.targetPa, seen, outlook, plateau);
-  if (remaining) return { ...common, outcome: 'reaches', remaining, remainingToIsolation };
-  const isStuck =
-    outlook !== null &&
-    outlook.chanceOf(sheet.targetPa) < LEVELS_OFF_BELOW &&
-    nowS - sinceS >= LEAST_LEVEL_S;
-  return { ...common, outcome: isStuck ? 'levels_off' : 'too_early' };
+  return remaining
+    ? { ...common, outcome: 'reaches', remaining, remainingToIsolation }
+    : { ...common, outcome: 'too_early' };
 }
 
 /** As far as the depth to isolate at, or as long again as three times what has been. */
@@ -86,7 +83,7 @@ function curveLengthS({ arrival }: Outlook, { isolateAtPa, targetPa }: Sheet): n
   return Math.min(1.3 * Math.min(toDepthS ?? Infinity, 2 * (toTargetS ?? Infinity)), LONGEST_S);
 }
 
-/** Null where nothing is known yet, or where it will more likely not be reached. */
+/** Null where nothing is known yet, or where it will hardly be reached. */
 function remainingTo(
   depthPa: number,
   seen: PullDownSeen,

@@ -98,11 +98,21 @@ function interpolate(grid: readonly number[], values: readonly number[], at: num
   return y0 + ((at - x0) / (x1 - x0)) * (y1 - y0);
 }
 
-/** Quantiles as remaining time, or null where not even the middle is bounded. */
-export function remainingFrom({ quantileS }: Pick<Arrival, 'quantileS'>): Remaining | null {
-  const [p10S, p50S, p90S] = [quantileS(0.1), quantileS(0.5), quantileS(0.9)];
-  if (!Number.isFinite(p50S)) return null;
-  return { p10S, p50S, p90S: Number.isFinite(p90S) ? p90S : null };
+/** Below this chance of a depth there is nothing to say about when. */
+const LEAST_CHANCE = 0.02;
+
+/**
+ * When the depth is reached, if it is. Half of the chance that it never is counts as the caution of a
+ * prior that doesn't know this rig, the other half as delay beyond all bounds: so the upper end is
+ * null from one chance in five on.
+ */
+export function remainingFrom({ quantileS, reachedBy }: Arrival): Remaining | null {
+  const chance = reachedBy(LONGEST_S);
+  if (chance < LEAST_CHANCE) return null;
+  const believed = (1 + chance) / 2;
+  const at = (probability: number) => quantileS((probability * chance) / believed);
+  const p90S = quantileS(0.9 * believed);
+  return { p10S: at(0.1), p50S: at(0.5), p90S: Number.isFinite(p90S) ? p90S : null };
 }
 
 function estimateOf(moment: Moment): Estimate {

@@ -4,6 +4,7 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import { boilingPointC } from '../../protocol/water.ts';
 import type { Cause, Estimate, Forecast, RankedCause, Remaining } from './conclusions.ts';
 import { boilOffEvidence, plateauEndS } from './plateau.ts';
+import { median } from './median.ts';
 import { levelsOff } from './levelling.ts';
 import { outlookOf, remainingFrom, LONGEST_S, type Outlook } from './outlook.ts';
 import { waysFrom } from './prediction.ts';
@@ -19,6 +20,8 @@ export interface PullDownSeen {
   /** The whole pull-down, changes or not: the quickest fall in it is what the rig can do. */
   readonly allPoints: readonly PullDownPoint[];
   readonly pressurePa: number | null;
+  /** The latest reading has no pressure, because it is out of the sensor's range. */
+  readonly isOverRange: boolean;
   /** d ln P / dt, 1/s, or null while unknown. */
   readonly relativeRatePerS: number | null;
   readonly targetReachedS: number | null;
@@ -29,6 +32,9 @@ export interface PullDownSeen {
 const BOILING_FROM = 0.5;
 /** Rising by more than 3 % a minute is no pull-down. */
 const RISING_PER_S = 0.03 / 60;
+const RISING_S = 120;
+/** So long without a reading nothing is said of the time ahead. */
+const LONGEST_SILENCE_S = 600;
 /** Held at the target within this factor, it counts as reached. */
 const STILL_REACHED = 1.05;
 
@@ -37,8 +43,9 @@ export function forecastPullDown(
   marks: readonly Mark[],
   sheet: Sheet,
 ): Forecast {
-  const { sinceS, pressurePa, nowS } = seen;
+  const { sinceS, nowS } = seen;
   const nothing = { sinceS, remaining: null, remainingToIsolation: null, floorPa: null, curve: [] };
+  const pressurePa = seen.pressurePa ?? lastHeardPa(seen);
   if (pressurePa === null) {
     return { ...nothing, outcome: 'too_early', causes: only('sensor'), boilingPointC: null };
   }
@@ -46,9 +53,14 @@ export function forecastPullDown(
   const isBoiling = boiling >= BOILING_FROM;
   const dryS = isBoiling ? null : plateauEndS(seen.points);
   const points = dryS === null ? seen.points : seen.points.filter((p) => p.elapsedS >= dryS);
-  const outlook = outlookOf(waysFrom(points, sheet.targetPa));
+  const outlook =
+    outlookOf(waysFrom(points, sheet.targetPa, nowS)) ??
+    // Just after a change, what was before it has to do.
+    (sinceS > (seen.allPoints[0]?.elapsedS ?? nowS)
+      ? outlookOf(waysFrom(seen.allPoints, sheet.targetPa, nowS))
+      : null);
   const floor = outlook?.floorPa ?? null;
-  const causes = rankCauses(seen, marks, boiling, floor);
+  const causes = rankCauses({ ...seen, pressurePa }, marks, boiling, floor);
   const common = {
     ...nothing,
     causes,
@@ -56,23 +68,31 @@ export function forecastPullDown(
     floorPa: isBoiling ? null : floor,
     curve: isBoiling || outlook === null ? [] : outlook.curve(nowS, curveLengthS(outlook, sheet)),
   };
-  // Just after a plateau there is nothing yet to go by but that it has ended.
-  const plateau = isBoiling || (dryS !== null && outlook === null);
+  const ahead = { pressurePa, outlook, isBoiling };
   const isReached = seen.targetReachedS !== null && pressurePa <= sheet.targetPa * STILL_REACHED;
   const remainingToIsolation =
-    seen.isolationDepthReachedS === null
-      ? remainingTo(sheet.isolateAtPa, seen, outlook, plateau)
-      : null;
+    seen.isolationDepthReachedS === null ? remainingTo(sheet.isolateAtPa, seen, ahead) : null;
   if (isReached) return { ...common, outcome: 'reached', remainingToIsolation };
-  if ((seen.relativeRatePerS ?? 0) > RISING_PER_S) return { ...common, outcome: 'too_early' };
-
-  if (levelsOff(seen.points, sinceS, pressurePa, sheet.targetPa)) {
-    return { ...common, outcome: 'levels_off' };
-  }
-  const remaining = remainingTo(sheet.targetPa, seen, outlook, plateau);
+  if (isRising(seen, pressurePa)) return { ...common, outcome: 'too_early' };
+  if (levelsOff(seen.points, sinceS, sheet.targetPa)) return { ...common, outcome: 'levels_off' };
+  const remaining = remainingTo(sheet.targetPa, seen, ahead);
   return remaining
     ? { ...common, outcome: 'reaches', remaining, remainingToIsolation }
     : { ...common, outcome: 'too_early' };
+}
+
+/** In a short silence the latest pressures still stand; out of range, or silent for long, none does. */
+function lastHeardPa({ isOverRange, allPoints, nowS }: PullDownSeen): number | null {
+  const last = allPoints.at(-1);
+  if (isOverRange || last === undefined || nowS - last.elapsedS > LONGEST_SILENCE_S) return null;
+  return median(allPoints.slice(-3).map((point) => point.pressurePa));
+}
+
+/** Rising now, and higher than it was two minutes ago. */
+function isRising({ relativeRatePerS, points, nowS }: PullDownSeen, pressurePa: number): boolean {
+  if ((relativeRatePerS ?? 0) <= RISING_PER_S) return false;
+  const before = points.findLast(({ elapsedS }) => elapsedS <= nowS - RISING_S);
+  return before !== undefined && pressurePa > (1 + RISING_PER_S * RISING_S) * before.pressurePa;
 }
 
 /** As far as the depth to isolate at, or as long again as three times what has been. */
@@ -83,17 +103,29 @@ function curveLengthS({ arrival }: Outlook, { isolateAtPa, targetPa }: Sheet): n
   return Math.min(1.3 * Math.min(toDepthS ?? Infinity, 2 * (toTargetS ?? Infinity)), LONGEST_S);
 }
 
-/** Null where nothing is known yet, or where it will hardly be reached. */
+interface Ahead {
+  readonly pressurePa: number;
+  readonly outlook: Outlook | null;
+  readonly isBoiling: boolean;
+}
+
+/** Null where nothing is known yet. */
 function remainingTo(
   depthPa: number,
   seen: PullDownSeen,
-  outlook: Outlook | null,
-  isOnPlateau: boolean,
+  { pressurePa, outlook, isBoiling }: Ahead,
 ): Remaining | null {
-  const { pressurePa } = seen;
-  if (pressurePa === null) return null;
-  if (isOnPlateau) return remainingWhileBoiling(depthPa, pressurePa, seen);
-  return outlook === null ? null : remainingFrom(outlook.arrival(depthPa));
+  if (isBoiling) return remainingWhileBoiling(depthPa, pressurePa, seen);
+  const hasBoiled = plateauEndS(seen.points) !== null;
+  // Just after a plateau there is nothing yet to go by but that it has ended.
+  if (outlook === null) return hasBoiled ? remainingWhileBoiling(depthPa, pressurePa, seen) : null;
+  return remainingFrom(outlook.arrival(depthPa)) ?? asLongAgain(seen);
+}
+
+/** What nothing else is known of lasts as long again as it has, as likely as not, and has no bound. */
+function asLongAgain({ nowS, sinceS }: PullDownSeen): Remaining {
+  const ageS = nowS - sinceS;
+  return { p10S: ageS / 9, p50S: ageS, p90S: null };
 }
 
 /**

@@ -99,6 +99,7 @@ export function judge(
             ),
             allPoints: pullDownPoints(pumped, nowS),
             pressurePa,
+            isOverRange: bins.at(-1)?.pressurePa === null,
             relativeRatePerS: relativeRate,
             targetReachedS,
             isolationDepthReachedS,

@@ -53,8 +53,11 @@ const SECOND_DIFFERENCE = 1.22;
 const FLOOR_SHARE = 0.25;
 const FLOOR_SPREAD = 1.3;
 
-/** @returns none where there are too few points */
-export function waysFrom(points: readonly PullDownPoint[], targetPa: number): Way[] {
+/**
+ * @param nowS the present; the latest point may be a while ago
+ * @returns none where there are too few points
+ */
+export function waysFrom(points: readonly PullDownPoint[], targetPa: number, nowS: number): Way[] {
   const firstS = points[0]?.elapsedS ?? 0;
   const lastS = points.at(-1)?.elapsedS ?? 0;
   const floor = { log: Math.log(FLOOR_SHARE * targetPa), spread: FLOOR_SPREAD };
@@ -69,7 +72,7 @@ export function waysFrom(points: readonly PullDownPoint[], targetPa: number): Wa
     if (fit === null) continue;
     const cuts = KEPT_BACK.map((kept) => firstIndexAt(record, lastS - kept * (lastS - firstS)));
     const score = TRIAL_WEIGHT * trial(data, fit, floor, cuts);
-    ways.push({ way: { fit, pastS: lastS - (record[0]?.elapsedS ?? lastS) }, score });
+    ways.push({ way: { fit, pastS: nowS - (record[0]?.elapsedS ?? nowS) }, score });
   }
   const best = ways.reduce((most, { score }) => Math.max(most, score), -Infinity);
   const likely = ways.map(({ way, score }) => ({ way, share: Math.exp(score - best) }));

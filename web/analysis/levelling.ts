@@ -11,12 +11,14 @@ import { isBelowBoiling } from './plateau.ts';
  */
 const LEVEL_BELOW = 1;
 /**
- * Where water may be boiling, or may yet come to, a flat curve is no floor yet: a plateau ends. Most plateaus fall
- * while the water cools, or rise where ice is warmed; only one that does neither, to this part of
- * what would be needed, counts as a floor. Set on training curves of two simulated worlds, where a
- * larger share calls more of the floors, and too many of the plateaus.
+ * Where water may be boiling, or may yet come to, a flat curve is no floor yet: a plateau ends. Most
+ * plateaus fall while the water cools, or rise where ice is warmed; only one that does neither, to
+ * this part of what would be needed, counts as a floor: the more, the longer it lasts. Set on
+ * training curves of two simulated worlds, where larger shares call more of the floors, and too many
+ * of the plateaus.
  */
 const LEVEL_BELOW_BOILING = 0.06;
+const MOST_BELOW_BOILING = 0.12;
 const RISING_BEYOND = -0.003;
 /** It has had three minutes: the bend from gas to the tail looks like a floor at first … */
 const LEAST_S = 180;
@@ -49,13 +51,18 @@ function seemedLevel(points: readonly PullDownPoint[], sinceS: number, targetPa:
   const mayBoil = !isBelowBoiling(pressurePa);
   if (ageS < (mayBoil ? LEAST_BOILING_S : LEAST_S) || pressurePa <= targetPa) return false;
   const needed = Math.log(pressurePa / targetPa) / Math.log(Math.max(LONGEST_S / ageS, 1.5));
-  const limit = (mayBoil ? LEVEL_BELOW_BOILING : LEVEL_BELOW) * needed;
+  const share = mayBoil ? boilingShare(ageS) : LEVEL_BELOW;
+  const limit = share * needed;
   return PARTS.every((part) => {
     const exponent = exponentOf(points, sinceS, part * ageS);
     if (exponent === null) return false;
     const { value, error } = exponent;
     return value + error < limit && (!mayBoil || value > RISING_BEYOND);
   });
+}
+
+function boilingShare(ageS: number): number {
+  return Math.min(LEVEL_BELOW_BOILING * (ageS / LEAST_BOILING_S), MOST_BELOW_BOILING);
 }
 
 /** −d ln P/d ln t over the latest so many seconds; null with too few points. */

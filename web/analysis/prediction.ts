@@ -42,7 +42,7 @@ const LEAST_SHARE = 1e-3;
 /** No thermal gauge holds still to better than a third of a per cent over minutes. From memory. */
 const LEAST_SIGMA = 0.003;
 /** Neighbouring points err together (the sensor's lag, the room's temperature): a setting of ours. */
-const TOGETHER = 1.4;
+const TOGETHER = 1.1;
 /** Of a difference with the straight line between both neighbours: √(1 + ¼ + ¼). */
 const SECOND_DIFFERENCE = 1.22;
 

@@ -8,7 +8,7 @@ import type {
   RuleOutcome,
 } from '../analysis/judge-pass-rule.ts';
 import { sayDuration } from './say-duration.ts';
-import { sayNumber } from './say-number.ts';
+import { sayMagnitude } from './say-magnitude.ts';
 import { sayPressureEstimate, saySetting } from './say-pressure.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
@@ -91,7 +91,7 @@ export function sayLetsThrough(
   const perMinute = saySetting(leakPaPerS * 60, units.pressure);
   const leak = `This rule passes a steady inflow of up to ${perMinute} a minute`;
   if (airPaM3PerS === null) return `${leak}; how much air that is needs the volume.`;
-  return `${leak}: ${sayNumber(airPaM3PerS / PA_M3_PER_MBAR_L, 2)} mbar·L/s of air into this volume.`;
+  return `${leak}: ${sayMagnitude(airPaM3PerS / PA_M3_PER_MBAR_L)} mbar·L/s of air into this volume.`;
 }
 
 /** Pa·m³/s in one mbar·L/s: 100 Pa × 0.001 m³. */

@@ -20,9 +20,9 @@ export const PASS_RULE_IDS = [
 export type PassRuleId = (typeof PASS_RULE_IDS)[number];
 
 /** `read` in the document; `second_hand` where another restates it; `memory`: look it up before use. */
-export type Evidence = 'read' | 'second_hand' | 'memory';
+type Evidence = 'read' | 'second_hand' | 'memory';
 
-export interface PassRuleSource {
+interface PassRuleSource {
   readonly document: string;
   readonly clause: string | null;
   readonly evidence: Evidence;

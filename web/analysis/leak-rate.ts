@@ -28,7 +28,8 @@ export interface LeakRate {
 /** Where nobody measured the temperature. A setting of ours: 10 K more or less are 3.4 %. */
 export const USUAL_TEMPERATURE_C = 20;
 
-const PA_M3_PER_MBAR_L = 100 * 1e-3;
+/** Pa·m³/s in one mbar·L/s: 100 Pa · 0.001 m³. */
+export const PA_M3_PER_MBAR_L = 100 * 1e-3;
 const PA_M3_PER_MICRON_L = PA_PER_MICRON * 1e-3;
 const STANDARD_K = 273.15;
 const CM3_PER_M3 = 1e6;

@@ -6,7 +6,7 @@ const SMALL = 0.01;
 
 /** '0.21', '2.1·10⁻⁴'. */
 export function sayMagnitude(value: number): string {
-  if (value === 0 || Math.abs(value) >= SMALL) return sayNumber(value, 2);
+  if (value === 0 || !(Math.abs(value) < SMALL)) return sayNumber(value, 2);
   const power = Math.floor(Math.log10(Math.abs(value)));
   return `${sayNumber(value / 10 ** power, 2)}·10${superscript(power)}`;
 }

@@ -7,6 +7,7 @@ import type {
   RuleJudgement,
   RuleOutcome,
 } from '../analysis/judge-pass-rule.ts';
+import { PA_M3_PER_MBAR_L } from '../analysis/leak-rate.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayMagnitude } from './say-magnitude.ts';
 import { sayPressureEstimate, saySetting } from './say-pressure.ts';
@@ -54,7 +55,7 @@ export function sayRule(rule: PassRule, units: UnitsOfChoice): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
-export const RULE_OUTCOME_NAMES: Readonly<Record<RuleOutcome, string>> = {
+const RULE_OUTCOME_NAMES: Readonly<Record<RuleOutcome, string>> = {
   passes: 'keeps it',
   fails: 'breaks it',
   within_gauge_error: 'within the gauge’s error: it could be either',
@@ -69,7 +70,7 @@ const CONDITION_NAMES: Readonly<Record<ConditionKind, string>> = {
 };
 
 /** 'Before the hold at most 300 micron: 280 (278 to 282) micron, keeps it.' */
-export function sayCondition(
+function sayCondition(
   { kind, limitPa, shownPa, outcome }: Condition,
   units: UnitsOfChoice,
 ): string {
@@ -93,6 +94,3 @@ export function sayLetsThrough(
   if (airPaM3PerS === null) return `${leak}; how much air that is needs the volume.`;
   return `${leak}: ${sayMagnitude(airPaM3PerS / PA_M3_PER_MBAR_L)} mbar·L/s of air into this volume.`;
 }
-
-/** Pa·m³/s in one mbar·L/s: 100 Pa × 0.001 m³. */
-const PA_M3_PER_MBAR_L = 0.1;

@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { History } from '../../web/analysis/history.ts';
 import { judge, JUDGING_GRID_S } from '../../web/analysis/judge.ts';
+import { benchFits } from './fit-bench.ts';
 import {
   fill,
   HELD_S,
@@ -64,6 +65,7 @@ export function benchJudge(): Row[] {
       detail: `${earlyMs.toFixed(1)} and ${lateMs.toFixed(1)} ms`,
     },
     ...benchJob(),
+    ...benchFits(),
     {
       name: 'memory: a day at 10 Hz / its readings as plain numbers (864 000 · 16 B)',
       ratio: lateMb / ((LATE_S * HERTZ * 16) / 1e6),

@@ -6,9 +6,17 @@ export function numbersIn(value: unknown): number[] {
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
 }
 
-/** Where a number is none, an interval has its ends the wrong way round, or a weight is no share. */
+/**
+ * Finite is not enough: nobody can do anything with a pressure of 1e300 Pa. Times, pressures and rates of
+ * even the oddest record lie well below this.
+ */
+const LARGEST = 1e12;
+
+/** Numbers that are none or absurd, intervals with their ends the wrong way round, negative amounts. */
 export function faultsIn(value: unknown, path = ''): string[] {
-  if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path}: ${value}`];
+  if (typeof value === 'number') {
+    return Math.abs(value) <= LARGEST ? [] : [`${path}: ${value}`];
+  }
   if (typeof value !== 'object' || value === null) return [];
   const own = [
     ...disorder(value, ['low', 'estimate', 'high'], path),

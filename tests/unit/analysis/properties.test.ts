@@ -159,7 +159,8 @@ describe('time', () => {
     fc.assert(
       fc.property(anySeed, anyShare, fc.boolean(), (seed, share, isMarked) => {
         const [then, later] = bothOf(seed, share, isMarked);
-        expectAlike({ ...later, forecast: null }, { ...then, forecast: null }, 1e-6);
+        // A group of readings that ends at a moment may take one more, or one less, by rounding.
+        expectAlike({ ...later, forecast: null }, { ...then, forecast: null }, 1e-3);
       }),
       { numRuns: 60, seed: 14 },
     );

@@ -6,7 +6,7 @@ import { PASS_RULE_IDS, passRuleOf } from '../../../protocol/pass-rules.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { PRESSURE_UNITS, pressureFromPa, pressureToPa } from '../../../protocol/units.ts';
 import { boilOff } from '../../../web/analysis/boil-off.ts';
-import type { Conclusions } from '../../../web/analysis/conclusions.ts';
+import type { Conclusions, Estimate } from '../../../web/analysis/conclusions.ts';
 import type { History, HistoryPoint } from '../../../web/analysis/history.ts';
 import { holdSeen } from '../../../web/analysis/hold-seen.ts';
 import { judge } from '../../../web/analysis/judge.ts';
@@ -122,7 +122,7 @@ function wordsOf(value: unknown): unknown {
 }
 
 /** The same words, and numbers that agree within a share, or are both next to nothing. */
-function expectAlike(one: Conclusions, other: Conclusions, share: number): void {
+function expectAlike(one: unknown, other: unknown, share: number): void {
   expect(wordsOf(one)).toEqual(wordsOf(other));
   const [left, right] = [numbersIn(one), numbersIn(other)];
   const off = left.map((value, i) => {
@@ -159,12 +159,30 @@ describe('time', () => {
     fc.assert(
       fc.property(anySeed, anyShare, fc.boolean(), (seed, share, isMarked) => {
         const [then, later] = bothOf(seed, share, isMarked);
-        // A group of readings that ends at a moment may take one more, or one less, by rounding.
-        expectAlike({ ...later, forecast: null }, { ...then, forecast: null }, 1e-3);
+        expectAlike(seenIn(later), seenIn(then), 1e-6);
+        const fitted = fittedIn(then);
+        for (const [i, { low, estimate, high }] of fittedIn(later).entries()) {
+          const before = fitted[i] ?? { low: 0, estimate: 0, high: 0 };
+          // Fits end where rounding lets them: that is little beside what they leave open.
+          const little = 0.2 * (before.high - before.low);
+          expect(Math.abs(low - before.low)).toBeLessThanOrEqual(little);
+          expect(Math.abs(estimate - before.estimate)).toBeLessThanOrEqual(little);
+          expect(Math.abs(high - before.high)).toBeLessThanOrEqual(little);
+        }
       }),
       { numRuns: 60, seed: 14 },
     );
   });
+
+  /** Words, moments and present readings: what no fit has a hand in, but for the verdict. */
+  function seenIn(conclusions: Conclusions) {
+    const { sinceS, heldS, verdict } = conclusions.rise ?? {};
+    return { ...conclusions, forecast: null, rise: { sinceS, heldS, verdict } };
+  }
+
+  function fittedIn({ rise }: Conclusions): Estimate[] {
+    return rise === null ? [] : [rise.leakPaPerS, rise.moisturePa, rise.endOfHold];
+  }
 
   test('may begin later: a forecast stays what it is', () => {
     // Windows of points are cut at moments, and rounding may put a point on either side of one: so a

@@ -195,8 +195,9 @@ export class RigRun {
     };
   }
 
+  /** Never quite nothing, which would have no composition. */
   #total(node: keyof Partials): number {
-    return this.#air[node] + this.#vapour[node];
+    return this.#air[node] + this.#vapour[node] + Number.MIN_VALUE;
   }
 
   #share(node: keyof Partials): number {

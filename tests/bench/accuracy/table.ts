@@ -55,7 +55,7 @@ export function quantile(values: readonly number[], at: number, bar: Bar | null 
   return { achieved, cases: sorted.length, bar };
 }
 
-export function isKept({ achieved, bar }: Cell): boolean {
+function isKept({ achieved, bar }: Cell): boolean {
   return bar === null || (achieved !== null && achieved >= bar.low && achieved <= bar.high);
 }
 

@@ -59,6 +59,11 @@ function isKept({ achieved, bar }: Cell): boolean {
   return bar === null || (achieved !== null && achieved >= bar.low && achieved <= bar.high);
 }
 
+/** There was a case for any of it. */
+export function isMeasured({ rows }: Section): boolean {
+  return rows.some(({ cells }) => cells.some(({ cases }) => cases > 0));
+}
+
 const NAME_WIDTH = 68;
 const CELL_WIDTH = 24;
 

@@ -17,15 +17,17 @@ function pullDown(seed: number): PullDownTrial {
 }
 
 function rise(seed: number): RiseTrial {
-  const { rig, sensor, step, rosePa, ...found } = riseCase(seed);
+  const { rig, sensor, step, rosePa, eveningPa, ...found } = riseCase(seed);
   return {
     world: 'second',
     ...found,
     heldS: 1800,
     facts: {
       rose15Micron: micronFromPa(rosePa),
+      eveningPa,
       stepAtS: step?.atS ?? null,
       stepPa: step?.risePa ?? null,
+      poolInHold: rig.pool !== null,
       tausS: rig.stores.map(({ tausS }) => (tausS.length > 1 ? 'broad' : tausS.join())).join(' '),
       ...facts(rig, sensor),
     },

@@ -64,9 +64,9 @@ export class PlayedJob {
     return this.#rig.elapsedS;
   }
 
-  /** Pa; over range as much as that is. */
+  /** What the sensor shows but for noise and steps; over range, what there really is, Pa. */
   get nowPa(): number {
-    return this.#rig.quietPa ?? Infinity;
+    return this.#rig.quietPa ?? this.#rig.truePa;
   }
 
   /** What the sensor showed then but for noise and steps, Pa. */

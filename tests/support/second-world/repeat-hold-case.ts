@@ -35,18 +35,18 @@ export function repeatHoldCase(seed: number): RepeatHoldCase {
   run.pumpOn = true;
   const curve = new TrueCurve();
   curve.add(0, run.airPa, run.vapourPa);
-  const goOn = (untilS: number, valveOpen: boolean) => {
-    run.valveOpen = valveOpen;
+  const goOn = (untilS: number, valveOpening: number) => {
+    run.valveOpening = valveOpening;
     run.disturb();
     while (run.elapsedS < untilS) {
       run.step(untilS);
       curve.add(run.elapsedS, run.airPa, run.vapourPa);
     }
   };
-  goOn(once.isolatedS, true);
-  goOn(reopenedS, false);
-  goOn(againS, true);
-  goOn(endS, false);
+  goOn(once.isolatedS, 1);
+  goOn(reopenedS, 0);
+  goOn(againS, 1);
+  goOn(endS, 0);
 
   const held = (isolatedS: number): Hold => {
     const at = (elapsedS: number) => curve.shownAt(elapsedS, once.sensor);

@@ -2,13 +2,15 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { boilingPointC } from '../../protocol/water.ts';
-import type { Cause, Estimate, Forecast, RankedCause, Remaining } from './conclusions.ts';
-import { boilOffEvidence, plateauEndS } from './plateau.ts';
+import { isBallastOpen, rankCauses } from './causes.ts';
+import type { Forecast, Remaining } from './conclusions.ts';
+import { levelOf } from './levelling.ts';
 import { median } from './median.ts';
-import { levelsOff } from './levelling.ts';
 import { outlookOf, remainingFrom, LONGEST_S, type Outlook } from './outlook.ts';
+import { boilOffEvidence, plateauEndS } from './plateau.ts';
 import { waysFrom } from './prediction.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
+import { exponentOf } from './tail-exponent.ts';
 
 /** What the forecast starts from. */
 export interface PullDownSeen {
@@ -30,6 +32,8 @@ export interface PullDownSeen {
 
 /** Evidence from here on makes boil-off the reason. */
 const BOILING_FROM = 0.5;
+/** What a curve does of late, and so why, shows over this part of its age. */
+const CAUSE_SHARE = 0.3;
 /** Rising by more than 3 % a minute is no pull-down. */
 const RISING_PER_S = 0.03 / 60;
 const RISING_S = 120;
@@ -47,7 +51,12 @@ export function forecastPullDown(
   const nothing = { sinceS, remaining: null, remainingToIsolation: null, floorPa: null, curve: [] };
   const pressurePa = seen.pressurePa ?? lastHeardPa(seen);
   if (pressurePa === null) {
-    return { ...nothing, outcome: 'too_early', causes: only('sensor'), boilingPointC: null };
+    return {
+      ...nothing,
+      outcome: 'too_early',
+      causes: [{ cause: 'sensor', weight: 1 }],
+      boilingPointC: null,
+    };
   }
   const boiling = boilOffEvidence(pressurePa, seen.relativeRatePerS ?? Infinity);
   const isBoiling = boiling >= BOILING_FROM;
@@ -60,7 +69,14 @@ export function forecastPullDown(
       ? outlookOf(waysFrom(seen.allPoints, sheet.targetPa, nowS))
       : null);
   const floor = outlook?.floorPa ?? null;
-  const causes = rankCauses({ ...seen, pressurePa }, marks, boiling, floor);
+  const level = levelOf(seen.points, sinceS, sheet.targetPa);
+  const causes = rankCauses({
+    boiling,
+    isFloor: level !== null,
+    exponent: exponentOf(seen.points, sinceS, CAUSE_SHARE * (nowS - sinceS)),
+    isRising: isRising(seen, pressurePa),
+    isBallastOpen: isBallastOpen(marks),
+  });
   const common = {
     ...nothing,
     causes,
@@ -74,7 +90,7 @@ export function forecastPullDown(
     seen.isolationDepthReachedS === null ? remainingTo(sheet.isolateAtPa, seen, ahead) : null;
   if (isReached) return { ...common, outcome: 'reached', remainingToIsolation };
   if (isRising(seen, pressurePa)) return { ...common, outcome: 'too_early' };
-  if (levelsOff(seen.points, sinceS, sheet.targetPa)) return { ...common, outcome: 'levels_off' };
+  if (level) return { ...common, outcome: 'levels_off', floorPa: level };
   const remaining = remainingTo(sheet.targetPa, seen, ahead);
   return remaining
     ? { ...common, outcome: 'reaches', remaining, remainingToIsolation }
@@ -129,9 +145,10 @@ function asLongAgain({ nowS, sinceS }: PullDownSeen): Remaining {
 }
 
 /**
- * A plateau ends without warning. Now is any moment of it, so that it lasts x times as long again as
- * it has with probability 1/(1 + x): the only prior without a scale of time (Gott, Nature 363, 1993,
- * 315). Then the gas goes as fast as it ever went.
+ * A plateau ends without warning. It could end now, and the gas then goes as fast as it ever went: a
+ * lower bound. Else now is any moment of it, so that it lasts x times as long again as it has with
+ * probability 1/(1 + x): the only prior without a scale of time (Gott, Implications of the Copernican
+ * principle for our future prospects, Nature 363, 1993, 315).
  */
 function remainingWhileBoiling(
   depthPa: number,
@@ -143,7 +160,7 @@ function remainingWhileBoiling(
   const fallS = Math.log(Math.max(pressurePa / depthPa, 1)) / fastest;
   const onPlateauS = seen.nowS - plateauSinceS(seen.allPoints, pressurePa);
   return {
-    p10S: onPlateauS / 9 + fallS,
+    p10S: fallS,
     p50S: onPlateauS + 2 * fallS,
     p90S: 9 * onPlateauS + 4 * fallS,
   };
@@ -169,41 +186,4 @@ function fastestFallPerS(points: readonly PullDownPoint[]): number | null {
     fastest = Math.max(fastest, fall);
   }
   return fastest > 0 ? fastest : null;
-}
-
-function only(cause: Cause): RankedCause[] {
-  return [{ cause, weight: 1 }];
-}
-
-function rankCauses(
-  seen: PullDownSeen,
-  marks: readonly Mark[],
-  boiling: number,
-  floor: Estimate | null,
-): RankedCause[] {
-  const pressurePa = seen.pressurePa ?? 0;
-  const fallPerS = -(seen.relativeRatePerS ?? 0);
-  const fastest = fastestFallPerS(seen.allPoints) ?? Math.max(fallPerS, 1e-6);
-  // Half as fast as it ever went is still gas on its way; a tenth of that is a tail.
-  const speed = Math.min(Math.max(fallPerS / fastest, 0), 1);
-  const nearFloor = floor && floor.low > 0 ? Math.min(floor.low / pressurePa, 1) ** 2 : 0;
-  const evidence: [Cause, number][] = [
-    ['rising', fallPerS < -RISING_PER_S ? 5 : 0],
-    ['boil_off', 3 * boiling],
-    ['ballast', isBallastOpen(marks) && speed < 0.1 ? 1 : 0],
-    ['floor', nearFloor * (1 - speed) * (boiling > 0 ? 1 : 2)],
-    ['slow_tail', boiling > 0.5 ? 0.1 : (1 - speed) ** 2 * (1 - nearFloor)],
-    ['gas', Math.min(2 * speed, 1)],
-  ];
-  const total = evidence.reduce((sum, [, weight]) => sum + weight, 0);
-  if (!(total > 0)) return only('slow_tail');
-  return evidence
-    .filter(([, weight]) => weight / total > 0.02)
-    .sort(([, a], [, b]) => b - a)
-    .map(([cause, weight]) => ({ cause, weight: weight / total }));
-}
-
-function isBallastOpen(marks: readonly Mark[]): boolean {
-  const last = marks.findLast(({ kind }) => kind === 'ballast_opened' || kind === 'ballast_closed');
-  return last?.kind === 'ballast_opened';
 }

@@ -51,12 +51,15 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
     };
   });
   const last = moments.at(-1);
+  const first = moments[0];
+  // What only decays is never higher than it is now.
+  const ceiling = first ? highOf(first, Z05) : 0;
   const arrival = (depthPa: number) => arrivalOf(moments, depthPa);
   return {
     arrival,
     chanceOf: (depthPa) => arrival(depthPa).reachedBy(LONGEST_S),
-    floorPa: last ? estimateOf(last) : { estimate: 0, low: 0, high: 0 },
-    curve: (nowS, lengthS) => curveOf(moments, nowS, lengthS),
+    floorPa: last ? estimateOf(last, ceiling) : { estimate: 0, low: 0, high: 0 },
+    curve: (nowS, lengthS) => curveOf(moments, nowS, lengthS, ceiling),
   };
 }
 
@@ -115,25 +118,40 @@ export function remainingFrom({ quantileS, reachedBy }: Arrival): Remaining | nu
   return { p10S: at(0.1), p50S: at(0.5), p90S: Number.isFinite(p90S) ? p90S : null };
 }
 
-function estimateOf(moment: Moment): Estimate {
+function estimateOf(moment: Moment, ceilingPa: number): Estimate {
   const { log, spread } = momentsOf(moment);
+  const highPa = Math.min(highOf(moment, Z05), ceilingPa);
   return {
-    estimate: Math.exp(log),
-    low: Math.exp(log - Z05 * spread),
-    high: Math.exp(log + Z05 * spread),
+    estimate: Math.min(Math.exp(log), highPa),
+    low: Math.min(Math.exp(log - Z05 * spread), highPa),
+    high: highPa,
   };
 }
 
-function curveOf(moments: readonly Moment[], nowS: number, lengthS: number): CurvePoint[] {
+/** Beyond ten atmospheres no sensor of the trade means anything. */
+const ABSURD_PA = 1e6;
+
+function highOf(moment: Moment, z: number): number {
+  const { log, spread } = momentsOf(moment);
+  return Math.min(Math.exp(log + z * spread), ABSURD_PA);
+}
+
+function curveOf(
+  moments: readonly Moment[],
+  nowS: number,
+  lengthS: number,
+  ceilingPa: number,
+): CurvePoint[] {
   return moments
     .filter(({ afterS }) => afterS <= lengthS)
     .map((moment) => {
       const { log, spread } = momentsOf(moment);
+      const highPa = Math.min(highOf(moment, Z10), ceilingPa);
       return {
         elapsedS: nowS + moment.afterS,
-        lowPa: Math.exp(log - Z10 * spread),
-        midPa: Math.exp(log),
-        highPa: Math.exp(log + Z10 * spread),
+        lowPa: Math.min(Math.exp(log - Z10 * spread), highPa),
+        midPa: Math.min(Math.exp(log), highPa),
+        highPa,
       };
     });
 }

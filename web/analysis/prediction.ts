@@ -2,9 +2,9 @@
  * The pull-down to come: spectra of decays fitted from several moments on, each weighed by how well
  * it, fitted earlier, predicted the latest pressures.
  */
+import { fitDecay } from './decay-fit.ts';
 import {
   decayData,
-  fitDecay,
   logPressureAt,
   type DecayData,
   type DecayFit,

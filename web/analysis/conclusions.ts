@@ -23,9 +23,17 @@ export interface CurvePoint {
 
 /**
  * `waiting`: no pull-down has begun. `at_depth`: held below the isolation depth, pump still on.
- * `vented`: back near atmospheric pressure after a pull-down.
+ * `rise`: valved off. `pump_stopped`: not valved off, and nothing pumps. `nitrogen_break`: filled with
+ * nitrogen. `vented`: open to the air, or filled with something else, after a pull-down.
  */
-export type StageName = 'waiting' | 'pull_down' | 'at_depth' | 'rise' | 'vented';
+export type StageName =
+  | 'waiting'
+  | 'pull_down'
+  | 'at_depth'
+  | 'rise'
+  | 'pump_stopped'
+  | 'nitrogen_break'
+  | 'vented';
 
 export interface Stage {
   readonly name: StageName;
@@ -33,6 +41,8 @@ export interface Stage {
   readonly sinceS: number;
   /** A mark by hand (or of a rehearsal or file) overrides what the curve says. */
   readonly recognisedBy: 'curve' | 'mark';
+  /** What the curve fits as well, the likelier first; nothing where a mark says so. */
+  readonly alternatives: readonly StageName[];
 }
 
 /** Remaining time as quantiles; `p90S` is null where it is unbounded. */

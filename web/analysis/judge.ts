@@ -67,7 +67,7 @@ export function judge(
   const relativeRate = pressurePa === null ? null : relativeRatePerS(latest, nowS);
 
   const isolatedS = isolationS(history, stages, nowS);
-  const pumpedUntilS = isolatedS ?? stages.ventedS ?? nowS;
+  const pumpedUntilS = isolatedS ?? stages.endedS ?? nowS;
   const pumped =
     pullDownS === null ? [] : samplesFromBins(history.bins(pullDownS, Math.floor(pumpedUntilS)));
   const targetReachedS = firstHeldBelowS(pumped, sheet.targetPa);
@@ -110,7 +110,7 @@ export function judge(
     rise:
       isolatedS === null
         ? null
-        : assessRise(history, isolatedS, sheetNow(past, sheet), stages.ventedS ?? nowS),
+        : assessRise(history, isolatedS, sheetNow(past, sheet), stages.endedS ?? nowS),
   };
 }
 
@@ -138,5 +138,10 @@ function stageOf(
 ): Stage {
   if (stage.name === 'rise' && isolatedS !== null) return { ...stage, sinceS: isolatedS };
   if (stage.name !== 'pull_down' || isolationDepthReachedS === null) return stage;
-  return { name: 'at_depth', sinceS: isolationDepthReachedS, recognisedBy: 'curve' };
+  return {
+    name: 'at_depth',
+    sinceS: isolationDepthReachedS,
+    recognisedBy: 'curve',
+    alternatives: [],
+  };
 }

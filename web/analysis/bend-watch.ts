@@ -1,0 +1,118 @@
+/** Looks for sharp bends as the curve goes on, over stretches from a quarter of a minute to five. */
+import { bendIn, type Bend } from './bend.ts';
+import type { Line, Trace } from './trace.ts';
+
+/** Stretches after the bend that are tried; before it, twice as much is looked at. */
+const SCALES_S = [12, 36, 108, 324] as const;
+const BEFORE = 2;
+/** Each is looked at again after this part of it, and after twice that where it showed nothing sharp. */
+const AGAIN_SHARE = 1 / 8;
+/** Fewer readings than this on either side are no slope. */
+const LEAST_READINGS = 4;
+/** A change of slope that has moved the curve by less, or by less than so many of its errors, is none. */
+const LEAST_MOVED = 0.006;
+const LEAST_SIGMAS = 4;
+
+/**
+ * What a change of slope is held against: the middle one of those before it. So noise with any memory,
+ * steps of a display and bubbles count as what they usually do. The latest are left out, since the
+ * bend itself shows in them.
+ */
+const REMEMBERED = 24;
+const LEFT_OUT = 8;
+const LEAST_REMEMBERED = 6;
+const TIMES_USUAL = 8;
+
+interface Look {
+  readonly scaleS: number;
+  dueS: number;
+  /** First reading of the stretch before, and of the one after; both only go forward. */
+  before: number;
+  after: number;
+  /** The latest changes of slope at this scale, whatever made them: a ring. */
+  readonly changes: Float64Array;
+  changed: number;
+}
+
+export class BendWatch {
+  readonly #trace: Trace;
+  readonly #sign: 1 | -1;
+  #looks: Look[] = [];
+  #fastestFallPerS = 0;
+
+  /** @param sign +1 to look for bends upward, −1 downward */
+  constructor(trace: Trace, sign: 1 | -1) {
+    this.#trace = trace;
+    this.#sign = sign;
+    this.begin(0);
+  }
+
+  /** The quickest fall of ln P over a dozen seconds since it began, 1/s. */
+  get fastestFallPerS(): number {
+    return this.#fastestFallPerS;
+  }
+
+  /** Nothing before this reading counts. */
+  begin(from: number): void {
+    this.#looks = SCALES_S.map((scaleS) => ({
+      scaleS,
+      dueS: 0,
+      before: from,
+      after: from,
+      changes: new Float64Array(REMEMBERED),
+      changed: 0,
+    }));
+    this.#fastestFallPerS = 0;
+  }
+
+  /** @returns bends that show in the readings up to this one, of which the caller takes one or none */
+  *look(index: number): Generator<Bend> {
+    const trace = this.#trace;
+    const nowS = trace.timeS(index);
+    for (const look of this.#looks) {
+      if (nowS < look.dueS) continue;
+      const { scaleS } = look;
+      look.dueS = nowS + scaleS * AGAIN_SHARE;
+      while (trace.timeS(look.after) <= nowS - scaleS && look.after < index) look.after += 1;
+      const beforeS = nowS - scaleS * (1 + BEFORE);
+      while (trace.timeS(look.before) <= beforeS && look.before < look.after) look.before += 1;
+      if (index + 1 - look.after < LEAST_READINGS) continue;
+      const after = trace.line(look.after, index + 1);
+      if (look === this.#looks[0] || look === this.#looks[1]) {
+        this.#fastestFallPerS = Math.max(this.#fastestFallPerS, -after.perS);
+      }
+      if (look.after - look.before < LEAST_READINGS) continue;
+      const fromS = trace.timeS(look.before);
+      if (trace.timeS(look.after) - fromS < 0.75 * scaleS) continue;
+      const before = trace.line(look.before, look.after);
+      const change = this.#sign * (after.perS - before.perS);
+      look.changes[look.changed % REMEMBERED] = Math.abs(change);
+      look.changed += 1;
+      if (!this.#isBent(before, after, scaleS, trace.scatter[index] ?? 0)) continue;
+      if (change < TIMES_USUAL * usualChange(look)) continue;
+      look.dueS = nowS + 2 * scaleS * AGAIN_SHARE;
+      const bend = bendIn(trace, look.before, index + 1, this.#sign);
+      if (bend) yield bend;
+    }
+  }
+
+  #isBent(before: Line, after: Line, scaleS: number, scatter: number): boolean {
+    const change = this.#sign * (after.perS - before.perS);
+    if (this.#sign * after.perS < -0.1 * Math.abs(before.perS)) return false;
+    if (change * scaleS < LEAST_MOVED) return false;
+    const variance = (1 / after.spreadS2 + 1 / before.spreadS2) * Math.max(scatter, 5e-4) ** 2;
+    return change * change > LEAST_SIGMAS * LEAST_SIGMAS * variance;
+  }
+}
+
+/** The middle one of those that are remembered, without the latest; 0 while there are too few. */
+function usualChange({ changes, changed }: Look): number {
+  const known = Math.min(changed, REMEMBERED) - LEFT_OUT;
+  if (known < LEAST_REMEMBERED) return 0;
+  const earlier = new Float64Array(known);
+  for (let i = 0; i < known; i += 1) {
+    earlier[i] = changes[(changed - 1 - LEFT_OUT - i) % REMEMBERED] ?? 0;
+  }
+  earlier.sort();
+  return earlier[known >> 1] ?? 0;
+}

@@ -1,0 +1,77 @@
+/** Whether a bend upward under pumping is a valve that was closed, a pump that stopped, or neither. */
+import type { Bend } from './bend.ts';
+import type { StageName } from './conclusions.ts';
+
+/** What else was going on when the curve bent. */
+export interface Pumping {
+  readonly nowS: number;
+  readonly bendPa: number;
+  /** An isolation is looked for near or below this (the target). */
+  readonly depthPa: number;
+}
+
+export interface TurnedUp {
+  readonly name: 'rise' | 'pump_stopped';
+  /** What the curve fits as well, the likelier first. */
+  readonly alternatives: readonly StageName[];
+}
+
+/** So many standard errors: hundreds of stretches are looked at in an hour, at dozens of places each. */
+const LEAST_SIGMAS = 6;
+/** … and so much likelier sharp than gentle: three standard errors. */
+const LEAST_SHARPNESS = 9;
+/** A rise must have gone so far, and so many of the sensor's own steps … */
+const LEAST_RISE = 0.01;
+const LEAST_STEPS = 2.5;
+/** … for so long. */
+const LEAST_S = 15;
+/** A fall that stopped dead: without the stop it would have gone on by so much … */
+const LEAST_MISSED = 0.03;
+/** … for so long, and goes on by less than this part of it. */
+const LEAST_STILL_S = 60;
+const STILL_SHARE = 0.1;
+/** Who valves off, is near the target … */
+const NEAR_TARGET = 2;
+/** … or has seen the curve level off, to less than 3 % a minute. */
+const LEVEL_PER_S = 0.03 / 60;
+/** A bend of its own takes longer, see below. A setting of ours. */
+const ABRUPT_WITHIN = 0.5;
+/** Where the fall before was too steep to tell, only a rise by a tenth does … */
+const STEEP_RISE = 0.1;
+/** … that is faster than oil that warms up: 3 % a minute. */
+const STEEP_PER_S = 0.03 / 60;
+const STOPPED_SIGMAS = 8;
+
+export function turnedUp(bend: Bend, { nowS, bendPa, depthPa }: Pumping): TurnedUp | null {
+  if (bend.sigmas < LEAST_SIGMAS || bend.sharpness < LEAST_SHARPNESS) return null;
+  const lastedS = nowS - bend.atS;
+  const level = Math.abs(bend.beforePerS) < LEVEL_PER_S;
+  const near = bendPa <= NEAR_TARGET * depthPa;
+  if (!isRising(bend, lastedS) && !(near && hasStopped(bend, lastedS))) return null;
+  return near || level
+    ? { name: 'rise', alternatives: ['pump_stopped'] }
+    : { name: 'pump_stopped', alternatives: ['rise'] };
+}
+
+function isRising({ since, stepShare, beforePerS, afterPerS }: Bend, lastedS: number): boolean {
+  if (lastedS < LEAST_S || since < Math.max(LEAST_RISE, LEAST_STEPS * stepShare)) return false;
+  return isAbrupt(beforePerS, lastedS) || (since >= STEEP_RISE && afterPerS >= STEEP_PER_S);
+}
+
+function hasStopped({ beforePerS, afterPerS, sigmas }: Bend, lastedS: number): boolean {
+  return (
+    sigmas >= STOPPED_SIGMAS &&
+    lastedS >= LEAST_STILL_S &&
+    isAbrupt(beforePerS, lastedS) &&
+    -beforePerS * lastedS >= LEAST_MISSED &&
+    Math.abs(afterPerS) < -STILL_SHARE * beforePerS
+  );
+}
+
+/**
+ * P = floor + A·e^(−kt) bends by itself from its fall at k to none, in ln P over some 4/k. A bend is
+ * sharper than that only where it is seen within a part of 1/k.
+ */
+function isAbrupt(beforePerS: number, lastedS: number): boolean {
+  return -beforePerS * lastedS < ABRUPT_WITHIN;
+}

@@ -14,14 +14,14 @@ const LEAST_MOVED = 0.006;
 const LEAST_SIGMAS = 4;
 
 /**
- * What a change of slope is held against: the middle one of those before it. So noise with any memory,
- * steps of a display and bubbles count as what they usually do. The latest are left out, since the
- * bend itself shows in them.
+ * What a change of slope is held against: those the other way, which are noise, whatever its memory,
+ * steps of a display, bubbles. Those this way may be the curve's own. The latest are left out, since
+ * the bend itself shows in them.
  */
 const REMEMBERED = 24;
 const LEFT_OUT = 8;
 const LEAST_REMEMBERED = 6;
-const TIMES_USUAL = 8;
+const TIMES_USUAL = 5;
 
 interface Look {
   readonly scaleS: number;
@@ -86,7 +86,7 @@ export class BendWatch {
       if (trace.timeS(look.after) - fromS < 0.75 * scaleS) continue;
       const before = trace.line(look.before, look.after);
       const change = this.#sign * (after.perS - before.perS);
-      look.changes[look.changed % REMEMBERED] = Math.abs(change);
+      look.changes[look.changed % REMEMBERED] = change;
       look.changed += 1;
       if (!this.#isBent(before, after, scaleS, trace.scatter[index] ?? 0)) continue;
       if (change < TIMES_USUAL * usualChange(look)) continue;
@@ -105,14 +105,13 @@ export class BendWatch {
   }
 }
 
-/** The middle one of those that are remembered, without the latest; 0 while there are too few. */
+/** As a standard deviation: half of all noise goes the other way. 0 while there are too few. */
 function usualChange({ changes, changed }: Look): number {
   const known = Math.min(changed, REMEMBERED) - LEFT_OUT;
   if (known < LEAST_REMEMBERED) return 0;
-  const earlier = new Float64Array(known);
+  let squares = 0;
   for (let i = 0; i < known; i += 1) {
-    earlier[i] = changes[(changed - 1 - LEFT_OUT - i) % REMEMBERED] ?? 0;
+    squares += Math.min(changes[(changed - 1 - LEFT_OUT - i) % REMEMBERED] ?? 0, 0) ** 2;
   }
-  earlier.sort();
-  return earlier[known >> 1] ?? 0;
+  return Math.sqrt((2 * squares) / known);
 }

@@ -1,15 +1,17 @@
 /**
  * A sharp bend in the curve. What a valve does, it does within seconds; warmth, oil and drying walls
- * bend a curve smoothly. So a bend is what a cubic through the whole stretch can't follow: least
+ * bend a curve smoothly. So a bend is what a parabola through the whole stretch can't follow: least
  * squares with a hinge (t − s)⁺ added to it, over all places s, the gain in units of its own noise.
  */
 import type { Trace } from './trace.ts';
 
 export interface Bend {
   readonly atS: number;
+  /** Of the stretch that was looked at. */
+  readonly lengthS: number;
   /** Change of slope in units of its standard error, the noise's memory counted in. */
   readonly sigmas: number;
-  /** The gain over a bend as gentle as a seventh of the stretch on either side, in its variances. */
+  /** The gain over a bend that takes a few minutes, in the noise's variance. */
   readonly sharpness: number;
   /** Mean slopes of ln P on both sides, 1/s. */
   readonly beforePerS: number;
@@ -26,10 +28,14 @@ export interface Bend {
 const MOST_GROUPS = 72;
 /** Fewer than this on either side of it are no slope. */
 const LEAST_ASIDE = 3;
-/** Cubic and hinge, and its place. */
-const PARAMETERS = 6;
-/** What warmth does takes its time: what a sharp bend is held against, half of its width as a part of all. */
-const GENTLE = 1 / 14;
+/** Parabola and hinge, and its place. */
+const PARAMETERS = 5;
+/**
+ * What warmth does takes its time: a sharp bend is held against one that takes twice so long, or twice
+ * this part of the stretch where that is shorter. A setting of ours.
+ */
+const GENTLE_S = 75;
+const GENTLE_SHARE = 0.2;
 /** Nobody reads finer: a twentieth of a per cent, or a third of a micron's count. */
 const LEAST_SIGMA = 5e-4;
 const LEAST_SIGMA_PA = 0.04;
@@ -38,7 +44,7 @@ const LEAST_SIGMA_PA = 0.04;
 const X = new Float64Array(MOST_GROUPS);
 const Y = new Float64Array(MOST_GROUPS);
 const H = new Float64Array(MOST_GROUPS);
-const BASIS = [0, 1, 2, 3].map(() => new Float64Array(MOST_GROUPS));
+const BASIS = [0, 1, 2].map(() => new Float64Array(MOST_GROUPS));
 
 /**
  * @param from first reading of the stretch, and `to` one past the last
@@ -59,7 +65,7 @@ export function bendIn(trace: Trace, from: number, to: number, sign: 1 | -1): Be
   }
   const { place, gain } = best(count, sign, 0);
   if (place < 0) return null;
-  const gentleGain = best(count, sign, GENTLE).gain;
+  const gentleGain = best(count, sign, Math.min(GENTLE_S / lengthS, GENTLE_SHARE)).gain;
   const { size, length2 } = hinge(place, count, 0);
   const factor = size / length2;
   const fitted = (i: number): number =>
@@ -77,6 +83,7 @@ export function bendIn(trace: Trace, from: number, to: number, sign: 1 | -1): Be
   const [first, last, log] = [fitted(0), fitted(count - 1), fitted(place)];
   return {
     atS: startS + atX * scaleS,
+    lengthS,
     sigmas: Math.sqrt(gain / (variance * memory)),
     sharpness: (gain - gentleGain) / (variance * memory),
     beforePerS: (log - first) / Math.max((atX - (X[0] ?? 0)) * scaleS, 1e-9),
@@ -107,7 +114,7 @@ function group(trace: Trace, from: number, to: number): number {
   return count;
 }
 
-/** 1, x, x², x³ made orthonormal on the places that there are (Gram and Schmidt). */
+/** 1, x, x² made orthonormal on the places that there are (Gram and Schmidt). */
 function orthonormal(count: number): void {
   for (const [power, column] of BASIS.entries()) {
     for (let i = 0; i < count; i += 1) column[i] = ((X[i] ?? 0) - 0.5) ** power;
@@ -119,7 +126,7 @@ function orthonormal(count: number): void {
   }
 }
 
-/** The place at which a bend gains most over the cubic alone; −1: nowhere. */
+/** The place at which a bend gains most over the parabola alone; −1: nowhere. */
 function best(count: number, sign: 1 | -1, halfWidth: number): { place: number; gain: number } {
   let [place, gain] = [-1, 0];
   for (let i = LEAST_ASIDE - 1; i < count - LEAST_ASIDE; i += 1) {
@@ -130,7 +137,7 @@ function best(count: number, sign: 1 | -1, halfWidth: number): { place: number; 
   return { place, gain };
 }
 
-/** What the cubic has not of a hinge at a place, which turns over twice the half width: left in `H`. */
+/** What the parabola has not of a hinge at a place, which turns over twice the half width: left in `H`. */
 function hinge(place: number, count: number, halfWidth: number) {
   const at = X[place] ?? 0;
   for (let i = 0; i < count; i += 1) {

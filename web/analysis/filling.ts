@@ -45,6 +45,10 @@ export function filledBy(
   const sinceS = trace.timeS(foot);
   const footPa = trace.pressuresPa[foot] ?? 0;
   const perS = Math.max(topPa - footPa, 0) / Math.max(nowS - sinceS, 0.5);
-  const heldPerS = footPa * Math.max(fallPerS, USUAL_FALL_PER_S);
-  return { sinceS, footPa, fast: perS > FASTER_TIMES * heldPerS };
+  return { sinceS, footPa, fast: perS > mostPaPerS(footPa, fallPerS) };
+}
+
+/** A hold, or a pump that stands still behind its valve, rises by less, Pa/s. */
+export function mostPaPerS(footPa: number, fallPerS: number): number {
+  return FASTER_TIMES * footPa * Math.max(fallPerS, USUAL_FALL_PER_S);
 }

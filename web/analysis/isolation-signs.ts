@@ -1,6 +1,7 @@
 /** Whether a bend upward under pumping is a valve that was closed, a pump that stopped, or neither. */
 import type { Bend } from './bend.ts';
 import type { StageName } from './conclusions.ts';
+import { mostPaPerS } from './filling.ts';
 
 /** What else was going on when the curve bent. */
 export interface Pumping {
@@ -8,6 +9,8 @@ export interface Pumping {
   readonly bendPa: number;
   /** An isolation is looked for near or below this (the target). */
   readonly depthPa: number;
+  /** Quickest fall of ln P in the pull-down, 1/s. */
+  readonly fallPerS: number;
 }
 
 export interface TurnedUp {
@@ -20,6 +23,11 @@ export interface TurnedUp {
 const LEAST_SIGMAS = 6;
 /** … and so much likelier sharp than gentle: three standard errors. */
 const LEAST_SHARPNESS = 9;
+/** Over less than that, what is gentle is a parabola. */
+const GENTLE_FROM_S = 200;
+/** No warmth does that: a tenth, at 10 % a minute. The vapour pressure of water goes by 6.4 % a kelvin. */
+const QUICK_RISE = 0.1;
+const QUICK_PER_S = 0.1 / 60;
 /** A rise must have gone so far, and so many of the sensor's own steps … */
 const LEAST_RISE = 0.01;
 const LEAST_STEPS = 2.5;
@@ -42,8 +50,13 @@ const STEEP_RISE = 0.1;
 const STEEP_PER_S = 0.03 / 60;
 const STOPPED_SIGMAS = 8;
 
-export function turnedUp(bend: Bend, { nowS, bendPa, depthPa }: Pumping): TurnedUp | null {
-  if (bend.sigmas < LEAST_SIGMAS || bend.sharpness < LEAST_SHARPNESS) return null;
+export function turnedUp(bend: Bend, { nowS, bendPa, depthPa, fallPerS }: Pumping): TurnedUp | null {
+  if (bend.sigmas < LEAST_SIGMAS) return null;
+  const quick = bend.since >= QUICK_RISE && bend.afterPerS >= QUICK_PER_S;
+  if (!quick && bend.lengthS > GENTLE_FROM_S && bend.sharpness < LEAST_SHARPNESS) return null;
+  // What rushes in faster than it was pumped before is let in.
+  const inflowPaPerS = (bendPa * Math.expm1(bend.since)) / Math.max(nowS - bend.atS, 1);
+  if (inflowPaPerS > mostPaPerS(bendPa, fallPerS)) return null;
   const lastedS = nowS - bend.atS;
   const level = Math.abs(bend.beforePerS) < LEVEL_PER_S;
   const near = bendPa <= NEAR_TARGET * depthPa;

@@ -21,6 +21,9 @@ const BROKEN_FACTOR = 10;
 /** A pull-down has begun once the sensor has been in range for so long. */
 const IN_RANGE_S = 4;
 const IN_RANGE_READINGS = 3;
+/** … and has fallen to this part of where it stood, or has been in range for so long from the beginning. */
+const FALLEN_SHARE = 0.85;
+const IN_VACUUM_S = 30;
 /** After a hold as long as that somebody may have been content. */
 const CONTENT_S = 300;
 
@@ -42,6 +45,8 @@ export class StageReader {
   #filled: ReturnType<typeof filledBy> | null = null;
   #inRange: { readonly sinceS: number; readings: number } | null = null;
   #topPa = 0;
+  /** Highest of this stage. */
+  #peakPa = 0;
   #fallPerS = 0;
   /** Of a marked break that the curve doesn't show yet: the pressure before it. */
   #brokenAtPa: number | null = null;
@@ -106,6 +111,7 @@ export class StageReader {
   overRange(elapsedS: number): void {
     this.#nowS = elapsedS;
     this.#inRange = null;
+    this.#peakPa = this.#topPa;
     this.#open(elapsedS, this.#topPa);
   }
 
@@ -114,6 +120,7 @@ export class StageReader {
     const elapsedS = trace.timeS(index);
     const pressurePa = trace.pressuresPa[index] ?? 0;
     this.#nowS = elapsedS;
+    this.#peakPa = Math.max(this.#peakPa, pressurePa);
     if (pressurePa >= NEAR_ATMOSPHERE_PA) {
       this.#inRange = null;
       this.#open(elapsedS, pressurePa);
@@ -188,22 +195,29 @@ export class StageReader {
     this.#inRange.readings += 1;
     const { sinceS, readings } = this.#inRange;
     if (readings < IN_RANGE_READINGS || elapsedS - sinceS < IN_RANGE_S) return;
-    if (pressurePa > 0.9 * this.#topPa && elapsedS - sinceS < 30) return;
+    if (pressurePa > FALLEN_SHARE * this.#peakPa && !this.#waitsInVacuum(elapsedS - sinceS)) return;
     this.#enter('pull_down', sinceS, 'curve');
   }
 
+  /** A recording may begin in the midst of a pull-down. */
+  #waitsInVacuum(inRangeS: number): boolean {
+    return this.#stage.name === 'waiting' && inRangeS >= IN_VACUUM_S;
+  }
+
   #lookForTurn(index: number): void {
+    this.#fallPerS = this.#up.fastestFallPerS;
     for (const bend of this.#up.look(index)) {
       const turn = turnedUp(bend, {
         nowS: this.#trace.timeS(index),
         bendPa: Math.exp(bend.log),
         depthPa: this.#depthPa,
+        fallPerS: this.#fallPerS,
       });
       if (!turn) continue;
       this.#enter(turn.name, bend.atS, 'curve', turn.alternatives);
       return;
     }
-    this.#fallPerS = Math.max(this.#up.fastestFallPerS, 0);
+
   }
 
   #lookForReopening(index: number): void {
@@ -233,6 +247,7 @@ export class StageReader {
     this.#openSince = null;
     this.#filled = null;
     this.#inRange = null;
+    this.#peakPa = 0;
     const from = this.#firstAfter(sinceS);
     this.#up.begin(from);
     this.#down.begin(from);

@@ -38,18 +38,12 @@ export class BendWatch {
   readonly #trace: Trace;
   readonly #sign: 1 | -1;
   #looks: Look[] = [];
-  #fastestFallPerS = 0;
 
   /** @param sign +1 to look for bends upward, −1 downward */
   constructor(trace: Trace, sign: 1 | -1) {
     this.#trace = trace;
     this.#sign = sign;
     this.begin(0);
-  }
-
-  /** The quickest fall of ln P over a dozen seconds since it began, 1/s. */
-  get fastestFallPerS(): number {
-    return this.#fastestFallPerS;
   }
 
   /** Nothing before this reading counts. */
@@ -62,7 +56,6 @@ export class BendWatch {
       changes: new Float64Array(REMEMBERED),
       changed: 0,
     }));
-    this.#fastestFallPerS = 0;
   }
 
   /** @returns bends that show in the readings up to this one, of which the caller takes one or none */
@@ -78,9 +71,6 @@ export class BendWatch {
       while (trace.timeS(look.before) <= beforeS && look.before < look.after) look.before += 1;
       if (index + 1 - look.after < LEAST_READINGS) continue;
       const after = trace.line(look.after, index + 1);
-      if (look === this.#looks[0] || look === this.#looks[1]) {
-        this.#fastestFallPerS = Math.max(this.#fastestFallPerS, -after.perS);
-      }
       if (look.after - look.before < LEAST_READINGS) continue;
       const fromS = trace.timeS(look.before);
       if (trace.timeS(look.after) - fromS < 0.75 * scaleS) continue;

@@ -20,6 +20,10 @@ export interface Bend {
   readonly since: number;
   /** ln P at the bend, without noise. */
   readonly log: number;
+  /** Whether the slope before it was steady: its latter half no less than three fifths of its former. */
+  readonly steadyBefore: boolean;
+  /** How far the curve has been on the other side of the bend since, in ln P. */
+  readonly dip: number;
   /** Smallest step between readings in the stretch, as a part of the reading: 0 if there is none. */
   readonly stepShare: number;
 }
@@ -39,6 +43,8 @@ const GENTLE_SHARE = 0.2;
 /** Nobody reads finer: a twentieth of a per cent, or a third of a micron's count. */
 const LEAST_SIGMA = 5e-4;
 const LEAST_SIGMA_PA = 0.04;
+
+const STEADY_SHARE = 0.6;
 
 /** Workspaces, so that looking allocates nothing: only one stretch is looked at at a time. */
 const X = new Float64Array(MOST_GROUPS);
@@ -90,6 +96,9 @@ export function bendIn(trace: Trace, from: number, to: number, sign: 1 | -1): Be
     afterPerS: (last - log) / Math.max(((X[count - 1] ?? 1) - atX) * scaleS, 1e-9),
     since: last - log,
     log,
+    steadyBefore:
+      STEADY_SHARE * slopeOf(0, place >> 1) * -sign <= slopeOf(place >> 1, place) * -sign,
+    dip: dipAfter(place, count, log, sign),
     stepShare,
   };
 }
@@ -176,6 +185,26 @@ function smallestStep(trace: Trace, from: number, to: number): number {
     if (here > highest) highest = here;
   }
   return highest > 0 && least < Infinity ? least / highest : 0;
+}
+
+/** Of the straight line through the groups from one to another, both among them. */
+function slopeOf(first: number, last: number): number {
+  const count = last - first + 1;
+  let [x, y, xx, xy] = [0, 0, 0, 0];
+  for (let i = first; i <= last; i += 1) {
+    x += X[i] ?? 0;
+    y += Y[i] ?? 0;
+    xx += (X[i] ?? 0) ** 2;
+    xy += (X[i] ?? 0) * (Y[i] ?? 0);
+  }
+  const spread = xx - (x * x) / count;
+  return spread > 0 ? (xy - (x * y) / count) / spread : 0;
+}
+
+function dipAfter(place: number, count: number, log: number, sign: 1 | -1): number {
+  let most = 0;
+  for (let i = place + 1; i < count; i += 1) most = Math.max(most, sign * (log - (Y[i] ?? 0)));
+  return most;
 }
 
 function dot(a: Float64Array, b: Float64Array, count: number): number {

@@ -27,13 +27,7 @@ export interface CurvePoint {
  * nitrogen. `vented`: open to the air, or filled with something else, after a pull-down.
  */
 export type StageName =
-  | 'waiting'
-  | 'pull_down'
-  | 'at_depth'
-  | 'rise'
-  | 'pump_stopped'
-  | 'nitrogen_break'
-  | 'vented';
+  'waiting' | 'pull_down' | 'at_depth' | 'rise' | 'pump_stopped' | 'nitrogen_break' | 'vented';
 
 export interface Stage {
   readonly name: StageName;

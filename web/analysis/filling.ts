@@ -1,8 +1,6 @@
-/** Whether the system has been filled: with nitrogen, or with air. Faster than any leak that a pump held. */
+/** Whether what comes in is let in, with nitrogen or air: faster than any leak that a pump held. */
 import type { Trace } from './trace.ts';
 
-/** Above half an atmosphere, going up, the system counts as open. */
-export const NEAR_ATMOSPHERE_PA = 50_000;
 /** The foot of the rise lies within so long before … */
 const FOOT_WITHIN_S = 90;
 /** … at the lowest point there, give or take this in ln P. */
@@ -15,6 +13,14 @@ const FOOT_SHARE = 0.1;
 const FASTER_TIMES = 4;
 /** Where no fall was seen: a slow one. */
 const USUAL_FALL_PER_S = 0.02;
+const FALL_OVER_S = 5;
+const LEAST_FALL = 0.2;
+/** A hold rises no faster than it has: by less than so many times its slope, and this much a second. */
+const HOLD_TIMES = 8;
+const HOLD_PER_S = 0.02;
+const HOLD_SLOPE_S = 60;
+/** Once it is under way. */
+const HOLD_BEGINS_S = 20;
 
 export interface Filled {
   /** When it began. */
@@ -25,16 +31,24 @@ export interface Filled {
   readonly fast: boolean;
 }
 
+/** What it came from. */
+export interface Before {
+  /** Since when it has been held, or null where it is pumped. */
+  readonly heldSinceS: number | null;
+  /** Quickest fall of ln P in the pull-down, 1/s. */
+  readonly fallPerS: number;
+}
+
 /**
- * @param index last in-range reading below half an atmosphere
- * @param nowS first moment above that, or over range
+ * @param index last reading before
+ * @param nowS first moment after
  * @param topPa at least so high was it then
- * @param fallPerS quickest fall of ln P in the pull-down, 1/s
  */
 export function filledBy(
   trace: Trace,
   index: number,
-  { nowS, topPa, fallPerS }: { nowS: number; topPa: number; fallPerS: number },
+  { nowS, topPa }: { readonly nowS: number; readonly topPa: number },
+  before: Before,
 ): Filled {
   let lowest = index;
   for (let i = index; i >= 0 && trace.timeS(i) >= nowS - FOOT_WITHIN_S; i -= 1) {
@@ -45,10 +59,30 @@ export function filledBy(
   const sinceS = trace.timeS(foot);
   const footPa = trace.pressuresPa[foot] ?? 0;
   const perS = Math.max(topPa - footPa, 0) / Math.max(nowS - sinceS, 0.5);
-  return { sinceS, footPa, fast: perS > mostPaPerS(footPa, fallPerS) };
+  const { heldSinceS } = before;
+  const most =
+    heldSinceS !== null && sinceS > heldSinceS + HOLD_BEGINS_S
+      ? footPa * (HOLD_TIMES * Math.max(slopeBefore(trace, foot), 0) + HOLD_PER_S)
+      : mostPaPerS(footPa, before.fallPerS);
+  return { sinceS, footPa, fast: perS > most };
 }
 
-/** A hold, or a pump that stands still behind its valve, rises by less, Pa/s. */
+/** A hold, or a pump that stands still behind its valve, starts to rise by less, Pa/s. */
 export function mostPaPerS(footPa: number, fallPerS: number): number {
   return FASTER_TIMES * footPa * Math.max(fallPerS, USUAL_FALL_PER_S);
+}
+
+/** How fast ln P has fallen over the last seconds, 1/s: only what stands clear of any noise counts. */
+export function fallPerS(trace: Trace, index: number): number {
+  const nowS = trace.timeS(index);
+  let from = index - 2;
+  while (from > 0 && nowS - trace.timeS(from) < FALL_OVER_S) from -= 1;
+  if (from < 0) return 0;
+  const fall = trace.log(from) - trace.log(index);
+  return fall < LEAST_FALL ? 0 : fall / (nowS - trace.timeS(from));
+}
+
+function slopeBefore(trace: Trace, foot: number): number {
+  const from = trace.firstAfter(trace.timeS(foot) - HOLD_SLOPE_S);
+  return foot - from < 3 ? 0 : trace.line(from, foot + 1).perS;
 }

@@ -11,6 +11,8 @@ export interface Pumping {
   readonly depthPa: number;
   /** Quickest fall of ln P in the pull-down, 1/s. */
   readonly fallPerS: number;
+  /** It has gone on for so long that it need not be sharp. */
+  readonly gentle: boolean;
 }
 
 export interface TurnedUp {
@@ -49,8 +51,19 @@ const STEEP_RISE = 0.1;
 /** … that is faster than oil that warms up: 3 % a minute. */
 const STEEP_PER_S = 0.03 / 60;
 const STOPPED_SIGMAS = 8;
+/** Who rises, has not been deeper since by more than this part of it. */
+const MOST_DIP = 0.5;
 
-export function turnedUp(bend: Bend, { nowS, bendPa, depthPa, fallPerS }: Pumping): TurnedUp | null {
+export function turnedUp(
+  bend: Bend,
+  { nowS, bendPa, depthPa, fallPerS, gentle }: Pumping,
+): TurnedUp | null {
+  const near = bendPa <= NEAR_TARGET * depthPa;
+  if (gentle) {
+    return near && bend.since > 0 && bend.dip <= MOST_DIP * bend.since
+      ? { name: 'rise', alternatives: ['pump_stopped', 'pull_down'] }
+      : null;
+  }
   if (bend.sigmas < LEAST_SIGMAS) return null;
   const quick = bend.since >= QUICK_RISE && bend.afterPerS >= QUICK_PER_S;
   if (!quick && bend.lengthS > GENTLE_FROM_S && bend.sharpness < LEAST_SHARPNESS) return null;
@@ -59,21 +72,28 @@ export function turnedUp(bend: Bend, { nowS, bendPa, depthPa, fallPerS }: Pumpin
   if (inflowPaPerS > mostPaPerS(bendPa, fallPerS)) return null;
   const lastedS = nowS - bend.atS;
   const level = Math.abs(bend.beforePerS) < LEVEL_PER_S;
-  const near = bendPa <= NEAR_TARGET * depthPa;
   if (!isRising(bend, lastedS) && !(near && hasStopped(bend, lastedS))) return null;
   return near || level
     ? { name: 'rise', alternatives: ['pump_stopped'] }
     : { name: 'pump_stopped', alternatives: ['rise'] };
 }
 
-function isRising({ since, stepShare, beforePerS, afterPerS }: Bend, lastedS: number): boolean {
+function isRising(
+  { since, dip, stepShare, beforePerS, afterPerS }: Bend,
+  lastedS: number,
+): boolean {
+  if (dip > MOST_DIP * since) return false;
   if (lastedS < LEAST_S || since < Math.max(LEAST_RISE, LEAST_STEPS * stepShare)) return false;
   return isAbrupt(beforePerS, lastedS) || (since >= STEEP_RISE && afterPerS >= STEEP_PER_S);
 }
 
-function hasStopped({ beforePerS, afterPerS, sigmas }: Bend, lastedS: number): boolean {
+function hasStopped(
+  { beforePerS, afterPerS, sigmas, steadyBefore }: Bend,
+  lastedS: number,
+): boolean {
   return (
     sigmas >= STOPPED_SIGMAS &&
+    steadyBefore &&
     lastedS >= LEAST_STILL_S &&
     isAbrupt(beforePerS, lastedS) &&
     -beforePerS * lastedS >= LEAST_MISSED &&

@@ -1,9 +1,14 @@
 /** Goes along the curve once, with the marks, and tells the stages as they come. */
 import type { Mark } from '../../protocol/mark.ts';
 import { BendWatch } from './bend-watch.ts';
+import type { Bend } from './bend.ts';
 import type { Stage, StageName } from './conclusions.ts';
-import { filledBy, NEAR_ATMOSPHERE_PA } from './filling.ts';
+import { FillWatch, NEAR_ATMOSPHERE_PA, type Fill } from './fill-watch.ts';
+import { fallPerS } from './filling.ts';
+import { filledNames, Level, namesByLevel } from './filled-names.ts';
 import { turnedUp } from './isolation-signs.ts';
+import { isReopening } from './reopening-signs.ts';
+import { SlowRise } from './slow-rise.ts';
 import type { Trace } from './trace.ts';
 
 /** A stretch of the job, and when it had become plain. */
@@ -12,41 +17,40 @@ export interface Spell {
   readonly seenS: number;
 }
 
-/** So long over range or near atmosphere before the system counts as filled. */
-const FILLED_FOR_S = 20;
 /** Back within this factor of where it was: the blank was missing readings, not an open system. */
 const SAME_PLACE = 3;
 /** A marked nitrogen break shows on the curve once the pressure is up by this factor. */
 const BROKEN_FACTOR = 10;
-/** A pull-down has begun once the sensor has been in range for so long. */
+/** A pull-down has begun once the sensor has been in range for so long … */
 const IN_RANGE_S = 4;
 const IN_RANGE_READINGS = 3;
 /** … and has fallen to this part of where it stood, or has been in range for so long from the beginning. */
 const FALLEN_SHARE = 0.85;
 const IN_VACUUM_S = 30;
-/** After a hold as long as that somebody may have been content. */
-const CONTENT_S = 300;
 
 export class StageReader {
   readonly #trace: Trace;
   readonly #depthPa: number;
   readonly #up: BendWatch;
   readonly #down: BendWatch;
+  readonly #slow: SlowRise;
+  readonly #fill: FillWatch;
   readonly #spells: Spell[] = [
     {
       stage: { name: 'waiting', sinceS: 0, recognisedBy: 'curve', alternatives: [] },
       seenS: 0,
     },
   ];
-  /** Latest in-range reading, −1 before the first. */
+  /** Latest reading well below atmosphere, −1 before the first. */
   #latest = -1;
   #nowS = 0;
-  #openSince: number | null = null;
-  #filled: ReturnType<typeof filledBy> | null = null;
   #inRange: { readonly sinceS: number; readings: number } | null = null;
+  /** Highest that the sensor ever showed, and in this stage. */
   #topPa = 0;
-  /** Highest of this stage. */
   #peakPa = 0;
+  /** What it showed before the first pull-down, and what after, where it knows the atmosphere. */
+  readonly #atmosphere = new Level();
+  readonly #level = new Level();
   #fallPerS = 0;
   /** Of a marked break that the curve doesn't show yet: the pressure before it. */
   #brokenAtPa: number | null = null;
@@ -58,6 +62,8 @@ export class StageReader {
     this.#depthPa = depthPa;
     this.#up = new BendWatch(trace, 1);
     this.#down = new BendWatch(trace, -1);
+    this.#slow = new SlowRise(trace);
+    this.#fill = new FillWatch(trace);
   }
 
   get spells(): readonly Spell[] {
@@ -84,12 +90,13 @@ export class StageReader {
         this.#enter('rise', elapsedS, 'mark');
         return;
       case 'pump_off':
-        // With the valve still open it is the pump's own valve that isolates, if any.
+        // Behind a closed valve that changes nothing either.
         if (name === 'pull_down') this.#enter('pump_stopped', elapsedS, 'mark');
         return;
       case 'nitrogen_break':
         this.#enter('nitrogen_break', elapsedS, 'mark');
-        this.#brokenAtPa = this.#latest < 0 ? null : (this.#trace.pressuresPa[this.#latest] ?? null);
+        this.#brokenAtPa =
+          this.#latest < 0 ? null : (this.#trace.pressuresPa[this.#latest] ?? null);
         return;
       case 'joints_tightened':
       case 'sections_opened':
@@ -110,42 +117,42 @@ export class StageReader {
 
   overRange(elapsedS: number): void {
     this.#nowS = elapsedS;
-    this.#inRange = null;
-    this.#peakPa = this.#topPa;
-    this.#open(elapsedS, this.#topPa);
+    this.#above(elapsedS, null);
   }
 
   reading(index: number): void {
-    const trace = this.#trace;
-    const elapsedS = trace.timeS(index);
-    const pressurePa = trace.pressuresPa[index] ?? 0;
+    const elapsedS = this.#trace.timeS(index);
+    const pressurePa = this.#trace.pressuresPa[index] ?? 0;
     this.#nowS = elapsedS;
-    this.#peakPa = Math.max(this.#peakPa, pressurePa);
+    this.#topPa = Math.max(this.#topPa, pressurePa);
     if (pressurePa >= NEAR_ATMOSPHERE_PA) {
-      this.#inRange = null;
-      this.#open(elapsedS, pressurePa);
-      this.#topPa = Math.max(this.#topPa, pressurePa);
+      this.#above(elapsedS, pressurePa);
       return;
     }
-    this.#topPa = Math.max(this.#topPa, pressurePa);
+    this.#peakPa = Math.max(this.#peakPa, pressurePa);
+    if (this.#fill.isBlank(index)) return;
+    if (this.#fill.isOpen) this.#endBlank(index, pressurePa);
     this.#latest = index;
-    const wasOpen = this.#openSince !== null;
-    this.#openSince = null;
-    this.#filled = null;
     if (this.#brokenAtPa !== null) {
       if (pressurePa > this.#brokenAtPa * BROKEN_FACTOR) this.#brokenAtPa = null;
       return;
     }
-    if (this.#interrupted) this.#takeUpAgain(this.#interrupted, pressurePa);
-    if (wasOpen) {
-      this.#up.begin(index);
-      this.#down.begin(index);
+    if (!this.#isFilled()) {
+      const fill = this.#fill.within(index, this.#before());
+      if (fill) this.#enterFilled(fill);
+      else if (this.#fill.rushing) return;
     }
+    this.#look(index);
+  }
+
+  #look(index: number): void {
     switch (this.#stage.name) {
       case 'waiting':
+        this.#lookForFalling(index);
+        return;
       case 'vented':
       case 'nitrogen_break':
-        this.#lookForFalling(elapsedS, pressurePa);
+        this.#lookForFalling(index);
         return;
       case 'pull_down':
       case 'at_depth':
@@ -159,29 +166,47 @@ export class StageReader {
   }
 
   /** Over range or near atmosphere; a silence or a short blank is not that. */
-  #open(elapsedS: number, topPa: number): void {
+  #above(elapsedS: number, pressurePa: number | null): void {
+    this.#inRange = null;
     this.#brokenAtPa = null;
-    this.#openSince ??= elapsedS;
-    const { name } = this.#stage;
-    if (this.#latest < 0 || name === 'waiting' || name === 'vented' || name === 'nitrogen_break') {
-      return;
+    this.#peakPa = Math.max(this.#peakPa, this.#topPa);
+    const topPa = pressurePa ?? this.#topPa;
+    const fill = this.#fill.above(elapsedS, this.#latest, topPa, this.#before());
+    const { name, sinceS, recognisedBy } = this.#stage;
+    if (name === 'waiting') {
+      if (pressurePa !== null) this.#atmosphere.see(pressurePa);
+    } else if (!this.#isFilled()) {
+      if (fill) this.#enterFilled(fill);
+    } else if (recognisedBy === 'curve' && pressurePa !== null) {
+      this.#level.see(pressurePa);
+      const names = namesByLevel(this.#level.pa, this.#atmosphere.pa, elapsedS - sinceS);
+      if (names) this.#rename(names);
     }
-    this.#filled ??= filledBy(this.#trace, this.#latest, {
-      nowS: elapsedS,
-      topPa,
-      fallPerS: this.#fallPerS,
-    });
-    if (elapsedS - this.#openSince < FILLED_FOR_S) return;
-    if (!this.#filled.fast && topPa < NEAR_ATMOSPHERE_PA) return;
-    const pressurePa = this.#filled.footPa;
+  }
+
+  #endBlank(index: number, pressurePa: number): void {
+    const fill = this.#fill.endBlank(pressurePa);
+    if (this.#interrupted) this.#takeUpAgain(this.#interrupted, pressurePa);
+    if (fill && this.#stage.name !== 'waiting' && !this.#isFilled()) this.#enterFilled(fill);
+    this.#watchFrom(index);
+  }
+
+  #isFilled(): boolean {
+    const { name } = this.#stage;
+    return name === 'vented' || name === 'nitrogen_break';
+  }
+
+  #before() {
+    const { name, sinceS } = this.#stage;
+    return { heldSinceS: name === 'rise' ? sinceS : null, fallPerS: this.#fallPerS };
+  }
+
+  #enterFilled(fill: Fill): void {
     const spells = this.#spells.length;
-    const since = this.#filled.sinceS;
-    const content = name === 'rise' && since - this.#stage.sinceS >= CONTENT_S;
-    const names: StageName[] = content ? ['vented', 'nitrogen_break'] : ['nitrogen_break', 'vented'];
-    if (name === 'pull_down' || name === 'pump_stopped') names.push('pump_stopped');
-    const [first = 'vented', ...others] = names;
-    this.#enter(first, since, 'curve', others);
-    this.#interrupted = { spells, pressurePa };
+    const [name, ...others] = filledNames(fill, this.#stage);
+    this.#level.forget();
+    this.#enter(name, fill.sinceS, 'curve', others);
+    this.#interrupted = { spells, pressurePa: fill.footPa };
   }
 
   #takeUpAgain(before: { readonly spells: number; readonly pressurePa: number }, nowPa: number) {
@@ -190,43 +215,41 @@ export class StageReader {
     this.#spells.length = before.spells;
   }
 
-  #lookForFalling(elapsedS: number, pressurePa: number): void {
+  #lookForFalling(index: number): void {
+    const elapsedS = this.#trace.timeS(index);
     this.#inRange ??= { sinceS: elapsedS, readings: 0 };
     this.#inRange.readings += 1;
     const { sinceS, readings } = this.#inRange;
-    if (readings < IN_RANGE_READINGS || elapsedS - sinceS < IN_RANGE_S) return;
-    if (pressurePa > FALLEN_SHARE * this.#peakPa && !this.#waitsInVacuum(elapsedS - sinceS)) return;
-    this.#enter('pull_down', sinceS, 'curve');
-  }
-
-  /** A recording may begin in the midst of a pull-down. */
-  #waitsInVacuum(inRangeS: number): boolean {
-    return this.#stage.name === 'waiting' && inRangeS >= IN_VACUUM_S;
+    const inRangeS = elapsedS - sinceS;
+    if (readings < IN_RANGE_READINGS || inRangeS < IN_RANGE_S) return;
+    const fallen = (this.#trace.pressuresPa[index] ?? 0) <= FALLEN_SHARE * this.#peakPa;
+    // A recording may begin in the midst of a pull-down.
+    const inVacuum = this.#stage.name === 'waiting' && inRangeS >= IN_VACUUM_S;
+    if (fallen || inVacuum) this.#enter('pull_down', sinceS, 'curve');
   }
 
   #lookForTurn(index: number): void {
-    this.#fallPerS = this.#up.fastestFallPerS;
-    for (const bend of this.#up.look(index)) {
-      const turn = turnedUp(bend, {
-        nowS: this.#trace.timeS(index),
-        bendPa: Math.exp(bend.log),
-        depthPa: this.#depthPa,
-        fallPerS: this.#fallPerS,
-      });
-      if (!turn) continue;
-      this.#enter(turn.name, bend.atS, 'curve', turn.alternatives);
-      return;
-    }
+    this.#fallPerS = Math.max(this.#fallPerS, fallPerS(this.#trace, index));
+    for (const bend of this.#up.look(index)) if (this.#turn(bend, false)) return;
+    const gentle = this.#slow.look(index);
+    if (gentle) this.#turn(gentle, true);
+  }
 
+  #turn(bend: Bend, gentle: boolean): boolean {
+    const turn = turnedUp(bend, {
+      nowS: this.#nowS,
+      bendPa: Math.exp(bend.log),
+      depthPa: this.#depthPa,
+      fallPerS: this.#fallPerS,
+      gentle,
+    });
+    if (turn) this.#enter(turn.name, bend.atS, 'curve', turn.alternatives);
+    return turn !== null;
   }
 
   #lookForReopening(index: number): void {
     for (const bend of this.#down.look(index)) {
-      if (bend.sigmas < 6) continue;
-      const drop = -bend.since;
-      const least = this.#stage.recognisedBy === 'mark' ? 0.3 : 0.03;
-      if (drop < Math.max(least, 2.5 * bend.stepShare)) continue;
-      if (bend.afterPerS > -0.0005) continue;
+      if (!isReopening(bend, this.#stage)) continue;
       this.#enter('pull_down', bend.atS, 'curve');
       return;
     }
@@ -238,24 +261,28 @@ export class StageReader {
     recognisedBy: Stage['recognisedBy'],
     alternatives: readonly StageName[] = [],
   ): void {
+    // Filled anew, it begins its fall anew; a hold between changes nothing about the rig.
+    if (this.#isFilled() && name === 'pull_down') this.#fallPerS = 0;
     this.#spells.push({
       stage: { name, sinceS, recognisedBy, alternatives },
       seenS: Math.max(this.#nowS, sinceS),
     });
     this.#interrupted = null;
     this.#brokenAtPa = null;
-    this.#openSince = null;
-    this.#filled = null;
     this.#inRange = null;
     this.#peakPa = 0;
-    const from = this.#firstAfter(sinceS);
-    this.#up.begin(from);
-    this.#down.begin(from);
+    this.#watchFrom(Math.min(this.#trace.firstAfter(sinceS), this.#latest + 1));
   }
 
-  #firstAfter(sinceS: number): number {
-    let first = this.#latest + 1;
-    while (first > 0 && this.#trace.timeS(first - 1) >= sinceS) first -= 1;
-    return first;
+  #rename([name, ...alternatives]: readonly [StageName, ...StageName[]]): void {
+    const spell = this.#spells.pop();
+    if (spell) this.#spells.push({ ...spell, stage: { ...spell.stage, name, alternatives } });
+  }
+
+  #watchFrom(index: number): void {
+    this.#up.begin(index);
+    this.#down.begin(index);
+    this.#slow.begin(index);
+    this.#fill.begin(index);
   }
 }

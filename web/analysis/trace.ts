@@ -71,6 +71,18 @@ export class Trace {
     return this.logs[index] ?? 0;
   }
 
+  /** The first reading later than that, by halving. */
+  firstAfter(elapsedS: number): number {
+    let low = 0;
+    let high = this.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.timeS(middle) <= elapsedS) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
   /** @param from first, and `to` one past the last */
   line(from: number, to: number): Line {
     const count = to - from;

@@ -19,16 +19,23 @@ const LEVEL_OVER = 16;
 /** A pressure that hardly changes, freed of noise. */
 export class Level {
   #pa: number | null = null;
+  #cut = false;
 
   get pa(): number | null {
-    return this.#pa;
+    return this.#cut ? null : this.#pa;
   }
 
   see(pressurePa: number): void {
     this.#pa = this.#pa === null ? pressurePa : this.#pa + (pressurePa - this.#pa) / LEVEL_OVER;
   }
 
+  /** It was over range at times: what was shown is cut off at the top. */
+  cut(): void {
+    this.#cut = true;
+  }
+
   forget(): void {
+    this.#cut = false;
     this.#pa = null;
   }
 }

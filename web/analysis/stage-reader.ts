@@ -4,9 +4,11 @@ import { BendWatch } from './bend-watch.ts';
 import type { Bend } from './bend.ts';
 import type { Stage, StageName } from './conclusions.ts';
 import { FillWatch, NEAR_ATMOSPHERE_PA, type Fill } from './fill-watch.ts';
-import { fallPerS } from './filling.ts';
+import { FallStart } from './fall-start.ts';
 import { filledNames, Level, namesByLevel } from './filled-names.ts';
+import { fallPerS } from './filling.ts';
 import { turnedUp } from './isolation-signs.ts';
+import { stageBegunBy } from './mark-effects.ts';
 import { isReopening } from './reopening-signs.ts';
 import { SlowRise } from './slow-rise.ts';
 import type { Trace } from './trace.ts';
@@ -21,13 +23,6 @@ export interface Spell {
 const SAME_PLACE = 3;
 /** A marked nitrogen break shows on the curve once the pressure is up by this factor. */
 const BROKEN_FACTOR = 10;
-/** A pull-down has begun once the sensor has been in range for so long … */
-const IN_RANGE_S = 4;
-const IN_RANGE_READINGS = 3;
-/** … and has fallen to this part of where it stood, or has been in range for so long from the beginning. */
-const FALLEN_SHARE = 0.85;
-const IN_VACUUM_S = 30;
-
 export class StageReader {
   readonly #trace: Trace;
   readonly #depthPa: number;
@@ -35,6 +30,7 @@ export class StageReader {
   readonly #down: BendWatch;
   readonly #slow: SlowRise;
   readonly #fill: FillWatch;
+  readonly #start: FallStart;
   readonly #spells: Spell[] = [
     {
       stage: { name: 'waiting', sinceS: 0, recognisedBy: 'curve', alternatives: [] },
@@ -44,10 +40,6 @@ export class StageReader {
   /** Latest reading well below atmosphere, −1 before the first. */
   #latest = -1;
   #nowS = 0;
-  #inRange: { readonly sinceS: number; readings: number } | null = null;
-  /** Highest that the sensor ever showed, and in this stage. */
-  #topPa = 0;
-  #peakPa = 0;
   /** What it showed before the first pull-down, and what after, where it knows the atmosphere. */
   readonly #atmosphere = new Level();
   readonly #level = new Level();
@@ -64,6 +56,7 @@ export class StageReader {
     this.#down = new BendWatch(trace, -1);
     this.#slow = new SlowRise(trace);
     this.#fill = new FillWatch(trace);
+    this.#start = new FallStart(trace);
   }
 
   get spells(): readonly Spell[] {
@@ -77,41 +70,11 @@ export class StageReader {
   }
 
   mark({ kind, elapsedS }: Mark): void {
-    const { name } = this.#stage;
-    switch (kind) {
-      case 'pump_on':
-        // Switching the pump on behind a closed valve changes nothing for the system.
-        if (name !== 'rise') this.#enter('pull_down', elapsedS, 'mark');
-        return;
-      case 'reopened':
-        this.#enter('pull_down', elapsedS, 'mark');
-        return;
-      case 'isolated':
-        this.#enter('rise', elapsedS, 'mark');
-        return;
-      case 'pump_off':
-        // Behind a closed valve that changes nothing either.
-        if (name === 'pull_down') this.#enter('pump_stopped', elapsedS, 'mark');
-        return;
-      case 'nitrogen_break':
-        this.#enter('nitrogen_break', elapsedS, 'mark');
-        this.#brokenAtPa =
-          this.#latest < 0 ? null : (this.#trace.pressuresPa[this.#latest] ?? null);
-        return;
-      case 'joints_tightened':
-      case 'sections_opened':
-      case 'stub_shut':
-      case 'stub_opened':
-        // Something else leaks now, or the sensor sees something else: a hold begins anew.
-        if (name === 'rise') this.#enter('rise', elapsedS, 'mark');
-        return;
-      case 'ballast_opened':
-      case 'ballast_closed':
-      case 'cores_out':
-      case 'oil_changed':
-      case 'battery_changed':
-      case 'note':
-        return;
+    const name = stageBegunBy(kind, this.#stage.name);
+    if (name === null) return;
+    this.#enter(name, elapsedS, 'mark');
+    if (name === 'nitrogen_break' && this.#latest >= 0) {
+      this.#brokenAtPa = this.#trace.pressuresPa[this.#latest] ?? null;
     }
   }
 
@@ -124,12 +87,11 @@ export class StageReader {
     const elapsedS = this.#trace.timeS(index);
     const pressurePa = this.#trace.pressuresPa[index] ?? 0;
     this.#nowS = elapsedS;
-    this.#topPa = Math.max(this.#topPa, pressurePa);
     if (pressurePa >= NEAR_ATMOSPHERE_PA) {
       this.#above(elapsedS, pressurePa);
       return;
     }
-    this.#peakPa = Math.max(this.#peakPa, pressurePa);
+    this.#start.below(pressurePa);
     if (this.#fill.isBlank(index)) return;
     if (this.#fill.isOpen) this.#endBlank(index, pressurePa);
     this.#latest = index;
@@ -148,8 +110,6 @@ export class StageReader {
   #look(index: number): void {
     switch (this.#stage.name) {
       case 'waiting':
-        this.#lookForFalling(index);
-        return;
       case 'vented':
       case 'nitrogen_break':
         this.#lookForFalling(index);
@@ -167,17 +127,19 @@ export class StageReader {
 
   /** Over range or near atmosphere; a silence or a short blank is not that. */
   #above(elapsedS: number, pressurePa: number | null): void {
-    this.#inRange = null;
     this.#brokenAtPa = null;
-    this.#peakPa = Math.max(this.#peakPa, this.#topPa);
-    const topPa = pressurePa ?? this.#topPa;
+    this.#start.above(elapsedS, pressurePa);
+    const topPa = pressurePa ?? this.#start.topPa;
     const fill = this.#fill.above(elapsedS, this.#latest, topPa, this.#before());
     const { name, sinceS, recognisedBy } = this.#stage;
     if (name === 'waiting') {
-      if (pressurePa !== null) this.#atmosphere.see(pressurePa);
+      if (pressurePa === null) this.#atmosphere.cut();
+      else this.#atmosphere.see(pressurePa);
     } else if (!this.#isFilled()) {
       if (fill) this.#enterFilled(fill);
-    } else if (recognisedBy === 'curve' && pressurePa !== null) {
+    } else if (pressurePa === null) {
+      this.#level.cut();
+    } else if (recognisedBy === 'curve') {
       this.#level.see(pressurePa);
       const names = namesByLevel(this.#level.pa, this.#atmosphere.pa, elapsedS - sinceS);
       if (names) this.#rename(names);
@@ -216,16 +178,9 @@ export class StageReader {
   }
 
   #lookForFalling(index: number): void {
-    const elapsedS = this.#trace.timeS(index);
-    this.#inRange ??= { sinceS: elapsedS, readings: 0 };
-    this.#inRange.readings += 1;
-    const { sinceS, readings } = this.#inRange;
-    const inRangeS = elapsedS - sinceS;
-    if (readings < IN_RANGE_READINGS || inRangeS < IN_RANGE_S) return;
-    const fallen = (this.#trace.pressuresPa[index] ?? 0) <= FALLEN_SHARE * this.#peakPa;
-    // A recording may begin in the midst of a pull-down.
-    const inVacuum = this.#stage.name === 'waiting' && inRangeS >= IN_VACUUM_S;
-    if (fallen || inVacuum) this.#enter('pull_down', sinceS, 'curve');
+    const { name, sinceS } = this.#stage;
+    const beganS = this.#start.look(index, name === 'waiting');
+    if (beganS !== null) this.#enter('pull_down', Math.max(beganS, sinceS), 'curve');
   }
 
   #lookForTurn(index: number): void {
@@ -269,8 +224,7 @@ export class StageReader {
     });
     this.#interrupted = null;
     this.#brokenAtPa = null;
-    this.#inRange = null;
-    this.#peakPa = 0;
+    this.#start.begin();
     this.#watchFrom(Math.min(this.#trace.firstAfter(sinceS), this.#latest + 1));
   }
 

@@ -12,7 +12,10 @@ export interface Bend {
   readonly lengthS: number;
   /** Change of slope in units of its standard error, the noise's memory counted in. */
   readonly sigmas: number;
-  /** The gain over a bend that takes a few minutes, in the noise's variance. */
+  /**
+   * The gain over a bend that takes a few minutes, in the noise's variance. Over less than three minutes
+   * such a one is a parabola: infinite.
+   */
   readonly sharpness: number;
   /** Mean slopes of ln P on both sides, 1/s. */
   readonly beforePerS: number;
@@ -43,6 +46,7 @@ const LEAST_SIGMAS = 6;
  */
 const GENTLE_S = 75;
 const GENTLE_SHARE = 0.2;
+const GENTLE_FROM_S = 200;
 /** Nobody reads finer: a twentieth of a per cent, or a third of a micron's count. */
 const LEAST_SIGMA = 5e-4;
 const LEAST_SIGMA_PA = 0.04;
@@ -76,7 +80,10 @@ export function bendIn(trace: Trace, from: number, to: number, sign: 1 | -1): Be
 
   const startS = trace.timeS(from);
   const lengthS = Math.max(trace.timeS(to - 1) - startS, 1e-9);
-  const gentle = FIT.gentlest(first, last, sign, Math.min(GENTLE_S / lengthS, GENTLE_SHARE));
+  const gentle =
+    lengthS < GENTLE_FROM_S
+      ? null
+      : FIT.gentlest(first, last, sign, Math.min(GENTLE_S / lengthS, GENTLE_SHARE));
   const [startX, atX, endX] = [FIT.x[0] ?? 0, FIT.x[place] ?? 0, FIT.x[count - 1] ?? 0];
   const [start, log, end] = [CURVE[0] ?? 0, CURVE[place] ?? 0, CURVE[count - 1] ?? 0];
   const halfway = place >> 1;
@@ -84,7 +91,7 @@ export function bendIn(trace: Trace, from: number, to: number, sign: 1 | -1): Be
     atS: startS + atX * lengthS,
     lengthS,
     sigmas: Math.sqrt(gain / widened),
-    sharpness: (gain - (gentle?.gain ?? 0)) / widened,
+    sharpness: gentle === null ? Infinity : (gain - gentle.gain) / widened,
     beforePerS: (log - start) / ((atX - startX) * lengthS),
     afterPerS: (end - log) / ((endX - atX) * lengthS),
     since: end - log,

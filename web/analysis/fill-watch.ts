@@ -32,6 +32,9 @@ interface Rush extends Filled {
 export class FillWatch {
   readonly #trace: Trace;
   #from = 0;
+  /** First reading of the half minute that ended a minute ago, and one past its last. */
+  #ago = 0;
+  #lately = 0;
   #openSince: number | null = null;
   #filled: Filled | null = null;
   #back: { readonly sinceS: number; readings: number } | null = null;
@@ -44,6 +47,8 @@ export class FillWatch {
   /** A stage begins with this reading. */
   begin(from: number): void {
     this.#from = from;
+    this.#ago = from;
+    this.#lately = from;
     this.#filled = null;
     this.#rush = null;
   }
@@ -117,9 +122,9 @@ export class FillWatch {
   #aMinuteAgo(index: number): number {
     const trace = this.#trace;
     const nowS = trace.timeS(index);
-    const from = Math.max(trace.firstAfter(nowS - RUSH_FROM_S), this.#from);
-    let to = from;
-    while (to < index && trace.timeS(to) <= nowS - RUSH_TO_S) to += 1;
-    return to > from ? trace.line(from, to).mean : Infinity;
+    while (this.#ago < index && trace.timeS(this.#ago) <= nowS - RUSH_FROM_S) this.#ago += 1;
+    this.#lately = Math.max(this.#lately, this.#ago);
+    while (this.#lately < index && trace.timeS(this.#lately) <= nowS - RUSH_TO_S) this.#lately += 1;
+    return this.#lately > this.#ago ? trace.line(this.#ago, this.#lately).mean : Infinity;
   }
 }

@@ -21,12 +21,8 @@ export interface TurnedUp {
   readonly alternatives: readonly StageName[];
 }
 
-/** So many standard errors: hundreds of stretches are looked at in an hour, at dozens of places each. */
-const LEAST_SIGMAS = 6;
-/** … and so much likelier sharp than gentle: three standard errors. */
+/** So much likelier sharp than gentle: three standard errors. */
 const LEAST_SHARPNESS = 9;
-/** Over less than that, what is gentle is a parabola. */
-const GENTLE_FROM_S = 200;
 /** No warmth does that: a tenth, at 10 % a minute. The vapour pressure of water goes by 6.4 % a kelvin. */
 const QUICK_RISE = 0.1;
 const QUICK_PER_S = 0.1 / 60;
@@ -64,9 +60,8 @@ export function turnedUp(
       ? { name: 'rise', alternatives: ['pump_stopped', 'pull_down'] }
       : null;
   }
-  if (bend.sigmas < LEAST_SIGMAS) return null;
   const quick = bend.since >= QUICK_RISE && bend.afterPerS >= QUICK_PER_S;
-  if (!quick && bend.lengthS > GENTLE_FROM_S && bend.sharpness < LEAST_SHARPNESS) return null;
+  if (!quick && bend.sharpness < LEAST_SHARPNESS) return null;
   // What rushes in faster than it was pumped before is let in.
   const inflowPaPerS = (bendPa * Math.expm1(bend.since)) / Math.max(nowS - bend.atS, 1);
   if (inflowPaPerS > mostPaPerS(bendPa, fallPerS)) return null;

@@ -2,7 +2,6 @@
 import type { Bend } from './bend.ts';
 import type { Stage } from './conclusions.ts';
 
-const LEAST_SIGMAS = 6;
 /** A pump pulls it down by so much, and so many of the sensor's own steps … */
 const LEAST_FALL = 0.03;
 const LEAST_STEPS = 2.5;
@@ -12,8 +11,8 @@ const LEAST_PER_S = 0.03 / 60;
 const AGAINST_MARK = 0.3;
 
 export function isReopening(bend: Bend, { recognisedBy }: Stage): boolean {
-  const { sigmas, since, afterPerS, stepShare } = bend;
-  if (sigmas < LEAST_SIGMAS || -afterPerS < LEAST_PER_S) return false;
+  const { since, afterPerS, stepShare } = bend;
+  if (-afterPerS < LEAST_PER_S) return false;
   const least = recognisedBy === 'mark' ? AGAINST_MARK : LEAST_FALL;
   return -since >= Math.max(least, LEAST_STEPS * stepShare);
 }

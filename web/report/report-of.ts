@@ -36,12 +36,16 @@ function sensorReport(facts: ReportFacts, sheet: Sheet, fold: ChannelFold): Sens
   };
 }
 
+function isFilled({ name }: Stage): boolean {
+  return name === 'vented' || name === 'nitrogen_break';
+}
+
 /** A system that was opened after its hold is still judged by that hold: then the end says it. */
 function holdsIn(passages: readonly Passage[]): Hold[] {
   return passages.flatMap(({ conclusions, untilS }, at) => {
     if (conclusions.stage.name !== 'rise') return [];
     const next = passages[at + 1]?.conclusions;
-    const rise = next?.stage.name === 'vented' ? next.rise : conclusions.rise;
+    const rise = next !== undefined && isFilled(next.stage) ? next.rise : conclusions.rise;
     return rise === null ? [] : [{ rise, conclusions: { ...conclusions, rise }, untilS }];
   });
 }

@@ -3,7 +3,9 @@ import type { Trace } from './trace.ts';
 
 /** The foot of the rise lies within so long before … */
 const FOOT_WITHIN_S = 90;
-/** … at the lowest point there, give or take this in ln P. */
+/** … from where it has been nearly as steep as from anywhere … */
+const STEEP_SHARE = 0.8;
+/** … at the last reading as low as there, give or take this in ln P. */
 const FOOT_SHARE = 0.1;
 /**
  * What flowed in before the valve was closed, the pump carried off: Q = S·P. So a hold starts to rise
@@ -50,12 +52,16 @@ export function filledBy(
   { nowS, topPa }: { readonly nowS: number; readonly topPa: number },
   before: Before,
 ): Filled {
-  let lowest = index;
+  const perSFrom = (i: number): number =>
+    (topPa - (trace.pressuresPa[i] ?? 0)) / Math.max(nowS - trace.timeS(i), 0.5);
+  let steepest = 0;
+  let earliest = index;
   for (let i = index; i >= 0 && trace.timeS(i) >= nowS - FOOT_WITHIN_S; i -= 1) {
-    if (trace.log(i) < trace.log(lowest)) lowest = i;
+    steepest = Math.max(steepest, perSFrom(i));
+    if (perSFrom(i) >= STEEP_SHARE * steepest) earliest = i;
   }
   let foot = index;
-  while (foot > lowest && trace.log(foot) > trace.log(lowest) + FOOT_SHARE) foot -= 1;
+  while (foot > earliest && trace.log(foot) > trace.log(earliest) + FOOT_SHARE) foot -= 1;
   const sinceS = trace.timeS(foot);
   const footPa = trace.pressuresPa[foot] ?? 0;
   const perS = Math.max(topPa - footPa, 0) / Math.max(nowS - sinceS, 0.5);

@@ -12,6 +12,7 @@ import { isolationOnsetS } from './isolation-onset.ts';
 import { pullDownPoints } from './pull-down-points.ts';
 import { assessRise } from './rise.ts';
 import { samplesFromBins } from './samples.ts';
+import { stageBins } from './stage-bins.ts';
 import { recogniseStages, type Stages } from './stages.ts';
 import { presentPressurePa, relativeRatePerS } from './trend.ts';
 
@@ -59,7 +60,7 @@ export function judge(
   const past = marks
     .filter(({ elapsedS }) => elapsedS <= nowS)
     .sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
-  const bins = history.bins(-1, nowS);
+  const bins = stageBins(history, nowS);
   const stages = recogniseStages(bins, past, sheet.targetPa, nowS);
   const { pullDownS } = stages;
   const latest = samplesFromBins(history.bins(nowS - PRESENT_WINDOW_S, nowS));

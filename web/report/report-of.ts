@@ -1,5 +1,6 @@
 /** From facts and readings to what the report says. Pure: the same facts give the same report. */
 import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
+import type { Stage } from '../analysis/conclusions.ts';
 import type { Passage } from '../analysis/passages.ts';
 import { figuresFor } from './report-figures.ts';
 import type { Hold, Report, ReportFacts, SensorReport } from './report-model.ts';

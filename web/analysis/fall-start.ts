@@ -4,9 +4,12 @@ import type { Trace } from './trace.ts';
 /** A pull-down has begun once the sensor has been in range for so long … */
 const IN_RANGE_S = 4;
 const IN_RANGE_READINGS = 3;
-/** … and has fallen to this part of where it stood, or has been in range for so long from the beginning. */
+/** … and has fallen to this part of where it stood, or has been as low as that for so long from the beginning. */
 const FALLEN_SHARE = 0.85;
 const IN_VACUUM_S = 30;
+const VACUUM_PA = 10_000;
+/** One may be a spike. */
+const FALLEN_READINGS = 3;
 /** As high as before: a sensor’s noise, and an hour’s weather. */
 const HIGH_SHARE = 0.97;
 /** Extrapolated upward from no lower than that, Pa: farther down the curve bends. A setting of ours. */
@@ -17,6 +20,8 @@ const ATMOSPHERE_PA = 101_325;
 
 export class FallStart {
   readonly #trace: Trace;
+  /** So many readings have been low by now, one after another. */
+  #low = 0;
   #inRange: { readonly sinceS: number; readings: number } | null = null;
   /** Highest that the sensor ever showed, and in this stage. */
   #topPa = 0;
@@ -36,12 +41,14 @@ export class FallStart {
   /** Another stage begins. */
   begin(): void {
     this.#inRange = null;
+    this.#low = 0;
     this.#peakPa = 0;
   }
 
   /** @param pressurePa near atmosphere, or null over range */
   above(elapsedS: number, pressurePa: number | null): void {
     this.#inRange = null;
+    this.#low = 0;
     if (pressurePa === null) {
       this.#highUntilS = null;
     } else {
@@ -56,21 +63,36 @@ export class FallStart {
     this.#peakPa = Math.max(this.#peakPa, pressurePa);
   }
 
+  /** Back in the range from over it, and well below its top: since when it has been in range, or null. */
+  fallenIntoRange(index: number): number | null {
+    return this.#fallen(index) ? (this.#inRange?.sinceS ?? null) : null;
+  }
+
   /**
    * Looked at while nothing is pumped.
    * @param fromBeginning no pull-down has been before: a recording may begin in the midst of one
    * @returns when the fall began that shows by now, or null
    */
   look(index: number, fromBeginning: boolean): number | null {
+    const hasFallen = this.#fallen(index);
+    const sinceS = this.#inRange?.sinceS ?? 0;
+    const inVacuum =
+      fromBeginning &&
+      this.#trace.timeS(index) - sinceS >= IN_VACUUM_S &&
+      (this.#trace.pressuresPa[index] ?? 0) < VACUUM_PA;
+    if (!hasFallen && !inVacuum) return null;
+    return this.#highUntilS ?? this.#extrapolated(index, sinceS) ?? sinceS;
+  }
+
+  #fallen(index: number): boolean {
     const elapsedS = this.#trace.timeS(index);
     this.#inRange ??= { sinceS: elapsedS, readings: 0 };
     this.#inRange.readings += 1;
     const { sinceS, readings } = this.#inRange;
-    const inRangeS = elapsedS - sinceS;
-    if (readings < IN_RANGE_READINGS || inRangeS < IN_RANGE_S) return null;
-    const hasFallen = (this.#trace.pressuresPa[index] ?? 0) <= FALLEN_SHARE * this.#peakPa;
-    if (!hasFallen && !(fromBeginning && inRangeS >= IN_VACUUM_S)) return null;
-    return this.#highUntilS ?? this.#extrapolated(index, sinceS) ?? sinceS;
+    if (readings < IN_RANGE_READINGS || elapsedS - sinceS < IN_RANGE_S) return false;
+    const isLow = (this.#trace.pressuresPa[index] ?? 0) <= FALLEN_SHARE * this.#peakPa;
+    this.#low = isLow ? this.#low + 1 : 0;
+    return this.#low >= FALLEN_READINGS;
   }
 
   /**

@@ -2,6 +2,7 @@
 import type { Bend } from './bend.ts';
 import type { StageName } from './conclusions.ts';
 import { mostPaPerS } from './filling.ts';
+import { isInBoilingRange } from './plateau.ts';
 
 /** What else was going on when the curve bent. */
 export interface Pumping {
@@ -32,9 +33,11 @@ const LEAST_STEPS = 2.5;
 /** … for so long. */
 const LEAST_S = 15;
 /** A fall that stopped dead: without the stop it would have gone on by so much … */
+const LEAST_MISSED_SOON = 0.08;
+const LEAST_STILL_S = 20;
+/** … or by so much over so long; and it goes on by less than this part of it. */
 const LEAST_MISSED = 0.03;
-/** … for so long, and goes on by less than this part of it. */
-const LEAST_STILL_S = 60;
+const LONG_STILL_S = 60;
 const STILL_SHARE = 0.1;
 /** Who valves off, is near the target … */
 const NEAR_TARGET = 2;
@@ -49,6 +52,8 @@ const STEEP_PER_S = 0.03 / 60;
 const STOPPED_SIGMAS = 8;
 /** Who rises, has not been deeper since by more than this part of it. */
 const MOST_DIP = 0.5;
+/** Boiling comes and goes, and by itself makes up to a tenth: a setting of ours. */
+const BOILING_RISE = 0.12;
 
 export function turnedUp(
   bend: Bend,
@@ -67,6 +72,7 @@ export function turnedUp(
   if (inflowPaPerS > mostPaPerS(bendPa, fallPerS)) return null;
   const lastedS = nowS - bend.atS;
   const level = Math.abs(bend.beforePerS) < LEVEL_PER_S;
+  if (!near && isInBoilingRange(bendPa) && bend.since < BOILING_RISE) return null;
   if (!isRising(bend, lastedS) && !(near && hasStopped(bend, lastedS))) return null;
   return near || level
     ? { name: 'rise', alternatives: ['pump_stopped'] }
@@ -89,9 +95,9 @@ function hasStopped(
   return (
     sigmas >= STOPPED_SIGMAS &&
     steadyBefore &&
-    lastedS >= LEAST_STILL_S &&
     isAbrupt(beforePerS, lastedS) &&
-    -beforePerS * lastedS >= LEAST_MISSED &&
+    lastedS >= LEAST_STILL_S &&
+    -beforePerS * lastedS >= (lastedS >= LONG_STILL_S ? LEAST_MISSED : LEAST_MISSED_SOON) &&
     Math.abs(afterPerS) < -STILL_SHARE * beforePerS
   );
 }

@@ -21,6 +21,8 @@ export interface Spell {
 
 /** Back within this factor of where it was: the blank was missing readings, not an open system. */
 const SAME_PLACE = 3;
+/** Who leaves the range by its upper end, has last been seen near it. */
+const NEAR_TOP = 0.5;
 /** A marked nitrogen break shows on the curve once the pressure is up by this factor. */
 const BROKEN_FACTOR = 10;
 export class StageReader {
@@ -44,6 +46,8 @@ export class StageReader {
   readonly #atmosphere = new Level();
   readonly #level = new Level();
   #fallPerS = 0;
+  /** A rise has left the sensor's range by its upper end. */
+  #roseOut = false;
   /** Of a marked break that the curve doesn't show yet: the pressure before it. */
   #brokenAtPa: number | null = null;
   /** What a blank interrupted, should the curve come back to the same place. */
@@ -130,6 +134,7 @@ export class StageReader {
     this.#brokenAtPa = null;
     this.#start.above(elapsedS, pressurePa);
     const topPa = pressurePa ?? this.#start.topPa;
+    if ((this.#trace.pressuresPa[this.#latest] ?? 0) >= NEAR_TOP * topPa) this.#roseOut = true;
     const fill = this.#fill.above(elapsedS, this.#latest, topPa, this.#before());
     const { name, sinceS, recognisedBy } = this.#stage;
     if (name === 'waiting') {
@@ -203,6 +208,11 @@ export class StageReader {
   }
 
   #lookForReopening(index: number): void {
+    const beganS = this.#roseOut ? this.#start.fallenIntoRange(index) : null;
+    if (beganS !== null) {
+      this.#enter('pull_down', beganS, 'curve');
+      return;
+    }
     for (const bend of this.#down.look(index)) {
       if (!isReopening(bend, this.#stage)) continue;
       this.#enter('pull_down', bend.atS, 'curve');
@@ -224,6 +234,7 @@ export class StageReader {
     });
     this.#interrupted = null;
     this.#brokenAtPa = null;
+    this.#roseOut = false;
     this.#start.begin();
     this.#watchFrom(Math.min(this.#trace.firstAfter(sinceS), this.#latest + 1));
   }

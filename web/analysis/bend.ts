@@ -24,7 +24,7 @@ export interface Bend {
   readonly since: number;
   /** ln P at the bend, without noise. */
   readonly log: number;
-  /** Whether the slope before it was steady: its latter half no less than three fifths of its former. */
+  /** Whether the slope before it was steady: its latter half no less than three quarters of its former. */
   readonly steadyBefore: boolean;
   /** How far the curve has been on the other side of the bend since, in ln P. */
   readonly dip: number;
@@ -50,7 +50,7 @@ const GENTLE_FROM_S = 200;
 /** Nobody reads finer: a twentieth of a per cent, or a third of a micron's count. */
 const LEAST_SIGMA = 5e-4;
 const LEAST_SIGMA_PA = 0.04;
-const STEADY_SHARE = 0.6;
+const STEADY_SHARE = 0.75;
 
 /** Only one stretch is looked at at a time. */
 const FIT = new HingeFitter(MOST_GROUPS);

@@ -6,6 +6,9 @@ import type { Trace } from './trace.ts';
 export const NEAR_ATMOSPHERE_PA = 50_000;
 /** So long over range or near atmosphere, and so long after it rushed up, before it counts as filled. */
 const FILLED_FOR_S = 20;
+/** Or before it is out of the sensor's range. */
+const OUT_FOR_S = 8;
+const OUT_READINGS = 4;
 /** So long and so many readings in range before a blank is over: a spike is not the end of it. */
 const BACK_FOR_S = 4;
 const BACK_READINGS = 2;
@@ -36,6 +39,7 @@ export class FillWatch {
   #ago = 0;
   #lately = 0;
   #openSince: number | null = null;
+  #openReadings = 0;
   #filled: Filled | null = null;
   #back: { readonly sinceS: number; readings: number } | null = null;
   #rush: Rush | null = null;
@@ -66,6 +70,7 @@ export class FillWatch {
   above(elapsedS: number, latest: number, topPa: number, before: Before): Fill | null {
     this.#back = null;
     this.#openSince ??= elapsedS;
+    this.#openReadings += 1;
     if (latest < this.#from) return null;
     this.#filled ??= filledBy(this.#trace, latest, { nowS: this.#openSince, topPa }, before);
     if (elapsedS - this.#openSince < FILLED_FOR_S) return null;
@@ -86,6 +91,7 @@ export class FillWatch {
   endBlank(pressurePa: number): Fill | null {
     const [openSince, filled, back] = [this.#openSince, this.#filled, this.#back];
     this.#openSince = null;
+    this.#openReadings = 0;
     this.#filled = null;
     this.#back = null;
     if (openSince === null || filled === null || back === null || !filled.fast) return null;
@@ -95,6 +101,15 @@ export class FillWatch {
 
   get isOpen(): boolean {
     return this.#openSince !== null;
+  }
+
+  /** For so long, and so many readings, that it is no spike. */
+  isOutOfRange(nowS: number): boolean {
+    return (
+      this.#openSince !== null &&
+      this.#openReadings >= OUT_READINGS &&
+      nowS - this.#openSince >= OUT_FOR_S
+    );
   }
 
   /** A reading well below atmosphere. */

@@ -38,6 +38,8 @@ const LEAST_STILL_S = 20;
 /** … or by so much over so long; and it goes on by less than this part of it. */
 const LEAST_MISSED = 0.03;
 const LONG_STILL_S = 60;
+/** A display of few digits stands still by itself, and bins of several readings hide half of its step. */
+const STILL_STEPS = 6;
 const STILL_SHARE = 0.1;
 /** Who valves off, is near the target … */
 const NEAR_TARGET = 2;
@@ -89,15 +91,17 @@ function isRising(
 }
 
 function hasStopped(
-  { beforePerS, afterPerS, sigmas, steadyBefore }: Bend,
+  { beforePerS, afterPerS, sigmas, steadyBefore, stepShare }: Bend,
   lastedS: number,
 ): boolean {
+  const missed = -beforePerS * lastedS;
   return (
     sigmas >= STOPPED_SIGMAS &&
     steadyBefore &&
     isAbrupt(beforePerS, lastedS) &&
     lastedS >= LEAST_STILL_S &&
-    -beforePerS * lastedS >= (lastedS >= LONG_STILL_S ? LEAST_MISSED : LEAST_MISSED_SOON) &&
+    missed >= STILL_STEPS * stepShare &&
+    missed >= (lastedS >= LONG_STILL_S ? LEAST_MISSED : LEAST_MISSED_SOON) &&
     Math.abs(afterPerS) < -STILL_SHARE * beforePerS
   );
 }

@@ -134,8 +134,9 @@ export class StageReader {
     this.#brokenAtPa = null;
     this.#start.above(elapsedS, pressurePa);
     const topPa = pressurePa ?? this.#start.topPa;
-    if ((this.#trace.pressuresPa[this.#latest] ?? 0) >= NEAR_TOP * topPa) this.#roseOut = true;
     const fill = this.#fill.above(elapsedS, this.#latest, topPa, this.#before());
+    const wasNearTop = (this.#trace.pressuresPa[this.#latest] ?? 0) >= NEAR_TOP * topPa;
+    if (wasNearTop && this.#fill.isOutOfRange(elapsedS)) this.#roseOut = true;
     const { name, sinceS, recognisedBy } = this.#stage;
     if (name === 'waiting') {
       if (pressurePa === null) this.#atmosphere.cut();
@@ -214,7 +215,8 @@ export class StageReader {
       return;
     }
     for (const bend of this.#down.look(index)) {
-      if (!isReopening(bend, this.#stage)) continue;
+      const closedAt = this.#trace.log(this.#trace.firstAfter(this.#stage.sinceS));
+      if (!isReopening(bend, this.#stage, bend.log - closedAt)) continue;
       this.#enter('pull_down', bend.atS, 'curve');
       return;
     }

@@ -118,6 +118,23 @@ export interface Rise {
   readonly curve: readonly CurvePoint[];
 }
 
+/** A hold as the stages tell it. */
+export interface ToldHold {
+  readonly fromS: number;
+  /** Reopened, filled, or the present. */
+  readonly toS: number;
+  readonly recognisedBy: 'curve' | 'mark';
+  /** False where it may have been pumped all the same: see the stage's alternatives. */
+  readonly isolationSure: boolean;
+  /** How long the pump had pulled since the hold before, or since the beginning, s. */
+  readonly pumpedS: number;
+  /**
+   * True for a repeat hold: since the one before, the system has been pumped and nothing else. Its leak
+   * is then the same, and what it gives off is less.
+   */
+  readonly repeats: boolean;
+}
+
 export interface Conclusions {
   /** The moment to which they apply. */
   readonly nowS: number;
@@ -132,6 +149,8 @@ export interface Conclusions {
   readonly targetReachedS: number | null;
   /** The same for the depth to isolate at. */
   readonly isolationDepthReachedS: number | null;
+  /** All holds so far, the present one last. */
+  readonly holds: readonly ToldHold[];
   /** During the pull-down and at depth. */
   readonly forecast: Forecast | null;
   /** After isolation. */

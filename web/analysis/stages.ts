@@ -1,7 +1,9 @@
 /** Which part of the job is going on: from the marks where there are any, else from the curve. */
 import type { Mark } from '../../protocol/mark.ts';
 import type { TimeBin } from './bin-level.ts';
-import type { Stage } from './conclusions.ts';
+import type { Stage, ToldHold } from './conclusions.ts';
+import { holdsIn, isIsolationSure } from './holds.ts';
+import { alternativesOfRise } from './rise-certainty.ts';
 import { StageReader, type Spell } from './stage-reader.ts';
 import { Trace } from './trace.ts';
 
@@ -12,12 +14,12 @@ export interface Stages {
   readonly pullDownS: number | null;
   /** The latest isolation since then, or null. */
   readonly isolatedS: number | null;
-  /** When an isolation that nobody marked had become plain, or null. */
-  readonly riseSeenS: number | null;
   /** When pumping or hold ended without a new pull-down: filled, opened, or the pump stopped. */
   readonly endedS: number | null;
-  /** All of them, the present one last. */
-  readonly spells: readonly Spell[];
+  /** False while no valve need have been closed: the curve of a rise is that of pumping as well. */
+  readonly isolationSure: boolean;
+  /** All holds so far, those that nobody marked among them. */
+  readonly holds: readonly ToldHold[];
 }
 
 /**
@@ -31,7 +33,8 @@ export function recogniseStages(
   depthPa: number,
   nowS: number,
 ): Stages {
-  const reader = new StageReader(new Trace(bins), depthPa);
+  const trace = new Trace(bins);
+  const reader = new StageReader(trace, depthPa);
   const pending = marks
     .filter((mark) => mark.elapsedS <= nowS)
     .sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
@@ -50,10 +53,23 @@ export function recogniseStages(
     }
   }
   for (const mark of pending.slice(next)) reader.mark(mark);
-  return stagesOf(reader.spells);
+  return stagesOf(withAlternatives(reader.spells, trace, nowS), pending, nowS);
 }
 
-function stagesOf(spells: readonly Spell[]): Stages {
+/** What a rise may be read as, by all that has been seen of it. */
+function withAlternatives(spells: readonly Spell[], trace: Trace, nowS: number): Spell[] {
+  return spells.map((spell, at) => {
+    const { stage } = spell;
+    if (stage.name !== 'rise' || stage.recognisedBy === 'mark') return spell;
+    const untilS = Math.min(spells[at + 1]?.stage.sinceS ?? nowS, nowS);
+    return {
+      ...spell,
+      stage: { ...stage, alternatives: alternativesOfRise(trace, stage.sinceS, untilS) },
+    };
+  });
+}
+
+function stagesOf(spells: readonly Spell[], marks: readonly Mark[], nowS: number): Stages {
   const latest = spells.at(-1);
   if (!latest) throw new Error('there is always a stage');
   const { stage } = latest;
@@ -66,8 +82,8 @@ function stagesOf(spells: readonly Spell[]): Stages {
     stage,
     pullDownS: pumping?.stage.sinceS ?? (holds ? hold.stage.sinceS : null),
     isolatedS: holds ? hold.stage.sinceS : null,
-    riseSeenS: holds && hold.stage.recognisedBy === 'curve' ? hold.seenS : null,
     endedS: ended ? stage.sinceS : null,
-    spells,
+    isolationSure: holds && isIsolationSure(hold.stage),
+    holds: holdsIn(spells, marks, nowS),
   };
 }

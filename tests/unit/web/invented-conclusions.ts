@@ -56,6 +56,7 @@ export function conclusionsWith(change: Partial<Conclusions> = {}): Conclusions 
     pressurePa: paFromMicron(612),
     relativeRatePerS: Math.log(0.94) / 60,
     targetReachedS: null,
+    holds: [],
     isolationDepthReachedS: null,
     forecast: forecastWith(),
     rise: null,

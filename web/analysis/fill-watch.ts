@@ -43,6 +43,7 @@ export class FillWatch {
   #filled: Filled | null = null;
   #back: { readonly sinceS: number; readings: number } | null = null;
   #rush: Rush | null = null;
+  #fellBackS: number | null = null;
 
   constructor(trace: Trace) {
     this.#trace = trace;
@@ -55,6 +56,13 @@ export class FillWatch {
     this.#lately = from;
     this.#filled = null;
     this.#rush = null;
+  }
+
+  /** When a rush began that did not stay, told once; null: there was none. */
+  takeFellBack(): number | null {
+    const atS = this.#fellBackS;
+    this.#fellBackS = null;
+    return atS;
   }
 
   /** A rush is being watched: nothing else is to be made of the curve meanwhile. */
@@ -129,7 +137,10 @@ export class FillWatch {
     rush.peakPa = Math.max(rush.peakPa, pressurePa);
     if (nowS - rush.seenS < FILLED_FOR_S) return null;
     this.#rush = null;
-    if (pressurePa < STAYED_SHARE * rush.peakPa) return null;
+    if (pressurePa < STAYED_SHARE * rush.peakPa) {
+      this.#fellBackS = rush.sinceS;
+      return null;
+    }
     return { ...rush, stillRising: pressurePa > STILL_RISING * rush.seenPa };
   }
 

@@ -10,6 +10,7 @@ import { fallPerS } from './filling.ts';
 import { turnedUp } from './isolation-signs.ts';
 import { stageBegunBy } from './mark-effects.ts';
 import { isReopening } from './reopening-signs.ts';
+import { rigChange, type RigChange } from './rig-change.ts';
 import { SlowRise } from './slow-rise.ts';
 import type { Trace } from './trace.ts';
 
@@ -21,6 +22,8 @@ export interface Spell {
 
 /** Back within this factor of where it was: the blank was missing readings, not an open system. */
 const SAME_PLACE = 3;
+/** A pull-down that has just begun has valves yet to be opened. */
+const BEGINS_S = 30;
 /** Who leaves the range by its upper end, has last been seen near it. */
 const NEAR_TOP = 0.5;
 /** A marked nitrogen break shows on the curve once the pressure is up by this factor. */
@@ -48,6 +51,7 @@ export class StageReader {
   #fallPerS = 0;
   /** A rise has left the sensor's range by its upper end. */
   #roseOut = false;
+  #rigChanged: RigChange | null = null;
   /** Of a marked break that the curve doesn't show yet: the pressure before it. */
   #brokenAtPa: number | null = null;
   /** What a blank interrupted, should the curve come back to the same place. */
@@ -65,6 +69,11 @@ export class StageReader {
 
   get spells(): readonly Spell[] {
     return this.#spells;
+  }
+
+  /** The latest in this pull-down. */
+  get rigChanged(): RigChange | null {
+    return this.#rigChanged;
   }
 
   get #stage(): Stage {
@@ -107,6 +116,7 @@ export class StageReader {
       const fill = this.#fill.within(index, this.#before());
       if (fill) this.#enterFilled(fill);
       else if (this.#fill.rushing) return;
+      this.#seeOpened();
     }
     this.#look(index);
   }
@@ -152,6 +162,12 @@ export class StageReader {
     }
   }
 
+  /** A part full of air was opened to what is pumped: up at once, and down again. */
+  #seeOpened(): void {
+    const atS = this.#fill.takeFellBack();
+    if (atS !== null && this.#stage.name === 'pull_down') this.#rigChanged = { atS, sure: true };
+  }
+
   #endBlank(index: number, pressurePa: number): void {
     const fill = this.#fill.endBlank(pressurePa);
     if (this.#interrupted) this.#takeUpAgain(this.#interrupted, pressurePa);
@@ -193,7 +209,12 @@ export class StageReader {
     this.#fallPerS = Math.max(this.#fallPerS, fallPerS(this.#trace, index));
     for (const bend of this.#up.look(index)) if (this.#turn(bend, false)) return;
     const gentle = this.#slow.look(index);
-    if (gentle) this.#turn(gentle, true);
+    if (gentle && this.#turn(gentle, true)) return;
+    for (const bend of this.#down.look(index)) {
+      const change =
+        bend.atS - this.#stage.sinceS < BEGINS_S ? null : rigChange(bend, this.#start.topPa);
+      if (change) this.#rigChanged = change;
+    }
   }
 
   #turn(bend: Bend, gentle: boolean): boolean {
@@ -237,6 +258,7 @@ export class StageReader {
     this.#interrupted = null;
     this.#brokenAtPa = null;
     this.#roseOut = false;
+    this.#rigChanged = null;
     this.#start.begin();
     this.#watchFrom(Math.min(this.#trace.firstAfter(sinceS), this.#latest + 1));
   }

@@ -4,6 +4,7 @@ import type { TimeBin } from './bin-level.ts';
 import type { Stage, ToldHold } from './conclusions.ts';
 import { holdsIn, isIsolationSure } from './holds.ts';
 import { alternativesOfRise } from './rise-certainty.ts';
+import type { RigChange } from './rig-change.ts';
 import { StageReader, type Spell } from './stage-reader.ts';
 import { Trace } from './trace.ts';
 
@@ -16,11 +17,16 @@ export interface Stages {
   readonly isolatedS: number | null;
   /** When pumping or hold ended without a new pull-down: filled, opened, or the pump stopped. */
   readonly endedS: number | null;
+  /** The latest change of the rig in this pull-down that the curve shows and nobody marked, or null. */
+  readonly rigChanged: RigChange | null;
   /** False while no valve need have been closed: the curve of a rise is that of pumping as well. */
   readonly isolationSure: boolean;
   /** All holds so far, those that nobody marked among them. */
   readonly holds: readonly ToldHold[];
 }
+
+/** A hand marks what it did within so long of it. */
+const SAME_S = 60;
 
 /**
  * @param bins of the whole history, up to now
@@ -53,7 +59,16 @@ export function recogniseStages(
     }
   }
   for (const mark of pending.slice(next)) reader.mark(mark);
-  return stagesOf(withAlternatives(reader.spells, trace, nowS), pending, nowS);
+  const spells = withAlternatives(reader.spells, trace, nowS);
+  return { ...stagesOf(spells, pending, nowS), rigChanged: unmarked(reader.rigChanged, pending) };
+}
+
+/** A mark says it better. */
+function unmarked(change: RigChange | null, marks: readonly Mark[]): RigChange | null {
+  const isMarked = marks.some(({ elapsedS, kind }) => {
+    return kind !== 'note' && Math.abs(elapsedS - (change?.atS ?? Infinity)) < SAME_S;
+  });
+  return isMarked ? null : change;
 }
 
 /** What a rise may be read as, by all that has been seen of it. */
@@ -69,7 +84,11 @@ function withAlternatives(spells: readonly Spell[], trace: Trace, nowS: number):
   });
 }
 
-function stagesOf(spells: readonly Spell[], marks: readonly Mark[], nowS: number): Stages {
+function stagesOf(
+  spells: readonly Spell[],
+  marks: readonly Mark[],
+  nowS: number,
+): Omit<Stages, 'rigChanged'> {
   const latest = spells.at(-1);
   if (!latest) throw new Error('there is always a stage');
   const { stage } = latest;

@@ -38,6 +38,8 @@ export class BendWatch {
   readonly #trace: Trace;
   readonly #sign: 1 | -1;
   #looks: Look[] = [];
+  /** The earliest moment at which one of them is due. */
+  #dueS = 0;
 
   /** @param sign +1 to look for bends upward, −1 downward */
   constructor(trace: Trace, sign: 1 | -1) {
@@ -48,6 +50,7 @@ export class BendWatch {
 
   /** Nothing before this reading counts. */
   begin(from: number): void {
+    this.#dueS = 0;
     this.#looks = SCALES_S.map((scaleS) => ({
       scaleS,
       dueS: 0,
@@ -58,32 +61,43 @@ export class BendWatch {
     }));
   }
 
-  /** @returns bends that show in the readings up to this one, of which the caller takes one or none */
-  *look(index: number): Generator<Bend> {
+  /** The first bend that shows in the readings up to this one and that pleases the caller, or null. */
+  find<T>(index: number, judge: (bend: Bend) => T | null): T | null {
+    const nowS = this.#trace.timeS(index);
+    if (nowS < this.#dueS) return null;
+    let found: T | null = null;
+    this.#dueS = Infinity;
+    for (const look of this.#looks) {
+      if (found === null && nowS >= look.dueS) {
+        const bend = this.#look(look, index);
+        found = bend && judge(bend);
+      }
+      this.#dueS = Math.min(this.#dueS, look.dueS);
+    }
+    return found;
+  }
+
+  #look(look: Look, index: number): Bend | null {
     const trace = this.#trace;
     const nowS = trace.timeS(index);
-    for (const look of this.#looks) {
-      if (nowS < look.dueS) continue;
-      const { scaleS } = look;
-      look.dueS = nowS + scaleS * AGAIN_SHARE;
-      while (trace.timeS(look.after) <= nowS - scaleS && look.after < index) look.after += 1;
-      const beforeS = nowS - scaleS * (1 + BEFORE);
-      while (trace.timeS(look.before) <= beforeS && look.before < look.after) look.before += 1;
-      if (index + 1 - look.after < LEAST_READINGS) continue;
-      const after = trace.line(look.after, index + 1);
-      if (look.after - look.before < LEAST_READINGS) continue;
-      const fromS = trace.timeS(look.before);
-      if (trace.timeS(look.after) - fromS < 0.75 * scaleS) continue;
-      const before = trace.line(look.before, look.after);
-      const change = this.#sign * (after.perS - before.perS);
-      look.changes[look.changed % REMEMBERED] = change;
-      look.changed += 1;
-      if (!this.#isBent(before, after, scaleS, trace.scatter[index] ?? 0)) continue;
-      if (change < TIMES_USUAL * usualChange(look)) continue;
-      look.dueS = nowS + 2 * scaleS * AGAIN_SHARE;
-      const bend = bendIn(trace, look.before, index + 1, this.#sign);
-      if (bend) yield bend;
-    }
+    const { scaleS } = look;
+    look.dueS = nowS + scaleS * AGAIN_SHARE;
+    while (trace.timeS(look.after) <= nowS - scaleS && look.after < index) look.after += 1;
+    const beforeS = nowS - scaleS * (1 + BEFORE);
+    while (trace.timeS(look.before) <= beforeS && look.before < look.after) look.before += 1;
+    if (index + 1 - look.after < LEAST_READINGS) return null;
+    const after = trace.line(look.after, index + 1);
+    if (look.after - look.before < LEAST_READINGS) return null;
+    const fromS = trace.timeS(look.before);
+    if (trace.timeS(look.after) - fromS < 0.75 * scaleS) return null;
+    const before = trace.line(look.before, look.after);
+    const change = this.#sign * (after.perS - before.perS);
+    look.changes[look.changed % REMEMBERED] = change;
+    look.changed += 1;
+    if (!this.#isBent(before, after, scaleS, trace.scatter[index] ?? 0)) return null;
+    if (change < TIMES_USUAL * usualChange(look)) return null;
+    look.dueS = nowS + 2 * scaleS * AGAIN_SHARE;
+    return bendIn(trace, look.before, index + 1, this.#sign);
   }
 
   #isBent(before: Line, after: Line, scaleS: number, scatter: number): boolean {

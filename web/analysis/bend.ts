@@ -33,7 +33,7 @@ export interface Bend {
 }
 
 /** Groups of readings that are looked at; a bend lies between two of them. */
-const MOST_GROUPS = 72;
+const MOST_GROUPS = 48;
 /** Fewer than this on either side of it are no slope. */
 const LEAST_ASIDE = 3;
 /** Parabola and hinge, and its place. */

@@ -207,17 +207,24 @@ export class StageReader {
 
   #lookForTurn(index: number): void {
     this.#fallPerS = Math.max(this.#fallPerS, fallPerS(this.#trace, index));
-    for (const bend of this.#up.look(index)) if (this.#turn(bend, false)) return;
-    const gentle = this.#slow.look(index);
-    if (gentle && this.#turn(gentle, true)) return;
-    for (const bend of this.#down.look(index)) {
-      const change =
-        bend.atS - this.#stage.sinceS < BEGINS_S ? null : rigChange(bend, this.#start.topPa);
-      if (change) this.#rigChanged = change;
+    const turn = this.#up.find(index, (bend) => this.#turnOf(bend, false)) ?? this.#slowTurn(index);
+    if (turn) {
+      this.#enter(turn.name, turn.atS, 'curve', turn.alternatives);
+      return;
     }
+    const begunS = this.#stage.sinceS + BEGINS_S;
+    const change = this.#down.find(index, (bend) =>
+      bend.atS < begunS ? null : rigChange(bend, this.#start.topPa),
+    );
+    if (change) this.#rigChanged = change;
   }
 
-  #turn(bend: Bend, gentle: boolean): boolean {
+  #slowTurn(index: number) {
+    const bend = this.#slow.look(index);
+    return bend && this.#turnOf(bend, true);
+  }
+
+  #turnOf(bend: Bend, gentle: boolean) {
     const turn = turnedUp(bend, {
       nowS: this.#nowS,
       bendPa: Math.exp(bend.log),
@@ -225,8 +232,7 @@ export class StageReader {
       fallPerS: this.#fallPerS,
       gentle,
     });
-    if (turn) this.#enter(turn.name, bend.atS, 'curve', turn.alternatives);
-    return turn !== null;
+    return turn && { ...turn, atS: bend.atS };
   }
 
   #lookForReopening(index: number): void {
@@ -235,12 +241,11 @@ export class StageReader {
       this.#enter('pull_down', beganS, 'curve');
       return;
     }
-    for (const bend of this.#down.look(index)) {
-      const closedAt = this.#trace.log(this.#trace.firstAfter(this.#stage.sinceS));
-      if (!isReopening(bend, this.#stage, bend.log - closedAt)) continue;
-      this.#enter('pull_down', bend.atS, 'curve');
-      return;
-    }
+    const closedAt = this.#trace.log(this.#trace.firstAfter(this.#stage.sinceS));
+    const reopened = this.#down.find(index, (bend) =>
+      isReopening(bend, this.#stage, bend.log - closedAt) ? bend : null,
+    );
+    if (reopened) this.#enter('pull_down', reopened.atS, 'curve');
   }
 
   #enter(

@@ -15,7 +15,7 @@ const HIGH_SHARE = 0.97;
 /** Extrapolated upward from no lower than that, Pa: farther down the curve bends. A setting of ours. */
 const STILL_GAS_PA = 1000;
 /** By a fall of so much at least. */
-const LEAST_FALL = 0.2;
+const LEAST_FALL = 0.1;
 const ATMOSPHERE_PA = 101_325;
 
 export class FallStart {

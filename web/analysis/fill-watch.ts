@@ -18,6 +18,8 @@ const RUSH_FROM_S = 90;
 const RUSH_TO_S = 60;
 /** … and stayed above this part of its height. */
 const STAYED_SHARE = 0.7;
+/** Nobody fills to less, Pa: an open ballast, say, comes to rest lower. A setting of ours. */
+const LEAST_FILLED_PA = 2000;
 /** Still rising: by a sixth since. */
 const STILL_RISING = 1.15;
 
@@ -141,7 +143,8 @@ export class FillWatch {
       this.#fellBackS = rush.sinceS;
       return null;
     }
-    return { ...rush, stillRising: pressurePa > STILL_RISING * rush.seenPa };
+    const stillRising = pressurePa > STILL_RISING * rush.seenPa;
+    return stillRising || pressurePa > LEAST_FILLED_PA ? { ...rush, stillRising } : null;
   }
 
   /** Mean ln P then; where it was not yet watched, nothing rushes. */

@@ -15,10 +15,15 @@ const ABOVE_ANY_ATMOSPHERE_PA = 110_000;
 const SETTLED_S = 90;
 /** A level forgets within so many readings. */
 const LEVEL_OVER = 16;
+/** It is one while so many readings in a row are so near to it. */
+const STEADY_SHARE = 0.03;
+const STEADY_READINGS = 4;
 
-/** A pressure that hardly changes, freed of noise. */
+/** The latest level at which a pressure has stood, freed of noise; null before it has. */
 export class Level {
   #pa: number | null = null;
+  #meanPa: number | null = null;
+  #steady = 0;
   #cut = false;
 
   get pa(): number | null {
@@ -26,7 +31,10 @@ export class Level {
   }
 
   see(pressurePa: number): void {
-    this.#pa = this.#pa === null ? pressurePa : this.#pa + (pressurePa - this.#pa) / LEVEL_OVER;
+    const before = this.#meanPa ?? pressurePa;
+    this.#meanPa = before + (pressurePa - before) / LEVEL_OVER;
+    this.#steady = Math.abs(pressurePa / before - 1) < STEADY_SHARE ? this.#steady + 1 : 0;
+    if (this.#steady >= STEADY_READINGS) this.#pa = this.#meanPa;
   }
 
   /** It was over range at times: what was shown is cut off at the top. */
@@ -37,6 +45,8 @@ export class Level {
   forget(): void {
     this.#cut = false;
     this.#pa = null;
+    this.#meanPa = null;
+    this.#steady = 0;
   }
 }
 

@@ -7,7 +7,8 @@ const IN_RANGE_READINGS = 3;
 /** … and has fallen to this part of where it stood, or has been as low as that for so long from the beginning. */
 const FALLEN_SHARE = 0.85;
 const IN_VACUUM_S = 30;
-const VACUUM_PA = 10_000;
+/** Gas alone does not stand there; water does that boils in summer. */
+const VACUUM_PA = 2500;
 /** One may be a spike. */
 const FALLEN_READINGS = 3;
 /** As high as before: a sensor’s noise, and an hour’s weather. */
@@ -26,6 +27,11 @@ export class FallStart {
   /** Highest that the sensor ever showed, and in this stage. */
   #topPa = 0;
   #peakPa = 0;
+  #wasOver = false;
+  /** In this stage, so that where it stood was not to be seen. */
+  #cut = false;
+  /** Last moment at which it stood, where that was below the atmosphere. */
+  #stoodUntilS: number | null = null;
   /** Last moment at which it stood at the atmosphere, as far as the sensor shows it. */
   #highUntilS: number | null = null;
 
@@ -38,11 +44,18 @@ export class FallStart {
     return this.#topPa;
   }
 
+  /** Where its range ends, as far as it has shown that it does, Pa; infinite before. */
+  get rangeEndPa(): number {
+    return this.#wasOver ? this.#topPa : Infinity;
+  }
+
   /** Another stage begins. */
   begin(): void {
     this.#inRange = null;
     this.#low = 0;
     this.#peakPa = 0;
+    this.#cut = false;
+    this.#stoodUntilS = null;
   }
 
   /** @param pressurePa near atmosphere, or null over range */
@@ -50,6 +63,9 @@ export class FallStart {
     this.#inRange = null;
     this.#low = 0;
     if (pressurePa === null) {
+      this.#wasOver = true;
+      this.#cut = true;
+      this.#stoodUntilS = null;
       this.#highUntilS = null;
     } else {
       this.#topPa = Math.max(this.#topPa, pressurePa);
@@ -58,9 +74,10 @@ export class FallStart {
     this.#peakPa = Math.max(this.#peakPa, this.#topPa);
   }
 
-  below(pressurePa: number): void {
+  below(elapsedS: number, pressurePa: number): void {
     this.#topPa = Math.max(this.#topPa, pressurePa);
     this.#peakPa = Math.max(this.#peakPa, pressurePa);
+    if (!this.#cut && pressurePa >= HIGH_SHARE * this.#peakPa) this.#stoodUntilS = elapsedS;
   }
 
   /** Back in the range from over it, and well below its top: since when it has been in range, or null. */
@@ -81,7 +98,7 @@ export class FallStart {
       this.#trace.timeS(index) - sinceS >= IN_VACUUM_S &&
       (this.#trace.pressuresPa[index] ?? 0) < VACUUM_PA;
     if (!hasFallen && !inVacuum) return null;
-    return this.#highUntilS ?? this.#extrapolated(index, sinceS) ?? sinceS;
+    return this.#highUntilS ?? this.#stoodUntilS ?? this.#extrapolated(index, sinceS) ?? sinceS;
   }
 
   #fallen(index: number): boolean {

@@ -29,13 +29,13 @@ const TOP_SHARE = 0.8;
 
 /**
  * @param bend downward, under pumping
- * @param topPa highest that the sensor ever showed
+ * @param rangeEndPa of the sensor, or infinite
  */
-export function rigChange(bend: Bend, topPa: number): RigChange | null {
+export function rigChange(bend: Bend, rangeEndPa: number): RigChange | null {
   const { sigmas, sharpness, beforePerS, afterPerS, since, stepShare, log, atS } = bend;
   const bendPa = Math.exp(log);
   if (sigmas < LEAST_SIGMAS || sharpness < LEAST_SHARPNESS) return null;
   if (-afterPerS < Math.max(LEAST_PER_S, -LEAST_RATIO * beforePerS)) return null;
   if (-since < Math.max(LEAST_FALL, LEAST_STEPS * stepShare)) return null;
-  return bendPa > TOP_SHARE * topPa ? null : { atS, sure: !isInBoilingRange(bendPa) };
+  return bendPa > TOP_SHARE * rangeEndPa ? null : { atS, sure: !isInBoilingRange(bendPa) };
 }

@@ -12,6 +12,8 @@ const MEAN_S = 60;
 const LEAST_RISE = 0.3;
 const LEAST_PER_S = 0.01 / 60;
 const SLOPE_S = 180;
+/** A third of it was there a mean ago: what jumps is not slow. */
+const EARLIER_SHARE = 1 / 3;
 /** The bend is looked for from so long before the lowest mean. */
 const BEFORE_S = 300;
 
@@ -44,6 +46,10 @@ export class SlowRise {
       return null;
     }
     if (mean < this.#lowest.log + LEAST_RISE) return null;
+    const earlier = Math.max(trace.firstAfter(nowS - 2 * MEAN_S), this.#from);
+    if (from - earlier < 3) return null;
+    const before = trace.line(earlier, from).mean;
+    if (before < this.#lowest.log + LEAST_RISE * EARLIER_SHARE) return null;
     const slopeFrom = Math.max(trace.firstAfter(nowS - SLOPE_S), this.#from);
     if (trace.line(slopeFrom, index + 1).perS < LEAST_PER_S) return null;
     const start = Math.max(trace.firstAfter(this.#lowest.atS - BEFORE_S), this.#from);

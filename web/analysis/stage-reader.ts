@@ -104,7 +104,7 @@ export class StageReader {
       this.#above(elapsedS, pressurePa);
       return;
     }
-    this.#start.below(pressurePa);
+    this.#start.below(elapsedS, pressurePa);
     if (this.#fill.isBlank(index)) return;
     if (this.#fill.isOpen) this.#endBlank(index, pressurePa);
     this.#latest = index;
@@ -214,7 +214,7 @@ export class StageReader {
     }
     const begunS = this.#stage.sinceS + BEGINS_S;
     const change = this.#down.find(index, (bend) =>
-      bend.atS < begunS ? null : rigChange(bend, this.#start.topPa),
+      bend.atS < begunS ? null : rigChange(bend, this.#start.rangeEndPa),
     );
     if (change) this.#rigChanged = change;
   }

@@ -24,7 +24,7 @@ export function boilOffEvidence(pressurePa: number, fallPerS: number): number {
 }
 
 /** Where water may be boiling: there a flat curve is no floor yet, since a plateau ends. */
-function isInBoilingRange(pressurePa: number): boolean {
+export function isInBoilingRange(pressurePa: number): boolean {
   return pressurePa >= LOWEST_PA && pressurePa <= HIGHEST_PA;
 }
 

@@ -69,7 +69,10 @@ export interface Forecast {
   /** The forecast uses what happened since then: pump on, or the last change of the rig. */
   readonly sinceS: number;
   readonly outcome: ForecastOutcome;
-  /** Time until the target is reached, or null where the outcome is not `reaches`. */
+  /**
+   * Time until the target is reached, if it is; null where there is nothing to go by. While the sensor
+   * is out of range it is no more than that what has lasted lasts as long again, as likely as not.
+   */
   readonly remaining: Remaining | null;
   /** The same for the depth to isolate at. */
   readonly remainingToIsolation: Remaining | null;

@@ -37,6 +37,8 @@ const CAUSE_SHARE = 0.3;
 /** Rising by more than 3 % a minute is no pull-down. */
 const RISING_PER_S = 0.03 / 60;
 const RISING_S = 120;
+/** Pumped for less than this, 'as long again' says nothing. */
+const LEAST_AGE_S = 60;
 /** So long without a reading nothing is said of the time ahead. */
 const LONGEST_SILENCE_S = 600;
 /** Held at the target within this factor, it counts as reached. */
@@ -51,12 +53,9 @@ export function forecastPullDown(
   const nothing = { sinceS, remaining: null, remainingToIsolation: null, floorPa: null, curve: [] };
   const pressurePa = seen.pressurePa ?? lastHeardPa(seen);
   if (pressurePa === null) {
-    return {
-      ...nothing,
-      outcome: 'too_early',
-      causes: [{ cause: 'sensor', weight: 1 }],
-      boilingPointC: null,
-    };
+    const remaining = nowS - sinceS < LEAST_AGE_S ? null : asLongAgain(seen);
+    const causes = [{ cause: 'sensor', weight: 1 } as const];
+    return { ...nothing, outcome: 'too_early', remaining, causes, boilingPointC: null };
   }
   const boiling = boilOffEvidence(pressurePa, seen.relativeRatePerS ?? Infinity);
   const isBoiling = boiling >= BOILING_FROM;

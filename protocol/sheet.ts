@@ -1,5 +1,6 @@
 /** The job sheet: what the technician entered. Every field may be missing; none blocks the work. */
 import { z } from 'zod';
+import { PASS_RULE_IDS } from './pass-rules.ts';
 import { paFromMicron } from './units.ts';
 
 /**
@@ -29,6 +30,10 @@ export const sheetSchema = z.strictObject({
   endLimitPa: pressurePa,
   /** The pass rule: risen by no more than this over the hold. */
   allowedRisePa: pressurePa,
+  /** Which rule the hold is judged by; `own` is that of the three fields before and the target. */
+  passRule: z.enum(PASS_RULE_IDS),
+  /** The gauge's error as a part of its reading, where known (0.1: ten per cent either way). */
+  gaugeErrorShare: z.number().min(0).max(0.9).nullable(),
   /** A steady inflow counts as a leak from this rate on. */
   leakLimitPaPerS: z.number().gt(0).max(1000),
   /** Internal volume of what the sensor sees, where known. */
@@ -70,6 +75,8 @@ export const DEFAULT_SHEET: Sheet = {
   holdS: 900,
   endLimitPa: paFromMicron(500),
   allowedRisePa: paFromMicron(200),
+  passRule: 'own',
+  gaugeErrorShare: null,
   leakLimitPaPerS: paFromMicron(5) / 60,
   volumeM3: null,
   metalTemperatureC: null,

@@ -11,7 +11,7 @@ import { enteringPaM3PerS, nitrogenExchange } from './entering.ts';
 import { exchangesOver } from './exchanges.ts';
 import { perGas, type PerGas } from './gases.ts';
 import { passagesOf, type Passage } from './passages.ts';
-import { GAS_CONSTANT } from './physical-constants.ts';
+import { GAS_CONSTANT } from '../../protocol/gas-constants.ts';
 import { isRunning, pumpAfter, ultimatePa } from './pump.ts';
 import { gasCapacityMolPerPa, type RigState } from './rig-state.ts';
 import { flowMolPerS, flowsOver, type Part } from './step-flows.ts';

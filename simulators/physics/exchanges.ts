@@ -1,6 +1,6 @@
 /** What gives gas to a section or takes it, within one implicit step. */
 import type { Gas } from './gases.ts';
-import { GAS_CONSTANT } from './physical-constants.ts';
+import { GAS_CONSTANT } from '../../protocol/gas-constants.ts';
 import { evaporationOver, isLying, NO_PUDDLE } from './puddle.ts';
 import type { SectionState } from './rig-state.ts';
 import { waterVapourPressurePa } from './saturation.ts';

@@ -1,5 +1,5 @@
 /** The gases that the model tells apart, and how each flows. */
-import { AIR_KG_PER_MOL, WATER_KG_PER_MOL } from './physical-constants.ts';
+import { AIR_KG_PER_MOL, WATER_KG_PER_MOL } from '../../protocol/gas-constants.ts';
 
 /**
  * `air` is any dry gas: air, or the nitrogen that a vacuum is broken with, which flows alike within

@@ -1,13 +1,5 @@
-/** Constants of nature and of water that the physical model uses, with their sources. */
-
-/** Molar gas constant, J/(mol·K), exact (SI Brochure, 9th edition). */
-export const GAS_CONSTANT = 8.314462618;
-
-/** Molar mass of dry air, kg/mol (U.S. Standard Atmosphere 1976, table of constants). */
-export const AIR_KG_PER_MOL = 0.0289644;
-
-/** Molar mass of water, kg/mol (IAPWS R6-95). */
-export const WATER_KG_PER_MOL = 0.018015268;
+/** Constants of water that the physical model uses, with their sources. */
+import { WATER_KG_PER_MOL } from '../../protocol/gas-constants.ts';
 
 /**
  * Water at its triple point, per mole. The specific values 2500.9 kJ/kg (evaporation), 333.4 kJ/kg

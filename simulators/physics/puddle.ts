@@ -11,14 +11,13 @@ import {
   TRIPLE_POINT_K,
   TRIPLE_POINT_PA,
 } from '../../protocol/water.ts';
+import { GAS_CONSTANT, WATER_KG_PER_MOL } from '../../protocol/gas-constants.ts';
 import {
   EVAPORATION_J_PER_MOL,
   FUSION_J_PER_MOL,
-  GAS_CONSTANT,
   ICE_J_PER_MOL_K,
   LIQUID_J_PER_MOL_K,
   VAPOUR_J_PER_MOL_K,
-  WATER_KG_PER_MOL,
 } from './physical-constants.ts';
 import type { PuddleSetup } from './section-setup.ts';
 

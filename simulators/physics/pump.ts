@@ -8,7 +8,7 @@
  */
 import type { Controls } from './controls.ts';
 import type { PerGas } from './gases.ts';
-import { GAS_CONSTANT } from './physical-constants.ts';
+import { GAS_CONSTANT } from '../../protocol/gas-constants.ts';
 import type { PumpSetup } from './pump-setup.ts';
 import { waterVapourPressurePa } from './saturation.ts';
 import { gasTemperatureK, type Surroundings } from './surroundings.ts';

@@ -1,6 +1,6 @@
 /** What a simulated rig holds at a moment, and what has crossed its border. */
 import { NO_GAS, perGas, totalOf, type Gas, type PerGas } from './gases.ts';
-import { GAS_CONSTANT, WATER_KG_PER_MOL } from './physical-constants.ts';
+import { GAS_CONSTANT, WATER_KG_PER_MOL } from '../../protocol/gas-constants.ts';
 import { puddleAt, type Puddle } from './puddle.ts';
 import { pumpAtStart, type PumpState } from './pump.ts';
 import type { RigSetup } from './rig-setup.ts';

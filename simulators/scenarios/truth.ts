@@ -3,7 +3,7 @@ import type { Reveal } from '../../protocol/api.ts';
 import { controlsAsFound } from '../physics/controls.ts';
 import { inflowPaM3PerS } from '../physics/inflow.ts';
 import { totalOf } from '../physics/gases.ts';
-import { WATER_KG_PER_MOL } from '../physics/physical-constants.ts';
+import { WATER_KG_PER_MOL } from '../../protocol/gas-constants.ts';
 import { contentMol, createRig } from '../physics/rig-state.ts';
 import { ISOLATION } from './building-blocks.ts';
 import type { Placed, Scenario } from './scenario.ts';

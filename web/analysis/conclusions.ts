@@ -55,6 +55,7 @@ export type Cause =
   | 'slow_tail' // walls and oil give off gas
   | 'ballast' // the gas ballast is still open
   | 'floor' // the curve heads for a floor: pump, oil, or a leak that balances the pump
+  | 'wet_oil' // the floor sinks while vapour leaves the pump's oil
   | 'rising' // pump off, leak or valve: the pressure rises under what should be a pull-down
   | 'sensor'; // over range, stuck, or silent
 

@@ -2,25 +2,15 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { boilingPointC } from '../../protocol/water.ts';
-import type {
-  Cause,
-  CurvePoint,
-  Estimate,
-  Forecast,
-  RankedCause,
-  Remaining,
-} from './conclusions.ts';
-import { boilOffEvidence, boilOffMayCome, isInBoilingRange, plateauEndS } from './plateau.ts';
-import {
-  arrivalAt,
-  candidatesFor,
-  floorFrom,
-  LONGEST_S,
-  remainingFrom,
-  type Candidate,
-} from './prediction.ts';
-import { pressuresAfter } from './pull-down-models.ts';
+import { isBallastOpen, rankCauses } from './causes.ts';
+import type { Forecast, Remaining } from './conclusions.ts';
+import { levelOf } from './levelling.ts';
+import { median } from './median.ts';
+import { outlookOf, remainingFrom, LONGEST_S, type Outlook } from './outlook.ts';
+import { boilOffEvidence, plateauEndS } from './plateau.ts';
+import { waysFrom } from './prediction.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
+import { exponentOf } from './tail-exponent.ts';
 
 /** What the forecast starts from. */
 export interface PullDownSeen {
@@ -32,6 +22,8 @@ export interface PullDownSeen {
   /** The whole pull-down, changes or not: the quickest fall in it is what the rig can do. */
   readonly allPoints: readonly PullDownPoint[];
   readonly pressurePa: number | null;
+  /** The latest reading has no pressure, because it is out of the sensor's range. */
+  readonly isOverRange: boolean;
   /** d ln P / dt, 1/s, or null while unknown. */
   readonly relativeRatePerS: number | null;
   readonly targetReachedS: number | null;
@@ -40,91 +32,123 @@ export interface PullDownSeen {
 
 /** Evidence from here on makes boil-off the reason. */
 const BOILING_FROM = 0.5;
-/**
- * Before boiling range, the chance that water will boil, and the delay it then means: as many jobs
- * are wet as dry, and a plateau takes from minutes to an hour. Settings of ours.
- */
-const BOIL_OFF_TO_COME = [{ weight: 0.3, delayS: 900, spread: 0.9 }];
-/** A floor is believed where nine tenths of the weight say so … */
-const NEVER_FROM = 0.9;
-/** … the curve has come within this factor of it: farther up it is extrapolation … */
-const NEAR_FLOOR = 1.2;
-/** … and has had five minutes: the bend from gas to the tail looks like a floor at first. */
-const LEAST_LEVEL_S = 300;
+/** What a curve does of late, and so why, shows over this part of its age. */
+const CAUSE_SHARE = 0.3;
 /** Rising by more than 3 % a minute is no pull-down. */
 const RISING_PER_S = 0.03 / 60;
+const RISING_S = 120;
+/** So long without a reading nothing is said of the time ahead. */
+const LONGEST_SILENCE_S = 600;
 /** Held at the target within this factor, it counts as reached. */
 const STILL_REACHED = 1.05;
-/** Times of the curve to come, as parts of its length. */
-const CURVE_POINTS = 32;
-/** 10 % and 90 % points of the normal distribution. */
-const Z90 = 1.2816;
 
 export function forecastPullDown(
   seen: PullDownSeen,
   marks: readonly Mark[],
   sheet: Sheet,
 ): Forecast {
-  const { sinceS, pressurePa, nowS } = seen;
+  const { sinceS, nowS } = seen;
   const nothing = { sinceS, remaining: null, remainingToIsolation: null, floorPa: null, curve: [] };
+  const pressurePa = seen.pressurePa ?? lastHeardPa(seen);
   if (pressurePa === null) {
-    return { ...nothing, outcome: 'too_early', causes: only('sensor'), boilingPointC: null };
+    return {
+      ...nothing,
+      outcome: 'too_early',
+      causes: [{ cause: 'sensor', weight: 1 }],
+      boilingPointC: null,
+    };
   }
   const boiling = boilOffEvidence(pressurePa, seen.relativeRatePerS ?? Infinity);
   const isBoiling = boiling >= BOILING_FROM;
   const dryS = isBoiling ? null : plateauEndS(seen.points);
   const points = dryS === null ? seen.points : seen.points.filter((p) => p.elapsedS >= dryS);
-  const candidates = candidatesFor(points, nowS);
-  const floor = floorFrom(candidates);
-  const causes = rankCauses(seen, marks, boiling, floor);
+  const outlook =
+    outlookOf(waysFrom(points, sheet.targetPa, nowS)) ??
+    // Just after a change, what was before it has to do.
+    (sinceS > (seen.allPoints[0]?.elapsedS ?? nowS)
+      ? outlookOf(waysFrom(seen.allPoints, sheet.targetPa, nowS))
+      : null);
+  const floor = outlook?.floorPa ?? null;
+  const level = levelOf(seen.points, sinceS, sheet.targetPa);
+  const causes = rankCauses({
+    boiling,
+    isFloor: level !== null,
+    exponent: exponentOf(seen.points, sinceS, CAUSE_SHARE * (nowS - sinceS)),
+    isRising: isRising(seen, pressurePa),
+    isBallastOpen: isBallastOpen(marks),
+  });
   const common = {
     ...nothing,
     causes,
     boilingPointC: isBoiling ? boilingPointC(pressurePa) : null,
     floorPa: isBoiling ? null : floor,
-    curve: isBoiling ? [] : curveOf(candidates, nowS, sheet.isolateAtPa),
+    curve: isBoiling || outlook === null ? [] : outlook.curve(nowS, curveLengthS(outlook, sheet)),
   };
-  // Just after a plateau there is nothing yet to go by but that it has ended.
-  const plateau = isBoiling || (dryS !== null && candidates.length === 0);
+  const ahead = { pressurePa, outlook, isBoiling };
   const isReached = seen.targetReachedS !== null && pressurePa <= sheet.targetPa * STILL_REACHED;
   const remainingToIsolation =
-    seen.isolationDepthReachedS === null
-      ? remainingTo(sheet.isolateAtPa, seen, candidates, plateau)
-      : null;
+    seen.isolationDepthReachedS === null ? remainingTo(sheet.isolateAtPa, seen, ahead) : null;
   if (isReached) return { ...common, outcome: 'reached', remainingToIsolation };
-  if ((seen.relativeRatePerS ?? 0) > RISING_PER_S) return { ...common, outcome: 'too_early' };
-
-  const remaining = remainingTo(sheet.targetPa, seen, candidates, plateau);
-  if (remaining) return { ...common, outcome: 'reaches', remaining, remainingToIsolation };
-  const isStuck =
-    !isInBoilingRange(pressurePa) &&
-    arrivalAt(candidates, sheet.targetPa, []).neverWeight >= NEVER_FROM &&
-    nowS - sinceS >= LEAST_LEVEL_S &&
-    floor !== null &&
-    floor.low > sheet.targetPa &&
-    pressurePa <= NEAR_FLOOR * floor.low;
-  return { ...common, outcome: isStuck ? 'levels_off' : 'too_early' };
+  if (isRising(seen, pressurePa)) return { ...common, outcome: 'too_early' };
+  if (level) return { ...common, outcome: 'levels_off', floorPa: level };
+  const remaining = remainingTo(sheet.targetPa, seen, ahead);
+  return remaining
+    ? { ...common, outcome: 'reaches', remaining, remainingToIsolation }
+    : { ...common, outcome: 'too_early' };
 }
 
-/** Null where nothing is known yet, or where it will more likely not be reached. */
+/** In a short silence the latest pressures still stand; out of range, or silent for long, none does. */
+function lastHeardPa({ isOverRange, allPoints, nowS }: PullDownSeen): number | null {
+  const last = allPoints.at(-1);
+  if (isOverRange || last === undefined || nowS - last.elapsedS > LONGEST_SILENCE_S) return null;
+  return median(allPoints.slice(-3).map((point) => point.pressurePa));
+}
+
+/** Rising now, and higher than it was two minutes ago. */
+function isRising({ relativeRatePerS, points, nowS }: PullDownSeen, pressurePa: number): boolean {
+  if ((relativeRatePerS ?? 0) <= RISING_PER_S) return false;
+  const before = points.findLast(({ elapsedS }) => elapsedS <= nowS - RISING_S);
+  return before !== undefined && pressurePa > (1 + RISING_PER_S * RISING_S) * before.pressurePa;
+}
+
+/** As far as the depth to isolate at, or as long again as three times what has been. */
+function curveLengthS({ arrival }: Outlook, { isolateAtPa, targetPa }: Sheet): number {
+  const [toDepthS, toTargetS] = [isolateAtPa, targetPa].map((depthPa) =>
+    arrival(depthPa).quantileS(0.5),
+  );
+  return Math.min(1.3 * Math.min(toDepthS ?? Infinity, 2 * (toTargetS ?? Infinity)), LONGEST_S);
+}
+
+interface Ahead {
+  readonly pressurePa: number;
+  readonly outlook: Outlook | null;
+  readonly isBoiling: boolean;
+}
+
+/** Null where nothing is known yet. */
 function remainingTo(
   depthPa: number,
   seen: PullDownSeen,
-  candidates: readonly Candidate[],
-  isOnPlateau: boolean,
+  { pressurePa, outlook, isBoiling }: Ahead,
 ): Remaining | null {
-  const { pressurePa } = seen;
-  if (pressurePa === null) return null;
-  if (isOnPlateau) return remainingWhileBoiling(depthPa, pressurePa, seen);
-  if (candidates.length === 0) return null;
-  const detours = boilOffMayCome(pressurePa) ? BOIL_OFF_TO_COME : [];
-  return remainingFrom(arrivalAt(candidates, depthPa, detours));
+  if (isBoiling) return remainingWhileBoiling(depthPa, pressurePa, seen);
+  const hasBoiled = plateauEndS(seen.points) !== null;
+  // Just after a plateau there is nothing yet to go by but that it has ended.
+  if (outlook === null) return hasBoiled ? remainingWhileBoiling(depthPa, pressurePa, seen) : null;
+  return remainingFrom(outlook.arrival(depthPa)) ?? asLongAgain(seen);
+}
+
+/** What nothing else is known of lasts as long again as it has, as likely as not, and has no bound. */
+function asLongAgain({ nowS, sinceS }: PullDownSeen): Remaining {
+  const ageS = nowS - sinceS;
+  return { p10S: ageS / 9, p50S: ageS, p90S: null };
 }
 
 /**
- * A plateau ends without warning. It could end now, and the gas then goes as fast as it ever went:
- * a lower bound. How long it lasts is unknown; that it lasts as long again as it has is as likely as
- * not, if now is any moment of it. There is no upper bound.
+ * A plateau ends without warning. It could end now, and the gas then goes as fast as it ever went: a
+ * lower bound. Else now is any moment of it, so that it lasts x times as long again as it has with
+ * probability 1/(1 + x): the only prior without a scale of time (Gott, Implications of the Copernican
+ * principle for our future prospects, Nature 363, 1993, 315).
  */
 function remainingWhileBoiling(
   depthPa: number,
@@ -133,9 +157,13 @@ function remainingWhileBoiling(
 ): Remaining | null {
   const fastest = fastestFallPerS(seen.allPoints);
   if (fastest === null) return null;
-  const atOnceS = Math.log(Math.max(pressurePa / depthPa, 1)) / fastest;
+  const fallS = Math.log(Math.max(pressurePa / depthPa, 1)) / fastest;
   const onPlateauS = seen.nowS - plateauSinceS(seen.allPoints, pressurePa);
-  return { p10S: atOnceS, p50S: 3 * atOnceS + onPlateauS, p90S: null };
+  return {
+    p10S: fallS,
+    p50S: onPlateauS + 2 * fallS,
+    p90S: 9 * onPlateauS + 4 * fallS,
+  };
 }
 
 /** Since when the curve has been within a fifth of the present pressure. */
@@ -158,84 +186,4 @@ function fastestFallPerS(points: readonly PullDownPoint[]): number | null {
     fastest = Math.max(fastest, fall);
   }
   return fastest > 0 ? fastest : null;
-}
-
-function only(cause: Cause): RankedCause[] {
-  return [{ cause, weight: 1 }];
-}
-
-function rankCauses(
-  seen: PullDownSeen,
-  marks: readonly Mark[],
-  boiling: number,
-  floor: Estimate | null,
-): RankedCause[] {
-  const pressurePa = seen.pressurePa ?? 0;
-  const fallPerS = -(seen.relativeRatePerS ?? 0);
-  const fastest = fastestFallPerS(seen.allPoints) ?? Math.max(fallPerS, 1e-6);
-  // Half as fast as it ever went is still gas on its way; a tenth of that is a tail.
-  const speed = Math.min(Math.max(fallPerS / fastest, 0), 1);
-  const nearFloor = floor && floor.low > 0 ? Math.min(floor.low / pressurePa, 1) ** 2 : 0;
-  const evidence: [Cause, number][] = [
-    ['rising', fallPerS < -RISING_PER_S ? 5 : 0],
-    ['boil_off', 3 * boiling],
-    ['ballast', isBallastOpen(marks) && speed < 0.1 ? 1 : 0],
-    ['floor', nearFloor * (1 - speed) * (boiling > 0 ? 1 : 2)],
-    ['slow_tail', boiling > 0.5 ? 0.1 : (1 - speed) ** 2 * (1 - nearFloor)],
-    ['gas', Math.min(2 * speed, 1)],
-  ];
-  const total = evidence.reduce((sum, [, weight]) => sum + weight, 0);
-  if (!(total > 0)) return only('slow_tail');
-  return evidence
-    .filter(([, weight]) => weight / total > 0.02)
-    .sort(([, a], [, b]) => b - a)
-    .map(([cause, weight]) => ({ cause, weight: weight / total }));
-}
-
-function isBallastOpen(marks: readonly Mark[]): boolean {
-  const last = marks.findLast(({ kind }) => kind === 'ballast_opened' || kind === 'ballast_closed');
-  return last?.kind === 'ballast_opened';
-}
-
-/** The mixture's middle and band, as far as the depth to isolate at, or for as long as was seen. */
-function curveOf(candidates: readonly Candidate[], nowS: number, depthPa: number): CurvePoint[] {
-  if (candidates.length === 0) return [];
-  const arrivalS = arrivalAt(candidates, depthPa, []).quantileS(0.5);
-  const triedS = candidates[0]?.triedS ?? 0;
-  const lengthS = Math.min(Number.isFinite(arrivalS) ? 1.3 * arrivalS : 20 * triedS, LONGEST_S);
-  // Denser at first: the curve bends there.
-  const timesS = Array.from(
-    { length: CURVE_POINTS + 1 },
-    (_, i) => lengthS * (i / CURVE_POINTS) ** 2,
-  );
-  const ways = candidates.map((candidate) => ({
-    candidate,
-    pressuresPa: pressuresAfter(candidate.model, candidate.model.lastPa, timesS),
-  }));
-  return timesS.map((afterS, place) => {
-    const here = ways.map(({ candidate, pressuresPa }) => ({
-      ...candidate,
-      pressurePa: pressuresPa[place] ?? candidate.model.lastPa,
-    }));
-    return { elapsedS: nowS + afterS, ...bandOf(here) };
-  });
-}
-
-function bandOf(
-  candidates: readonly (Candidate & { readonly pressurePa: number })[],
-): Omit<CurvePoint, 'elapsedS'> {
-  let mean = 0;
-  let square = 0;
-  for (const { model, weight, rateError, pressurePa } of candidates) {
-    const log = Math.log(pressurePa);
-    const own = rateError * Math.abs(log - Math.log(model.lastPa));
-    mean += weight * log;
-    square += weight * (log * log + own * own);
-  }
-  const spread = Z90 * Math.sqrt(Math.max(square - mean * mean, 0));
-  return {
-    lowPa: Math.exp(mean - spread),
-    midPa: Math.exp(mean),
-    highPa: Math.exp(mean + spread),
-  };
 }

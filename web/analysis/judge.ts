@@ -72,10 +72,10 @@ export function judge(
   const stage = withDepth(stages.stage, heldBelowSinceS(pumped, sheet.isolateAtPa));
   const isPumping = stage.name === 'pull_down' || stage.name === 'at_depth';
 
-  const sinceS = past.reduce(
-    (latestS, { kind, elapsedS }) =>
-      CHANGES.includes(kind) && elapsedS > latestS ? elapsedS : latestS,
+  const sinceS = Math.max(
     pullDownS ?? 0,
+    stages.rigChanged?.atS ?? 0,
+    ...past.filter(({ kind }) => CHANGES.includes(kind)).map(({ elapsedS }) => elapsedS),
   );
   return {
     nowS,
@@ -97,6 +97,7 @@ export function judge(
             ),
             allPoints: pullDownPoints(pumped, nowS),
             pressurePa,
+            isOverRange: bins.at(-1)?.pressurePa === null,
             relativeRatePerS: relativeRate,
             targetReachedS,
             isolationDepthReachedS,

@@ -28,9 +28,9 @@ export function isInBoilingRange(pressurePa: number): boolean {
   return pressurePa >= LOWEST_PA && pressurePa <= HIGHEST_PA;
 }
 
-/** Above this a plateau may still come: what has not boiled yet will. */
-export function boilOffMayCome(pressurePa: number): boolean {
-  return pressurePa > HIGHEST_PA;
+/** Too low for water to be boiling, now or later. */
+export function isBelowBoiling(pressurePa: number): boolean {
+  return pressurePa < LOWEST_PA;
 }
 
 /** The slope of a plateau is taken over this long at least. */

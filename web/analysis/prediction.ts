@@ -1,168 +1,120 @@
-/** What the competing models say of the time to a depth, each weighed by its latest predictions. */
-import { cumulativeStdNormalProbability } from 'simple-statistics';
-import type { Estimate, Remaining } from './conclusions.ts';
+/**
+ * The pull-down to come: spectra of decays fitted from several moments on, each weighed by how well
+ * it, fitted earlier, predicted the latest pressures.
+ */
+import { fitDecay } from './decay-fit.ts';
 import {
-  depthWithin,
-  fitModel,
-  MODEL_FORMS,
-  pressuresAfter,
-  timeBetweenS,
-  type PullDownModel,
-} from './pull-down-models.ts';
+  decayData,
+  logPressureAt,
+  type DecayData,
+  type DecayFit,
+  type FloorPrior,
+} from './decay-spectrum.ts';
+import { median } from './median.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
+import { SIGMA_PER_MAD } from './samples.ts';
 
-/** A model fitted up to now, and what its twin, fitted up to a while ago, is worth. */
-export interface Candidate {
-  readonly model: PullDownModel;
-  /** Adds up to 1 over all candidates. */
+/** One way in which the pressure may go on. */
+export interface Way {
+  /** Adds up to 1 over all ways. */
   readonly weight: number;
-  /** Relative uncertainty of its rate: by how much the twin misjudged the fall since. */
-  readonly rateError: number;
-  /** How long the twin was tried for, s. */
-  readonly triedS: number;
+  readonly fit: DecayFit;
+  /** From the first of its pressures to the present, s. */
+  readonly pastS: number;
 }
 
-/** Windows as parts of all there is since the start. */
-const WINDOWS = [1, 0.6, 0.4];
-/** The latest part of all there is, predicted from what came before. */
-const HELD_BACK = 0.15;
-/** Fewer points than this are no window. */
-const LEAST_POINTS = 8;
-/** Shorter windows say more about noise than about the curve. */
-const LEAST_WINDOW_S = 20;
-/** Nobody predicts better than this, in ln P: keeps one lucky model from taking all the weight. */
-const LEAST_ERROR = 0.004;
-/** A candidate with less than this part of the best one's weight moves nothing, and is dropped. */
+/** Where the records begin, as parts of all there is: what came earlier may follow other laws. */
+const BEGINNINGS = [0, 0.35, 0.6];
+/** How much of all there is is kept back to be predicted. */
+const KEPT_BACK = [0.3, 0.12];
+/** In each of them the prediction is looked at so far on, as parts. */
+const LOOKED_AT = [0.33, 0.66, 1];
+/** Fewer points than this are no record, and no trial. */
+const LEAST_POINTS = 10;
+const LEAST_TRIAL_POINTS = 8;
+/** A prediction that is farther off than so many of its standard deviations is off, and that is all. */
+const MOST_SIGMAS = 4;
+/** A trial looks at a few moments of a few; what it says counts so many times. */
+const TRIAL_WEIGHT = 3;
+/** A way with less than this part of the best one's weight moves nothing, and is dropped. */
 const LEAST_SHARE = 1e-3;
-/** What no fit knows: the rate that will change by itself. Set on invented curves, see the tests. */
-const UNKNOWN_SPREAD = 0.12;
-/** How much wider, for each factor e by which the prediction reaches farther than the trial. */
-const REACH_SPREAD = 0.25;
 
-/** @returns none where there are too few points */
-export function candidatesFor(points: readonly PullDownPoint[], nowS: number): Candidate[] {
-  const firstS = points[0]?.elapsedS ?? nowS;
-  const cutS = nowS - HELD_BACK * (nowS - firstS);
-  const heldBack = points.filter(({ elapsedS }) => elapsedS > cutS);
-  const candidates: (Candidate & { readonly score: number })[] = [];
-  for (const part of WINDOWS) {
-    const fromS = nowS - part * (nowS - firstS);
-    if (nowS - fromS < LEAST_WINDOW_S && part !== 1) continue;
-    const window = points.filter(({ elapsedS }) => elapsedS >= fromS);
-    const before = window.filter(({ elapsedS }) => elapsedS <= cutS);
-    if (before.length < LEAST_POINTS || heldBack.length < 3) continue;
-    for (const form of MODEL_FORMS) {
-      const twin = fitModel(before, form);
-      const model = fitModel(window, form);
-      if (!twin || !model) continue;
-      const { error, fall } = trial(twin, before.at(-1)?.elapsedS ?? cutS, heldBack);
-      candidates.push({
-        model,
-        score: form.prior / (error ** 2 + LEAST_ERROR ** 2) ** 2,
-        weight: 0,
-        rateError: Math.min((error + LEAST_ERROR / 2) / Math.max(fall, 1e-4), 3),
-        triedS: nowS - cutS,
-      });
+/** No thermal gauge holds still to better than a third of a per cent over minutes. From memory. */
+const LEAST_SIGMA = 0.003;
+/** Neighbouring points err together (the sensor's lag, the room's temperature): a setting of ours. */
+const TOGETHER = 1.1;
+/** Of a difference with the straight line between both neighbours: √(1 + ¼ + ¼). */
+const SECOND_DIFFERENCE = 1.22;
+
+/**
+ * A floor is expected at a quarter of the target, within a factor e^1.3 or so: one pump in seven
+ * doesn't get there. A setting of ours.
+ */
+const FLOOR_SHARE = 0.25;
+const FLOOR_SPREAD = 1.3;
+
+/**
+ * @param nowS the present; the latest point may be a while ago
+ * @returns none where there are too few points
+ */
+export function waysFrom(points: readonly PullDownPoint[], targetPa: number, nowS: number): Way[] {
+  const firstS = points[0]?.elapsedS ?? 0;
+  const lastS = points.at(-1)?.elapsedS ?? 0;
+  const floor = { log: Math.log(FLOOR_SHARE * targetPa), spread: FLOOR_SPREAD };
+  const sigma = TOGETHER * Math.max(scatterOf(points), LEAST_SIGMA);
+  const ways: { way: Omit<Way, 'weight'>; score: number }[] = [];
+  for (const part of BEGINNINGS) {
+    const beginS = firstS + part * (lastS - firstS);
+    const record = points.filter(({ elapsedS }) => elapsedS >= beginS);
+    if (record.length < (part === 0 ? LEAST_POINTS : LEAST_POINTS + 4)) continue;
+    const data = decayData(record, sigma);
+    const fit = fitDecay(data, record.length, floor);
+    if (fit === null) continue;
+    const cuts = KEPT_BACK.map((kept) => firstIndexAt(record, lastS - kept * (lastS - firstS)));
+    const score = TRIAL_WEIGHT * trial(data, fit, floor, cuts);
+    ways.push({ way: { fit, pastS: nowS - (record[0]?.elapsedS ?? nowS) }, score });
+  }
+  const best = ways.reduce((most, { score }) => Math.max(most, score), -Infinity);
+  const likely = ways.map(({ way, score }) => ({ way, share: Math.exp(score - best) }));
+  const heard = likely.filter(({ share }) => share >= LEAST_SHARE);
+  const total = heard.reduce((sum, { share }) => sum + share, 0);
+  return heard.map(({ way, share }) => ({ ...way, weight: share / total }));
+}
+
+/** The mean logarithm of the density that a record, cut short, gave to pressures after the cut. */
+function trial(data: DecayData, fit: DecayFit, floor: FloorPrior, cuts: readonly number[]): number {
+  let sum = 0;
+  let looks = 0;
+  for (const cut of cuts) {
+    if (cut < LEAST_TRIAL_POINTS || cut >= data.logs.length) continue;
+    const earlier = fitDecay(data, cut, floor, fit.logAmplitudes);
+    if (earlier === null) continue;
+    for (const part of LOOKED_AT) {
+      const row = Math.min(Math.floor(cut + part * (data.logs.length - cut)), data.logs.length - 1);
+      const { log, sigma } = logPressureAt(earlier, data.timesS[row] ?? 0);
+      const spread = Math.hypot(sigma, data.sigma);
+      const off = Math.min(Math.abs((data.logs[row] ?? 0) - log) / spread, MOST_SIGMAS);
+      sum -= 0.5 * off * off + Math.log(spread);
+      looks += 1;
     }
   }
-  const best = candidates.reduce((most, { score }) => Math.max(most, score), 0);
-  const heard = candidates.filter(({ score }) => score >= LEAST_SHARE * best);
-  const total = heard.reduce((sum, { score }) => sum + score, 0);
-  return heard.map(({ score, ...candidate }) => ({ ...candidate, weight: score / total }));
+  return looks > 0 ? sum / looks : -MOST_SIGMAS;
 }
 
-/** How far a twin was off over what it had not seen (root mean square, ln P), and how far it fell. */
-function trial(twin: PullDownModel, cutS: number, heldBack: readonly PullDownPoint[]) {
-  const timesS = heldBack.map(({ elapsedS }) => elapsedS - cutS);
-  const predictedPa = pressuresAfter(twin, twin.lastPa, timesS);
-  const squares = heldBack.map(({ pressurePa }, i) => {
-    const off = Math.log((predictedPa[i] ?? 0) / pressurePa);
-    return Number.isFinite(off) ? off * off : 100;
-  });
-  const error = Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / squares.length);
-  const fall = Math.abs(Math.log(twin.lastPa / (heldBack.at(-1)?.pressurePa ?? twin.lastPa)));
-  return { error, fall };
+function firstIndexAt(points: readonly PullDownPoint[], fromS: number): number {
+  const index = points.findIndex(({ elapsedS }) => elapsedS >= fromS);
+  return index === -1 ? points.length : index;
 }
 
-/** The chance that a depth is reached, and when, as a mixture over the candidates. */
-export interface Arrival {
-  /** Weight of the candidates whose floor keeps them from ever reaching it. */
-  readonly neverWeight: number;
-  /** The time by which it is reached with probability `p`, s; infinite where p is never reached. */
-  readonly quantileS: (p: number) => number;
-}
-
-/** Longer than eight hours counts as never. */
-export const LONGEST_S = 8 * 3600;
-
-/** @param detours what might still come between: weight, and by how much it delays */
-export function arrivalAt(
-  candidates: readonly Candidate[],
-  depthPa: number,
-  detours: readonly { readonly weight: number; readonly delayS: number; readonly spread: number }[],
-): Arrival {
-  const parts = candidates.flatMap(({ model, weight, rateError, triedS }) => {
-    const timeS = timeBetweenS(model, model.lastPa, depthPa);
-    const reach = Math.log(1 + timeS / triedS);
-    const spread = Math.hypot(UNKNOWN_SPREAD, rateError) * (1 + REACH_SPREAD * reach);
-    return timeS > LONGEST_S ? [] : [{ weight, log: Math.log(Math.max(timeS, 0.5)), spread }];
-  });
-  const arriving = parts.reduce((sum, { weight }) => sum + weight, 0);
-  const direct = detours.reduce((rest, { weight }) => rest - weight, 1);
-  const all = [
-    ...parts.map((part) => ({ ...part, weight: part.weight * direct })),
-    ...detours.flatMap(({ weight, delayS, spread }) =>
-      parts.map((part) => ({
-        weight: part.weight * weight,
-        log: Math.log(Math.exp(part.log) + delayS),
-        spread: Math.hypot(part.spread, spread),
-      })),
-    ),
-  ];
-  const reachedBy = (log: number) =>
-    all.reduce(
-      (sum, part) =>
-        sum + part.weight * cumulativeStdNormalProbability((log - part.log) / part.spread),
-      0,
-    );
-  return {
-    neverWeight: candidates.length === 0 ? 0 : 1 - arriving,
-    quantileS: (p) => {
-      if (arriving <= p) return Infinity;
-      let low = Math.log(0.01);
-      let high = Math.log(100 * LONGEST_S);
-      if (reachedBy(high) <= p) return Infinity;
-      for (let step = 0; step < 40; step += 1) {
-        const middle = (low + high) / 2;
-        if (reachedBy(middle) > p) high = middle;
-        else low = middle;
-      }
-      return Math.exp(high);
-    },
-  };
-}
-
-/** Quantiles as remaining time, or null where not even the middle is bounded. */
-export function remainingFrom({ quantileS }: Arrival): Remaining | null {
-  const [p10S, p50S, p90S] = [quantileS(0.1), quantileS(0.5), quantileS(0.9)];
-  if (!Number.isFinite(p50S)) return null;
-  return { p10S, p50S, p90S: Number.isFinite(p90S) && p90S <= LONGEST_S ? p90S : null };
-}
-
-/** How deep the candidates get within eight hours: weighted quantiles, or null without any. */
-export function floorFrom(candidates: readonly Candidate[]): Estimate | null {
-  const floors = candidates
-    .map(({ model, weight }) => ({ weight, floor: depthWithin(model, LONGEST_S) }))
-    .sort((a, b) => a.floor - b.floor);
-  const total = floors.reduce((sum, { weight }) => sum + weight, 0);
-  if (total <= 0) return null;
-  const at = (p: number) => {
-    let sum = 0;
-    for (const { weight, floor } of floors) {
-      sum += weight / total;
-      if (sum >= p) return floor;
-    }
-    return floors.at(-1)?.floor ?? 0;
-  };
-  return { estimate: at(0.5), low: at(0.05), high: at(0.95) };
+/** Scatter of ln P about the line between its neighbours, over the latter half. */
+function scatterOf(points: readonly PullDownPoint[]): number {
+  const sizes: number[] = [];
+  for (let i = Math.max(points.length >> 1, 1); i + 1 < points.length; i += 1) {
+    const [before, here, after] = [points[i - 1], points[i], points[i + 1]];
+    if (!before || !here || !after) continue;
+    const share = (here.elapsedS - before.elapsedS) / (after.elapsedS - before.elapsedS);
+    const line = (1 - share) * Math.log(before.pressurePa) + share * Math.log(after.pressurePa);
+    sizes.push(Math.abs(Math.log(here.pressurePa) - line));
+  }
+  return sizes.length === 0 ? 0 : (SIGMA_PER_MAD * median(sizes)) / SECOND_DIFFERENCE;
 }

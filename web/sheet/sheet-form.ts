@@ -19,6 +19,7 @@ export type ReadSheet =
 const LITRES_PER_M3 = 1000;
 const LITRES_PER_MIN_PER_M3_PER_S = LITRES_PER_M3 * 60;
 const MM_PER_M = 1000;
+const PERCENT = 100;
 
 /** How a field's number is written: typed value → SI, and back. */
 interface Scale {
@@ -45,6 +46,7 @@ function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
       toSi: (value) => pressure.toSi(value) / 60,
       fromSi: (value) => pressure.fromSi(value * 60),
     },
+    gaugeErrorShare: times(PERCENT),
     holdS: { toSi: (value) => value * 60, fromSi: (value) => value / 60 },
     volumeM3: times(LITRES_PER_M3),
     metalTemperatureC: temperature,
@@ -79,6 +81,8 @@ export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
     holdS: text('holdS'),
     endLimitPa: text('endLimitPa'),
     allowedRisePa: text('allowedRisePa'),
+    passRule: text('passRule'),
+    gaugeErrorShare: text('gaugeErrorShare'),
     leakLimitPaPerS: text('leakLimitPaPerS'),
     volumeM3: text('volumeM3'),
     metalTemperatureC: text('metalTemperatureC'),

@@ -1,6 +1,7 @@
 /** The numbers behind a verdict, as rows of a table. All intervals hold the truth nine times of ten. */
 import type { Rise } from '../analysis/conclusions.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
+import { PA_M3_PER_MBAR_L } from '../analysis/leak-rate.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';
 import { sayPressureEstimate, sayRateEstimate, saySetting } from './say-pressure.ts';
@@ -10,9 +11,6 @@ export interface NumberRow {
   readonly name: string;
   readonly value: string;
 }
-
-/** Pa·m³/s in one mbar·L/s: 100 Pa × 0.001 m³. */
-const PA_M3_PER_MBAR_L = 0.1;
 
 export function listVerdictNumbers(rise: Rise, sheet: Sheet, units: UnitsOfChoice): NumberRow[] {
   const unit = units.pressure;

@@ -45,11 +45,17 @@ export function sayCause(
       };
     case 'floor':
       return {
-        name: 'The pump’s own floor, wet oil, or a leak that balances the pump',
+        name: 'The pump’s own floor, or a leak that balances the pump',
         evidence: 'The curve flattens to a level and stays there.',
         check:
           'Blank the pump off at its inlet. If it stays this high, change its oil; ' +
           'if it goes deep, valve off the system and watch the rise.',
+      };
+    case 'wet_oil':
+      return {
+        name: 'The pump’s oil is wet',
+        evidence: 'The level that the curve has come to still sinks a little.',
+        check: 'Change the pump’s oil, warm, or run the pump blanked off with its ballast open.',
       };
     case 'rising':
       return {

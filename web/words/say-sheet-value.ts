@@ -1,6 +1,7 @@
 /** What stands in a field of the job sheet, with its unit. */
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration } from './say-duration.ts';
+import { PASS_RULE_NAMES } from './say-pass-rule.ts';
 import { saySetting } from './say-pressure.ts';
 import { CORE_NAMES } from './say-rig.ts';
 import { SENSOR_VIEW_NAMES } from './say-sensor-view.ts';
@@ -25,6 +26,10 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, units: UnitsOfCh
       const pressurePa = sheet[field];
       return pressurePa === null ? NOT_ENTERED : saySetting(pressurePa, units.pressure);
     }
+    case 'passRule':
+      return PASS_RULE_NAMES[sheet.passRule];
+    case 'gaugeErrorShare':
+      return set(sheet.gaugeErrorShare, 100);
     case 'leakLimitPaPerS':
       return `${saySetting(sheet.leakLimitPaPerS * 60, units.pressure)} a minute`;
     case 'metalTemperatureC':

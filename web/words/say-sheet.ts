@@ -10,6 +10,8 @@ export const SHEET_NAMES: Readonly<Record<keyof Sheet, string>> = {
   holdS: 'Hold',
   endLimitPa: 'Rule: at its end at most',
   allowedRisePa: 'Rule: risen by at most',
+  passRule: 'Rule',
+  gaugeErrorShare: 'Gauge’s error, if known',
   leakLimitPaPerS: 'Counts as a leak from',
   volumeM3: 'Volume, if known',
   metalTemperatureC: 'Metal, if known',
@@ -39,6 +41,8 @@ export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
       return `${units.pressure} a minute`;
     case 'holdS':
       return 'min';
+    case 'gaugeErrorShare':
+      return '%';
     case 'volumeM3':
       return 'L';
     case 'metalTemperatureC':
@@ -52,6 +56,7 @@ export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
       return 'm';
     case 'hoseCount':
     case 'core':
+    case 'passRule':
     case 'site':
     case 'equipment':
     case 'sensorSees':

@@ -1,5 +1,5 @@
 /** A generated job with what is the matter with it, as a rig with a sensor on it. */
-import { GAS_CONSTANT } from '../../physics/physical-constants.ts';
+import { GAS_CONSTANT } from '../../../protocol/gas-constants.ts';
 import type { Gas } from '../../physics/gases.ts';
 import type { PumpSetup } from '../../physics/pump-setup.ts';
 import type { DuctSetup } from '../../physics/rig-setup.ts';

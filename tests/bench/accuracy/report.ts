@@ -5,7 +5,7 @@ import { linesOf, tableOf } from './measure.ts';
 import type { AccuracyOptions } from './options.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';
 import { SIMULATED_WORLD } from './simulated-trials.ts';
-import { printSection } from './table.ts';
+import { isMeasured, printSection } from './table.ts';
 import { cached } from './trial-cache.ts';
 import type { World, WorldName } from './trials.ts';
 import { worst } from './worst.ts';
@@ -23,7 +23,7 @@ export function reportAccuracy(options: AccuracyOptions, print: (line: string) =
     const { cacheFolder } = options;
     const lines = [...linesOf(cacheFolder === null ? world : cached(world, cacheFolder), options)];
     print(`\n${name} world, seeds from ${options.firstSeed}: figure (bar) /cases`);
-    for (const section of tableOf(lines)) {
+    for (const section of tableOf(lines).filter(isMeasured)) {
       for (const text of printSection(section)) print(text);
     }
     for (const line of worst(lines, options.listWorst)) print(line);

@@ -1,5 +1,6 @@
 /** Pull-downs of the project's own simulated rigs: the world that the judge's physics comes from. */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { paFromMicron } from '../../../protocol/units.ts';
 import type { Faults, FreeWater } from '../../../simulators/scenarios/generated/faults.ts';
 import { logBetween, seeded } from '../../support/invented-curves.ts';
 import { mark } from '../../support/second-world/mark.ts';
@@ -13,10 +14,12 @@ const LONGEST_S = 3 * 3600;
 const NEVER_S = 8 * 3600;
 const NEVER_RECORD_S = 45 * 60;
 const BEYOND_S = 60;
+/** A rise of 100 micron/min: what a slow pump on a large system may not keep up with. */
+const LEAK_OF_NOTE_PA_PER_S = paFromMicron(100) / 60;
 /** Of every seed's cases the first that is of use; each has its own draws. */
 const TRIES = 40;
 
-/** Every second seed with free water. */
+/** Every second seed with free water, every fifth pair with what keeps it from its target. */
 export function simulatedPullDown(seed: number): PullDownTrial {
   for (let turn = 0; turn < TRIES; turn += 1) {
     const found = pullDown(seed, seed * TRIES + turn);
@@ -27,7 +30,8 @@ export function simulatedPullDown(seed: number): PullDownTrial {
 
 function pullDown(seed: number, drawSeed: number): PullDownTrial | null {
   const random = seeded(drawSeed);
-  const wanted = drawJobWhere(drawSeed, () => true);
+  const hindered = Math.floor(seed / 2) % 5 === 0;
+  const wanted = drawJobWhere(drawSeed, ({ faults }) => !hindered || mayNeverReach(faults));
   const wet = seed % 2 === 1;
   const freeWater = wet ? (wanted.faults.freeWater ?? drawFreeWater(random)) : null;
   const drawn: Drawn = { ...wanted, faults: { ...wanted.faults, freeWater } };
@@ -46,6 +50,7 @@ function pullDown(seed: number, drawSeed: number): PullDownTrial | null {
     }
     if (job.elapsedS <= PUMP_ON_S + NEVER_RECORD_S) recorded = job.points.length;
   }
+  if (hindered !== (reachedS === null)) return null;
   if (reachedS === null && job.everBelow(targetPa, NEVER_S)) return null;
   if (reachedS !== null && reachedS < PUMP_ON_S + SHORTEST_S) return null;
   const closedS = job.ballastClosedS;
@@ -76,9 +81,25 @@ function drawFreeWater(random: () => number): FreeWater {
   };
 }
 
+/** From the draws alone, so that few jobs are played in vain. */
+function mayNeverReach({
+  ballastForgotten,
+  foulPa,
+  hoseLeakPa,
+  systemLeakPaPerS,
+}: Faults): boolean {
+  const targetPa = DEFAULT_SHEET.targetPa;
+  return (
+    ballastForgotten ||
+    foulPa > targetPa ||
+    hoseLeakPa > 0.9 * targetPa ||
+    systemLeakPaPerS > LEAK_OF_NOTE_PA_PER_S
+  );
+}
+
 function obstacleOf({ ballastForgotten, foulPa, hoseLeakPa, systemLeakPaPerS }: Faults): string {
   if (ballastForgotten) return 'ballast';
+  if (foulPa > 0) return 'dirty_oil';
   if (hoseLeakPa > 0) return 'hose_leak';
-  if (foulPa > 0) return 'wet_oil';
-  return systemLeakPaPerS > 0 ? 'leak' : 'other';
+  return systemLeakPaPerS > LEAK_OF_NOTE_PA_PER_S ? 'leak' : 'other';
 }

@@ -74,7 +74,7 @@ export function simulatedRepeat(seed: number): RepeatTrial {
 }
 
 interface Held {
-  /** Just valved off. */
+  /** Valved off, and held for no longer than the class asks for. */
   readonly job: PlayedJob;
   readonly isolatedS: number;
   readonly drawn: Drawn;
@@ -94,12 +94,10 @@ function playedToHold(seed: number): Held {
     if (classOf(held) === wanted) break;
   }
   if (!last) throw new Error(`seed ${seed} plays no rise of use`);
-  // The first was used up by looking at how it goes on.
-  const again = playToHold(last.drawSeed, wanted);
-  if (!again) throw new Error(`seed ${seed} plays differently the second time`);
-  return again;
+  return last;
 }
 
+/** Lets the job go on to the end of the hold that classes are defined by. */
 function classOf({ job, isolatedS, drawn }: Held): RiseClass {
   while (job.elapsedS < isolatedS + CLASS_HOLD_S) job.goOn();
   const rosePa = job.shownAt(isolatedS + CLASS_HOLD_S) - job.shownAt(isolatedS);

@@ -55,8 +55,13 @@ export function quantile(values: readonly number[], at: number, bar: Bar | null 
   return { achieved, cases: sorted.length, bar };
 }
 
-export function isKept({ achieved, bar }: Cell): boolean {
+function isKept({ achieved, bar }: Cell): boolean {
   return bar === null || (achieved !== null && achieved >= bar.low && achieved <= bar.high);
+}
+
+/** There was a case for any of it. */
+export function isMeasured({ rows }: Section): boolean {
+  return rows.some(({ cells }) => cells.some(({ cases }) => cases > 0));
 }
 
 const NAME_WIDTH = 68;

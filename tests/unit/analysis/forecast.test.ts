@@ -2,12 +2,8 @@ import { expect, test } from 'vitest';
 import type { Mark } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import {
-  depthWithin,
-  fitModel,
-  pressuresAfter,
-  timeBetweenS,
-} from '../../../web/analysis/pull-down-models.ts';
+import { outlookOf } from '../../../web/analysis/outlook.ts';
+import { waysFrom } from '../../../web/analysis/prediction.ts';
 import {
   historyOf,
   readingsOf,
@@ -31,26 +27,56 @@ function conclude(curve: (elapsedS: number) => number, nowS: number, marks: read
   return judge(historyOf(readings), marks, DEFAULT_SHEET, nowS);
 }
 
-const exact = (curve: (elapsedS: number) => number) =>
-  Array.from({ length: 120 }, (_, elapsedS) => ({ elapsedS, pressurePa: curve(elapsedS) }));
+/** What is said of an exact curve, thinned as the judge thins it: finer towards the present. */
+function outlookAt(curve: (elapsedS: number) => number, nowS: number) {
+  const points: { elapsedS: number; pressurePa: number }[] = [];
+  for (let agoS = 0; agoS < nowS - 10; agoS += Math.max(1, 0.05 * agoS)) {
+    points.unshift({ elapsedS: nowS - agoS, pressurePa: curve(nowS - agoS) });
+  }
+  const outlook = outlookOf(waysFrom(points, DEFAULT_SHEET.targetPa, nowS));
+  if (!outlook) throw new Error('so many points are enough');
+  return outlook;
+}
 
-test('an exponential to a floor is found again: rate, floor, time', () => {
-  const curve = (elapsedS: number) => 40 + 900 * Math.exp(-elapsedS / 50);
-  const model = fitModel(exact(curve), { powers: [1], inflow: true, prior: 1 });
-  if (!model) throw new Error('120 points are enough');
-  expect(depthWithin(model, 8 * 3600)).toBeCloseTo(40, 0);
-  // From 940 to 140 Pa: 50·ln 9 = 109.86 s.
-  expect(timeBetweenS(model, 940, 140)).toBeCloseTo(50 * Math.log(9), 0);
-  expect(timeBetweenS(model, 940, 30)).toBe(Infinity);
+test('an exponential to a floor goes on as one', () => {
+  const outlook = outlookAt((t) => 20 + 900 * Math.exp(-t / 50), 120);
+  // From 20 + 900·e^(−120/50) = 101.6 Pa to 66.66 Pa: 50·ln(81.6/46.66) = 27.96 s.
+  expect(outlook.arrival(66.66).quantileS(0.5)).toBeCloseTo(28, 0);
 });
 
-test('a tail like 1/t is found again', () => {
-  const curve = (elapsedS: number) => 30_000 / (elapsedS + 100);
-  const model = fitModel(exact(curve), { powers: [2], inflow: false, prior: 1 });
-  if (!model) throw new Error('120 points are enough');
-  // P = C/(t + t₀): from 100 Pa (t = 200) to 50 Pa (t = 500) in 300 s.
-  expect(timeBetweenS(model, 100, 50)).toBeCloseTo(300, -1);
-  expect((pressuresAfter(model, 100, [100, 300])[1] ?? 0) / 50).toBeCloseTo(1, 2);
+test.each([
+  ['diffusion', 0.5],
+  ['many binding energies', 1],
+])('a tail as of %s goes on as a power of time', (_, power) => {
+  const curve = (t: number) => 66.66 * (t / 3000) ** -power;
+  for (const nowS of [1500, 2100, 2700]) {
+    const arrival = outlookAt(curve, nowS).arrival(66.66);
+    const leftS = 3000 - nowS;
+    expect(arrival.quantileS(0.5) / leftS, `at ${nowS} s`).toBeGreaterThan(0.85);
+    expect(arrival.quantileS(0.5) / leftS, `at ${nowS} s`).toBeLessThan(1.15);
+    expect(arrival.quantileS(0.1)).toBeLessThan(leftS);
+    expect(arrival.quantileS(0.9)).toBeGreaterThan(leftS);
+  }
+});
+
+test('the hyperbola of a thin hose is a spectrum too', () => {
+  // dP/dt = −a·P²: P = P₀/(1 + a·P₀·t).
+  const curve = (t: number) => 1e5 / (1 + 0.5 * t);
+  const nowS = 1500;
+  const leftS = (1e5 / 66.66 - 1) / 0.5 - nowS;
+  expect(outlookAt(curve, nowS).arrival(66.66).quantileS(0.5) / leftS).toBeCloseTo(1, 1);
+});
+
+test('nothing is expected above what there is now', () => {
+  const outlook = outlookAt((t) => 300 + 50 * Math.sin(t), 40);
+  expect(outlook.floorPa.high).toBeLessThan(1e6);
+  const band = outlook.curve(40, 3600);
+  expect(band.length).toBeGreaterThan(10);
+  for (const { lowPa, midPa, highPa } of band) {
+    expect(lowPa).toBeLessThanOrEqual(midPa);
+    expect(midPa).toBeLessThanOrEqual(highPa);
+    expect(highPa).toBeLessThanOrEqual(1e6);
+  }
 });
 
 test('over range it is too early, and the sensor is why', () => {
@@ -62,12 +88,14 @@ test('over range it is too early, and the sensor is why', () => {
   });
 });
 
-test('while water boils there is a lower bound, no upper one, and no fate', () => {
+test('a plateau may end now, or last many times as long again', () => {
   const { forecast } = conclude((t) => 2e5 * Math.exp(-t / 12) + 590 - t / 100, 600);
   expect(forecast?.outcome).toBe('reaches');
   expect(forecast?.causes[0]?.cause).toBe('boil_off');
-  expect(forecast?.remaining?.p10S).toBeGreaterThan(0);
-  expect(forecast?.remaining?.p90S).toBeNull();
+  // Some 480 s on the plateau so far.
+  expect(forecast?.remaining?.p10S).toBeLessThan(120);
+  expect(forecast?.remaining?.p50S).toBeGreaterThan(400);
+  expect(forecast?.remaining?.p90S).toBeGreaterThan(3600);
   // Ice and vapour at some 584 Pa: just below 0 °C.
   expect(forecast?.boilingPointC).toBeCloseTo(-0.6, 0);
 });

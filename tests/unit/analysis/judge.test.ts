@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { MARK_KINDS, type Mark } from '../../../protocol/mark.ts';
+import { PASS_RULE_IDS } from '../../../protocol/pass-rules.ts';
 import { CONDITIONS } from '../../../protocol/reading.ts';
 import { CORE_PLACES, DEFAULT_SHEET, SENSOR_VIEWS, type Sheet } from '../../../protocol/sheet.ts';
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
@@ -39,6 +40,8 @@ const anySheet: fc.Arbitrary<Sheet> = fc.record({
   holdS: fc.integer({ min: 60, max: 86_400 }),
   endLimitPa: fc.double({ min: 0.1, max: 2e5, noNaN: true }),
   allowedRisePa: fc.double({ min: 0.1, max: 2e5, noNaN: true }),
+  passRule: fc.constantFrom(...PASS_RULE_IDS),
+  gaugeErrorShare: fc.option(fc.double({ min: 0, max: 0.9, noNaN: true })),
   leakLimitPaPerS: fc.double({ min: 1e-6, max: 1000, noNaN: true }),
   volumeM3: fc.option(fc.double({ min: 1e-4, max: 100, noNaN: true })),
   metalTemperatureC: fc.option(fc.double({ min: -80, max: 120, noNaN: true })),

@@ -3,7 +3,7 @@ import { advance } from '../../../simulators/physics/advance.ts';
 import { ductConductanceM3PerS } from '../../../simulators/physics/duct-conductance.ts';
 import { flowFactorsOf } from '../../../simulators/physics/gases.ts';
 import { openingShare } from '../../../simulators/physics/inflow.ts';
-import { GAS_CONSTANT } from '../../../simulators/physics/physical-constants.ts';
+import { GAS_CONSTANT } from '../../../protocol/gas-constants.ts';
 import { rigSetupSchema } from '../../../simulators/physics/rig-setup.ts';
 import type { DuctSetup, RigSetup } from '../../../simulators/physics/rig-setup.ts';
 import { createRig, totalPressurePa } from '../../../simulators/physics/rig-state.ts';

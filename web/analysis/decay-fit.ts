@@ -1,0 +1,94 @@
+/** Fits a spectrum of decays to falling pressures: a few damped steps from what was to be expected. */
+import { choleskyFactor, choleskySolve } from './cholesky.ts';
+import { look, priorOf, SLOPE, type State } from './decay-posterior.ts';
+import type { DecayData, DecayFit, FloorPrior } from './decay-spectrum.ts';
+
+/**
+ * Steps end once the misfit is down to the noise: what further steps would gain is detail that the
+ * readings don't bear out (the discrepancy principle; Hanke, A regularizing Levenberg–Marquardt
+ * scheme, Inverse Problems 13, 1997, 79). What they have not decided stays as it was guessed.
+ */
+const MOST_STEPS = 8;
+const NOISE_SHARE = 1.5;
+const LONGEST_STEP = 2;
+const SETTLED = 1e-3;
+/** Where a step makes things worse it is damped so much more, and tried again so often. */
+const DAMPED_BY = 8;
+const TRIALS = 6;
+
+/**
+ * Fits the first `count` of the pressures.
+ * @param start amplitudes of a similar fit, to begin with
+ * @returns null where numbers fail
+ */
+export function fitDecay(
+  data: DecayData,
+  count: number,
+  floor: FloorPrior,
+  start: Float64Array | null = null,
+): DecayFit | null {
+  const size = data.tausS.length + 1;
+  const prior = priorOf(data, count, floor);
+  let amplitudes = start ? Float64Array.from(start) : firstGuess(data, count, floor);
+  let state = look(data, count, amplitudes, prior);
+  let damping = 1e-3;
+  let curvature = state.curvature();
+  for (let step = 0; step < MOST_STEPS; step += 1) {
+    const gradient = state.gradient();
+    let next: State | null = null;
+    for (let trial = 0; trial < TRIALS && next === null; trial += 1) {
+      const move = moveOf(curvature, gradient, damping);
+      if (move === null) return null;
+      const tried = look(data, count, plus(amplitudes, move), prior);
+      if (tried.cost <= state.cost + 1e-9) {
+        next = tried;
+        damping = Math.max(damping / DAMPED_BY, 1e-9);
+      } else damping *= DAMPED_BY;
+    }
+    if (next === null) break;
+    const gained = state.cost - next.cost;
+    state = next;
+    amplitudes = next.amplitudes;
+    curvature = state.curvature();
+    if (gained < SETTLED || state.misfit < NOISE_SHARE * count) break;
+  }
+  const factor = choleskyFactor(curvature, size);
+  if (factor === null || !Number.isFinite(state.cost)) return null;
+  const freedom = Math.max(count - 5, 3);
+  const inflation = Math.max(state.misfit / freedom, 1);
+  return { logAmplitudes: amplitudes, factor, inflation, tausS: data.tausS };
+}
+
+/** A tail of the expected slope through the present pressure, and the floor as expected. */
+function firstGuess(data: DecayData, count: number, floor: FloorPrior): Float64Array {
+  const { tausS, logs, timesS } = data;
+  const last = logs[count - 1] ?? 0;
+  const lengthS = timesS[count - 1] ?? 1;
+  const guess = Float64Array.from([...tausS, Infinity], (tauS) =>
+    Math.min(last - 1 + SLOPE * Math.log(Math.min(tauS, 1e9) / lengthS), (logs[0] ?? last) + 1),
+  );
+  guess[tausS.length] = Math.min(floor.log, last - 0.7);
+  return guess;
+}
+
+/** A damped step of Newton's, cut to a length that the linearisation can bear. */
+function moveOf(
+  curvature: Float64Array,
+  gradient: Float64Array,
+  damping: number,
+): Float64Array | null {
+  const size = gradient.length;
+  const damped = Float64Array.from(curvature);
+  for (let i = 0; i < size; i += 1) {
+    damped[i * size + i] = (damped[i * size + i] ?? 0) * (1 + damping);
+  }
+  const factor = choleskyFactor(damped, size);
+  if (factor === null) return null;
+  const move = choleskySolve(factor, gradient);
+  const longest = move.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
+  return longest > LONGEST_STEP ? move.map((part) => (part * LONGEST_STEP) / longest) : move;
+}
+
+function plus(left: Float64Array, right: Float64Array): Float64Array {
+  return left.map((value, i) => value + (right[i] ?? 0));
+}

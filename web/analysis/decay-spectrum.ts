@@ -1,0 +1,111 @@
+/**
+ * The falling pressure as a spectrum of decays: P(t) = Σ aₖ·e^(−t/τₖ) + a∞.
+ *
+ * What a pump removes decays on many time scales at once: free gas in seconds, gas that walls and
+ * oil let go in minutes to days, an inflow never. Any curve whose fall only ever slows down is such
+ * a sum (Bernstein's theorem on completely monotone functions), also the hyperbola of a thin hose
+ * and tails like 1/t or 1/√t. So there is no choice of model; what is unknown are amplitudes, and
+ * of these the readings tell some. For the rest stands a prior: that the logarithm of the amplitude
+ * wanders from one time constant to the next. The spread of what may follow is that of a normal
+ * distribution about the fit (Laplace's approximation; MacKay, Information Theory, Inference, and
+ * Learning Algorithms, 2003, chapter 27).
+ */
+import { forwardSolve } from './cholesky.ts';
+
+/** Pressures to be explained, and the decays they are explained by. Times count from the first. */
+export interface DecayData {
+  readonly timesS: Float64Array;
+  /** ln(P/Pa). */
+  readonly logs: Float64Array;
+  /** Standard deviation of each of them. */
+  readonly sigma: number;
+  /** τₖ; the last column of the basis, an inflow that never ends, has none. */
+  readonly tausS: readonly number[];
+  /** e^(−t/τₖ), time by time. */
+  readonly basis: Float64Array;
+}
+
+/** What is believed of a∞ before any reading: ln(P/Pa), and by how much it may be off. */
+export interface FloorPrior {
+  readonly log: number;
+  readonly spread: number;
+}
+
+export interface DecayFit {
+  /** ln(aₖ/Pa), the never-ending inflow last. */
+  readonly logAmplitudes: Float64Array;
+  /** Factor of the posterior's curvature: the covariance is its inverse, times `inflation`. */
+  readonly factor: Float64Array;
+  /** By how much the misfit says that the pressures are less certain than they claim; ≥ 1. */
+  readonly inflation: number;
+  readonly tausS: readonly number[];
+}
+
+/** ln P at a time, and how sure. */
+export interface LogPressure {
+  readonly log: number;
+  readonly sigma: number;
+}
+
+/**
+ * From a sixtieth to twelve times the length of the record: quicker ones are over, slower ones can't
+ * be told from an inflow.
+ */
+const QUICKEST_SHARE = 1 / 64;
+const SLOWEST_SHARE = 12;
+/** A decay between two of the grid is matched by its neighbours to within a few per cent at most. */
+export const GRID_STEP = 1.8;
+/** @param sigma standard deviation of ln P at each point */
+export function decayData(
+  points: readonly { readonly elapsedS: number; readonly pressurePa: number }[],
+  sigma: number,
+): DecayData {
+  const firstS = points[0]?.elapsedS ?? 0;
+  const lengthS = Math.max((points.at(-1)?.elapsedS ?? 0) - firstS, 1);
+  const tausS: number[] = [];
+  for (let tauS = lengthS * QUICKEST_SHARE; tauS < lengthS * SLOWEST_SHARE; tauS *= GRID_STEP) {
+    tausS.push(tauS);
+  }
+  const size = tausS.length + 1;
+  const basis = new Float64Array(points.length * size);
+  for (const [row, { elapsedS }] of points.entries()) {
+    for (const [k, tauS] of tausS.entries()) {
+      basis[row * size + k] = Math.exp((firstS - elapsedS) / tauS);
+    }
+    basis[row * size + size - 1] = 1;
+  }
+  return {
+    timesS: Float64Array.from(points, ({ elapsedS }) => elapsedS - firstS),
+    logs: Float64Array.from(points, ({ pressurePa }) => Math.log(pressurePa)),
+    sigma,
+    tausS,
+    basis,
+  };
+}
+
+/** ln P at a time since the first of the pressures. */
+export function logPressureAt(fit: DecayFit, timeS: number): LogPressure {
+  const { shares, log } = sharesAt(fit, timeS);
+  return { log, sigma: lengthOf(forwardSolve(fit.factor, shares)) * Math.sqrt(fit.inflation) };
+}
+
+/** What each decay contributes to the pressure at a time, as parts of it; these are ∂ ln P/∂ ln a. */
+function sharesAt({ logAmplitudes, tausS }: DecayFit, timeS: number) {
+  const size = logAmplitudes.length;
+  const shares = new Float64Array(size);
+  let sum = 0;
+  for (let k = 0; k < size; k += 1) {
+    const decayed = k < tausS.length ? timeS / (tausS[k] ?? Infinity) : 0;
+    const part = Math.exp((logAmplitudes[k] ?? 0) - decayed);
+    shares[k] = part;
+    sum += part;
+  }
+  for (let k = 0; k < size; k += 1) shares[k] = (shares[k] ?? 0) / sum;
+  return { shares, log: Math.log(sum) };
+}
+
+function lengthOf(vector: Float64Array): number {
+  let square = 0;
+  for (const part of vector) square += part * part;
+  return Math.sqrt(square);
+}

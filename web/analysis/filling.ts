@@ -4,7 +4,7 @@ import type { Trace } from './trace.ts';
 /** The foot of the rise lies within so long before … */
 const FOOT_WITHIN_S = 90;
 /** … from where it has been nearly as steep as from anywhere … */
-const STEEP_SHARE = 0.8;
+const STEEP_SHARE = 0.6;
 /** … at the last reading as low as there, give or take this in ln P. */
 const FOOT_SHARE = 0.1;
 /**
@@ -15,20 +15,21 @@ const FOOT_SHARE = 0.1;
 const FASTER_TIMES = 4;
 /** Where no fall was seen: a slow one. */
 const USUAL_FALL_PER_S = 0.02;
-const FALL_OVER_S = 5;
+const FALL_OVER_S = 3.5;
 const LEAST_FALL = 0.2;
 /** A hold rises no faster than it has: by less than so many times its slope, and this much a second. */
 const HOLD_TIMES = 8;
 const HOLD_PER_S = 0.02;
 const HOLD_SLOPE_S = 60;
-/** Once it is under way. */
-const HOLD_BEGINS_S = 20;
+/** Once it is under way: its beginning is not told to the second. */
+const HOLD_BEGINS_S = 60;
 
 export interface Filled {
   /** When it began. */
   readonly sinceS: number;
-  /** From there. */
+  /** From there, and the lowest shortly before. */
   readonly footPa: number;
+  readonly lowestPa: number;
   /** Faster than any leak could. */
   readonly fast: boolean;
 }
@@ -55,8 +56,10 @@ export function filledBy(
   const perSFrom = (i: number): number =>
     (topPa - (trace.pressuresPa[i] ?? 0)) / Math.max(nowS - trace.timeS(i), 0.5);
   let steepest = 0;
+  let lowestPa = Infinity;
   let earliest = index;
   for (let i = index; i >= 0 && trace.timeS(i) >= nowS - FOOT_WITHIN_S; i -= 1) {
+    lowestPa = Math.min(lowestPa, trace.pressuresPa[i] ?? 0);
     steepest = Math.max(steepest, perSFrom(i));
     if (perSFrom(i) >= STEEP_SHARE * steepest) earliest = i;
   }
@@ -70,7 +73,7 @@ export function filledBy(
     heldSinceS !== null && sinceS > heldSinceS + HOLD_BEGINS_S
       ? footPa * (HOLD_TIMES * Math.max(slopeBefore(trace, foot), 0) + HOLD_PER_S)
       : mostPaPerS(footPa, before.fallPerS);
-  return { sinceS, footPa, fast: perS > most };
+  return { sinceS, footPa, lowestPa, fast: perS > most };
 }
 
 /** A hold, or a pump that stands still behind its valve, starts to rise by less, Pa/s. */
@@ -81,7 +84,7 @@ export function mostPaPerS(footPa: number, fallPerS: number): number {
 /** How fast ln P has fallen over the last seconds, 1/s: only what stands clear of any noise counts. */
 export function fallPerS(trace: Trace, index: number): number {
   const nowS = trace.timeS(index);
-  let from = index - 2;
+  let from = index - 1;
   while (from > 0 && nowS - trace.timeS(from) < FALL_OVER_S) from -= 1;
   if (from < 0) return 0;
   const fall = trace.log(from) - trace.log(index);

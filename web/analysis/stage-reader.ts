@@ -105,6 +105,7 @@ export class StageReader {
       return;
     }
     this.#start.below(elapsedS, pressurePa);
+    this.#fallPerS = Math.max(this.#fallPerS, fallPerS(this.#trace, index));
     if (this.#fill.isBlank(index)) return;
     if (this.#fill.isOpen) this.#endBlank(index, pressurePa);
     this.#latest = index;
@@ -190,7 +191,7 @@ export class StageReader {
     const [name, ...others] = filledNames(fill, this.#stage);
     this.#level.forget();
     this.#enter(name, fill.sinceS, 'curve', others);
-    this.#interrupted = { spells, pressurePa: fill.footPa };
+    this.#interrupted = { spells, pressurePa: fill.lowestPa };
   }
 
   #takeUpAgain(before: { readonly spells: number; readonly pressurePa: number }, nowPa: number) {
@@ -206,7 +207,6 @@ export class StageReader {
   }
 
   #lookForTurn(index: number): void {
-    this.#fallPerS = Math.max(this.#fallPerS, fallPerS(this.#trace, index));
     const turn = this.#up.find(index, (bend) => this.#turnOf(bend, false)) ?? this.#slowTurn(index);
     if (turn) {
       this.#enter(turn.name, turn.atS, 'curve', turn.alternatives);
@@ -255,7 +255,7 @@ export class StageReader {
     alternatives: readonly StageName[] = [],
   ): void {
     // Filled anew, it begins its fall anew; a hold between changes nothing about the rig.
-    if (this.#isFilled() && name === 'pull_down') this.#fallPerS = 0;
+    if (name === 'nitrogen_break' || name === 'vented') this.#fallPerS = 0;
     this.#spells.push({
       stage: { name, sinceS, recognisedBy, alternatives },
       seenS: Math.max(this.#nowS, sinceS),

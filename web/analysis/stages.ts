@@ -75,7 +75,9 @@ function unmarked(change: RigChange | null, marks: readonly Mark[]): RigChange |
 function withAlternatives(spells: readonly Spell[], trace: Trace, nowS: number): Spell[] {
   return spells.map((spell, at) => {
     const { stage } = spell;
-    if (stage.name !== 'rise' || stage.recognisedBy === 'mark') return spell;
+    // What was not sure when it was told is not made so by rising on.
+    const isOpen = stage.recognisedBy === 'curve' && !stage.alternatives.includes('pull_down');
+    if (stage.name !== 'rise' || !isOpen) return spell;
     const untilS = Math.min(spells[at + 1]?.stage.sinceS ?? nowS, nowS);
     return {
       ...spell,

@@ -45,6 +45,7 @@ export class StageReader {
   /** Latest reading well below atmosphere, −1 before the first. */
   #latest = -1;
   #nowS = 0;
+  #firstS: number | null = null;
   /** What it showed before the first pull-down, and what after, where it knows the atmosphere. */
   readonly #atmosphere = new Level();
   readonly #level = new Level();
@@ -93,6 +94,7 @@ export class StageReader {
 
   overRange(elapsedS: number): void {
     this.#nowS = elapsedS;
+    this.#firstS ??= elapsedS;
     this.#above(elapsedS, null);
   }
 
@@ -100,6 +102,7 @@ export class StageReader {
     const elapsedS = this.#trace.timeS(index);
     const pressurePa = this.#trace.pressuresPa[index] ?? 0;
     this.#nowS = elapsedS;
+    this.#firstS ??= elapsedS;
     if (pressurePa >= NEAR_ATMOSPHERE_PA) {
       this.#above(elapsedS, pressurePa);
       return;
@@ -203,7 +206,10 @@ export class StageReader {
   #lookForFalling(index: number): void {
     const { name, sinceS } = this.#stage;
     const beganS = this.#start.look(index, name === 'waiting');
-    if (beganS !== null) this.#enter('pull_down', Math.max(beganS, sinceS), 'curve');
+    // Of what was before the first reading nothing is known.
+    if (beganS !== null) {
+      this.#enter('pull_down', Math.max(beganS, sinceS, this.#firstS ?? 0), 'curve');
+    }
   }
 
   #lookForTurn(index: number): void {

@@ -218,6 +218,11 @@ describe('time', () => {
       pullDownS: or(conclusions.pullDownS),
       targetReachedS: or(conclusions.targetReachedS),
       isolationDepthReachedS: or(conclusions.isolationDepthReachedS),
+      holds: conclusions.holds.map((hold) => ({
+        ...hold,
+        fromS: at(hold.fromS),
+        toS: at(hold.toS),
+      })),
       forecast: forecast && {
         ...forecast,
         sinceS: at(forecast.sinceS),

@@ -31,7 +31,7 @@ export function assessRise(history: History, isolatedS: number, sheet: Sheet, no
   const startS = stepS ?? isolatedS;
   const samples = stepS === null ? all : all.filter(({ elapsedS }) => elapsedS > stepS);
   const points = risePoints(samples, startS);
-  const fit = fitRise(points, sheet.holdS);
+  const fit = fitRise(points, samples, sheet);
   const heldS = Math.max(nowS - startS, 0);
   const judgement = judgeRise(fit, sheet, {
     heldS,

@@ -1,0 +1,305 @@
+/**
+ * How likely the readings of one hold are for a given inflow, whatever else has risen beside it.
+ *
+ * What levels off is one of some hundreds of mixtures: none to three time constants of the grid, each
+ * with an amount ≥ 0. Given the inflow L and the mixture, everything is linear and normal: the integral
+ * over the amounts is that of a normal distribution cut off at zero. One amount has a closed form; for
+ * more, each cut is replaced by the normal factor that has the same moments (expectation propagation:
+ * Minka, A family of algorithms for approximate Bayesian inference, 2001, chapter 3).
+ */
+import type { Design } from './rise-design.ts';
+import { hazard, logShareAbove } from './truncated-normal.ts';
+
+/** Most amounts in one mixture. */
+export const MOST_AMOUNTS = 3;
+
+/** One mixture of time constants: places of its shapes in the design. */
+export interface Mixture {
+  readonly members: readonly number[];
+  readonly logPrior: number;
+}
+
+/** ln of the prior of a mixture of so many: an amount more has to earn its place. */
+const PRIOR_BY_SIZE = [0.2, 0.35, 0.28, 0.17] as const;
+
+/** @param sinking whether something that sinks at first is to be reckoned with */
+export function mixturesOf(design: Design, sinking: boolean): Mixture[] {
+  const { releases, sinks, amountScalePa } = design;
+  const sets = setsOf(releases);
+  const withSinks = sinking
+    ? sets
+        .filter((set) => set.length < MOST_AMOUNTS)
+        .flatMap((set) => sinks.map((sink) => [...set, sink]))
+    : [];
+  return [...sets, ...withSinks].map((members) => ({
+    members,
+    logPrior:
+      Math.log(PRIOR_BY_SIZE[members.length] ?? 1) -
+      Math.log(countOf(releases.length, members.length)) -
+      members.length * Math.log(amountScalePa),
+  }));
+}
+
+function setsOf(releases: readonly number[]): number[][] {
+  const sets: number[][] = [[]];
+  for (const [i, a] of releases.entries()) {
+    sets.push([a]);
+    for (const [j, b] of releases.slice(i + 1).entries()) {
+      sets.push([a, b]);
+      for (const c of releases.slice(i + j + 2)) sets.push([a, b, c]);
+    }
+  }
+  return sets;
+}
+
+function countOf(from: number, take: number): number {
+  let count = 1;
+  for (let i = 0; i < take; i += 1) count *= (from - i) / (i + 1);
+  return count;
+}
+
+/** Sweeps over the cuts: by then the factors hardly change. */
+const SWEEPS = 5;
+const SETTLED = 1e-3;
+
+/**
+ * Integrates over the amounts of one mixture, at one inflow after another. The results stay in its
+ * fields until the next visit.
+ */
+export class MixtureVisitor {
+  /** ln of likelihood times prior of the mixture. */
+  logWeight = 0;
+  /** Expected amounts, in the mixture's order, and their covariance, row by row. */
+  readonly amounts = new Float64Array(MOST_AMOUNTS);
+  readonly covariance = new Float64Array(MOST_AMOUNTS * MOST_AMOUNTS);
+  endPa = 0;
+  endSigmaPa = 0;
+  levelledPa = 0;
+  levelledSigmaPa = 0;
+
+  readonly #design: Design;
+  #mixture: Mixture = { members: [], logPrior: 0 };
+  /** Precision of the amounts, were they free. */
+  readonly #precision = new Float64Array(MOST_AMOUNTS * MOST_AMOUNTS);
+  readonly #pull = new Float64Array(MOST_AMOUNTS);
+  /** The normal factors that stand for the cuts: precision and precision times mean. */
+  readonly #cutPrecision = new Float64Array(MOST_AMOUNTS);
+  readonly #cutPull = new Float64Array(MOST_AMOUNTS);
+
+  constructor(design: Design) {
+    this.#design = design;
+  }
+
+  take(mixture: Mixture): void {
+    const { gram, size } = this.#design;
+    const { members } = mixture;
+    this.#mixture = mixture;
+    for (let a = 0; a < members.length; a += 1) {
+      for (let b = 0; b < members.length; b += 1) {
+        const value = gram[(members[a] ?? 0) * size + (members[b] ?? 0)] ?? 0;
+        // Nearly parallel columns: never let the matrix become singular by rounding.
+        this.#precision[a * MOST_AMOUNTS + b] = a === b ? value * (1 + 1e-9) : value;
+      }
+      this.#cutPrecision[a] = 0;
+      this.#cutPull[a] = 0;
+    }
+  }
+
+  /**
+   * The inflow that the mixture would have at its best, were its amounts free, and its deviation.
+   */
+  freeLeak(): { at: number; sigma: number } {
+    const { gram, size, moments, amountScalePa } = this.#design;
+    const { members } = this.#mixture;
+    const count = members.length;
+    for (let a = 0; a < count; a += 1) {
+      this.#pull[a] = (moments[members[a] ?? 0] ?? 0) - 1 / amountScalePa;
+    }
+    this.#invert();
+    let curvature = gram[0] ?? 0;
+    let slope = moments[0] ?? 0;
+    for (let a = 0; a < count; a += 1) {
+      const ha = gram[(members[a] ?? 0) * size] ?? 0;
+      for (let b = 0; b < count; b += 1) {
+        const cov = this.covariance[a * MOST_AMOUNTS + b] ?? 0;
+        curvature -= ha * cov * (gram[(members[b] ?? 0) * size] ?? 0);
+        slope -= ha * cov * (this.#pull[b] ?? 0);
+      }
+    }
+    curvature = Math.max(curvature, 1e-9 * (gram[0] ?? 0), 1e-300);
+    return { at: slope / curvature, sigma: 1 / Math.sqrt(curvature) };
+  }
+
+  visit(leakPaPerS: number): void {
+    const { gram, size, moments, amountScalePa, total } = this.#design;
+    const { members, logPrior } = this.#mixture;
+    const count = members.length;
+    for (let a = 0; a < count; a += 1) {
+      const i = members[a] ?? 0;
+      this.#pull[a] =
+        (moments[i] ?? 0) - 1 / amountScalePa - (gram[i * size] ?? 0) * leakPaPerS;
+    }
+    const chi2 =
+      total - 2 * (moments[0] ?? 0) * leakPaPerS + (gram[0] ?? 0) * leakPaPerS * leakPaPerS;
+    this.logWeight = logPrior - 0.5 * chi2 + this.#integrate(count);
+    this.#see(leakPaPerS, count);
+  }
+
+  /** ln of the integral of exp(pull·u − ½·u·precision·u) over u ≥ 0. */
+  #integrate(count: number): number {
+    if (count === 0) return 0;
+    if (count === 1) return this.#integrateOne();
+    const { amounts, covariance } = this;
+    let cuts = 0;
+    for (let sweep = 0; sweep < SWEEPS; sweep += 1) {
+      let moved = 0;
+      const logDeterminant = this.#invert();
+      cuts = 0;
+      for (let a = 0; a < count; a += 1) {
+        const at = a * MOST_AMOUNTS + a;
+        const variance = covariance[at] ?? 1;
+        const oldPrecision = this.#cutPrecision[a] ?? 0;
+        const oldPull = this.#cutPull[a] ?? 0;
+        // Without its own cut.
+        const free = Math.max(1 / variance - oldPrecision, 1e-12 / variance);
+        const freeVariance = 1 / free;
+        const freeMean = freeVariance * ((amounts[a] ?? 0) / variance - oldPull);
+        const sigma = Math.sqrt(freeVariance);
+        const z = freeMean / sigma;
+        const lift = z > 8 ? 0 : hazard(z);
+        const shrink = Math.min(lift * (lift + z), 1 - 1e-9);
+        const newVariance = freeVariance * (1 - shrink);
+        const precision = Math.max(1 / newVariance - free, 0);
+        const pull = (freeMean + sigma * lift) / newVariance - freeMean * free;
+        const growth = 1 + precision * freeVariance;
+        cuts +=
+          (z > 8 ? 0 : logShareAbove(z)) +
+          0.5 * Math.log(growth) -
+          (0.5 * (2 * freeMean * pull + pull * pull * freeVariance - freeMean * freeMean * precision)) /
+            growth;
+        const change = precision - oldPrecision;
+        moved = Math.max(moved, Math.abs(change) * variance, Math.abs(pull - oldPull) * sigma);
+        this.#cutPrecision[a] = precision;
+        this.#cutPull[a] = pull;
+        this.#shift(a, count, change, pull - oldPull);
+      }
+      if (moved < SETTLED || sweep === SWEEPS - 1) {
+        let square = 0;
+        for (let a = 0; a < count; a += 1) {
+          square += (amounts[a] ?? 0) * ((this.#pull[a] ?? 0) + (this.#cutPull[a] ?? 0));
+        }
+        const determinant = moved < SETTLED ? logDeterminant : this.#invert();
+        return cuts + 0.5 * square + 0.5 * (count * LOG_2_PI - determinant);
+      }
+    }
+    return 0;
+  }
+
+  #integrateOne(): number {
+    const precision = this.#precision[0] ?? 1;
+    const sigma = 1 / Math.sqrt(precision);
+    const mean = (this.#pull[0] ?? 0) / precision;
+    const z = mean / sigma;
+    const lift = z > 8 ? 0 : hazard(z);
+    this.amounts[0] = mean + sigma * lift;
+    this.covariance[0] = Math.max((1 - lift * (lift + z)) / precision, 0);
+    return (
+      (z > 8 ? 0 : logShareAbove(z)) + 0.5 * z * z + 0.5 * LOG_2_PI - 0.5 * Math.log(precision)
+    );
+  }
+
+  /** Covariance and mean from precision and pull, cuts included; returns ln det of the precision. */
+  #invert(): number {
+    const { amounts, covariance } = this;
+    const count = this.#mixture.members.length;
+    const p = this.#precision;
+    const c = this.#cutPrecision;
+    const w = MOST_AMOUNTS;
+    let determinant = 1;
+    if (count === 1) {
+      determinant = (p[0] ?? 1) + (c[0] ?? 0);
+      covariance[0] = 1 / determinant;
+    } else if (count === 2) {
+      const [a, b, d] = [(p[0] ?? 1) + (c[0] ?? 0), p[1] ?? 0, (p[w + 1] ?? 1) + (c[1] ?? 0)];
+      determinant = Math.max(a * d - b * b, 1e-12 * a * d);
+      covariance[0] = d / determinant;
+      covariance[1] = -b / determinant;
+      covariance[w] = -b / determinant;
+      covariance[w + 1] = a / determinant;
+    } else if (count === 3) {
+      const a = (p[0] ?? 1) + (c[0] ?? 0);
+      const b = p[1] ?? 0;
+      const d = p[2] ?? 0;
+      const e = (p[w + 1] ?? 1) + (c[1] ?? 0);
+      const f = p[w + 2] ?? 0;
+      const g = (p[2 * w + 2] ?? 1) + (c[2] ?? 0);
+      const c00 = e * g - f * f;
+      const c01 = d * f - b * g;
+      const c02 = b * f - d * e;
+      determinant = Math.max(a * c00 + b * c01 + d * c02, 1e-15 * a * e * g);
+      covariance[0] = c00 / determinant;
+      covariance[1] = c01 / determinant;
+      covariance[2] = c02 / determinant;
+      covariance[w] = c01 / determinant;
+      covariance[w + 1] = (a * g - d * d) / determinant;
+      covariance[w + 2] = (b * d - a * f) / determinant;
+      covariance[2 * w] = c02 / determinant;
+      covariance[2 * w + 1] = (b * d - a * f) / determinant;
+      covariance[2 * w + 2] = (a * e - b * b) / determinant;
+    }
+    for (let i = 0; i < count; i += 1) {
+      let sum = 0;
+      for (let j = 0; j < count; j += 1) {
+        sum += (covariance[i * w + j] ?? 0) * ((this.#pull[j] ?? 0) + (this.#cutPull[j] ?? 0));
+      }
+      amounts[i] = sum;
+    }
+    return Math.log(determinant);
+  }
+
+  /** After the cut of one amount has changed. */
+  #shift(a: number, count: number, precision: number, pull: number): void {
+    const { amounts, covariance } = this;
+    const w = MOST_AMOUNTS;
+    const variance = covariance[a * w + a] ?? 0;
+    const factor = precision / (1 + precision * variance);
+    const gain = (pull - precision * (amounts[a] ?? 0)) / (1 + precision * variance);
+    column.set(covariance.subarray(a * w, a * w + count));
+    for (let i = 0; i < count; i += 1) {
+      amounts[i] = (amounts[i] ?? 0) + (column[i] ?? 0) * gain;
+      for (let j = 0; j < count; j += 1) {
+        covariance[i * w + j] =
+          (covariance[i * w + j] ?? 0) - factor * (column[i] ?? 0) * (column[j] ?? 0);
+      }
+    }
+  }
+
+  /** What the amounts mean for the end of the hold. */
+  #see(leakPaPerS: number, count: number): void {
+    const { endOffsetPa, endPerAmount, endVariance, levelledPerAmount } = this.#design;
+    const { members } = this.#mixture;
+    let endPa = endOffsetPa + (endPerAmount[0] ?? 0) * leakPaPerS;
+    let levelledPa = 0;
+    let variance = endVariance;
+    let levelledVariance = 0;
+    for (let a = 0; a < count; a += 1) {
+      const i = members[a] ?? 0;
+      const amount = this.amounts[a] ?? 0;
+      endPa += (endPerAmount[i] ?? 0) * amount;
+      levelledPa += (levelledPerAmount[i] ?? 0) * amount;
+      for (let b = 0; b < count; b += 1) {
+        const j = members[b] ?? 0;
+        const cov = this.covariance[a * MOST_AMOUNTS + b] ?? 0;
+        variance += cov * (endPerAmount[i] ?? 0) * (endPerAmount[j] ?? 0);
+        levelledVariance += cov * (levelledPerAmount[i] ?? 0) * (levelledPerAmount[j] ?? 0);
+      }
+    }
+    this.endPa = endPa;
+    this.endSigmaPa = Math.sqrt(Math.max(variance, 0));
+    this.levelledPa = levelledPa;
+    this.levelledSigmaPa = Math.sqrt(Math.max(levelledVariance, 0));
+  }
+}
+
+const LOG_2_PI = Math.log(2 * Math.PI);
+const column = new Float64Array(MOST_AMOUNTS);

@@ -1,0 +1,35 @@
+/** What the accuracy table is made from, whichever world a case comes from. */
+import type { Mark } from '../../../protocol/mark.ts';
+import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { RiseClass } from '../../support/second-world/rise-class.ts';
+
+export type WorldName = 'second' | 'simulated';
+
+interface Trial {
+  readonly world: WorldName;
+  readonly seed: number;
+  readonly points: readonly HistoryPoint[];
+  readonly marks: readonly Mark[];
+  /** What the case was drawn as, for whoever looks at failures. */
+  readonly facts: Readonly<Record<string, number | string | boolean | null>>;
+}
+
+export interface PullDownTrial extends Trial {
+  /** Liquid water at the start. */
+  readonly wet: boolean;
+  readonly pumpOnS: number;
+  /** When the sensor would show the target but for its noise; null: never. */
+  readonly reachedS: number | null;
+  readonly endS: number;
+}
+
+export interface RiseTrial extends Trial {
+  readonly kind: RiseClass;
+  readonly isolatedS: number;
+  /** How long the record goes on after that. */
+  readonly heldS: number;
+  /** Steady inflow as the sensor shows it, Pa/s. */
+  readonly leakPaPerS: number;
+  /** What the sensor would show but for its noise, Pa. */
+  readonly shownAt: (elapsedS: number) => number;
+}

@@ -91,17 +91,22 @@ export function risePosterior(
   const bare = new Float64Array(count);
   const kinds = new Float64Array(KINDS.length);
   const coefficients = new Float64Array(design.size);
-  const endCells = new Cells(ends, 0);
-  const levelledCells = new Cells(ends, 2);
+  const shares = new Float64Array(likely.length * count);
   let total = 0;
+  for (let at = 0; at < shares.length; at += 1) {
+    const n = at % count;
+    shares[at] = Math.exp((logs[at] ?? 0) + (others[n] ?? 0) - top) * (priors[n] ?? 0);
+    total += shares[at] ?? 0;
+  }
+  const endCells = new Cells(ends, 0, shares, 1e-6 * total);
+  const levelledCells = new Cells(ends, 2, shares, 1e-6 * total);
   for (const [m, { mixture }] of likely.entries()) {
     for (let n = 0; n < count; n += 1) {
       const at = m * count + n;
       bare[n] = (bare[n] ?? 0) + Math.exp((logs[at] ?? 0) - highest);
-      const weight = Math.exp((logs[at] ?? 0) + (others[n] ?? 0) - top) * (priors[n] ?? 0);
-      if (weight < 1e-9) continue;
+      const weight = shares[at] ?? 0;
+      if (weight < 1e-6 * total) continue;
       weights[n] = (weights[n] ?? 0) + weight;
-      total += weight;
       const leak = nodes[n] ?? 0;
       coefficients[0] = (coefficients[0] ?? 0) + weight * leak;
       for (const [a, place] of mixture.members.entries()) {
@@ -252,11 +257,12 @@ class Cells {
   #total = 0;
   #sum = 0;
 
-  /** @param moments mean and deviation of each, every fourth pair from `offset` on */
-  constructor(moments: Float64Array, offset: number) {
+  /** @param moments mean and deviation of each, every fourth pair from `offset` on; those with a share below `least` are left out */
+  constructor(moments: Float64Array, offset: number, shares: Float64Array, least: number) {
     let low = Infinity;
     let high = -Infinity;
     for (let i = offset; i < moments.length; i += 4) {
+      if ((shares[i >> 2] ?? 0) < least) continue;
       const reach = 2 * (moments[i + 1] ?? 0);
       low = Math.min(low, (moments[i] ?? 0) - reach);
       high = Math.max(high, (moments[i] ?? 0) + reach);

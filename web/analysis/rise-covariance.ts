@@ -8,12 +8,8 @@ interface Fading {
   readonly lastsS: number;
 }
 
-/**
- * What no short stretch shows: sensor and metal warm up and cool down by turns, over minutes. A share
- * of the pressure; 3e-4 of 40 Pa is a tenth of a micron. A setting of ours.
- */
-const WANDER_SHARE = 4e-4;
-const WANDER_S = 150;
+/** What no short stretch shows: sensor and metal warm up and cool down by turns, over minutes, s. */
+const WANDER_S = 250;
 
 /**
  * The lower triangle of the Cholesky factor of the covariance, row by row.
@@ -22,7 +18,7 @@ const WANDER_S = 150;
  * width w of a point: variance 2·(x − 1 + e^(−x))/x² with x = w/τ, and between two points
  * (1 − e^(−x₁))·(1 − e^(−x₂))/(x₁·x₂)·e^(−gap/τ): averages of an Ornstein–Uhlenbeck process.
  */
-export function covarianceFactor(points: readonly RisePoint[], noise: Noise, scale: number) {
+export function covarianceFactor(points: readonly RisePoint[], noise: Noise, wanderShare: number, scale: number) {
   const size = points.length;
   const cov = new Float64Array(size * size);
   const fading: Fading[] = [
@@ -31,7 +27,7 @@ export function covarianceFactor(points: readonly RisePoint[], noise: Noise, sca
         Math.sqrt((1 - noise.whiteShare) * noise.varianceAt(pressurePa) * scale),
       lastsS: noise.correlationS,
     },
-    { sigmaPa: (pressurePa) => WANDER_SHARE * pressurePa * Math.sqrt(scale), lastsS: WANDER_S },
+    { sigmaPa: (pressurePa) => wanderShare * pressurePa, lastsS: WANDER_S },
     { sigmaPa: () => noise.stepPa / Math.sqrt(12), lastsS: Math.max(noise.dwellS / 2, 1) },
   ];
   for (const { sigmaPa, lastsS } of fading) {

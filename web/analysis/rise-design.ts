@@ -16,6 +16,8 @@ export interface Design {
   readonly gram: Float64Array;
   readonly moments: Float64Array;
   readonly total: number;
+  /** ln of the determinant of the covariance, that of the constant's precision included. */
+  readonly logDeterminant: number;
   /** How much is to be expected of an amount, Pa. */
   readonly amountScalePa: number;
   /** The pressure at isolation is `startOffsetPa` + Σ startPer·coefficient. */
@@ -35,6 +37,8 @@ interface DesignOptions {
   readonly allowedRisePa: number;
   /** By how much the noise is larger than its estimate says. */
   readonly scale: number;
+  /** Standard deviation of what wanders over minutes, as a share of the pressure. */
+  readonly wanderShare: number;
 }
 
 /** Amounts of a fifth of the allowed rise are to be expected of every system. A setting of ours. */
@@ -46,10 +50,10 @@ export function riseDesign(
   points: readonly RisePoint[],
   noise: Noise,
   shapes: readonly Shape[],
-  { lengthS, holdS, allowedRisePa, scale }: DesignOptions,
+  { lengthS, holdS, allowedRisePa, scale, wanderShare }: DesignOptions,
 ): Design {
   const rows = points.length;
-  const factor = covarianceFactor(points, noise, scale);
+  const factor = covarianceFactor(points, noise, wanderShare, scale);
   const constant = new Float64Array(rows).fill(1);
   whiten(factor, rows, constant);
   const values = Float64Array.from(points, ({ pressurePa }) => pressurePa);
@@ -88,12 +92,13 @@ export function riseDesign(
     gram,
     moments: Float64Array.from(columns, (column) => dot(column, values)),
     total: dot(values, values),
+    logDeterminant: logDeterminant(factor, rows) + Math.log(weight),
     amountScalePa: Math.max(risenPa, LEAST_AMOUNT_SHARE * allowedRisePa),
     startOffsetPa: meanPa,
     startPer: means.map((value) => -value),
     endOffsetPa: meanPa,
     endPerAmount: Float64Array.from(atEnd, (value, i) => value - (means[i] ?? 0)),
-    endVariance: 1 / weight + (DRIFT_SHARE * ahead * lastPa) ** 2,
+    endVariance: 1 / weight + ((DRIFT_SHARE + wanderShare) * ahead * lastPa) ** 2,
     levelledPerAmount: Float64Array.from(atEnd, (value, i) => (i === 0 ? 0 : value)),
   };
 }
@@ -111,5 +116,11 @@ function remove(column: Float64Array, constant: Float64Array, amount: number): v
 function dot(left: Float64Array, right: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < left.length; i += 1) sum += (left[i] ?? 0) * (right[i] ?? 0);
+  return sum;
+}
+
+function logDeterminant(factor: Float64Array, rows: number): number {
+  let sum = 0;
+  for (let i = 0; i < rows; i += 1) sum += 2 * Math.log(factor[i * rows + i] ?? 1);
   return sum;
 }

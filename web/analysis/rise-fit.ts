@@ -35,6 +35,12 @@ export interface RiseFit {
 
 /** Fewer points than this fit anything. */
 const LEAST_POINTS = 8;
+/** What wanders over minutes, as shares of the pressure, and how often. Settings of ours. */
+const WANDERS = [
+  { share: 5e-4, prior: 0.3 },
+  { share: 2e-3, prior: 0.5 },
+  { share: 8e-3, prior: 0.2 },
+] as const;
 /** What sinks is reckoned with where it makes the best fit better by this much in χ². */
 const SINKING_GAIN = 6;
 
@@ -47,12 +53,20 @@ export function fitRise(
   const lastS = points.at(-1)?.heldS ?? 0;
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
   const noise = noiseOf(samples);
-  const shapes = riseShapes(Math.max(lastS, limits.holdS));
+  const shapes = riseShapes(lastS);
   const options = { lengthS: lastS, holdS: limits.holdS, allowedRisePa: limits.allowedRisePa };
-  let design = riseDesign(points, noise, shapes, { ...options, scale: 1 });
-  const { withSinks, without, inUse } = bestFits(design);
+  const best = WANDERS.map(({ share, prior }) => {
+    const design = riseDesign(points, noise, shapes, { ...options, wanderShare: share, scale: 1 });
+    const fits = bestFits(design);
+    const logLikelihood = Math.log(prior) - 0.5 * (fits.withSinks + design.logDeterminant);
+    return { share, design, fits, logLikelihood };
+  }).reduce((one, next) => (next.logLikelihood > one.logLikelihood ? next : one));
+  let { design } = best;
+  const { withSinks, without, inUse } = best.fits;
   const scale = Math.max(withSinks / Math.max(points.length - 1 - inUse, 4), 1);
-  if (scale > 1.3) design = riseDesign(points, noise, shapes, { ...options, scale });
+  if (scale > 1.5) {
+    design = riseDesign(points, noise, shapes, { ...options, wanderShare: best.share, scale });
+  }
   const sinking = (without - withSinks) / scale > SINKING_GAIN;
   const posterior = risePosterior(design, sinking, limits, other);
   const { coefficients, startPa } = posterior;

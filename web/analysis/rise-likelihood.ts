@@ -24,7 +24,9 @@ const PRIOR_BY_SIZE = [0.2, 0.35, 0.28, 0.17] as const;
 
 /** @param sinking whether something that sinks at first is to be reckoned with */
 export function mixturesOf(design: Design, sinking: boolean): Mixture[] {
-  const { releases, sinks, amountScalePa } = design;
+  const { releases, sinks, amountScalePa, shapes, lengthS } = design;
+  const rarities = shapes.map(({ tauS }) => Math.min(lengthS / Math.max(tauS, 1), 1));
+  const total = releases.reduce((sum, place) => sum + (rarities[place] ?? 0), 0);
   const sets = setsOf(releases);
   const withSinks = sinking
     ? sets
@@ -34,8 +36,9 @@ export function mixturesOf(design: Design, sinking: boolean): Mixture[] {
   return [...sets, ...withSinks].map((members) => ({
     members,
     logPrior:
-      Math.log(PRIOR_BY_SIZE[members.length] ?? 1) -
-      Math.log(countOf(releases.length, members.length)) -
+      Math.log(PRIOR_BY_SIZE[members.length] ?? 1) +
+      members.reduce((sum, place) => sum + Math.log((rarities[place] ?? 1) / total), 0) +
+      Math.log(factorial(members.length)) -
       members.length * Math.log(amountScalePa),
   }));
 }
@@ -52,10 +55,8 @@ function setsOf(releases: readonly number[]): number[][] {
   return sets;
 }
 
-function countOf(from: number, take: number): number {
-  let count = 1;
-  for (let i = 0; i < take; i += 1) count *= (from - i) / (i + 1);
-  return count;
+function factorial(of: number): number {
+  return of < 2 ? 1 : of * factorial(of - 1);
 }
 
 /** Sweeps over the cuts: by then the factors hardly change. */

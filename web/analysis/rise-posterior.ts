@@ -191,13 +191,20 @@ function priorsAt(nodes: readonly number[], smallest: number, largest: number): 
 }
 
 const TAIL = 0.05;
+/** No inflow is steadier than this: walls take up its humidity by and by. From memory. */
+const RELATIVE_SIGMA = 0.015;
 
 function estimateOf(nodes: readonly number[], weights: Float64Array, total: number): Estimate {
   let mean = 0;
   for (const [n, leak] of nodes.entries()) mean += ((weights[n] ?? 0) / total) * leak;
   const low = quantile(nodes, weights, total, TAIL);
   const high = quantile(nodes, weights, total, 1 - TAIL);
-  return { estimate: Math.min(Math.max(mean, low), high), low, high };
+  const spread = RELATIVE_SIGMA * 1.645 * mean;
+  return {
+    estimate: Math.min(Math.max(mean, low), high),
+    low: Math.max(mean - Math.hypot(mean - low, spread), 0),
+    high: mean + Math.hypot(high - mean, spread),
+  };
 }
 
 /** Each node's weight lies evenly over its cell; that of no inflow at zero alone. */

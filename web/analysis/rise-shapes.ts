@@ -11,10 +11,10 @@ const QUICKEST_S = 9;
 /** Two neighbours, weighed freely, stand for any between them to 1 part in 500. */
 const GRID_STEP = 1.6;
 /**
- * The slowest, in lengths of what has been seen or of the hold: what takes longer shows no bend within
- * it, and counts as inflow until a repeat hold says otherwise.
+ * The slowest, in lengths of what has been seen: what takes longer shows no bend within it, and counts
+ * as inflow until a repeat hold says otherwise.
  */
-const SLOWEST_LENGTHS = 2;
+const SLOWEST_LENGTHS = 5;
 /** Equalisation along lines and through a sensor's passage, s: seconds to minutes. */
 const SINKING_S = [10, 25, 60, 140] as const;
 

@@ -2,6 +2,7 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { CurvePoint, Estimate, Rise } from './conclusions.ts';
 import type { History } from './history.ts';
+import { inRange } from './in-range.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
 import { fitRise, type RiseFit } from './rise-fit.ts';
 import { risePoints } from './rise-points.ts';
@@ -26,7 +27,7 @@ const NO_LEAK_SHARE = 0.2;
  * @param nowS readings after it change nothing
  */
 export function assessRise(history: History, isolatedS: number, sheet: Sheet, nowS: number): Rise {
-  const all = samplesFromBins(history.bins(isolatedS + VALVE_S, nowS));
+  const all = samplesFromBins(inRange(history.bins(isolatedS + VALVE_S, nowS)));
   const stepS = lastStepS(all, isolatedS);
   const startS = stepS ?? isolatedS;
   const samples = stepS === null ? all : all.filter(({ elapsedS }) => elapsedS > stepS);

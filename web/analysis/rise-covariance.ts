@@ -8,8 +8,17 @@ interface Fading {
   readonly lastsS: number;
 }
 
+interface Extra {
+  /** Standard deviation of what wanders over minutes, as a share of the pressure. */
+  readonly wanderShare: number;
+  /** By how much the noise is larger than its estimate says. */
+  readonly scale: number;
+  /** One more error of all points together, Pa. */
+  readonly shapePa: Float64Array;
+}
+
 /** What no short stretch shows: sensor and metal warm up and cool down by turns, over minutes, s. */
-const WANDER_S = 250;
+const WANDER_S = 300;
 
 /**
  * The lower triangle of the Cholesky factor of the covariance, row by row.
@@ -18,7 +27,7 @@ const WANDER_S = 250;
  * width w of a point: variance 2·(x − 1 + e^(−x))/x² with x = w/τ, and between two points
  * (1 − e^(−x₁))·(1 − e^(−x₂))/(x₁·x₂)·e^(−gap/τ): averages of an Ornstein–Uhlenbeck process.
  */
-export function covarianceFactor(points: readonly RisePoint[], noise: Noise, wanderShare: number, scale: number) {
+export function covarianceFactor(points: readonly RisePoint[], noise: Noise, { wanderShare, scale, shapePa }: Extra) {
   const size = points.length;
   const cov = new Float64Array(size * size);
   const fading: Fading[] = [
@@ -56,6 +65,10 @@ export function covarianceFactor(points: readonly RisePoint[], noise: Noise, wan
     const { pressurePa, count } = points[i] ?? { pressurePa: 0, count: 1 };
     const white = (noise.whiteShare * noise.varianceAt(pressurePa) * scale) / count;
     cov[i * size + i] = (cov[i * size + i] ?? 0) + white + 1e-12;
+    const own = shapePa[i] ?? 0;
+    for (let j = 0; j <= i; j += 1) {
+      cov[i * size + j] = (cov[i * size + j] ?? 0) + own * (shapePa[j] ?? 0);
+    }
   }
   return choleskyInPlace(cov, size);
 }

@@ -2,6 +2,7 @@
 import { covarianceFactor, whiten } from './rise-covariance.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
+import type { Warming } from './rise-warming.ts';
 import { shapeAt, type Shape } from './rise-shapes.ts';
 
 export interface Design {
@@ -39,6 +40,7 @@ interface DesignOptions {
   readonly scale: number;
   /** Standard deviation of what wanders over minutes, as a share of the pressure. */
   readonly wanderShare: number;
+  readonly warming: Warming;
 }
 
 /** Amounts of a fifth of the allowed rise are to be expected of every system. A setting of ours. */
@@ -50,13 +52,16 @@ export function riseDesign(
   points: readonly RisePoint[],
   noise: Noise,
   shapes: readonly Shape[],
-  { lengthS, holdS, allowedRisePa, scale, wanderShare }: DesignOptions,
+  { lengthS, holdS, allowedRisePa, scale, wanderShare, warming }: DesignOptions,
 ): Design {
   const rows = points.length;
-  const factor = covarianceFactor(points, noise, wanderShare, scale);
+  const factor = covarianceFactor(points, noise, { wanderShare, scale, shapePa: warming.shapePa });
   const constant = new Float64Array(rows).fill(1);
   whiten(factor, rows, constant);
-  const values = Float64Array.from(points, ({ pressurePa }) => pressurePa);
+  const values = Float64Array.from(
+    points,
+    ({ pressurePa }, i) => pressurePa - (warming.meanPa[i] ?? 0),
+  );
   whiten(factor, rows, values);
   const columns = shapes.map((shape) => {
     const column = Float64Array.from(points, ({ heldS }) => shapeAt(shape, heldS, lengthS));

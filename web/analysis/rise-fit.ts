@@ -13,6 +13,7 @@ import { noiseOf } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
 import { risePosterior, type LogLikelihood, type Posterior } from './rise-posterior.ts';
 import { riseShapes, shapeAt, shapeRate } from './rise-shapes.ts';
+import type { Warming } from './rise-warming.ts';
 import type { Sample } from './samples.ts';
 
 export interface RiseFit {
@@ -37,9 +38,10 @@ export interface RiseFit {
 const LEAST_POINTS = 8;
 /** What wanders over minutes, as shares of the pressure, and how often. Settings of ours. */
 const WANDERS = [
-  { share: 5e-4, prior: 0.3 },
-  { share: 2e-3, prior: 0.5 },
-  { share: 8e-3, prior: 0.2 },
+  { share: 5e-4, prior: 0.2 },
+  { share: 2e-3, prior: 0.4 },
+  { share: 6e-3, prior: 0.3 },
+  { share: 18e-3, prior: 0.1 },
 ] as const;
 /** What sinks is reckoned with where it makes the best fit better by this much in χ². */
 const SINKING_GAIN = 6;
@@ -47,6 +49,7 @@ const SINKING_GAIN = 6;
 export function fitRise(
   points: readonly RisePoint[],
   samples: readonly Sample[],
+  warming: Warming,
   limits: KindLimits,
   other: LogLikelihood | null = null,
 ): RiseFit | null {
@@ -54,7 +57,7 @@ export function fitRise(
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
   const noise = noiseOf(samples);
   const shapes = riseShapes(lastS);
-  const options = { lengthS: lastS, holdS: limits.holdS, allowedRisePa: limits.allowedRisePa };
+  const options = { lengthS: lastS, holdS: limits.holdS, allowedRisePa: limits.allowedRisePa, warming };
   const best = WANDERS.map(({ share, prior }) => {
     const design = riseDesign(points, noise, shapes, { ...options, wanderShare: share, scale: 1 });
     const fits = bestFits(design);

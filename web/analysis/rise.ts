@@ -8,6 +8,7 @@ import { fitRise, type RiseFit } from './rise-fit.ts';
 import { risePoints } from './rise-points.ts';
 import { hasGap, isFalling, lastStepS } from './rise-signs.ts';
 import { samplesFromBins, type Sample } from './samples.ts';
+import { warmingOf } from './rise-warming.ts';
 import { judgeRise } from './verdict.ts';
 
 /** Turning the valve takes a moment, and the sensor lags: the fit begins after that. */
@@ -27,12 +28,13 @@ const NO_LEAK_SHARE = 0.2;
  * @param nowS readings after it change nothing
  */
 export function assessRise(history: History, isolatedS: number, sheet: Sheet, nowS: number): Rise {
-  const all = samplesFromBins(inRange(history.bins(isolatedS + VALVE_S, nowS)));
+  const bins = inRange(history.bins(isolatedS + VALVE_S, nowS));
+  const all = samplesFromBins(bins);
   const stepS = lastStepS(all, isolatedS);
   const startS = stepS ?? isolatedS;
   const samples = stepS === null ? all : all.filter(({ elapsedS }) => elapsedS > stepS);
   const points = risePoints(samples, startS);
-  const fit = fitRise(points, samples, sheet);
+  const fit = fitRise(points, samples, warmingOf(points, bins, startS), sheet);
   const heldS = Math.max(nowS - startS, 0);
   const judgement = judgeRise(fit, sheet, {
     heldS,

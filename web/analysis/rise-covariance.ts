@@ -13,8 +13,6 @@ interface Extra {
   readonly wanderShare: number;
   /** By how much the noise is larger than its estimate says. */
   readonly scale: number;
-  /** One more error of all points together, Pa. */
-  readonly shapePa: Float64Array;
 }
 
 /** What no short stretch shows: sensor and metal warm up and cool down by turns, over minutes, s. */
@@ -27,7 +25,7 @@ const WANDER_S = 300;
  * width w of a point: variance 2·(x − 1 + e^(−x))/x² with x = w/τ, and between two points
  * (1 − e^(−x₁))·(1 − e^(−x₂))/(x₁·x₂)·e^(−gap/τ): averages of an Ornstein–Uhlenbeck process.
  */
-export function covarianceFactor(points: readonly RisePoint[], noise: Noise, { wanderShare, scale, shapePa }: Extra) {
+export function covarianceFactor(points: readonly RisePoint[], noise: Noise, { wanderShare, scale }: Extra) {
   const size = points.length;
   const cov = new Float64Array(size * size);
   const fading: Fading[] = [
@@ -65,10 +63,6 @@ export function covarianceFactor(points: readonly RisePoint[], noise: Noise, { w
     const { pressurePa, count } = points[i] ?? { pressurePa: 0, count: 1 };
     const white = (noise.whiteShare * noise.varianceAt(pressurePa) * scale) / count;
     cov[i * size + i] = (cov[i * size + i] ?? 0) + white + 1e-12;
-    const own = shapePa[i] ?? 0;
-    for (let j = 0; j <= i; j += 1) {
-      cov[i * size + j] = (cov[i * size + j] ?? 0) + own * (shapePa[j] ?? 0);
-    }
   }
   return choleskyInPlace(cov, size);
 }

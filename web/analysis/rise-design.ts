@@ -1,27 +1,26 @@
-/** The readings of a hold as a linear problem in the shapes of a rise, freed of noise that hangs together. */
+/** The readings of a hold as a linear problem in the shapes of a rise, freed of errors that hang together. */
 import { covarianceFactor, whiten } from './rise-covariance.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
-import type { Warming } from './rise-warming.ts';
 import { shapeAt, type Shape } from './rise-shapes.ts';
+import type { Warming } from './rise-warming.ts';
 
+/** The problem with everything but the shapes worked out. */
 export interface Design {
   readonly shapes: readonly Shape[];
-  /** Places of the shapes that level off, and of those that sink. */
-  readonly releases: readonly number[];
-  readonly sinks: readonly number[];
   /** A coefficient of a shape (but the leak's) is what it has added by then, Pa. */
   readonly lengthS: number;
+  /** How many shapes. */
   readonly size: number;
-  /** Normal equations of the whitened problem, with the constant worked out. */
+  /** Normal equations of the whitened problem, row by row. */
   readonly gram: Float64Array;
   readonly moments: Float64Array;
   readonly total: number;
-  /** ln of the determinant of the covariance, that of the constant's precision included. */
+  /** ln of the determinant of the readings' covariance, with all that was worked out in it. */
   readonly logDeterminant: number;
   /** How much is to be expected of an amount, Pa. */
   readonly amountScalePa: number;
-  /** The pressure at isolation is `startOffsetPa` + Σ startPer·coefficient. */
+  /** The settled pressure at isolation is `startOffsetPa` + Σ startPer·coefficient. */
   readonly startOffsetPa: number;
   readonly startPer: Float64Array;
   /** The same of the pressure at the end of the hold. */
@@ -32,72 +31,117 @@ export interface Design {
   readonly levelledPerAmount: Float64Array;
 }
 
-interface DesignOptions {
+interface Setting {
   readonly lengthS: number;
   readonly holdS: number;
   readonly allowedRisePa: number;
-  /** By how much the noise is larger than its estimate says. */
-  readonly scale: number;
-  /** Standard deviation of what wanders over minutes, as a share of the pressure. */
-  readonly wanderShare: number;
   readonly warming: Warming;
+}
+
+/** Gram matrix of constant, nuisances and shapes, and of the readings behind them. */
+export interface Whitened {
+  readonly points: readonly RisePoint[];
+  readonly shapes: readonly Shape[];
+  readonly setting: Setting;
+  readonly wanderShare: number;
+  /** Columns: constant, equalisations, warming, shapes, readings. */
+  readonly gram: Float64Array;
+  readonly width: number;
+  readonly logDeterminant: number;
 }
 
 /** Amounts of a fifth of the allowed rise are to be expected of every system. A setting of ours. */
 const LEAST_AMOUNT_SHARE = 0.2;
 /** How much the reading may wander on until the end of the hold, as a share of it. */
 const DRIFT_SHARE = 1e-3;
+/**
+ * Pressures even out along lines and through a sensor's passage, upward or downward: time constants
+ * from seconds to minutes, s, and how large they are to one another.
+ */
+const EQUALISATIONS = [
+  { tauS: 7, size: 1 },
+  { tauS: 17, size: 1 },
+  { tauS: 40, size: 0.7 },
+  { tauS: 95, size: 0.4 },
+] as const;
+const CONSTANT = 0;
+const WARMING = 1 + EQUALISATIONS.length;
+const FIRST_SHAPE = WARMING + 1;
 
-export function riseDesign(
+export function whitenedProblem(
   points: readonly RisePoint[],
   noise: Noise,
   shapes: readonly Shape[],
-  { lengthS, holdS, allowedRisePa, scale, wanderShare, warming }: DesignOptions,
-): Design {
+  setting: Setting,
+  { wanderShare, scale }: { readonly wanderShare: number; readonly scale: number },
+): Whitened {
   const rows = points.length;
-  const factor = covarianceFactor(points, noise, { wanderShare, scale, shapePa: warming.shapePa });
-  const constant = new Float64Array(rows).fill(1);
-  whiten(factor, rows, constant);
-  const values = Float64Array.from(
-    points,
-    ({ pressurePa }, i) => pressurePa - (warming.meanPa[i] ?? 0),
-  );
-  whiten(factor, rows, values);
-  const columns = shapes.map((shape) => {
-    const column = Float64Array.from(points, ({ heldS }) => shapeAt(shape, heldS, lengthS));
+  const factor = covarianceFactor(points, noise, { wanderShare, scale });
+  const { warming, lengthS } = setting;
+  const columns = [
+    new Float64Array(rows).fill(1),
+    ...EQUALISATIONS.map(({ tauS }) =>
+      Float64Array.from(points, ({ heldS }) => Math.exp(-heldS / tauS)),
+    ),
+    Float64Array.from(warming.shapePa),
+    ...shapes.map((shape) =>
+      Float64Array.from(points, ({ heldS }) => shapeAt(shape, heldS, lengthS)),
+    ),
+    Float64Array.from(points, ({ pressurePa }, i) => pressurePa - (warming.meanPa[i] ?? 0)),
+  ];
+  const width = columns.length;
+  const gram = new Float64Array(width * width);
+  for (const [i, column] of columns.entries()) {
     whiten(factor, rows, column);
-    return column;
-  });
-  const weight = dot(constant, constant);
-  const meanPa = dot(constant, values) / weight;
-  const means = Float64Array.from(columns, (column) => dot(constant, column) / weight);
-  remove(values, constant, meanPa);
-  columns.forEach((column, i) => remove(column, constant, means[i] ?? 0));
-  const size = shapes.length;
-  const gram = new Float64Array(size * size);
-  for (const [i, left] of columns.entries()) {
-    for (const [j, right] of columns.slice(0, i + 1).entries()) {
-      const product = dot(left, right);
-      gram[i * size + j] = product;
-      gram[j * size + i] = product;
+    for (let j = 0; j <= i; j += 1) {
+      const product = dot(column, columns[j] ?? column);
+      gram[i * width + j] = product;
+      gram[j * width + i] = product;
     }
+  }
+  let logDeterminant = 0;
+  for (let i = 0; i < rows; i += 1) logDeterminant += 2 * Math.log(factor[i * rows + i] ?? 1);
+  return { points, shapes, setting, wanderShare, gram, width, logDeterminant };
+}
+
+/**
+ * Works out the nuisances, each with a normal prior about zero, and the constant.
+ * @param equalisationPa deviation of what evens out
+ */
+export function riseDesign(whitened: Whitened, equalisationPa: number): Design {
+  const { points, shapes, setting, wanderShare, width } = whitened;
+  const { lengthS, holdS, allowedRisePa } = setting;
+  const gram = Float64Array.from(whitened.gram);
+  let { logDeterminant } = whitened;
+  for (const [k, { size }] of EQUALISATIONS.entries()) {
+    logDeterminant += workOut(gram, width, 1 + k, size * equalisationPa);
+  }
+  logDeterminant += workOut(gram, width, WARMING, 1);
+  const weight = Math.max(gram[CONSTANT] ?? 0, 1e-300);
+  const meanOf = (column: number) => (gram[column] ?? 0) / weight;
+  const last = width - 1;
+  const meanPa = meanOf(last);
+  const means = Float64Array.from(shapes, (_, i) => meanOf(FIRST_SHAPE + i));
+  logDeterminant += workOut(gram, width, CONSTANT, Infinity);
+  const size = shapes.length;
+  const reduced = new Float64Array(size * size);
+  for (let i = 0; i < size; i += 1) {
+    const from = (FIRST_SHAPE + i) * width + FIRST_SHAPE;
+    reduced.set(gram.subarray(from, from + size), i * size);
   }
   const pressures = points.map(({ pressurePa }) => pressurePa);
   const risenPa = Math.max(...pressures.slice(-5)) - Math.min(...pressures.slice(0, 5));
   const atEnd = shapes.map((shape) => shapeAt(shape, holdS, lengthS));
-  const lastS = points.at(-1)?.heldS ?? 0;
-  const ahead = Math.max(holdS - lastS, 0) / holdS;
+  const ahead = Math.max(holdS - lengthS, 0) / holdS;
   const lastPa = pressures.at(-1) ?? 0;
   return {
     shapes,
-    releases: placesOf(shapes, 'release'),
-    sinks: placesOf(shapes, 'sinking'),
     lengthS,
     size,
-    gram,
-    moments: Float64Array.from(columns, (column) => dot(column, values)),
-    total: dot(values, values),
-    logDeterminant: logDeterminant(factor, rows) + Math.log(weight),
+    gram: reduced,
+    moments: Float64Array.from(shapes, (_, i) => gram[(FIRST_SHAPE + i) * width + last] ?? 0),
+    total: Math.max(gram[last * width + last] ?? 0, 0),
+    logDeterminant,
     amountScalePa: Math.max(risenPa, LEAST_AMOUNT_SHARE * allowedRisePa),
     startOffsetPa: meanPa,
     startPer: means.map((value) => -value),
@@ -108,24 +152,25 @@ export function riseDesign(
   };
 }
 
-function placesOf(shapes: readonly Shape[], kind: Shape['kind']): number[] {
-  return shapes.flatMap((shape, i) => (shape.kind === kind ? [i] : []));
-}
-
-function remove(column: Float64Array, constant: Float64Array, amount: number): void {
-  for (let i = 0; i < column.length; i += 1) {
-    column[i] = (column[i] ?? 0) - amount * (constant[i] ?? 0);
+/** Integrates over one column's coefficient; returns what that adds to ln of the determinant. */
+function workOut(gram: Float64Array, width: number, column: number, sigma: number): number {
+  if (sigma === 0) return 0;
+  const pivot = Math.max((gram[column * width + column] ?? 0) + 1 / (sigma * sigma), 1e-300);
+  for (let i = 0; i < width; i += 1) {
+    if (i === column) continue;
+    const factor = (gram[i * width + column] ?? 0) / pivot;
+    if (factor === 0) continue;
+    for (let j = 0; j < width; j += 1) {
+      if (j === column) continue;
+      gram[i * width + j] =
+        (gram[i * width + j] ?? 0) - factor * (gram[column * width + j] ?? 0);
+    }
   }
+  return Number.isFinite(sigma) ? Math.log(pivot * sigma * sigma) : Math.log(pivot);
 }
 
 function dot(left: Float64Array, right: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < left.length; i += 1) sum += (left[i] ?? 0) * (right[i] ?? 0);
-  return sum;
-}
-
-function logDeterminant(factor: Float64Array, rows: number): number {
-  let sum = 0;
-  for (let i = 0; i < rows; i += 1) sum += 2 * Math.log(factor[i * rows + i] ?? 1);
   return sum;
 }

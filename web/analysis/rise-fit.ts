@@ -1,13 +1,13 @@
 /**
- * The rise of a valved-off system taken apart: steady inflow, what levels off, what sinks at first.
+ * The rise of a valved-off system taken apart: steady inflow, what levels off, what evens out at first.
  *
- * P(t) = P₀ + L·t + Σ Mᵢ·(1 − e^(−t/τᵢ)) − …, with L, Mᵢ ≥ 0. Which τ it was, a hold of minutes can't
+ * P(t) = P₀ + L·t + Σ Mᵢ·(1 − e^(−t/τᵢ)) + Σ Eₖ·e^(−t/θₖ), with L, Mᵢ ≥ 0. Which τ it was, a hold of minutes can't
  * tell; so nothing is read off the best fit: every mixture of time constants counts by how likely it
  * makes the readings, and the intervals are those of all of them together.
  */
 import type { Estimate } from './conclusions.ts';
 import { solveNonnegative } from './nonnegative-least-squares.ts';
-import { riseDesign, type Design } from './rise-design.ts';
+import { riseDesign, whitenedProblem, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
 import { noiseOf } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
@@ -43,8 +43,12 @@ const WANDERS = [
   { share: 6e-3, prior: 0.3 },
   { share: 18e-3, prior: 0.1 },
 ] as const;
-/** What sinks is reckoned with where it makes the best fit better by this much in χ². */
-const SINKING_GAIN = 6;
+/** What evens out at first, as shares of the pressure, and how often. Settings of ours. */
+const EQUALISATIONS = [
+  { share: 5e-3, prior: 0.4 },
+  { share: 4e-2, prior: 0.4 },
+  { share: 0.3, prior: 0.2 },
+] as const;
 
 export function fitRise(
   points: readonly RisePoint[],
@@ -57,21 +61,43 @@ export function fitRise(
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
   const noise = noiseOf(samples);
   const shapes = riseShapes(lastS);
-  const options = { lengthS: lastS, holdS: limits.holdS, allowedRisePa: limits.allowedRisePa, warming };
-  const best = WANDERS.map(({ share, prior }) => {
-    const design = riseDesign(points, noise, shapes, { ...options, wanderShare: share, scale: 1 });
-    const fits = bestFits(design);
-    const logLikelihood = Math.log(prior) - 0.5 * (fits.withSinks + design.logDeterminant);
-    return { share, design, fits, logLikelihood };
-  }).reduce((one, next) => (next.logLikelihood > one.logLikelihood ? next : one));
-  let { design } = best;
-  const { withSinks, without, inUse } = best.fits;
-  const scale = Math.max(withSinks / Math.max(points.length - 1 - inUse, 4), 1);
-  if (scale > 1.5) {
-    design = riseDesign(points, noise, shapes, { ...options, wanderShare: best.share, scale });
+  const setting = {
+    lengthS: lastS,
+    holdS: limits.holdS,
+    allowedRisePa: limits.allowedRisePa,
+    warming,
+  };
+  const firstPa = points[0]?.pressurePa ?? 0;
+  let best = { wanderShare: 0, equalisation: 0, chi2: 0, inUse: 0, logLikelihood: -Infinity };
+  let design: Design | null = null;
+  for (const wander of WANDERS) {
+    const whitened = whitenedProblem(points, noise, shapes, setting, {
+      wanderShare: wander.share,
+      scale: 1,
+    });
+    for (const equalisation of EQUALISATIONS) {
+      const trial = riseDesign(whitened, equalisation.share * firstPa);
+      const { chi2, inUse } = bestFit(trial);
+      const logLikelihood =
+        Math.log(wander.prior * equalisation.prior) - 0.5 * (chi2 + trial.logDeterminant);
+      if (logLikelihood <= best.logLikelihood) continue;
+      best = {
+        wanderShare: wander.share,
+        equalisation: equalisation.share,
+        chi2,
+        inUse,
+        logLikelihood,
+      };
+      design = trial;
+    }
   }
-  const sinking = (without - withSinks) / scale > SINKING_GAIN;
-  const posterior = risePosterior(design, sinking, limits, other);
+  if (!design) return null;
+  const scale = best.chi2 / Math.max(points.length - 1 - best.inUse, 4);
+  if (scale > 1.5) {
+    const whitened = whitenedProblem(points, noise, shapes, setting, { ...best, scale });
+    design = riseDesign(whitened, best.equalisation * firstPa);
+  }
+  const posterior = risePosterior(design, limits, other);
   const { coefficients, startPa } = posterior;
   return {
     startPa,
@@ -88,34 +114,18 @@ export function fitRise(
     levellingRateAt: (heldS) =>
       shapes.reduce(
         (sum, shape, i) =>
-          shape.kind === 'release'
-            ? sum + (coefficients[i] ?? 0) * shapeRate(shape, heldS, lastS)
-            : sum,
+          i === 0 ? 0 : sum + (coefficients[i] ?? 0) * shapeRate(shape, heldS, lastS),
         0,
       ),
   };
 }
 
-/** χ² of the best fit of all, with and without what sinks. */
-function bestFits(design: Design): { withSinks: number; without: number; inUse: number } {
-  const { size, gram, moments, total, sinks } = design;
+/** χ² of the best fit of all, and how many shapes it needs. */
+function bestFit({ size, gram, moments, total }: Design): { chi2: number; inUse: number } {
   const rows = Array.from({ length: size }, (_, i) =>
     Array.from(gram.subarray(i * size, (i + 1) * size)),
   );
   const free = new Array<boolean>(size).fill(false);
   const all = solveNonnegative({ gram: rows, moments: Array.from(moments), total }, free);
-  const kept = size - sinks.length;
-  const some = solveNonnegative(
-    {
-      gram: rows.slice(0, kept).map((row) => row.slice(0, kept)),
-      moments: Array.from(moments.subarray(0, kept)),
-      total,
-    },
-    free.slice(0, kept),
-  );
-  return {
-    withSinks: all.residual,
-    without: some.residual,
-    inUse: all.coefficients.filter((value) => value > 0).length,
-  };
+  return { chi2: all.residual, inUse: all.coefficients.filter((value) => value > 0).length };
 }

@@ -22,18 +22,11 @@ export interface Mixture {
 /** ln of the prior of a mixture of so many: an amount more has to earn its place. */
 const PRIOR_BY_SIZE = [0.2, 0.35, 0.28, 0.17] as const;
 
-/** @param sinking whether something that sinks at first is to be reckoned with */
-export function mixturesOf(design: Design, sinking: boolean): Mixture[] {
-  const { releases, sinks, amountScalePa, shapes, lengthS } = design;
+export function mixturesOf({ shapes, lengthS, amountScalePa }: Design): Mixture[] {
+  const releases = shapes.flatMap((shape, i) => (shape.kind === 'release' ? [i] : []));
   const rarities = shapes.map(({ tauS }) => Math.min(lengthS / Math.max(tauS, 1), 1));
   const total = releases.reduce((sum, place) => sum + (rarities[place] ?? 0), 0);
-  const sets = setsOf(releases);
-  const withSinks = sinking
-    ? sets
-        .filter((set) => set.length < MOST_AMOUNTS)
-        .flatMap((set) => sinks.map((sink) => [...set, sink]))
-    : [];
-  return [...sets, ...withSinks].map((members) => ({
+  return setsOf(releases).map((members) => ({
     members,
     logPrior:
       Math.log(PRIOR_BY_SIZE[members.length] ?? 1) +

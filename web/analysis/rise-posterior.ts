@@ -34,11 +34,10 @@ const CELLS = 240;
 
 export function risePosterior(
   design: Design,
-  sinking: boolean,
   limits: KindLimits,
   other: LogLikelihood | null,
 ): Posterior {
-  const mixtures = mixturesOf(design, sinking);
+  const mixtures = mixturesOf(design);
   const visitor = new MixtureVisitor(design);
   // First look: where each mixture would have the inflow, and how likely it is there.
   const firsts = mixtures.map((mixture) => {

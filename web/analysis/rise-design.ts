@@ -36,6 +36,8 @@ interface Setting {
   readonly holdS: number;
   readonly allowedRisePa: number;
   readonly warming: Warming;
+  /** Moments since isolation at which the pressure jumped by itself, s. */
+  readonly stepsS: readonly number[];
 }
 
 /** Gram matrix of constant, nuisances and shapes, and of the readings behind them. */
@@ -44,7 +46,7 @@ export interface Whitened {
   readonly shapes: readonly Shape[];
   readonly setting: Setting;
   readonly wanderShare: number;
-  /** Columns: constant, equalisations, warming, shapes, readings. */
+  /** Columns: constant, equalisations, warming, steps, shapes, readings. */
   readonly gram: Float64Array;
   readonly width: number;
   readonly logDeterminant: number;
@@ -66,7 +68,9 @@ const EQUALISATIONS = [
 ] as const;
 const CONSTANT = 0;
 const WARMING = 1 + EQUALISATIONS.length;
-const FIRST_SHAPE = WARMING + 1;
+const FIRST_STEP = WARMING + 1;
+/** A step may be of any size, Pa. */
+const STEP_PA = 1000;
 
 export function whitenedProblem(
   points: readonly RisePoint[],
@@ -77,13 +81,14 @@ export function whitenedProblem(
 ): Whitened {
   const rows = points.length;
   const factor = covarianceFactor(points, noise, { wanderShare, scale });
-  const { warming, lengthS } = setting;
+  const { warming, lengthS, stepsS } = setting;
   const columns = [
     new Float64Array(rows).fill(1),
     ...EQUALISATIONS.map(({ tauS }) =>
       Float64Array.from(points, ({ heldS }) => Math.exp(-heldS / tauS)),
     ),
     Float64Array.from(warming.shapePa),
+    ...stepsS.map((stepS) => Float64Array.from(points, ({ heldS }) => (heldS > stepS ? 0 : -1))),
     ...shapes.map((shape) =>
       Float64Array.from(points, ({ heldS }) => shapeAt(shape, heldS, lengthS)),
     ),
@@ -110,23 +115,25 @@ export function whitenedProblem(
  */
 export function riseDesign(whitened: Whitened, equalisationPa: number): Design {
   const { points, shapes, setting, wanderShare, width } = whitened;
-  const { lengthS, holdS, allowedRisePa } = setting;
+  const { lengthS, holdS, allowedRisePa, stepsS } = setting;
+  const firstShape = FIRST_STEP + stepsS.length;
   const gram = Float64Array.from(whitened.gram);
   let { logDeterminant } = whitened;
   for (const [k, { size }] of EQUALISATIONS.entries()) {
     logDeterminant += workOut(gram, width, 1 + k, size * equalisationPa);
   }
   logDeterminant += workOut(gram, width, WARMING, 1);
+  for (const k of stepsS.keys()) logDeterminant += workOut(gram, width, FIRST_STEP + k, STEP_PA);
   const weight = Math.max(gram[CONSTANT] ?? 0, 1e-300);
   const meanOf = (column: number) => (gram[column] ?? 0) / weight;
   const last = width - 1;
   const meanPa = meanOf(last);
-  const means = Float64Array.from(shapes, (_, i) => meanOf(FIRST_SHAPE + i));
+  const means = Float64Array.from(shapes, (_, i) => meanOf(firstShape + i));
   logDeterminant += workOut(gram, width, CONSTANT, Infinity);
   const size = shapes.length;
   const reduced = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
-    const from = (FIRST_SHAPE + i) * width + FIRST_SHAPE;
+    const from = (firstShape + i) * width + firstShape;
     reduced.set(gram.subarray(from, from + size), i * size);
   }
   const pressures = points.map(({ pressurePa }) => pressurePa);
@@ -139,7 +146,7 @@ export function riseDesign(whitened: Whitened, equalisationPa: number): Design {
     lengthS,
     size,
     gram: reduced,
-    moments: Float64Array.from(shapes, (_, i) => gram[(FIRST_SHAPE + i) * width + last] ?? 0),
+    moments: Float64Array.from(shapes, (_, i) => gram[(firstShape + i) * width + last] ?? 0),
     total: Math.max(gram[last * width + last] ?? 0, 0),
     logDeterminant,
     amountScalePa: Math.max(risenPa, LEAST_AMOUNT_SHARE * allowedRisePa),

@@ -28,6 +28,7 @@ export interface RiseFit {
   readonly posterior: Posterior;
   /** Standard deviation of a sample about the curve, Pa. */
   readonly noisePa: number;
+  readonly debug: string;
   /** The fitted curve, Pa, at any time since isolation. */
   readonly pressureAt: (heldS: number) => number;
   /** The rate of all that levels off, Pa/s, at any time since isolation. */
@@ -50,10 +51,17 @@ const EQUALISATIONS = [
   { share: 0.3, prior: 0.2 },
 ] as const;
 
+/** What else has moved the readings. */
+interface Disturbed {
+  readonly warming: Warming;
+  /** Steps, since isolation, s. */
+  readonly stepsS: readonly number[];
+}
+
 export function fitRise(
   points: readonly RisePoint[],
   samples: readonly Sample[],
-  warming: Warming,
+  { warming, stepsS }: Disturbed,
   limits: KindLimits,
   other: LogLikelihood | null = null,
 ): RiseFit | null {
@@ -66,6 +74,7 @@ export function fitRise(
     holdS: limits.holdS,
     allowedRisePa: limits.allowedRisePa,
     warming,
+    stepsS,
   };
   const firstPa = points[0]?.pressurePa ?? 0;
   let best = { wanderShare: 0, equalisation: 0, chi2: 0, inUse: 0, logLikelihood: -Infinity };
@@ -100,6 +109,7 @@ export function fitRise(
   const posterior = risePosterior(design, limits, other);
   const { coefficients, startPa } = posterior;
   return {
+    debug: `w${best.wanderShare} e${best.equalisation} s${scale.toFixed(1)} chi${best.chi2.toFixed(0)}/${points.length} white${noise.whiteShare} c${noise.correlationS} q${noise.stepPa.toFixed(3)}`,
     startPa,
     leakPaPerS: posterior.leakPaPerS,
     moisturePa: posterior.levelledPa,

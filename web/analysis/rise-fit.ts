@@ -77,7 +77,7 @@ export function fitRise(
     stepsS,
   };
   const firstPa = points[0]?.pressurePa ?? 0;
-  let best = { wanderShare: 0, equalisation: 0, chi2: 0, inUse: 0, logLikelihood: -Infinity };
+  let best = { wanderShare: 0, equalisation: 0, chi2: 0, inUse: 0, leakPaPerS: 0, logLikelihood: -Infinity };
   let design: Design | null = null;
   for (const wander of WANDERS) {
     const whitened = whitenedProblem(points, noise, shapes, setting, {
@@ -86,7 +86,7 @@ export function fitRise(
     });
     for (const equalisation of EQUALISATIONS) {
       const trial = riseDesign(whitened, equalisation.share * firstPa);
-      const { chi2, inUse } = bestFit(trial);
+      const { chi2, inUse, leakPaPerS } = bestFit(trial);
       const logLikelihood =
         Math.log(wander.prior * equalisation.prior) - 0.5 * (chi2 + trial.logDeterminant);
       if (logLikelihood <= best.logLikelihood) continue;
@@ -95,6 +95,7 @@ export function fitRise(
         equalisation: equalisation.share,
         chi2,
         inUse,
+        leakPaPerS,
         logLikelihood,
       };
       design = trial;
@@ -106,7 +107,7 @@ export function fitRise(
     const whitened = whitenedProblem(points, noise, shapes, setting, { ...best, scale });
     design = riseDesign(whitened, best.equalisation * firstPa);
   }
-  const posterior = risePosterior(design, limits, other);
+  const posterior = risePosterior(design, best.leakPaPerS, limits, other);
   const { coefficients, startPa } = posterior;
   return {
     debug: `w${best.wanderShare} e${best.equalisation} s${scale.toFixed(1)} chi${best.chi2.toFixed(0)}/${points.length} white${noise.whiteShare} c${noise.correlationS} q${noise.stepPa.toFixed(3)}`,
@@ -130,12 +131,16 @@ export function fitRise(
   };
 }
 
-/** χ² of the best fit of all, and how many shapes it needs. */
-function bestFit({ size, gram, moments, total }: Design): { chi2: number; inUse: number } {
+/** χ² of the best fit of all, how many shapes it needs, and its inflow. */
+function bestFit({ size, gram, moments, total }: Design) {
   const rows = Array.from({ length: size }, (_, i) =>
     Array.from(gram.subarray(i * size, (i + 1) * size)),
   );
   const free = new Array<boolean>(size).fill(false);
   const all = solveNonnegative({ gram: rows, moments: Array.from(moments), total }, free);
-  return { chi2: all.residual, inUse: all.coefficients.filter((value) => value > 0).length };
+  return {
+    chi2: all.residual,
+    inUse: all.coefficients.filter((value) => value > 0).length,
+    leakPaPerS: all.coefficients[0] ?? 0,
+  };
 }

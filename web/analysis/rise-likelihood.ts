@@ -52,9 +52,22 @@ function factorial(of: number): number {
   return of < 2 ? 1 : of * factorial(of - 1);
 }
 
+/** Where a mixture would have the inflow, its deviation, and ln of the integral over the amounts there. */
+export interface FreeLeak {
+  readonly at: number;
+  readonly sigma: number;
+  readonly logWeight: number;
+}
+
+/** The replaced cuts may be too large by so much, ln. */
+const ROUNDING = 0.5;
 /** Sweeps over the cuts: by then the factors hardly change. */
-const SWEEPS = 5;
-const SETTLED = 1e-3;
+const SWEEPS = 6;
+/** Of a pivot, beside the matrix' own entry. */
+const LEAST_PIVOT = 1e-12;
+const SETTLED = 3e-3;
+/** A mean so many deviations above zero is not cut. */
+const CERTAIN = 8;
 
 /**
  * Integrates over the amounts of one mixture, at one inflow after another. The results stay in its
@@ -71,6 +84,9 @@ export class MixtureVisitor {
   levelledPa = 0;
   levelledSigmaPa = 0;
 
+  /** Of the mixture taken: where it would have the inflow, were its amounts free. */
+  free: FreeLeak = { at: 0, sigma: 1, logWeight: 0 };
+
   readonly #design: Design;
   #mixture: Mixture = { members: [], logPrior: 0 };
   /** Precision of the amounts, were they free. */
@@ -85,31 +101,36 @@ export class MixtureVisitor {
   }
 
   take(mixture: Mixture): void {
-    const { gram, size } = this.#design;
+    const { gram, size, amountScalePa } = this.#design;
     const { members } = mixture;
     this.#mixture = mixture;
+    // Ten times what is to be expected is not to be expected: also keeps parallel columns apart.
+    const ridge = 1 / (10 * amountScalePa) ** 2;
     for (let a = 0; a < members.length; a += 1) {
       for (let b = 0; b < members.length; b += 1) {
         const value = gram[(members[a] ?? 0) * size + (members[b] ?? 0)] ?? 0;
-        // Nearly parallel columns: never let the matrix become singular by rounding.
-        this.#precision[a * MOST_AMOUNTS + b] = a === b ? value * (1 + 1e-9) : value;
+        this.#precision[a * MOST_AMOUNTS + b] = a === b ? value + ridge : value;
       }
       this.#cutPrecision[a] = 0;
       this.#cutPull[a] = 0;
     }
+    this.free = this.#freeLeak();
   }
 
-  /**
-   * The inflow that the mixture would have at its best, were its amounts free, and its deviation.
-   */
-  freeLeak(): { at: number; sigma: number } {
+  /** ln of the same integral with the amounts free: the true one is never more. */
+  #freeWeightAt(leakPaPerS: number): number {
+    const { at, sigma, logWeight } = this.free;
+    return logWeight - 0.5 * ((leakPaPerS - at) / sigma) ** 2;
+  }
+
+  #freeLeak(): FreeLeak {
     const { gram, size, moments, amountScalePa } = this.#design;
     const { members } = this.#mixture;
     const count = members.length;
     for (let a = 0; a < count; a += 1) {
       this.#pull[a] = (moments[members[a] ?? 0] ?? 0) - 1 / amountScalePa;
     }
-    this.#invert();
+    const logDeterminant = this.#invert();
     let curvature = gram[0] ?? 0;
     let slope = moments[0] ?? 0;
     for (let a = 0; a < count; a += 1) {
@@ -121,7 +142,15 @@ export class MixtureVisitor {
       }
     }
     curvature = Math.max(curvature, 1e-9 * (gram[0] ?? 0), 1e-300);
-    return { at: slope / curvature, sigma: 1 / Math.sqrt(curvature) };
+    let square = slope * (slope / curvature);
+    for (let a = 0; a < count; a += 1) square += (this.#pull[a] ?? 0) * (this.amounts[a] ?? 0);
+    return {
+      at: slope / curvature,
+      sigma: 1 / Math.sqrt(curvature),
+      logWeight:
+        this.#mixture.logPrior +
+        0.5 * (square - this.#design.total + count * LOG_2_PI - (count > 0 ? logDeterminant : 0)),
+    };
   }
 
   visit(leakPaPerS: number): void {
@@ -136,6 +165,14 @@ export class MixtureVisitor {
     const chi2 =
       total - 2 * (moments[0] ?? 0) * leakPaPerS + (gram[0] ?? 0) * leakPaPerS * leakPaPerS;
     this.logWeight = logPrior - 0.5 * chi2 + this.#integrate(count);
+    if (!(this.logWeight <= this.#freeWeightAt(leakPaPerS) + ROUNDING)) {
+      // Far from anything likely the factors may run away: such a place weighs nothing.
+      this.logWeight = -Infinity;
+      this.amounts.fill(0);
+      this.covariance.fill(0);
+      this.#cutPrecision.fill(0);
+      this.#cutPull.fill(0);
+    }
     this.#see(leakPaPerS, count);
   }
 
@@ -144,14 +181,13 @@ export class MixtureVisitor {
     if (count === 0) return 0;
     if (count === 1) return this.#integrateOne();
     const { amounts, covariance } = this;
-    let cuts = 0;
-    for (let sweep = 0; sweep < SWEEPS; sweep += 1) {
+    let logDeterminant = 0;
+    this.#invert();
+    for (let sweep = 0; ; sweep += 1) {
       let moved = 0;
-      const logDeterminant = this.#invert();
-      cuts = 0;
+      let cuts = 0;
       for (let a = 0; a < count; a += 1) {
-        const at = a * MOST_AMOUNTS + a;
-        const variance = covariance[at] ?? 1;
+        const variance = Math.max(covariance[a * MOST_AMOUNTS + a] ?? 1, 1e-300);
         const oldPrecision = this.#cutPrecision[a] ?? 0;
         const oldPull = this.#cutPull[a] ?? 0;
         // Without its own cut.
@@ -160,17 +196,22 @@ export class MixtureVisitor {
         const freeMean = freeVariance * ((amounts[a] ?? 0) / variance - oldPull);
         const sigma = Math.sqrt(freeVariance);
         const z = freeMean / sigma;
-        const lift = z > 8 ? 0 : hazard(z);
-        const shrink = Math.min(lift * (lift + z), 1 - 1e-9);
-        const newVariance = freeVariance * (1 - shrink);
-        const precision = Math.max(1 / newVariance - free, 0);
-        const pull = (freeMean + sigma * lift) / newVariance - freeMean * free;
-        const growth = 1 + precision * freeVariance;
-        cuts +=
-          (z > 8 ? 0 : logShareAbove(z)) +
-          0.5 * Math.log(growth) -
-          (0.5 * (2 * freeMean * pull + pull * pull * freeVariance - freeMean * freeMean * precision)) /
-            growth;
+        let precision = 0;
+        let pull = 0;
+        if (z < CERTAIN) {
+          const lift = hazard(z);
+          const left = Math.max(1 - lift * (lift + z), 1e-9);
+          const newVariance = freeVariance * left;
+          precision = Math.max(1 / newVariance - free, 0);
+          pull = (freeMean + sigma * lift) / newVariance - freeMean * free;
+          const growth = 1 + precision * freeVariance;
+          cuts +=
+            logShareAbove(z) +
+            0.5 * Math.log(growth) -
+            (0.5 *
+              (2 * freeMean * pull + pull * pull * freeVariance - freeMean * freeMean * precision)) /
+              growth;
+        }
         const change = precision - oldPrecision;
         moved = Math.max(moved, Math.abs(change) * variance, Math.abs(pull - oldPull) * sigma);
         this.#cutPrecision[a] = precision;
@@ -178,15 +219,14 @@ export class MixtureVisitor {
         this.#shift(a, count, change, pull - oldPull);
       }
       if (moved < SETTLED || sweep === SWEEPS - 1) {
+        logDeterminant = this.#invert();
         let square = 0;
         for (let a = 0; a < count; a += 1) {
           square += (amounts[a] ?? 0) * ((this.#pull[a] ?? 0) + (this.#cutPull[a] ?? 0));
         }
-        const determinant = moved < SETTLED ? logDeterminant : this.#invert();
-        return cuts + 0.5 * square + 0.5 * (count * LOG_2_PI - determinant);
+        return cuts + 0.5 * square + 0.5 * (count * LOG_2_PI - logDeterminant);
       }
     }
-    return 0;
   }
 
   #integrateOne(): number {
@@ -194,11 +234,11 @@ export class MixtureVisitor {
     const sigma = 1 / Math.sqrt(precision);
     const mean = (this.#pull[0] ?? 0) / precision;
     const z = mean / sigma;
-    const lift = z > 8 ? 0 : hazard(z);
+    const lift = z > CERTAIN ? 0 : hazard(z);
     this.amounts[0] = mean + sigma * lift;
     this.covariance[0] = Math.max((1 - lift * (lift + z)) / precision, 0);
     return (
-      (z > 8 ? 0 : logShareAbove(z)) + 0.5 * z * z + 0.5 * LOG_2_PI - 0.5 * Math.log(precision)
+      (z > CERTAIN ? 0 : logShareAbove(z)) + 0.5 * z * z + 0.5 * LOG_2_PI - 0.5 * Math.log(precision)
     );
   }
 
@@ -209,37 +249,40 @@ export class MixtureVisitor {
     const p = this.#precision;
     const c = this.#cutPrecision;
     const w = MOST_AMOUNTS;
-    let determinant = 1;
-    if (count === 1) {
-      determinant = (p[0] ?? 1) + (c[0] ?? 0);
-      covariance[0] = 1 / determinant;
-    } else if (count === 2) {
-      const [a, b, d] = [(p[0] ?? 1) + (c[0] ?? 0), p[1] ?? 0, (p[w + 1] ?? 1) + (c[1] ?? 0)];
-      determinant = Math.max(a * d - b * b, 1e-12 * a * d);
-      covariance[0] = d / determinant;
-      covariance[1] = -b / determinant;
-      covariance[w] = -b / determinant;
-      covariance[w + 1] = a / determinant;
-    } else if (count === 3) {
-      const a = (p[0] ?? 1) + (c[0] ?? 0);
-      const b = p[1] ?? 0;
-      const d = p[2] ?? 0;
+    // L·D·Lᵀ, unrolled; a pivot is never let below rounding.
+    const d0 = (p[0] ?? 1) + (c[0] ?? 0);
+    let logDeterminant = count > 0 ? Math.log(d0) : 0;
+    if (count === 1) covariance[0] = 1 / d0;
+    if (count > 1) {
+      const l10 = (p[w] ?? 0) / d0;
       const e = (p[w + 1] ?? 1) + (c[1] ?? 0);
-      const f = p[w + 2] ?? 0;
-      const g = (p[2 * w + 2] ?? 1) + (c[2] ?? 0);
-      const c00 = e * g - f * f;
-      const c01 = d * f - b * g;
-      const c02 = b * f - d * e;
-      determinant = Math.max(a * c00 + b * c01 + d * c02, 1e-15 * a * e * g);
-      covariance[0] = c00 / determinant;
-      covariance[1] = c01 / determinant;
-      covariance[2] = c02 / determinant;
-      covariance[w] = c01 / determinant;
-      covariance[w + 1] = (a * g - d * d) / determinant;
-      covariance[w + 2] = (b * d - a * f) / determinant;
-      covariance[2 * w] = c02 / determinant;
-      covariance[2 * w + 1] = (b * d - a * f) / determinant;
-      covariance[2 * w + 2] = (a * e - b * b) / determinant;
+      const d1 = Math.max(e - l10 * (p[w] ?? 0), LEAST_PIVOT * e);
+      logDeterminant += Math.log(d1);
+      let v11 = 1 / d1;
+      let v00 = 1 / d0 + l10 * l10 * v11;
+      let v01 = -l10 * v11;
+      if (count > 2) {
+        const b20 = p[2 * w] ?? 0;
+        const l20 = b20 / d0;
+        const l21 = ((p[2 * w + 1] ?? 0) - l20 * (p[w] ?? 0)) / d1;
+        const g = (p[2 * w + 2] ?? 1) + (c[2] ?? 0);
+        const d2 = Math.max(g - l20 * b20 - l21 * l21 * d1, LEAST_PIVOT * g);
+        logDeterminant += Math.log(d2);
+        const m0 = l10 * l21 - l20;
+        const v22 = 1 / d2;
+        v00 += m0 * m0 * v22;
+        v01 -= m0 * l21 * v22;
+        v11 += l21 * l21 * v22;
+        covariance[2] = m0 * v22;
+        covariance[w + 2] = -l21 * v22;
+        covariance[2 * w] = m0 * v22;
+        covariance[2 * w + 1] = -l21 * v22;
+        covariance[2 * w + 2] = v22;
+      }
+      covariance[0] = v00;
+      covariance[1] = v01;
+      covariance[w] = v01;
+      covariance[w + 1] = v11;
     }
     for (let i = 0; i < count; i += 1) {
       let sum = 0;
@@ -248,7 +291,7 @@ export class MixtureVisitor {
       }
       amounts[i] = sum;
     }
-    return Math.log(determinant);
+    return logDeterminant;
   }
 
   /** After the cut of one amount has changed. */

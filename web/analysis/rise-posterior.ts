@@ -28,37 +28,45 @@ const SMALLEST_SHARE = 0.2;
 const LARGEST_SHARE = 200;
 /** Mixtures less likely than the best by this are left out: e^−9, with hundreds of them. */
 const LEFT_OUT = 9;
-const NODES = 34;
+/** And of the rest so many that together make this part of all. */
+const NEGLECTED = 4e-3;
+const NODES = 28;
 /** Cells in which the end of the hold and what levels off are counted. */
 const CELLS = 240;
 
 export function risePosterior(
   design: Design,
+  bestLeakPaPerS: number,
   limits: KindLimits,
   other: LogLikelihood | null,
 ): Posterior {
   const mixtures = mixturesOf(design);
   const visitor = new MixtureVisitor(design);
   // First look: where each mixture would have the inflow, and how likely it is there.
-  const firsts = mixtures.map((mixture) => {
+  const firsts: First[] = [];
+  let highest = -Infinity;
+  const widest = Math.max(bestLeakPaPerS, limits.leakLimitPaPerS);
+  for (const mixture of mixtures) {
     visitor.take(mixture);
-    const { at: best, sigma } = visitor.freeLeak();
+    const { at: best, sigma, logWeight: bound } = visitor.free;
+    // Amounts that may not be negative leave the inflow less room than free ones.
+    const height = Math.log(Math.min(sigma, widest));
+    if (bound + height < highest - LEFT_OUT) continue;
     let peak = -Infinity;
     let at = 0;
-    for (const leak of [0, best - 1.5 * sigma, best, best + 1.5 * sigma]) {
-      if (leak < 0) continue;
+    for (const leak of [0, bestLeakPaPerS, best - 1.5 * sigma, best, best + 1.5 * sigma]) {
+      if (leak < 0 || leak > bestLeakPaPerS + 3 * widest) continue;
       visitor.visit(leak);
-      const height = visitor.logWeight + Math.log(sigma);
-      if (height > peak) {
-        peak = height;
+      if (visitor.logWeight + height > peak) {
+        peak = visitor.logWeight + height;
         at = leak;
       }
     }
-    return { mixture, sigma, at, peak };
-  });
-  const highest = Math.max(...firsts.map(({ peak }) => peak));
-  const likely = firsts.filter(({ peak }) => peak > highest - LEFT_OUT);
-  const nodes = nodesFor(likely, highest);
+    highest = Math.max(highest, peak);
+    firsts.push({ mixture, sigma, height, at, peak, bound, best });
+  }
+  const likely = likelyOnes(firsts, highest);
+  const nodes = nodesFor(visitor, likely, highest);
   const smallest = SMALLEST_SHARE * limits.leakLimitPaPerS;
   const priors = priorsAt(nodes, smallest, limits.leakLimitPaPerS * LARGEST_SHARE);
 
@@ -69,10 +77,14 @@ export function risePosterior(
   const others = nodes.map((leak) => (other ? other(leak) : 0));
   const ends = new Float64Array(likely.length * count * 4);
   const amounts: Float64Array[] = [];
-  for (const [m, { mixture }] of likely.entries()) {
+  logs.fill(-Infinity);
+  for (const [m, { mixture, best, sigma, height, bound }] of likely.entries()) {
     const held = new Float64Array(count * 3);
+    amounts.push(held);
     visitor.take(mixture);
     for (let n = 0; n < count; n += 1) {
+      const away = ((nodes[n] ?? 0) - best) / sigma;
+      if (bound + height - 0.5 * away * away < highest - LEFT_OUT) continue;
       visitor.visit(nodes[n] ?? 0);
       const log = visitor.logWeight;
       const at = m * count + n;
@@ -84,7 +96,6 @@ export function risePosterior(
       ends[4 * at + 3] = visitor.levelledSigmaPa;
       held.set(visitor.amounts, 3 * n);
     }
-    amounts.push(held);
   }
   const weights = new Float64Array(count);
   const bare = new Float64Array(count);
@@ -149,31 +160,62 @@ export function risePosterior(
 interface First {
   readonly mixture: Mixture;
   readonly sigma: number;
+  /** ln of how wide its part of the inflow is. */
+  readonly height: number;
   readonly at: number;
   readonly peak: number;
+  /** Where its amounts, were they free, would have the inflow, and ln of the integral there. */
+  readonly best: number;
+  readonly bound: number;
 }
 
+/** Those that matter: together all but a small part of the whole. */
+function likelyOnes(firsts: readonly First[], highest: number): First[] {
+  const sorted = [...firsts].sort((a, b) => b.peak - a.peak);
+  const weights = sorted.map(({ peak }) => Math.exp(peak - highest));
+  let left = weights.reduce((sum, weight) => sum + weight, 0) * NEGLECTED;
+  let count = sorted.length;
+  while (count > 1 && left > 0) {
+    left -= weights[count - 1] ?? 0;
+    if (left > 0) count -= 1;
+  }
+  return sorted.slice(0, count);
+}
+
+/** Looked at to find how far the nodes have to reach. */
+const LOOKED_AT = 12;
+/** As far as the weight has fallen by e^−7. */
+const REACH = 7;
+
 /** No inflow, then places that lie close where the likely mixtures have it and ever wider from there. */
-function nodesFor(firsts: readonly First[], highest: number): number[] {
+function nodesFor(visitor: MixtureVisitor, firsts: readonly First[], highest: number): number[] {
   let weight = 0;
   let centre = 0;
   let finest = Infinity;
-  let reach = 0;
-  for (const { at, sigma, peak } of firsts) {
+  for (const { at, height, peak } of firsts) {
     const share = Math.exp(peak - highest);
     weight += share;
     centre += share * at;
-    if (peak > highest - 3) finest = Math.min(finest, sigma);
-    if (peak > highest - 6) reach = Math.max(reach, at + 3.5 * sigma);
+    if (peak > highest - 3) finest = Math.min(finest, Math.exp(height));
   }
   centre /= weight;
+  let reach = centre + 3 * finest;
+  for (const { mixture, at, peak, height } of firsts.slice(0, LOOKED_AT)) {
+    visitor.take(mixture);
+    let step = finest;
+    for (let i = 0; i < 30; i += 1, step *= 1.7) {
+      visitor.visit(at + step);
+      if (visitor.logWeight + height < peak - REACH) break;
+    }
+    reach = Math.max(reach, at + step);
+  }
   const low = Math.asinh(-centre / finest);
-  const high = Math.asinh(Math.max(reach - centre, 4 * finest) / finest);
+  const high = Math.asinh((reach - centre) / finest);
   const nodes = [0];
   for (let i = 0; i < NODES; i += 1) {
     const z = low + ((high - low) * i) / (NODES - 1);
     const leak = centre + finest * Math.sinh(z);
-    if (leak > (nodes.at(-1) ?? 0)) nodes.push(leak);
+    if (leak > (nodes.at(-1) ?? 0) + 1e-3 * finest) nodes.push(leak);
   }
   return nodes;
 }

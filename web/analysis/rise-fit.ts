@@ -110,6 +110,7 @@ export function fitRise(
   const posterior = risePosterior(design, best.leakPaPerS, limits, other);
   const { coefficients, startPa } = posterior;
   return {
+    design, bestLeak: best.leakPaPerS, rawMean: posterior.raw[0], rawLow: posterior.raw[1], rawHigh: posterior.raw[2],
     debug: `w${best.wanderShare} e${best.equalisation} s${scale.toFixed(1)} chi${best.chi2.toFixed(0)}/${points.length} white${noise.whiteShare} c${noise.correlationS} q${noise.stepPa.toFixed(3)}`,
     startPa,
     leakPaPerS: posterior.leakPaPerS,

@@ -45,7 +45,9 @@ export function risePosterior(
   // First look: where each mixture would have the inflow, and how likely it is there.
   const firsts: First[] = [];
   let highest = -Infinity;
-  const widest = Math.max(bestLeakPaPerS, limits.leakLimitPaPerS);
+  // Nothing but a leak could not make it steeper than it has been.
+  const widest = Math.max(design.amountScalePa / design.lengthS, limits.leakLimitPaPerS);
+  const common = [0, 0.3 * widest, 0.65 * widest, bestLeakPaPerS];
   for (const mixture of mixtures) {
     visitor.take(mixture);
     const { at: best, sigma, logWeight: bound } = visitor.free;
@@ -54,8 +56,8 @@ export function risePosterior(
     if (bound + height < highest - LEFT_OUT) continue;
     let peak = -Infinity;
     let at = 0;
-    for (const leak of [0, bestLeakPaPerS, best - 1.5 * sigma, best, best + 1.5 * sigma]) {
-      if (leak < 0 || leak > bestLeakPaPerS + 3 * widest) continue;
+    for (const leak of [...common, best - sigma, best + sigma]) {
+      if (leak < 0 || leak > 2 * widest) continue;
       visitor.visit(leak);
       if (visitor.logWeight + height > peak) {
         peak = visitor.logWeight + height;
@@ -146,6 +148,7 @@ export function risePosterior(
   }
   const leakPaPerS = estimateOf(nodes, weights, total);
   return {
+    raw: [nodes.reduce((a, x, n) => a + x * weights[n] / total, 0), quantile(nodes, weights, total, TAIL), quantile(nodes, weights, total, 1 - TAIL)],
     leakPaPerS,
     endPa: endCells.estimate(),
     levelledPa: levelledCells.estimate(),

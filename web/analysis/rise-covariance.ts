@@ -4,7 +4,7 @@ import type { RisePoint } from './rise-points.ts';
 
 /** One cause of error that fades with time: its standard deviation at each point and how long it lasts. */
 interface Fading {
-  readonly sigmaPa: (pressurePa: number) => number;
+  readonly sigmaPa: (point: RisePoint) => number;
   readonly lastsS: number;
 }
 
@@ -30,15 +30,19 @@ export function covarianceFactor(points: readonly RisePoint[], noise: Noise, { w
   const cov = new Float64Array(size * size);
   const fading: Fading[] = [
     {
-      sigmaPa: (pressurePa) =>
+      sigmaPa: ({ pressurePa }) =>
         Math.sqrt((1 - noise.whiteShare) * noise.varianceAt(pressurePa) * scale),
       lastsS: noise.correlationS,
     },
-    { sigmaPa: (pressurePa) => wanderShare * pressurePa, lastsS: WANDER_S },
-    { sigmaPa: () => noise.stepPa / Math.sqrt(12), lastsS: Math.max(noise.dwellS / 2, 1) },
+    { sigmaPa: ({ pressurePa }) => wanderShare * pressurePa, lastsS: WANDER_S },
+    {
+      // Rounding errors are even over a step: its width over √12.
+      sigmaPa: ({ stepPa }) => stepPa / Math.sqrt(12),
+      lastsS: Math.max(...points.map(({ dwellS }) => dwellS / 2), 1),
+    },
   ];
   for (const { sigmaPa, lastsS } of fading) {
-    const sigmas = points.map(({ pressurePa }) => sigmaPa(pressurePa));
+    const sigmas = points.map(sigmaPa);
     if (!sigmas.some((sigma) => sigma > 0)) continue;
     const averaged = points.map(({ widthS }) => {
       const x = widthS / lastsS;

@@ -9,12 +9,11 @@ import type { Estimate } from './conclusions.ts';
 import { solveNonnegative } from './nonnegative-least-squares.ts';
 import { riseDesign, whitenedProblem, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
-import { noiseOf } from './rise-noise.ts';
+import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
 import { risePosterior, type LogLikelihood, type Posterior } from './rise-posterior.ts';
 import { riseShapes, shapeAt, shapeRate } from './rise-shapes.ts';
 import type { Warming } from './rise-warming.ts';
-import type { Sample } from './samples.ts';
 
 export interface RiseFit {
   /** Pressure at isolation, Pa. */
@@ -60,14 +59,13 @@ interface Disturbed {
 
 export function fitRise(
   points: readonly RisePoint[],
-  samples: readonly Sample[],
+  noise: Noise,
   { warming, stepsS }: Disturbed,
   limits: KindLimits,
   other: LogLikelihood | null = null,
 ): RiseFit | null {
   const lastS = points.at(-1)?.heldS ?? 0;
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
-  const noise = noiseOf(samples);
   const shapes = riseShapes(lastS);
   const setting = {
     lengthS: lastS,
@@ -111,7 +109,7 @@ export function fitRise(
   const { coefficients, startPa } = posterior;
   return {
     design, bestLeak: best.leakPaPerS, rawMean: posterior.raw[0], rawLow: posterior.raw[1], rawHigh: posterior.raw[2],
-    debug: `w${best.wanderShare} e${best.equalisation} s${scale.toFixed(1)} chi${best.chi2.toFixed(0)}/${points.length} white${noise.whiteShare} c${noise.correlationS} q${noise.stepPa.toFixed(3)}`,
+    debug: `w${best.wanderShare} e${best.equalisation} s${scale.toFixed(1)} chi${best.chi2.toFixed(0)}/${points.length} white${noise.whiteShare} c${noise.correlationS} q${points.at(-1).stepPa.toFixed(2)}`,
     startPa,
     leakPaPerS: posterior.leakPaPerS,
     moisturePa: posterior.levelledPa,

@@ -11,9 +11,17 @@ export interface Noise {
   /** How much of it is gone by the next sample; the rest fades with `correlationS`. */
   readonly whiteShare: number;
   readonly correlationS: number;
-  /** Of the display or converter, Pa; 0 where none shows. */
+  /** The steps of the display at a moment, data time. */
+  readonly stepsAt: (elapsedS: number) => Steps;
+}
+
+/** Steps of a display or converter. */
+export interface Steps {
+  /** They hold so long, data time, s. */
+  readonly untilS: number;
+  /** Pa; 0 where none shows. */
   readonly stepPa: number;
-  /** How long the reading stays within one step, s. */
+  /** How long the reading stays within one, s. */
   readonly dwellS: number;
 }
 
@@ -29,6 +37,8 @@ const LEAST_SIGMA_PA = 0.01;
 const LEAST_DIFFERENCES = 10;
 /** Readings that repeat so often sit on the steps of a display. */
 const STICKING_SHARE = 0.2;
+/** The step of a reading that never moved, as a share of it: ten micron of 500. A setting of ours. */
+const UNSEEN_STEP_SHARE = 0.02;
 
 interface Difference {
   readonly pressurePa: number;
@@ -49,14 +59,14 @@ export function noiseOf(samples: readonly Sample[]): Noise {
   const intervalS = usualIntervalS(samples);
   const { white, slow, correlationS } = correlation(shares, intervalS);
   const total = Math.max(white + slow, 1e-9);
-  const { stepPa, dwellS } = stepsOf(samples);
+  const steps = stepsOf(samples);
   return {
     varianceAt: (pressurePa) =>
       total * shape(pressurePa) + (LEAST_RELATIVE_SIGMA * pressurePa) ** 2,
     whiteShare: white / total,
     correlationS,
-    stepPa,
-    dwellS,
+    stepsAt: (elapsedS) =>
+      steps.find(({ untilS }) => elapsedS <= untilS) ?? { untilS: Infinity, stepPa: 0, dwellS: 0 },
   };
 }
 
@@ -185,27 +195,41 @@ function usualIntervalS(samples: readonly Sample[]): number {
   return Math.max(median(intervals), 0.1);
 }
 
-/** The step of a display on which the readings sit for longer than from one to the next. */
-function stepsOf(samples: readonly Sample[]): { stepPa: number; dwellS: number } {
-  const levels = new Set<number>();
+/** How many samples tell together how coarse the display is: it may be coarser further up. */
+const BLOCK = 40;
+
+/** The steps of a display on which the readings sit for longer than from one to the next. */
+function stepsOf(samples: readonly Sample[]): Steps[] {
+  const found: Steps[] = [];
+  for (let from = 0; from < samples.length; from += BLOCK) {
+    const short = samples.length - from < 2 * BLOCK;
+    const block = samples.slice(from, short ? samples.length : from + BLOCK);
+    found.push({ untilS: short ? Infinity : (block.at(-1)?.elapsedS ?? 0), ...stepOf(block) });
+    if (short) break;
+  }
+  return found;
+}
+
+function stepOf(samples: readonly Sample[]): { stepPa: number; dwellS: number } {
+  const levels: number[] = [];
   let same = 0;
   let changes = 1;
   for (let i = 1; i < samples.length; i += 1) {
     const [before, here] = [samples[i - 1]?.pressurePa ?? 0, samples[i]?.pressurePa ?? 0];
     if (Math.abs(here - before) < 1e-4) {
       same += 1;
-      levels.add(Math.round(here * 1e3) / 1e3);
+      levels.push(here);
     } else changes += 1;
   }
   if (same < STICKING_SHARE * samples.length) return { stepPa: 0, dwellS: 0 };
-  const sorted = Float64Array.from(levels).sort();
+  levels.sort((a, b) => a - b);
   let stepPa = Infinity;
-  for (let i = 1; i < sorted.length; i += 1) {
-    const betweenPa = (sorted[i] ?? 0) - (sorted[i - 1] ?? 0);
+  for (let i = 1; i < levels.length; i += 1) {
+    const betweenPa = (levels[i] ?? 0) - (levels[i - 1] ?? 0);
     if (betweenPa > 2e-3) stepPa = Math.min(stepPa, betweenPa);
   }
   const lengthS = (samples.at(-1)?.elapsedS ?? 0) - (samples[0]?.elapsedS ?? 0);
   // A reading that never moves: its step is not known; common displays have one of a micron or ten.
-  if (!Number.isFinite(stepPa)) stepPa = 0.02 * (sorted[0] ?? 0);
+  if (!Number.isFinite(stepPa)) stepPa = UNSEEN_STEP_SHARE * (levels[0] ?? 0);
   return { stepPa, dwellS: lengthS / changes };
 }

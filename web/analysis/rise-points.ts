@@ -1,4 +1,5 @@
 /** The readings of a hold, thinned for the fit: narrow groups early, wider ones later. */
+import type { Noise } from './rise-noise.ts';
 import type { Sample } from './samples.ts';
 
 /** A point of the hold; times count from isolation. */
@@ -9,6 +10,9 @@ export interface RisePoint {
   readonly widthS: number;
   /** How many samples stand behind it. */
   readonly count: number;
+  /** Of the display there, Pa, and how long the reading stays within one, s; 0 where none shows. */
+  readonly stepPa: number;
+  readonly dwellS: number;
 }
 
 /** Groups grow with the time since isolation: some 85 points in 15 min, 100 in half an hour. */
@@ -19,7 +23,11 @@ const NARROWEST_S = 1.5;
 const SILENCE = 2;
 
 /** @param samples after isolation, in order of time */
-export function risePoints(samples: readonly Sample[], isolatedS: number): RisePoint[] {
+export function risePoints(
+  samples: readonly Sample[],
+  noise: Noise,
+  isolatedS: number,
+): RisePoint[] {
   const points: RisePoint[] = [];
   let group: Sample[] = [];
   for (const sample of samples) {
@@ -28,16 +36,16 @@ export function risePoints(samples: readonly Sample[], isolatedS: number): RiseP
     const widthS = Math.max(NARROWEST_S, GROWTH * (firstS - isolatedS));
     const isSilence = sample.elapsedS - lastS > SILENCE * widthS;
     if (group.length > 0 && (sample.elapsedS - firstS >= widthS || isSilence)) {
-      points.push(pointOf(group, isolatedS));
+      points.push(pointOf(group, noise, isolatedS));
       group = [];
     }
     group.push(sample);
   }
-  if (group.length > 0) points.push(pointOf(group, isolatedS));
+  if (group.length > 0) points.push(pointOf(group, noise, isolatedS));
   return points;
 }
 
-function pointOf(group: readonly Sample[], isolatedS: number): RisePoint {
+function pointOf(group: readonly Sample[], noise: Noise, isolatedS: number): RisePoint {
   let time = 0;
   let pressure = 0;
   for (const { elapsedS, pressurePa } of group) {
@@ -46,10 +54,13 @@ function pointOf(group: readonly Sample[], isolatedS: number): RisePoint {
   }
   const count = group.length;
   const spanS = (group.at(-1)?.elapsedS ?? 0) - (group[0]?.elapsedS ?? 0);
+  const { stepPa, dwellS } = noise.stepsAt(time / count);
   return {
     heldS: time / count - isolatedS,
     pressurePa: pressure / count,
     widthS: count > 1 ? (spanS * count) / (count - 1) : 1,
     count,
+    stepPa,
+    dwellS,
   };
 }

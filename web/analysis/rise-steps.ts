@@ -20,6 +20,8 @@ const STEP_FACTOR = 1.5;
 const STEP_SHARE = 0.03;
 /** The valve itself, and the quick rise after it, are no step, s. */
 const SETTLING_S = 25;
+/** A display's own steps are smaller than this part of it. */
+const STEP_QUANTA = 2.5;
 /** A window that spans more than this times its usual length has a silence in it. */
 const SILENCE = 2.5;
 
@@ -66,6 +68,7 @@ function stepsOver(samples: readonly Sample[], width: number, isolatedS: number)
     if ((spans[i] ?? Infinity) > SILENCE * usualSpanS) continue;
     if ((spans[i + width - 1] ?? Infinity) > SILENCE * usualSpanS) continue;
     if (excess < STEP_SIGMAS * noiseNear(wiggles, i, width)) continue;
+    if (excess < STEP_QUANTA * quantumNear(pressures, i, width)) continue;
     const last = steps.at(-1);
     const step = {
       fromS: samples[i - 1]?.elapsedS ?? at.elapsedS,
@@ -89,4 +92,18 @@ function noiseNear(wiggles: readonly number[], at: number, width: number): numbe
     sizes.push(Math.abs(wiggle));
   }
   return SIGMA_PER_MAD * median(sizes);
+}
+
+/**
+ * By how much the readings around a place change, where they change at all, Pa: all but the largest
+ * fifth of changes are no larger. For a display in steps that is its step.
+ */
+function quantumNear(pressures: readonly number[], at: number, width: number): number {
+  const changes: number[] = [];
+  for (let i = Math.max(at - 30 * width, 1); i < at + 30 * width && i < pressures.length; i += 1) {
+    const change = Math.abs((pressures[i] ?? 0) - (pressures[i - 1] ?? 0));
+    if (change > 1e-4) changes.push(change);
+  }
+  changes.sort((a, b) => a - b);
+  return changes[Math.floor(0.8 * changes.length)] ?? 0;
 }

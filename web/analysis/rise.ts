@@ -5,10 +5,12 @@ import type { History } from './history.ts';
 import { inRange } from './in-range.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
 import { fitRise, type RiseFit } from './rise-fit.ts';
+import { noiseOf } from './rise-noise.ts';
 import { risePoints } from './rise-points.ts';
 import { hasGap, isFalling } from './rise-signs.ts';
+import { riseSamples } from './rise-samples.ts';
 import { riseSteps } from './rise-steps.ts';
-import { samplesFromBins, type Sample } from './samples.ts';
+import type { Sample } from './samples.ts';
 import { warmingOf } from './rise-warming.ts';
 import { judgeRise } from './verdict.ts';
 
@@ -32,17 +34,18 @@ const NO_LEAK_SHARE = 0.2;
  */
 export function assessRise(history: History, isolatedS: number, sheet: Sheet, nowS: number): Rise {
   const bins = inRange(history.bins(isolatedS + VALVE_S, nowS));
-  const all = samplesFromBins(bins);
+  const all = riseSamples(bins);
   const steps = riseSteps(all, isolatedS);
   const stepS = steps.at(-1)?.toS ?? null;
   const startS = stepS ?? isolatedS;
   const samples = all.filter(({ elapsedS }) =>
     steps.every(({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S),
   );
-  const points = risePoints(samples, isolatedS);
+  const noise = noiseOf(samples);
+  const points = risePoints(samples, noise, isolatedS);
   const fit = fitRise(
     points,
-    samples,
+    noise,
     {
       warming: warmingOf(points, bins, isolatedS),
       stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),

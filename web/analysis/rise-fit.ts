@@ -36,6 +36,8 @@ export interface RiseFit {
 
 /** Fewer points than this fit anything. */
 const LEAST_POINTS = 8;
+/** The noise's own estimate counts as much as so many readings about the fit. */
+const PRIOR_DEGREES = 10;
 /** What wanders over minutes, as shares of the pressure, and how often. Settings of ours. */
 const WANDERS = [
   { share: 5e-4, prior: 0.2 },
@@ -100,8 +102,9 @@ export function fitRise(
     }
   }
   if (!design) return null;
-  const scale = best.chi2 / Math.max(points.length - 1 - best.inUse, 4);
-  if (scale > 1.5) {
+  const scale =
+    (best.chi2 + PRIOR_DEGREES) / Math.max(points.length - 1 - best.inUse + PRIOR_DEGREES, 4);
+  if (scale > 1.4 || scale < 0.7) {
     const whitened = whitenedProblem(points, noise, shapes, setting, { ...best, scale });
     design = riseDesign(whitened, best.equalisation * firstPa);
   }

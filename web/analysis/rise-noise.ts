@@ -33,7 +33,12 @@ const CORRELATIONS_S = [1, 2, 4, 8, 16] as const;
 const LEAST_RELATIVE_SIGMA = 2e-4;
 /** A tenth of a micron, below every display. */
 const LEAST_SIGMA_PA = 0.01;
-/** Fewer second differences than this say nothing about a distance. */
+/** A difference is taken of readings at even distances, within this part of them. */
+const UNEVEN = 0.3;
+/** The quick beginning is left out where enough remains, s and samples. */
+const BEGINNING_S = 40;
+const ENOUGH = 60;
+/** Fewer differences than this say nothing about a distance. */
 const LEAST_DIFFERENCES = 10;
 /** Readings that repeat so often sit on the steps of a display. */
 const STICKING_SHARE = 0.2;
@@ -45,18 +50,25 @@ interface Difference {
   readonly sizePa: number;
 }
 
+function settledOf(samples: readonly Sample[]): readonly Sample[] {
+  const firstS = samples[0]?.elapsedS ?? 0;
+  const settled = samples.filter(({ elapsedS }) => elapsedS > firstS + BEGINNING_S);
+  return settled.length >= ENOUGH ? settled : samples;
+}
+
 /** @param samples of the hold after its first moments, in order of time */
 export function noiseOf(samples: readonly Sample[]): Noise {
-  const near = secondDifferences(samples, 1);
+  const intervalS = usualIntervalS(samples);
+  const settled = settledOf(samples);
+  const near = fourthDifferences(settled, 1, intervalS);
   const { constantPa2, relative2 } = growth(near);
   const shape = (pressurePa: number) =>
     Math.max(constantPa2 + relative2 * pressurePa ** 2, LEAST_SIGMA_PA ** 2);
   // Scatter at each distance over that at the nearest, as shares that no longer depend on pressure.
   const shares = LAGS.map((lag) => {
-    const differences = lag === 1 ? near : secondDifferences(samples, lag);
+    const differences = lag === 1 ? near : fourthDifferences(settled, lag, intervalS);
     return { lag, count: differences.length, share: spreadOf(differences, shape) };
   }).filter(({ count }) => count >= LEAST_DIFFERENCES);
-  const intervalS = usualIntervalS(samples);
   const { white, slow, correlationS } = correlation(shares, intervalS);
   const total = Math.max(white + slow, 1e-9);
   const steps = stepsOf(samples);
@@ -70,17 +82,31 @@ export function noiseOf(samples: readonly Sample[]): Noise {
   };
 }
 
-/** A slope leaves none, and a curve on the scale of so many samples hardly any. */
-function secondDifferences(samples: readonly Sample[], lag: number): Difference[] {
+/**
+ * Fourth differences, 1 −4 6 −4 1, over their length √70: a smooth curve leaves next to none, also of
+ * readings many seconds apart, where a second difference would take its bend for noise.
+ */
+function fourthDifferences(samples: readonly Sample[], lag: number, usualS: number): Difference[] {
   const found: Difference[] = [];
-  for (let i = lag; i + lag < samples.length; i += 1) {
-    const [before, here, after] = [samples[i - lag], samples[i], samples[i + lag]];
-    if (!before || !here || !after) continue;
-    const share = (here.elapsedS - before.elapsedS) / (after.elapsedS - before.elapsedS);
-    const between = before.pressurePa + share * (after.pressurePa - before.pressurePa);
-    // Variance of here − between: 1 + share² + (1 − share)².
-    const sizePa = Math.abs(here.pressurePa - between) / Math.hypot(1, share, 1 - share);
-    found.push({ pressurePa: here.pressurePa, sizePa });
+  const stepS = lag * usualS;
+  const stride = Math.max(1, lag >> 1);
+  for (let i = 2 * lag; i + 2 * lag < samples.length; i += stride) {
+    const a = samples[i - 2 * lag];
+    const b = samples[i - lag];
+    const c = samples[i];
+    const d = samples[i + lag];
+    const e = samples[i + 2 * lag];
+    if (!a || !b || !c || !d || !e) continue;
+    const even = Math.max(
+      Math.abs(b.elapsedS - a.elapsedS - stepS),
+      Math.abs(c.elapsedS - b.elapsedS - stepS),
+      Math.abs(d.elapsedS - c.elapsedS - stepS),
+      Math.abs(e.elapsedS - d.elapsedS - stepS),
+    );
+    if (even > UNEVEN * stepS) continue;
+    const difference =
+      a.pressurePa - 4 * b.pressurePa + 6 * c.pressurePa - 4 * d.pressurePa + e.pressurePa;
+    found.push({ pressurePa: c.pressurePa, sizePa: Math.abs(difference) / Math.sqrt(70) });
   }
   return found;
 }
@@ -141,8 +167,9 @@ interface Share {
 }
 
 /**
- * A white and a fading part of the scatter. A second difference at distance h of what fades with τ has
- * (1 − 4/3·e^(−h/τ) + 1/3·e^(−2h/τ)) of its variance.
+ * A white and a fading part of the scatter. The fourth difference at distance h of what fades with τ has
+ * 1 − (2·56·r − 2·28·r² + 2·8·r³ − 2·r⁴)/70 of its variance, r = e^(−h/τ): products of 1 −4 6 −4 1 with
+ * itself shifted.
  */
 function correlation(
   shares: readonly Share[],
@@ -154,13 +181,13 @@ function correlation(
     if (correlationS < intervalS / 2 && correlationS !== CORRELATIONS_S[0]) continue;
     const seen = (lag: number) => {
       const left = Math.exp((-lag * intervalS) / correlationS);
-      return 1 - (4 / 3) * left + (1 / 3) * left * left;
+      return 1 - (left * (112 - left * (56 - left * (16 - 2 * left)))) / 70;
     };
     for (let part = 0; part <= 8; part += 1) {
       const whiteShare = part / 8;
       const shapes = shares.map(({ lag }) => whiteShare + (1 - whiteShare) * seen(lag));
       // Relative errors of variances: the weight of each is how many independent ones there are.
-      const weights = shares.map(({ lag, count }) => count / (3 * lag));
+      const weights = shares.map(({ lag, count }) => count / (lag === 1 ? 4 : 8));
       const size = Math.exp(
         weightedMean(
           shares.map(({ share }, i) => Math.log(Math.max(share, 1e-9) / (shapes[i] ?? 1))),

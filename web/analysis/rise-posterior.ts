@@ -235,6 +235,8 @@ function priorsAt(nodes: readonly number[], smallest: number, largest: number): 
 }
 
 const TAIL = 0.05;
+/** What is left of the weight of no inflow at the upper end. A setting of ours. */
+const NONE_AT_HIGH_END = 0.2;
 /** No inflow is steadier than this: walls take up its humidity by and by. From memory. */
 const RELATIVE_SIGMA = 0.015;
 
@@ -242,7 +244,11 @@ function estimateOf(nodes: readonly number[], weights: Float64Array, total: numb
   let mean = 0;
   for (const [n, leak] of nodes.entries()) mean += ((weights[n] ?? 0) / total) * leak;
   const low = quantile(nodes, weights, total, TAIL);
-  const high = quantile(nodes, weights, total, 1 - TAIL);
+  // Most of the systems that are asked about have a leak: there the end has to hold.
+  const leaking = Float64Array.from(weights);
+  leaking[0] = NONE_AT_HIGH_END * (leaking[0] ?? 0);
+  const rest = total - (weights[0] ?? 0) + (leaking[0] ?? 0);
+  const high = quantile(nodes, leaking, rest, 1 - TAIL);
   const spread = RELATIVE_SIGMA * 1.645 * mean;
   return {
     estimate: Math.min(Math.max(mean, low), high),

@@ -40,7 +40,7 @@ const LEAST_POINTS = 8;
 const PRIOR_DEGREES = 10;
 /** What wanders over minutes, as shares of the pressure, and how often. Settings of ours. */
 const WANDERS = [
-  { share: 5e-4, prior: 0.2 },
+  { share: 1e-3, prior: 0.2 },
   { share: 2e-3, prior: 0.4 },
   { share: 6e-3, prior: 0.3 },
   { share: 18e-3, prior: 0.1 },

@@ -68,7 +68,6 @@ const EQUALISATIONS = [
 ] as const;
 const CONSTANT = 0;
 const WARMING = 1 + EQUALISATIONS.length;
-const FIRST_STEP = WARMING + 1;
 /** A step may be of any size, Pa. */
 const STEP_PA = 1000;
 
@@ -87,7 +86,7 @@ export function whitenedProblem(
     ...EQUALISATIONS.map(({ tauS }) =>
       Float64Array.from(points, ({ heldS }) => Math.exp(-heldS / tauS)),
     ),
-    Float64Array.from(warming.shapePa),
+    ...warming.shapesPa.map((shapePa) => Float64Array.from(shapePa)),
     ...stepsS.map((stepS) => Float64Array.from(points, ({ heldS }) => (heldS > stepS ? 0 : -1))),
     ...shapes.map((shape) =>
       Float64Array.from(points, ({ heldS }) => shapeAt(shape, heldS, lengthS)),
@@ -115,15 +114,16 @@ export function whitenedProblem(
  */
 export function riseDesign(whitened: Whitened, equalisationPa: number): Design {
   const { points, shapes, setting, wanderShare, width } = whitened;
-  const { lengthS, holdS, allowedRisePa, stepsS } = setting;
-  const firstShape = FIRST_STEP + stepsS.length;
+  const { lengthS, holdS, allowedRisePa, stepsS, warming } = setting;
+  const firstStep = WARMING + warming.shapesPa.length;
+  const firstShape = firstStep + stepsS.length;
   const gram = Float64Array.from(whitened.gram);
   let { logDeterminant } = whitened;
   for (const [k, { size }] of EQUALISATIONS.entries()) {
     logDeterminant += workOut(gram, width, 1 + k, size * equalisationPa);
   }
-  logDeterminant += workOut(gram, width, WARMING, 1);
-  for (const k of stepsS.keys()) logDeterminant += workOut(gram, width, FIRST_STEP + k, STEP_PA);
+  for (let k = WARMING; k < firstStep; k += 1) logDeterminant += workOut(gram, width, k, 1);
+  for (const k of stepsS.keys()) logDeterminant += workOut(gram, width, firstStep + k, STEP_PA);
   const weight = Math.max(gram[CONSTANT] ?? 0, 1e-300);
   const meanOf = (column: number) => (gram[column] ?? 0) / weight;
   const last = width - 1;

@@ -235,10 +235,14 @@ function priorsAt(nodes: readonly number[], smallest: number, largest: number): 
 }
 
 const TAIL = 0.05;
+/** Beyond the upper end lies less than beyond the lower: what levels off takes some of every leak. */
+const HIGH_TAIL = 0.025;
 /** What is left of the weight of no inflow at the upper end. A setting of ours. */
 const NONE_AT_HIGH_END = 0.2;
-/** No inflow is steadier than this: walls take up its humidity by and by. From memory. */
-const RELATIVE_SIGMA = 0.015;
+/** No inflow is steadier than this share: walls take up its humidity by and by. From memory. */
+const STEADY_SIGMA = 0.015;
+/** So much of it may be a release too slow for any bend to show. A setting of ours. */
+const SLOW_SIGMA = 0.05;
 
 function estimateOf(nodes: readonly number[], weights: Float64Array, total: number): Estimate {
   let mean = 0;
@@ -248,12 +252,12 @@ function estimateOf(nodes: readonly number[], weights: Float64Array, total: numb
   const leaking = Float64Array.from(weights);
   leaking[0] = NONE_AT_HIGH_END * (leaking[0] ?? 0);
   const rest = total - (weights[0] ?? 0) + (leaking[0] ?? 0);
-  const high = quantile(nodes, leaking, rest, 1 - TAIL);
-  const spread = RELATIVE_SIGMA * 1.645 * mean;
+  const high = quantile(nodes, leaking, rest, 1 - HIGH_TAIL);
+  const spread = 1.645 * mean;
   return {
     estimate: Math.min(Math.max(mean, low), high),
-    low: Math.max(mean - Math.hypot(mean - low, spread), 0),
-    high: mean + Math.hypot(high - mean, spread),
+    low: Math.max(mean - Math.hypot(mean - low, spread * SLOW_SIGMA), 0),
+    high: mean + Math.hypot(high - mean, spread * STEADY_SIGMA),
   };
 }
 

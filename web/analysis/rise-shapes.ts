@@ -14,7 +14,7 @@ const GRID_STEP = 1.6;
  * The slowest, in lengths of what has been seen: what takes longer shows no bend within it, and counts
  * as inflow until a repeat hold says otherwise.
  */
-const SLOWEST_LENGTHS = 5;
+const SLOWEST_LENGTHS = 3.5;
 
 /** The leak first, then all that levels off from the quickest on. */
 export function riseShapes(lengthS: number): Shape[] {

@@ -23,9 +23,11 @@ export interface CurvePoint {
 
 /**
  * `waiting`: no pull-down has begun. `at_depth`: held below the isolation depth, pump still on.
- * `vented`: back near atmospheric pressure after a pull-down.
+ * `rise`: valved off. `pump_stopped`: not valved off, and nothing pumps. `nitrogen_break`: filled with
+ * nitrogen. `vented`: open to the air, or filled with something else, after a pull-down.
  */
-export type StageName = 'waiting' | 'pull_down' | 'at_depth' | 'rise' | 'vented';
+export type StageName =
+  'waiting' | 'pull_down' | 'at_depth' | 'rise' | 'pump_stopped' | 'nitrogen_break' | 'vented';
 
 export interface Stage {
   readonly name: StageName;
@@ -33,6 +35,8 @@ export interface Stage {
   readonly sinceS: number;
   /** A mark by hand (or of a rehearsal or file) overrides what the curve says. */
   readonly recognisedBy: 'curve' | 'mark';
+  /** What the curve fits as well, the likelier first; nothing where a mark says so. */
+  readonly alternatives: readonly StageName[];
 }
 
 /** Remaining time as quantiles; `p90S` is null where it is unbounded. */
@@ -114,6 +118,23 @@ export interface Rise {
   readonly curve: readonly CurvePoint[];
 }
 
+/** A hold as the stages tell it. */
+export interface ToldHold {
+  readonly fromS: number;
+  /** Reopened, filled, or the present. */
+  readonly toS: number;
+  readonly recognisedBy: 'curve' | 'mark';
+  /** False where it may have been pumped all the same: see the stage's alternatives. */
+  readonly isolationSure: boolean;
+  /** How long the pump had pulled since the hold before, or since the beginning, s. */
+  readonly pumpedS: number;
+  /**
+   * True for a repeat hold: since the one before, the system has been pumped and nothing else. Its leak
+   * is then the same, and what it gives off is less.
+   */
+  readonly repeats: boolean;
+}
+
 export interface Conclusions {
   /** The moment to which they apply. */
   readonly nowS: number;
@@ -128,6 +149,8 @@ export interface Conclusions {
   readonly targetReachedS: number | null;
   /** The same for the depth to isolate at. */
   readonly isolationDepthReachedS: number | null;
+  /** All holds so far, the present one last. */
+  readonly holds: readonly ToldHold[];
   /** During the pull-down and at depth. */
   readonly forecast: Forecast | null;
   /** After isolation. */

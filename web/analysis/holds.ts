@@ -1,11 +1,22 @@
-/** The holds of a job, as marked. */
-import type { Mark } from '../../protocol/mark.ts';
+/** The holds of a job: as marked, or as the stages tell them. */
+import type { Mark, MarkKind } from '../../protocol/mark.ts';
+import type { ToldHold } from './conclusions.ts';
+import type { Spell } from './stage-reader.ts';
 
 export interface Hold {
   readonly fromS: number;
   /** Reopened, broken with nitrogen, or the end of the recording. */
   readonly toS: number;
 }
+
+/** What makes another rig of it, or another view. */
+const CHANGES: readonly MarkKind[] = [
+  'joints_tightened',
+  'sections_opened',
+  'stub_shut',
+  'stub_opened',
+  'nitrogen_break',
+];
 
 /**
  * The holds that followed a pull-down.
@@ -27,4 +38,59 @@ export function markedHolds(marks: readonly Mark[], endS: number): Hold[] {
   }
   close(endS);
   return holds;
+}
+
+/**
+ * All holds so far, those that nobody marked among them.
+ * @param spells all stages, in order
+ * @param marks up to `nowS`
+ */
+export function holdsIn(
+  spells: readonly Spell[],
+  marks: readonly Mark[],
+  nowS: number,
+): ToldHold[] {
+  const holds: ToldHold[] = [];
+  let pumpedS = 0;
+  let onlyPumped = true;
+  for (const [at, { stage }] of spells.entries()) {
+    const untilS = spells[at + 1]?.stage.sinceS ?? nowS;
+    switch (stage.name) {
+      case 'waiting':
+        break;
+      case 'pull_down':
+      case 'at_depth':
+        pumpedS += Math.max(untilS - stage.sinceS, 0);
+        break;
+      case 'rise': {
+        const before = holds.at(-1);
+        const changed = marks.some(
+          ({ kind, elapsedS }) =>
+            CHANGES.includes(kind) && elapsedS > (before?.fromS ?? 0) && elapsedS <= stage.sinceS,
+        );
+        holds.push({
+          fromS: stage.sinceS,
+          toS: untilS,
+          recognisedBy: stage.recognisedBy,
+          isolationSure: isIsolationSure(stage),
+          pumpedS,
+          repeats: before !== undefined && pumpedS > 0 && onlyPumped && !changed,
+        });
+        pumpedS = 0;
+        onlyPumped = true;
+        break;
+      }
+      case 'pump_stopped':
+      case 'nitrogen_break':
+      case 'vented':
+        onlyPumped = false;
+        break;
+    }
+  }
+  return holds;
+}
+
+/** Whether a rise can't be anything under pumping. */
+export function isIsolationSure({ recognisedBy, alternatives }: Spell['stage']): boolean {
+  return recognisedBy === 'mark' || !alternatives.includes('pull_down');
 }

@@ -5,14 +5,14 @@
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, Stage } from './conclusions.ts';
-import { firstHeldBelowS } from './depth.ts';
+import { firstHeldBelowS, heldBelowSinceS } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
-import { isolationOnsetS } from './isolation-onset.ts';
 import { pullDownPoints } from './pull-down-points.ts';
 import { assessRise } from './rise.ts';
 import { samplesFromBins } from './samples.ts';
-import { recogniseStages, type Stages } from './stages.ts';
+import { stageBins } from './stage-bins.ts';
+import { recogniseStages } from './stages.ts';
 import { presentPressurePa, relativeRatePerS } from './trend.ts';
 
 /** Judging happens at whole multiples of this data time, so that all who judge agree to the digit. */
@@ -33,8 +33,6 @@ export function gridTimeAfter(elapsedS: number): number {
 
 /** What is looked at around the present, s. */
 const PRESENT_WINDOW_S = 120;
-/** What is looked at around an unmarked isolation: so long before the lowest point and after the rise. */
-const ONSET_MARGIN_S = 30;
 /** Marks that change the rig: a forecast starts afresh there. */
 const CHANGES: readonly MarkKind[] = [
   'ballast_opened',
@@ -59,20 +57,19 @@ export function judge(
   const past = marks
     .filter(({ elapsedS }) => elapsedS <= nowS)
     .sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
-  const bins = history.bins(-1, nowS);
+  const bins = stageBins(history, nowS);
   const stages = recogniseStages(bins, past, sheet.targetPa, nowS);
-  const { pullDownS } = stages;
+  const { pullDownS, isolatedS } = stages;
   const latest = samplesFromBins(history.bins(nowS - PRESENT_WINDOW_S, nowS));
   const pressurePa = bins.at(-1)?.pressurePa === null ? null : presentPressurePa(latest, nowS);
   const relativeRate = pressurePa === null ? null : relativeRatePerS(latest, nowS);
 
-  const isolatedS = isolationS(history, stages, nowS);
-  const pumpedUntilS = isolatedS ?? stages.ventedS ?? nowS;
+  const pumpedUntilS = isolatedS ?? stages.endedS ?? nowS;
   const pumped =
     pullDownS === null ? [] : samplesFromBins(history.bins(pullDownS, Math.floor(pumpedUntilS)));
   const targetReachedS = firstHeldBelowS(pumped, sheet.targetPa);
   const isolationDepthReachedS = firstHeldBelowS(pumped, sheet.isolateAtPa);
-  const stage = stageOf(stages, isolatedS, isolationDepthReachedS);
+  const stage = withDepth(stages.stage, heldBelowSinceS(pumped, sheet.isolateAtPa));
   const isPumping = stage.name === 'pull_down' || stage.name === 'at_depth';
 
   const sinceS = past.reduce(
@@ -88,6 +85,7 @@ export function judge(
     relativeRatePerS: relativeRate,
     targetReachedS,
     isolationDepthReachedS,
+    holds: stages.holds,
     forecast: isPumping
       ? forecastPullDown(
           {
@@ -110,7 +108,7 @@ export function judge(
     rise:
       isolatedS === null
         ? null
-        : assessRise(history, isolatedS, sheetNow(past, sheet), stages.ventedS ?? nowS),
+        : assessRise(history, isolatedS, sheetNow(past, sheet), stages.endedS ?? nowS),
   };
 }
 
@@ -120,23 +118,8 @@ function sheetNow(past: readonly Mark[], sheet: Sheet): Sheet {
   return stub?.kind === 'stub_shut' ? { ...sheet, sensorSees: 'stub' } : sheet;
 }
 
-/** A marked isolation as marked, one seen on the curve at the bend. */
-function isolationS(history: History, stages: Stages, nowS: number): number | null {
-  const { isolatedS, riseSeenS } = stages;
-  if (isolatedS === null || riseSeenS === null) return isolatedS;
-  const around = history.bins(
-    isolatedS - ONSET_MARGIN_S,
-    Math.min(riseSeenS + ONSET_MARGIN_S, nowS),
-  );
-  return isolationOnsetS(samplesFromBins(around), isolatedS);
-}
-
-function stageOf(
-  { stage }: Stages,
-  isolatedS: number | null,
-  isolationDepthReachedS: number | null,
-): Stage {
-  if (stage.name === 'rise' && isolatedS !== null) return { ...stage, sinceS: isolatedS };
-  if (stage.name !== 'pull_down' || isolationDepthReachedS === null) return stage;
-  return { name: 'at_depth', sinceS: isolationDepthReachedS, recognisedBy: 'curve' };
+/** A pull-down that has come to its depth. */
+function withDepth(stage: Stage, depthSinceS: number | null): Stage {
+  if (stage.name !== 'pull_down' || depthSinceS === null) return stage;
+  return { name: 'at_depth', sinceS: depthSinceS, recognisedBy: 'curve', alternatives: [] };
 }

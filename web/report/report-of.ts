@@ -1,5 +1,6 @@
 /** From facts and readings to what the report says. Pure: the same facts give the same report. */
 import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
+import type { Stage } from '../analysis/conclusions.ts';
 import type { Passage } from '../analysis/passages.ts';
 import { figuresFor } from './report-figures.ts';
 import type { Hold, Report, ReportFacts, SensorReport } from './report-model.ts';
@@ -36,12 +37,16 @@ function sensorReport(facts: ReportFacts, sheet: Sheet, fold: ChannelFold): Sens
   };
 }
 
+function isFilled({ name }: Stage): boolean {
+  return name === 'vented' || name === 'nitrogen_break';
+}
+
 /** A system that was opened after its hold is still judged by that hold: then the end says it. */
 function holdsIn(passages: readonly Passage[]): Hold[] {
   return passages.flatMap(({ conclusions, untilS }, at) => {
     if (conclusions.stage.name !== 'rise') return [];
     const next = passages[at + 1]?.conclusions;
-    const rise = next?.stage.name === 'vented' ? next.rise : conclusions.rise;
+    const rise = next !== undefined && isFilled(next.stage) ? next.rise : conclusions.rise;
     return rise === null ? [] : [{ rise, conclusions: { ...conclusions, rise }, untilS }];
   });
 }

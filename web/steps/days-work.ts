@@ -29,6 +29,8 @@ function currentPlace(conclusions: Conclusions | null, sheet: Sheet): CautionPla
       return 'hook_up';
     case 'pull_down':
     case 'at_depth':
+    case 'pump_stopped':
+    case 'nitrogen_break':
     case 'vented':
       return 'pull_down';
     case 'rise': {

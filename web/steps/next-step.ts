@@ -16,7 +16,10 @@ export function nextStep(conclusions: Conclusions, sheet: Sheet, marks: readonly
     case 'waiting':
       return { kind: 'start_pump' };
     case 'vented':
+    case 'nitrogen_break':
       return { kind: 'pump_again' };
+    case 'pump_stopped':
+      return { kind: 'valve_off_at_once' };
     case 'at_depth':
       return { kind: 'valve_off', isolateAtPa: sheet.isolateAtPa };
     case 'rise':

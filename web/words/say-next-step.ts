@@ -23,7 +23,8 @@ export type NextStep =
   | { readonly kind: 'stub_test' }
   | { readonly kind: 'stub_test_then_break' }
   | { readonly kind: 'close_up' }
-  | { readonly kind: 'pump_again' };
+  | { readonly kind: 'pump_again' }
+  | { readonly kind: 'valve_off_at_once' };
 
 export interface NextStepWords {
   readonly todo: string;
@@ -129,5 +130,10 @@ export function sayNextStep(step: NextStep, units: UnitsOfChoice): NextStepWords
       };
     case 'pump_again':
       return { todo: 'Pump down again.', how: 'The system is near atmospheric pressure.' };
+    case 'valve_off_at_once':
+      return {
+        todo: 'Close the valve, then look at the pump.',
+        how: 'A standing pump lets air and oil back into the system. If you valved off, mark it here.',
+      };
   }
 }

@@ -7,7 +7,20 @@ export const STAGE_NAMES: Readonly<Record<StageName, string>> = {
   pull_down: 'Pull-down',
   at_depth: 'At depth',
   rise: 'Rise',
+  pump_stopped: 'Pump stopped',
+  nitrogen_break: 'Nitrogen break',
   vented: 'Vented',
+};
+
+/** As what else the curve may be read. */
+const ALTERNATIVES: Readonly<Record<StageName, string>> = {
+  waiting: 'nothing pumped yet',
+  pull_down: 'it is still pumped',
+  at_depth: 'it is still pumped',
+  rise: 'it was valved off',
+  pump_stopped: 'the pump stands still',
+  nitrogen_break: 'nitrogen was let in',
+  vented: 'it was opened',
 };
 
 export interface StageWords {
@@ -25,11 +38,17 @@ export function sayStage(stage: Stage, nowS: number): StageWords {
     case 'at_depth':
       return { name, time: lasted };
     case 'rise':
-      return {
-        name,
-        time: `${lasted} since valve-off${stage.recognisedBy === 'curve' ? ', seen in the curve' : ''}`,
-      };
+      return { name, time: `${lasted} since valve-off${sayHowKnown(stage)}` };
+    case 'pump_stopped':
+    case 'nitrogen_break':
     case 'vented':
-      return { name, time: `for ${lasted}` };
+      return { name, time: `for ${lasted}${sayHowKnown(stage)}` };
   }
+}
+
+/** Empty where a mark says so. */
+function sayHowKnown({ recognisedBy, alternatives }: Stage): string {
+  if (recognisedBy === 'mark') return '';
+  const others = alternatives.map((name) => ALTERNATIVES[name]);
+  return [', seen in the curve', ...others].join(', or ');
 }

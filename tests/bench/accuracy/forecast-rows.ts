@@ -1,67 +1,132 @@
 /** The forecast's part of the table. */
 import type { ForecastLine, NeverLine, WatchLine } from './lines.ts';
-import { atLeast, atMost, quantileRow, type Row, share } from './row.ts';
+import { atLeast, atMost, type Bar, quantile, type Section, share } from './table.ts';
 import { NEVER_MINUTES, SHARES } from './tell-pull-down.ts';
 
-type PerShare = Readonly<Record<string, number | undefined>>;
-
-/** The bar: per cent of the true remaining time. */
-const MEDIAN_ALL: PerShare = { 0.3: 25, 0.5: 15, 0.7: 10, 0.9: 7 };
-const MEDIAN_DRY: PerShare = { 0.3: 22, 0.5: 14, 0.7: 9, 0.9: 6.5 };
-const MEDIAN_WET: PerShare = { 0.3: 30, 0.5: 25, 0.7: 17, 0.9: 11 };
-const EIGHTIETH: PerShare = { 0.5: 33, 0.7: 23 };
-const WIDTH: PerShare = { 0.5: 0.6, 0.7: 0.45 };
-const HELD = { low: 76, high: 84 };
-const CALLED: Readonly<Record<number, number>> = { 10: 78, 20: 92, 40: 98 };
-
-export function forecastRows(lines: readonly ForecastLine[]): Row[] {
-  const dry = lines.filter(({ wet }) => !wet);
-  const wet = lines.filter((line) => line.wet);
-  return SHARES.flatMap((at) => {
-    const of = (group: readonly ForecastLine[]) => group.filter((line) => line.share === at);
-    return [
-      ...medians(`${100 * at} %, all`, of(lines), MEDIAN_ALL[at], EIGHTIETH[at], WIDTH[at]),
-      ...medians(`${100 * at} %, dry`, of(dry), MEDIAN_DRY[at]),
-      ...medians(`${100 * at} %, wet`, of(wet), MEDIAN_WET[at]),
-      ...rivals(`${100 * at} %`, of(lines)),
-    ];
-  });
+/** Of the bar, for 30, 50, 70 and 90 % of the true time; nothing where none is set. */
+type Bars = readonly (number | undefined)[];
+interface Group {
+  readonly name: string;
+  readonly of: (line: ForecastLine) => boolean;
+  /** Per cent of the true remaining time. */
+  readonly median: Bars;
+  readonly eightieth: Bars;
+  readonly width: Bars;
+  readonly held: Bar | null;
 }
 
-function medians(
-  name: string,
-  lines: readonly ForecastLine[],
-  medianBar: number | undefined,
-  eightiethBar?: number,
-  widthBar?: number,
-): Row[] {
-  const told = lines.filter(({ p50S }) => p50S !== null);
-  const errors = told.map((line) => error(line.p50S, line.trueS));
-  const withUntold = lines.map((line) => error(line.p50S, line.trueS));
-  const bar = (high: number | undefined) => (high === undefined ? null : atMost(high));
+const HELD: Bar = { low: 76, high: 84 };
+const GROUPS: readonly Group[] = [
+  {
+    name: 'all',
+    of: () => true,
+    median: [25, 15, 10, 7],
+    eightieth: [undefined, 33, 23],
+    width: [undefined, 0.6, 0.45],
+    held: null,
+  },
+  {
+    name: 'dry',
+    of: ({ wet }) => !wet,
+    median: [22, 14, 9, 6.5],
+    eightieth: [],
+    width: [],
+    held: HELD,
+  },
+  {
+    name: 'wet',
+    of: ({ wet }) => wet,
+    median: [30, 25, 17, 11],
+    eightieth: [],
+    width: [],
+    held: HELD,
+  },
+];
+
+/** The forecast, cut near shares of the true time. */
+export function forecastSections(lines: readonly ForecastLine[]): Section[] {
+  return GROUPS.map((group) => ({
+    title: `forecast, ${group.name}`,
+    columns: SHARES.map((at) => `${100 * at} % of the true time`),
+    rows: rowsOf(
+      group,
+      SHARES.map((at) => lines.filter((line) => line.share === at && group.of(line))),
+    ),
+  }));
+}
+
+function rowsOf(group: Group, columns: readonly (readonly ForecastLine[])[]) {
+  const each = <C>(cell: (lines: readonly ForecastLine[], column: number) => C) =>
+    columns.map(cell);
+  const told = (lines: readonly ForecastLine[]) => lines.filter(({ p50S }) => p50S !== null);
+  const errors = (lines: readonly ForecastLine[], said: Said) =>
+    lines.map((line) => error(said(line), line.trueS));
   return [
-    share(`${name}: without a remaining time`, lines, ({ p50S }) => p50S === null),
-    quantileRow(`${name}: median error of p50, told`, errors, 0.5, '%'),
-    quantileRow(`${name}: median error, untold as 100 %`, withUntold, 0.5, '%', bar(medianBar)),
-    quantileRow(
-      `${name}: 80th percentile, untold as 100 %`,
-      withUntold,
-      0.8,
-      '%',
-      bar(eightiethBar),
-    ),
-    share(`${name}: [p10, p90] holds the truth, told`, told, holds, HELD),
-    share(`${name}:   truth before p10`, told, ({ p10S, trueS }) => trueS < (p10S ?? 0)),
-    share(`${name}:   truth after p90`, told, ({ p90S, trueS }) => trueS > (p90S ?? Infinity)),
-    quantileRow(
-      `${name}: median width / truth, told`,
-      told.map(({ p10S, p90S, trueS }) => ((p90S ?? Infinity) - (p10S ?? 0)) / trueS),
-      0.5,
-      '',
-      bar(widthBar),
-    ),
+    {
+      name: 'no remaining time told',
+      unit: '%',
+      cells: each((lines) => share(lines, ({ p50S }) => p50S === null)),
+    },
+    {
+      name: 'median error of p50, told',
+      unit: '%',
+      cells: each((lines) => quantile(errors(told(lines), ours), 0.5)),
+    },
+    {
+      name: 'median error of p50, untold as 100 %',
+      unit: '%',
+      cells: each((lines, i) => quantile(errors(lines, ours), 0.5, atMost(group.median[i]))),
+    },
+    {
+      name: '80th percentile, untold as 100 %',
+      unit: '%',
+      cells: each((lines, i) => quantile(errors(lines, ours), 0.8, atMost(group.eightieth[i]))),
+    },
+    {
+      name: '[p10, p90] holds the truth, told',
+      unit: '%',
+      cells: each((lines) => share(told(lines), holds, group.held)),
+    },
+    {
+      name: '  it comes before p10',
+      unit: '%',
+      cells: each((lines) => share(told(lines), ({ p10S, trueS }) => trueS < (p10S ?? 0))),
+    },
+    {
+      name: '  it comes after p90',
+      unit: '%',
+      cells: each((lines) => share(told(lines), ({ p90S, trueS }) => trueS > (p90S ?? Infinity))),
+    },
+    {
+      name: 'median width over the truth, told',
+      unit: '',
+      cells: each((lines, i) => quantile(told(lines).map(width), 0.5, atMost(group.width[i]))),
+    },
+    {
+      name: "rival, last minute's log pressure: median error",
+      unit: '%',
+      cells: each((lines) =>
+        quantile(
+          errors(lines, ({ lastMinuteS }) => lastMinuteS),
+          0.5,
+        ),
+      ),
+    },
+    {
+      name: 'rival, log pressure over log time: median error',
+      unit: '%',
+      cells: each((lines) =>
+        quantile(
+          errors(lines, ({ logTimeS }) => logTimeS),
+          0.5,
+        ),
+      ),
+    },
   ];
 }
+
+type Said = (line: ForecastLine) => number | null;
+const ours: Said = ({ p50S }) => p50S;
 
 /** Of the truth, in per cent; what isn't told is wrong by all of it. */
 function error(saidS: number | null, trueS: number): number {
@@ -72,47 +137,58 @@ function holds({ p10S, p90S, trueS }: ForecastLine): boolean {
   return (p10S ?? 0) <= trueS && trueS <= (p90S ?? Infinity);
 }
 
-function rivals(name: string, lines: readonly ForecastLine[]): Row[] {
-  const by = (said: (line: ForecastLine) => number | null) =>
-    lines.map((line) => error(said(line), line.trueS));
-  return [
-    quantileRow(
-      `${name}: rival, last minute's log pressure: median`,
-      by((l) => l.lastMinuteS),
-      0.5,
-      '%',
-    ),
-    quantileRow(
-      `${name}: rival, log pressure over log time: median`,
-      by((l) => l.logTimeS),
-      0.5,
-      '%',
-    ),
-  ];
+function width({ p10S, p90S, trueS }: ForecastLine): number {
+  return ((p90S ?? Infinity) - (p10S ?? 0)) / trueS;
 }
 
-export function neverRows(lines: readonly NeverLine[]): Row[] {
-  return NEVER_MINUTES.map((minute) =>
-    share(
-      `never reaching: called 'levels off' by ${minute} min`,
-      lines.filter((line) => line.minute === minute),
-      ({ outcome }) => outcome === 'levels_off',
-      atLeast(CALLED[minute] ?? 100),
-    ),
-  );
+const CALLED: Bars = [78, 92, 98];
+
+export function neverSection(lines: readonly NeverLine[]): Section {
+  const obstacles = [...new Set(lines.map(({ obstacle }) => obstacle))].sort();
+  const cells = (of: readonly NeverLine[], bars: Bars) =>
+    NEVER_MINUTES.map((minute, i) =>
+      share(
+        of.filter((line) => line.minute === minute),
+        ({ outcome }) => outcome === 'levels_off',
+        atLeast(bars[i]),
+      ),
+    );
+  return {
+    title: "never reaching: called 'levels off'",
+    columns: NEVER_MINUTES.map((minute) => `by ${minute} min`),
+    rows: [
+      { name: 'all', unit: '%', cells: cells(lines, CALLED) },
+      ...obstacles.map((obstacle) => ({
+        name: `  ${obstacle}`,
+        unit: '%',
+        cells: cells(
+          lines.filter((line) => line.obstacle === obstacle),
+          [],
+        ),
+      })),
+    ],
+  };
 }
 
-export function watchRows(lines: readonly WatchLine[]): Row[] {
+export function watchSection(lines: readonly WatchLine[]): Section {
   const reaching = lines.filter(({ reaches }) => reaches);
+  const wet = reaching.filter((line) => line.wet);
   const calls = ({ levelsOffS }: WatchLine) => levelsOffS.length > 0;
-  return [
-    share("reaching: ever wrongly called 'levels off'", reaching, calls, atMost(1.5)),
-    share(
-      "reaching, wet: ever wrongly called 'levels off'",
-      reaching.filter(({ wet }) => wet),
-      calls,
-      atMost(4),
-    ),
-    share('outcome changes at most twice', lines, ({ changes }) => changes <= 2, atLeast(95)),
-  ];
+  const one = (name: string, cell: ReturnType<typeof share>) => ({
+    name,
+    unit: '%',
+    cells: [cell],
+  });
+  return {
+    title: 'pull-downs judged all along, each 30 s',
+    columns: [''],
+    rows: [
+      one("reaching: ever called 'levels off'", share(reaching, calls, atMost(1.5))),
+      one("reaching, wet: ever called 'levels off'", share(wet, calls, atMost(4))),
+      one(
+        'outcome changes at most twice',
+        share(lines, ({ changes }) => changes <= 2, atLeast(95)),
+      ),
+    ],
+  };
 }

@@ -85,5 +85,15 @@ export interface FirstLine extends Of {
   readonly saidTightS: readonly number[];
 }
 
-export type Line = ForecastLine | NeverLine | WatchLine | RiseLine | EndLine | FirstLine;
+/** A rig at the end of a hold of a quarter of an hour, and at the end of the next. */
+export interface RepeatLine extends Of {
+  readonly what: 'repeat';
+  readonly trueLeakPaPerS: number;
+  readonly kinds: readonly [RiseClass, RiseClass];
+  readonly verdicts: readonly [Verdict | 'none', Verdict | 'none'];
+  readonly leaksPaPerS: readonly [Estimate | null, Estimate | null];
+}
+
+export type Line =
+  ForecastLine | NeverLine | WatchLine | RiseLine | EndLine | FirstLine | RepeatLine;
 export type LineWithFacts = Line & { readonly facts: Readonly<Record<string, unknown>> };

@@ -1,44 +1,54 @@
 /** Runs the trials and makes the table of what was said. */
 import type { Line, LineWithFacts } from './lines.ts';
-import { forecastRows, neverRows, watchRows } from './forecast-rows.ts';
-import { endRows, firstRows, riseRows } from './rise-rows.ts';
-import type { Row } from './row.ts';
-import { secondPullDown, secondRise } from './second-world-trials.ts';
+import { forecastSections, neverSection, watchSection } from './forecast-rows.ts';
+import { endSection, riseSection, safetySection } from './rise-rows.ts';
+import type { Section } from './table.ts';
+import { RISE_CLASSES } from '../../support/second-world/rise-class.ts';
+import { repeatSection } from './repeat-rows.ts';
 import { tellPullDown } from './tell-pull-down.ts';
+import { tellRepeat } from './tell-repeat.ts';
 import { tellRise } from './tell-rise.ts';
+import type { World } from './trials.ts';
 
 export interface Size {
   readonly firstSeed: number;
   readonly pullDowns: number;
   readonly rises: number;
-  /** Every so manieth case is judged all along. */
+  readonly repeats: number;
+  /** One case in so many is judged all along. */
   readonly watchEvery: number;
 }
 
-export function* secondWorldLines(size: Size): Generator<LineWithFacts> {
-  const { firstSeed, pullDowns, rises, watchEvery } = size;
+export function* linesOf(world: World, size: Size): Generator<LineWithFacts> {
+  const { firstSeed, pullDowns, rises, repeats, watchEvery } = size;
   for (let i = 0; i < pullDowns; i += 1) {
-    const trial = secondPullDown(firstSeed + i);
-    for (const line of tellPullDown(trial, i % watchEvery === 0))
-      yield { ...line, facts: trial.facts };
+    const trial = world.pullDown(firstSeed + i);
+    // Half of them are wet by their seed: each second pair.
+    const watch = Math.floor(i / 2) % watchEvery === 0;
+    for (const line of tellPullDown(trial, watch)) yield { ...line, facts: trial.facts };
   }
   for (let i = 0; i < rises; i += 1) {
-    const trial = secondRise(firstSeed + i);
-    // Classes go round by seed: every so manieth of each.
-    const watch = Math.floor(i / 5) % watchEvery === 0;
+    const trial = world.rise(firstSeed + i);
+    // Classes go round by seed: whole rounds.
+    const watch = Math.floor(i / RISE_CLASSES.length) % watchEvery === 0;
     for (const line of tellRise(trial, watch)) yield { ...line, facts: trial.facts };
+  }
+  for (let i = 0; i < repeats; i += 1) {
+    const trial = world.repeat(firstSeed + i);
+    yield { ...tellRepeat(trial), facts: trial.facts };
   }
 }
 
-export function tableOf(lines: readonly Line[]): Row[] {
+export function tableOf(lines: readonly Line[]): Section[] {
   const of = <W extends Line['what']>(what: W) =>
     lines.filter((line): line is Extract<Line, { what: W }> => line.what === what);
   return [
-    ...forecastRows(of('forecast')),
-    ...neverRows(of('never')),
-    ...watchRows(of('watch')),
-    ...riseRows(of('rise')),
-    ...firstRows(of('first')),
-    ...endRows(of('end')),
+    ...forecastSections(of('forecast')),
+    neverSection(of('never')),
+    watchSection(of('watch')),
+    riseSection(of('rise')),
+    safetySection(of('rise'), of('first')),
+    endSection(of('end')),
+    repeatSection(of('repeat')),
   ];
 }

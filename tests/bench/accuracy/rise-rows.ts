@@ -4,158 +4,147 @@ import { micronFromPa, paFromMicron } from '../../../protocol/units.ts';
 import { RISE_CLASSES } from '../../support/second-world/rise-class.ts';
 import type { EndLine, FirstLine, RiseLine } from './lines.ts';
 import { isDecided, isRight } from './right-verdict.ts';
-import { atLeast, atMost, quantileRow, type Row, share } from './row.ts';
+import { atLeast, atMost, type Cell, quantile, type Section, share } from './table.ts';
 import { END_SAID_S, MINUTES } from './tell-rise.ts';
 
-type PerMinute = Readonly<Record<number, number | undefined>>;
-
-const RIGHT: PerMinute = { 5: 94, 10: 95, 15: 96, 30: 98 };
-const UNDECIDED: PerMinute = { 5: 45, 10: 22, 15: 12, 30: 5 };
-const WIDTH: PerMinute = { 10: 9, 30: 3 };
-const END_ERROR: PerMinute = { 60: 8, 120: 3, 300: 1.3 };
+/** The bar, for 5, 10, 15 and 30 minutes. */
+const RIGHT = [94, 95, 96, 98];
+const UNDECIDED = [45, 22, 12, 5];
+const WIDTH = [undefined, 9, undefined, 3];
 /** Away from zero: above this, Pa/s. */
 const AWAY_PA_PER_S = paFromMicron(1) / 60;
 /** At no leak: below a tenth of that. */
 const NO_LEAK_PA_PER_S = AWAY_PA_PER_S / 10;
 
-export function riseRows(lines: readonly RiseLine[]): Row[] {
-  return [
-    ...MINUTES.flatMap((minute) =>
-      rowsAt(
-        minute,
-        lines.filter((line) => line.minute === minute),
+type Lines = readonly RiseLine[];
+
+export function riseSection(lines: Lines): Section {
+  const columns = MINUTES.map((minute) => lines.filter((line) => line.minute === minute));
+  const row = (name: string, cell: (of: Lines, column: number) => Cell, unit = '%') => ({
+    name,
+    unit,
+    cells: columns.map(cell),
+  });
+  const decided = (of: Lines) => of.filter(({ verdict }) => isDecided(verdict));
+  return {
+    title: 'rise',
+    columns: MINUTES.map((minute) => `at ${minute} min`),
+    rows: [
+      row('right among decided, to the word', (of, i) =>
+        share(decided(of), rightToTheWord, atLeast(RIGHT[i])),
       ),
-    ),
-    ...tightRows(lines),
-  ];
+      row('right among decided, a leak named is enough', (of) =>
+        share(decided(of), rightLeakNamed),
+      ),
+      row('undecided', (of, i) => share(of, isUndecided, atMost(UNDECIDED[i]))),
+      ...RISE_CLASSES.flatMap((kind) => [
+        row(`  ${kind}: undecided`, (of) => share(ofKind(of, kind), isUndecided)),
+        row(`  ${kind}: wrong`, (of) => share(ofKind(of, kind), isWrong)),
+      ]),
+      row('a leak named of one below 3 micron/min', (of) => share(of.filter(isSmall), namesLeak)),
+      row("leak's interval holds a leak above 1 micron/min", (of) =>
+        share(of.filter(isAway), holds, { low: 87, high: 93 }),
+      ),
+      row('  the leak is below it', (of) =>
+        share(
+          of.filter(isAway),
+          ({ trueLeakPaPerS, leakPaPerS }) =>
+            leakPaPerS !== null && trueLeakPaPerS < leakPaPerS.low,
+        ),
+      ),
+      row('  the leak is above it', (of) => share(of.filter(isAway), isAbove)),
+      row("no leak: the interval's upper end covers", (of) =>
+        share(of.filter(isNone), (line) => !isAbove(line), atLeast(90)),
+      ),
+      row('  the interval holds it', (of) => share(of.filter(isNone), holds)),
+      row("median width of the leak's interval", widths, 'micron/min'),
+    ],
+  };
 }
 
-function rowsAt(minute: number, lines: readonly RiseLine[]): Row[] {
-  const decided = lines.filter(({ verdict }) => isDecided(verdict));
-  const right = (how: 'to_the_word' | 'leak_named') => (line: RiseLine) =>
-    isRight(line.kind, line.trueLeakPaPerS, line.verdict, how);
-  const name = `${minute} min`;
-  const leaks = lines.filter(({ trueLeakPaPerS }) => trueLeakPaPerS > AWAY_PA_PER_S);
-  const none = lines.filter(({ trueLeakPaPerS }) => trueLeakPaPerS < NO_LEAK_PA_PER_S);
-  const widths = lines.flatMap(({ leakPaPerS }) =>
+function widths(of: Lines, column: number): Cell {
+  const each = of.flatMap(({ leakPaPerS }) =>
     leakPaPerS ? [60 * micronFromPa(leakPaPerS.high - leakPaPerS.low)] : [],
   );
-  const barOf = (high: number | undefined) => (high === undefined ? null : atMost(high));
-  return [
-    share(
-      `${name}: right among decided, to the word`,
-      decided,
-      right('to_the_word'),
-      atLeast(RIGHT[minute] ?? 0),
-    ),
-    share(`${name}: right among decided, leak named is enough`, decided, right('leak_named')),
-    share(
-      `${name}: undecided`,
-      lines,
-      ({ verdict }) => !isDecided(verdict),
-      barOf(UNDECIDED[minute]),
-    ),
-    ...RISE_CLASSES.flatMap((kind) => {
-      const of = lines.filter((line) => line.kind === kind);
-      return [
-        share(`${name}:   ${kind}: undecided`, of, ({ verdict }) => !isDecided(verdict)),
-        share(
-          `${name}:   ${kind}: wrong`,
-          of,
-          (line) => isDecided(line.verdict) && !right('to_the_word')(line),
-        ),
-      ];
-    }),
-    share(
-      `${name}: leak named of one below 3 micron/min`,
-      lines.filter(({ trueLeakPaPerS }) => trueLeakPaPerS < 3 * AWAY_PA_PER_S),
-      ({ verdict }) => verdict === 'leak' || verdict === 'leak_and_moisture',
-    ),
-    share(`${name}: leak's interval holds a leak above 1 micron/min`, leaks, holds, {
-      low: 87,
-      high: 93,
-    }),
-    share(
-      `${name}:   leak above its interval`,
-      leaks,
-      ({ trueLeakPaPerS, leakPaPerS }) => trueLeakPaPerS > (leakPaPerS?.high ?? -1),
-    ),
-    share(
-      `${name}: no leak: the interval's upper end covers`,
-      none,
-      ({ trueLeakPaPerS, leakPaPerS }) => trueLeakPaPerS <= (leakPaPerS?.high ?? -1),
-      atLeast(90),
-    ),
-    share(`${name}: no leak: the interval holds it`, none, holds),
-    quantileRow(
-      `${name}: median width of the leak's interval`,
-      widths,
-      0.5,
-      'micron/min',
-      barOf(WIDTH[minute]),
-    ),
-  ];
+  return quantile(each, 0.5, atMost(WIDTH[column]));
 }
 
-function holds({ trueLeakPaPerS, leakPaPerS }: RiseLine): boolean {
-  return (
-    leakPaPerS !== null && leakPaPerS.low <= trueLeakPaPerS && trueLeakPaPerS <= leakPaPerS.high
-  );
-}
+const ofKind = (of: Lines, kind: RiseLine['kind']) => of.filter((line) => line.kind === kind);
+const isUndecided = ({ verdict }: RiseLine) => !isDecided(verdict);
+const rightToTheWord = ({ kind, trueLeakPaPerS, verdict }: RiseLine) =>
+  isRight(kind, trueLeakPaPerS, verdict, 'to_the_word');
+const rightLeakNamed = ({ kind, trueLeakPaPerS, verdict }: RiseLine) =>
+  isRight(kind, trueLeakPaPerS, verdict, 'leak_named');
+const isWrong = (line: RiseLine) => isDecided(line.verdict) && !rightToTheWord(line);
+const namesLeak = ({ verdict }: RiseLine) => verdict === 'leak' || verdict === 'leak_and_moisture';
+const isSmall = ({ trueLeakPaPerS }: RiseLine) => trueLeakPaPerS < 3 * AWAY_PA_PER_S;
+const isAway = ({ trueLeakPaPerS }: RiseLine) => trueLeakPaPerS > AWAY_PA_PER_S;
+const isNone = ({ trueLeakPaPerS }: RiseLine) => trueLeakPaPerS < NO_LEAK_PA_PER_S;
+const isTooMuch = ({ trueLeakPaPerS }: { readonly trueLeakPaPerS: number }) =>
+  trueLeakPaPerS > DEFAULT_SHEET.leakLimitPaPerS;
+const isAbove = ({ trueLeakPaPerS, leakPaPerS }: RiseLine) =>
+  trueLeakPaPerS > (leakPaPerS?.high ?? -1);
+const holds = ({ trueLeakPaPerS, leakPaPerS }: RiseLine) =>
+  leakPaPerS !== null && leakPaPerS.low <= trueLeakPaPerS && trueLeakPaPerS <= leakPaPerS.high;
 
-function tightRows(lines: readonly RiseLine[]): Row[] {
-  const said = ({ verdict }: RiseLine) => verdict === 'tight_dry';
-  const above = lines.filter(
-    ({ trueLeakPaPerS }) => trueLeakPaPerS > DEFAULT_SHEET.leakLimitPaPerS,
-  );
-  const borderline = lines.filter(({ kind }) => kind === 'borderline');
-  return [
-    share("'tight and dry' said of a leak above the limit, all moments", above, said, atMost(0)),
-    share("'tight and dry' said of a borderline one", borderline, said, atMost(1)),
-    share(
-      '  of a borderline one whose leak is above the limit',
-      borderline.filter(({ trueLeakPaPerS }) => trueLeakPaPerS > DEFAULT_SHEET.leakLimitPaPerS),
-      said,
-    ),
-  ];
-}
-
-export function firstRows(lines: readonly FirstLine[]): Row[] {
-  return [
-    quantileRow(
-      'first right verdict that no later one contradicts: median',
-      lines.map(({ firstRightS }) => (firstRightS ?? Infinity) / 60),
-      0.5,
-      'min',
-      atMost(5),
-    ),
-    share('  none within the half hour', lines, ({ firstRightS }) => firstRightS === null),
-    share(
-      "'tight and dry' ever said of a leak above the limit",
-      lines.filter(({ trueLeakPaPerS }) => trueLeakPaPerS > DEFAULT_SHEET.leakLimitPaPerS),
-      ({ saidTightS }) => saidTightS.length > 0,
-      atMost(0),
-    ),
-  ];
-}
-
-export function endRows(lines: readonly EndLine[]): Row[] {
-  return END_SAID_S.flatMap((atS) => {
-    const at = lines.filter((line) => line.atS === atS && line.clean);
-    const errors = at.map(({ truePa, saidPa }) =>
-      saidPa ? (100 * Math.abs(saidPa.estimate - truePa)) / truePa : 100,
-    );
-    const within = ({ truePa, saidPa }: EndLine) =>
-      saidPa !== null && saidPa.low <= truePa && truePa <= saidPa.high;
-    return [
-      quantileRow(
-        `end of 600 s said at ${atS} s: median error`,
-        errors,
-        0.5,
-        '%',
-        atMost(END_ERROR[atS] ?? 0),
+/** What must never be said, and how soon the right thing is. */
+export function safetySection(lines: Lines, watched: readonly FirstLine[]): Section {
+  const saysTight = ({ verdict }: RiseLine) => verdict === 'tight_dry';
+  const borderline = ofKind(lines, 'borderline');
+  const one = (name: string, cell: Cell, unit = '%') => ({ name, unit, cells: [cell] });
+  return {
+    title: 'rise, over all moments',
+    columns: [''],
+    rows: [
+      one(
+        "'tight and dry' said of a leak above the limit",
+        share(lines.filter(isTooMuch), saysTight, atMost(0)),
       ),
-      share(`end of 600 s said at ${atS} s: interval holds`, at, within, { low: 85, high: 95 }),
-    ];
-  });
+      one(
+        '  at any time of rises judged all along, each 30 s',
+        share(watched.filter(isTooMuch), ({ saidTightS }) => saidTightS.length > 0, atMost(0)),
+      ),
+      one("'tight and dry' said of a borderline one", share(borderline, saysTight, atMost(1))),
+      one('  of one whose leak is above the limit', share(borderline.filter(isTooMuch), saysTight)),
+      one(
+        'first right verdict that no later one contradicts: median',
+        quantile(
+          watched.map(({ firstRightS }) => (firstRightS ?? Infinity) / 60),
+          0.5,
+          atMost(5),
+        ),
+        'min',
+      ),
+      one(
+        '  none within the half hour',
+        share(watched, ({ firstRightS }) => firstRightS === null),
+      ),
+    ],
+  };
+}
+
+const END_ERROR = [8, 3, 1.3];
+
+export function endSection(lines: readonly EndLine[]): Section {
+  const columns = END_SAID_S.map((atS) => lines.filter((line) => line.atS === atS && line.clean));
+  const error = ({ truePa, saidPa }: EndLine) =>
+    saidPa ? (100 * Math.abs(saidPa.estimate - truePa)) / truePa : 100;
+  const within = ({ truePa, saidPa }: EndLine) =>
+    saidPa !== null && saidPa.low <= truePa && truePa <= saidPa.high;
+  return {
+    title: 'end of a hold of 600 s, clean curves',
+    columns: END_SAID_S.map((atS) => `said at ${atS} s`),
+    rows: [
+      {
+        name: 'median error',
+        unit: '%',
+        cells: columns.map((of, i) => quantile(of.map(error), 0.5, atMost(END_ERROR[i]))),
+      },
+      {
+        name: 'interval holds the truth',
+        unit: '%',
+        cells: columns.map((of) => share(of, within, { low: 85, high: 95 })),
+      },
+    ],
+  };
 }

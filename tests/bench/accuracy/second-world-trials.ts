@@ -1,12 +1,13 @@
 /** Cases of the second world as trials. */
 import { pullDownCase } from '../../support/second-world/pull-down-case.ts';
+import { repeatHoldCase } from '../../support/second-world/repeat-hold-case.ts';
 import { riseCase } from '../../support/second-world/rise-case.ts';
 import { micronFromPa } from '../../../protocol/units.ts';
-import type { PullDownTrial, RiseTrial } from './trials.ts';
+import type { PullDownTrial, RepeatTrial, RiseTrial, World } from './trials.ts';
 import type { Rig } from '../../support/second-world/rig.ts';
 import type { Sensor } from '../../support/second-world/sensor.ts';
 
-export function secondPullDown(seed: number): PullDownTrial {
+function pullDown(seed: number): PullDownTrial {
   const { rig, sensor, obstacle, ...found } = pullDownCase(seed);
   return {
     world: 'second',
@@ -15,21 +16,31 @@ export function secondPullDown(seed: number): PullDownTrial {
   };
 }
 
-export function secondRise(seed: number): RiseTrial {
-  const { rig, sensor, step, rosePa, ...found } = riseCase(seed);
+function rise(seed: number): RiseTrial {
+  const { rig, sensor, step, rosePa, eveningPa, ...found } = riseCase(seed);
   return {
     world: 'second',
     ...found,
     heldS: 1800,
     facts: {
       rose15Micron: micronFromPa(rosePa),
+      eveningPa,
       stepAtS: step?.atS ?? null,
       stepPa: step?.risePa ?? null,
+      poolInHold: rig.pool !== null,
       tausS: rig.stores.map(({ tausS }) => (tausS.length > 1 ? 'broad' : tausS.join())).join(' '),
       ...facts(rig, sensor),
     },
   };
 }
+
+function repeat(seed: number): RepeatTrial {
+  const { once, points, marks, holds } = repeatHoldCase(seed);
+  const { rig, sensor, leakPaPerS } = once;
+  return { world: 'second', seed, points, marks, holds, leakPaPerS, facts: facts(rig, sensor) };
+}
+
+export const SECOND_WORLD: World = { name: 'second', pullDown, rise, repeat };
 
 function facts(rig: Rig, sensor: Sensor) {
   const { startC, driftKPerS, swingK, swingS } = rig.surroundings;

@@ -33,3 +33,23 @@ export interface RiseTrial extends Trial {
   /** What the sensor would show but for its noise, Pa. */
   readonly shownAt: (elapsedS: number) => number;
 }
+
+/** One rig held twice for a quarter of an hour, pumped on between. */
+export interface RepeatTrial extends Trial {
+  readonly holds: readonly [RepeatHold, RepeatHold];
+  readonly leakPaPerS: number;
+}
+
+interface RepeatHold {
+  readonly isolatedS: number;
+  /** Of its own true curve. */
+  readonly kind: RiseClass;
+}
+
+/** Cases by their seeds: the same seed gives the same case. */
+export interface World {
+  readonly name: WorldName;
+  readonly pullDown: (seed: number) => PullDownTrial;
+  readonly rise: (seed: number) => RiseTrial;
+  readonly repeat: (seed: number) => RepeatTrial;
+}

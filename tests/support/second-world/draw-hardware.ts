@@ -1,7 +1,7 @@
 /** Pumps, hoses, volumes and surroundings as they meet on a job; all ranges are settings of ours. */
 import { between, logBetween } from '../invented-curves.ts';
 import { chance, choose } from './chance.ts';
-import type { Duct } from './duct.ts';
+import { conductanceM3PerS, type Duct } from './duct.ts';
 import { gasOnlyS } from './effective-speed.ts';
 import type { PumpSetup } from './pump.ts';
 import type { Rig, Surroundings } from './rig.ts';
@@ -12,18 +12,34 @@ export type Hardware = Pick<
 >;
 
 const INCH_M = 0.0254;
+/** Parts that even out more slowly count as two systems: a setting of ours. */
+const SLOWEST_EVENING_S = 180;
 /** One cubic foot a minute: 0.3048³ m³ / 60 s. */
 const CFM_M3_PER_S = 0.3048 ** 3 / 60;
 
-/** Drawn again until gas alone would be gone within this time. */
+/**
+ * Drawn again until gas alone would be gone within this time, and if it can be, not before a share of
+ * it that is drawn too: large systems shall take long as well as small ones that give off much.
+ */
 export function drawHardware(random: () => number, gasGoneWithinS: number): Hardware {
-  let hardware = draw(random);
-  for (let i = 0; i < 200; i += 1) {
+  const notBeforeS = gasGoneWithinS * logBetween(random, 0.01, 0.6);
+  let quick: Hardware | null = null;
+  for (let i = 0; i < 400; i += 1) {
+    const hardware = draw(random);
     const volumeM3 = hardware.farM3 + hardware.nearM3;
-    if (gasOnlyS(hardware.hose, hardware.pump, volumeM3, 50) < gasGoneWithinS) return hardware;
-    hardware = draw(random);
+    if (evensOutS(hardware) > SLOWEST_EVENING_S) continue;
+    const goneS = gasOnlyS(hardware.hose, hardware.pump, volumeM3, 50);
+    if (goneS > gasGoneWithinS) continue;
+    if (goneS > notBeforeS) return hardware;
+    quick = hardware;
   }
+  if (quick) return quick;
   throw new Error(`no rig is drawn that loses its gas within ${gasGoneWithinS} s`);
+}
+
+/** Time constant with which the two parts even out at some 30 Pa, s. */
+function evensOutS({ farM3, nearM3, line }: Hardware): number {
+  return (farM3 * nearM3) / (farM3 + nearM3) / conductanceM3PerS(line, 30, 0.5, 20);
 }
 
 function draw(random: () => number): Hardware {
@@ -57,7 +73,7 @@ function drawHose(random: () => number): Duct {
 
 /** The line set between the parts; now and then with a narrow place, so that they even out slowly. */
 function drawLine(random: () => number, volumeM3: number): Duct {
-  const openingM2 = chance(random, 0.3)
+  const openingM2 = chance(random, 0.25)
     ? (volumeM3 * logBetween(random, 1e-2, 0.3)) / 150
     : Infinity;
   return {

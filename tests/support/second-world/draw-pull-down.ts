@@ -22,7 +22,7 @@ export function drawPullDownRig(
   wet: boolean,
   obstacle: Obstacle,
 ): Rig {
-  const hardware = drawHardware(random, 0.8 * aboutS);
+  const hardware = nearFloor(random, drawHardware(random, 0.8 * aboutS));
   const speed = effectiveSpeedM3PerS(hardware.hose, hardware.pump, TARGET_PA);
   const floorPa = hardware.pump.ultimatePa + hardware.pump.oilPa;
   const wanted = Math.max(TARGET_PA - floorPa, 5) * speed * drawShare(random);
@@ -37,15 +37,23 @@ export function drawPullDownRig(
     leakPaM3PerS: chance(random, 0.3) ? logBetween(random, 0.3, 10) * speed : 0,
     leakNode: drawNode(random),
     hoseLeakPaM3PerS: chance(random, 0.2) ? logBetween(random, 0.3, 10) * speed : 0,
-    startPa: between(random, 75_000, 102_000),
+    startPa: chance(random, 0.1)
+      ? logBetween(random, 3000, 50_000)
+      : between(random, 75_000, 102_000),
     startVapourPa: logBetween(random, 300, 1500),
   };
   return hinder(random, rig, obstacle);
 }
 
+/** Some pumps only just get there: the curve bends towards its floor before the target. */
+function nearFloor(random: () => number, hardware: Hardware): Hardware {
+  if (!chance(random, 0.12)) return hardware;
+  return { ...hardware, pump: { ...hardware.pump, ultimatePa: logBetween(random, 20, 55) } };
+}
+
 /** How much of what may come in at the target comes from walls and oil; some rigs are clean. */
 function drawShare(random: () => number): number {
-  return chance(random, 0.2) ? logBetween(random, 0.02, 0.4) : between(random, 0.4, 1);
+  return chance(random, 0.3) ? logBetween(random, 0.02, 0.4) : between(random, 0.4, 1);
 }
 
 function drawPool(

@@ -57,10 +57,11 @@ function drawn(random: () => number, seed: number): PullDownCase | null {
   const rig = drawPullDownRig(random, aboutS, wet, obstacle);
   const pumpOnS = between(random, 5, 60);
   const ballast = drawBallast(random, obstacle, pumpOnS, aboutS);
+  const coreOutS = chance(random, 0.06) ? pumpOnS + aboutS * between(random, 0.1, 0.6) : Infinity;
   const lengthS = obstacle === 'none' ? 1.2 * aboutS : NEVER_RECORD_S;
   const sensor = drawSensor(random, lengthS);
   const curve = new TrueCurve();
-  const reachedS = pumpDown(rig, curve, sensor, pumpOnS, ballast);
+  const reachedS = pumpDown(rig, curve, sensor, { pumpOnS, ballast, coreOutS });
   if ((reachedS === null) !== (obstacle !== 'none')) return null;
   if (reachedS !== null && !(reachedS - pumpOnS > SHORTEST_S && reachedS - pumpOnS < LONGEST_S)) {
     return null;
@@ -100,20 +101,28 @@ function drawBallast(
   return { closedS: pumpOnS + aboutS * between(random, 0.1, 0.5), marked: chance(random, 0.7) };
 }
 
+/** What is done to the rig, and when. */
+interface Hands {
+  readonly pumpOnS: number;
+  readonly ballast: Ballast | null;
+  /** Taken out in mid-run, without a mark; Infinity: not. */
+  readonly coreOutS: number;
+}
+
 /** Pumps until a minute after the target is shown; returns when it was, or null. */
 function pumpDown(
   rig: Rig,
   curve: TrueCurve,
   reads: Reads,
-  pumpOnS: number,
-  ballast: Ballast | null,
+  { pumpOnS, ballast, coreOutS }: Hands,
 ): number | null {
   const run = new RigRun(rig);
   run.pump.ballastOpen = ballast !== null;
   let beforePa = Infinity;
   let beforeS = 0;
   let reachedS: number | null = null;
-  const events = [pumpOnS, ballast?.closedS ?? Infinity];
+  const closedS = ballast?.closedS ?? Infinity;
+  const events = [pumpOnS, closedS, coreOutS];
   for (;;) {
     curve.add(run.elapsedS, run.airPa, run.vapourPa);
     const shownPa = reads.gain * (run.airPa + reads.vapourFactor * run.vapourPa);
@@ -130,10 +139,11 @@ function pumpDown(
       run.pumpOn = true;
       run.disturb();
     }
-    if (run.pump.ballastOpen && run.elapsedS >= (ballast?.closedS ?? Infinity)) {
+    if (run.pump.ballastOpen && run.elapsedS >= closedS) {
       run.pump.ballastOpen = false;
       run.disturb();
     }
+    if (beforeS < coreOutS && run.elapsedS >= coreOutS) run.takeCoreOut();
   }
 }
 

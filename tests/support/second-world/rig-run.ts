@@ -3,7 +3,7 @@
  * conserve every gas. Conductances are those at the beginning of a step; steps are so short that no
  * pressure changes by much more than `CHANGE_A_STEP`.
  */
-import { conductanceM3PerS } from './duct.ts';
+import { conductanceM3PerS, type Duct } from './duct.ts';
 import { Pool } from './pool.ts';
 import { Pump } from './pump.ts';
 import { Reservoirs } from './reservoirs.ts';
@@ -30,16 +30,19 @@ export class RigRun {
   readonly #rig: Rig;
   readonly #stores: readonly Reservoirs[];
   readonly #pool: Pool | null;
+  #hose: Duct;
   #air: Partials;
   #vapour: Partials;
   #stepS = 0.01;
   #runningS = 0;
   elapsedS = 0;
   pumpOn = false;
-  valveOpen = true;
+  /** 1 open, 0 shut, between them while it is being turned. */
+  valveOpening = 1;
 
   constructor(rig: Rig) {
     this.#rig = rig;
+    this.#hose = rig.hose;
     this.pump = new Pump(rig.pump);
     this.#stores = rig.stores.map((spectrum) => new Reservoirs(spectrum));
     this.#pool = rig.pool && new Pool(rig.pool, rig.surroundings.startC);
@@ -65,6 +68,18 @@ export class RigRun {
     return this.#pool?.leftKg ?? 0;
   }
 
+  /** Partial pressures to which the system's two parts would even out, Pa. */
+  get evened(): { readonly airPa: number; readonly vapourPa: number } {
+    const { farM3, nearM3 } = this.#rig;
+    const mean = ({ far, near }: Partials) => (far * farM3 + near * nearM3) / (farM3 + nearM3);
+    return { airPa: mean(this.#air), vapourPa: mean(this.#vapour) };
+  }
+
+  takeCoreOut(): void {
+    this.#hose = { ...this.#hose, openingM2: Infinity };
+    this.disturb();
+  }
+
   /** After something was done to the rig: steps begin short again. */
   disturb(): void {
     this.#stepS = 0.02;
@@ -80,7 +95,7 @@ export class RigRun {
 
   /** One step, but not beyond `untilS`. */
   step(untilS: number): void {
-    const longestS = this.valveOpen ? LONGEST_STEP_S : LONGEST_HOLD_STEP_S;
+    const longestS = this.valveOpening > 0 ? LONGEST_STEP_S : LONGEST_HOLD_STEP_S;
     for (;;) {
       const dtS = Math.min(this.#stepS, untilS - this.elapsedS);
       const { air, vapour, settle } = this.#tried(dtS);
@@ -112,16 +127,16 @@ export class RigRun {
   }
 
   #tried(dtS: number) {
-    const { line, hose, surroundings } = this.#rig;
+    const { line, surroundings } = this.#rig;
     const nowC = this.temperatureC;
     const thenC = temperatureC(surroundings, this.elapsedS + dtS);
     // An ideal gas shut in a volume.
     const warming = (thenC + 273.15) / (nowC + 273.15);
     const [far, near, inHose] = [this.#total('far'), this.#total('near'), this.#total('hose')];
     const lineM3PerS = conductanceM3PerS(line, (far + near) / 2, this.#share('far'), nowC);
-    const hoseM3PerS = this.valveOpen
-      ? conductanceM3PerS(hose, (near + inHose) / 2, this.#share('near'), nowC)
-      : 0;
+    const hoseM3PerS =
+      this.valveOpening *
+      conductanceM3PerS(this.#hose, (near + inHose) / 2, this.#share('near'), nowC);
     const speed = this.pumpOn ? this.pump.speedM3PerS(inHose, this.#runningS) : 0;
     const floors = this.pump.floorsPa(this.#runningS);
     const air = this.#chain(dtS, warming, this.#air, lineM3PerS, hoseM3PerS, speed);
@@ -180,8 +195,9 @@ export class RigRun {
     };
   }
 
+  /** Never quite nothing, which would have no composition. */
   #total(node: keyof Partials): number {
-    return this.#air[node] + this.#vapour[node];
+    return this.#air[node] + this.#vapour[node] + Number.MIN_VALUE;
   }
 
   #share(node: keyof Partials): number {

@@ -30,8 +30,10 @@ export interface Sensor extends Reads {
 /** More readings than that are not drawn for one curve: a setting of ours, for the sake of time. */
 const MOST_READINGS = 12_000;
 const QUANTA_PA = [0.001, 0.1, paFromMicron(1), paFromMicron(1), 1] as const;
-/** 1, 2, 10 and 20 torr, and none. */
-const TOPS_PA = [133.3, 266.6, 1333, 2666, 2666, 120_000] as const;
+/** 1, 2, 10, 20 and 100 torr, and none. */
+const TOPS_PA = [
+  133.3, 266.6, 1333, 1333, 2666, 2666, 2666, 2666, 13_330, 120_000, 120_000, 120_000,
+] as const;
 
 /** @param lengthS how long it will be read */
 export function drawSensor(random: () => number, lengthS: number): Sensor {

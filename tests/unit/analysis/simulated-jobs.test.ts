@@ -56,7 +56,6 @@ const SAYS_INSTEAD: Readonly<Record<string, readonly string[]>> = {
 
 /** Where a curve without marks does not show that the valve was closed: it went on as before, or fell. */
 const UNSEEN = [
-  'chapel-hill-surgery',
   'station-road-florist',
   'orchard-close-flat',
   'bridge-end-pharmacy',

@@ -51,11 +51,12 @@ export function riseWith(change: Partial<Rise> = {}): Rise {
 export function conclusionsWith(change: Partial<Conclusions> = {}): Conclusions {
   return {
     nowS: 560,
-    stage: { name: 'pull_down', sinceS: 100, recognisedBy: 'mark' },
+    stage: { name: 'pull_down', sinceS: 100, recognisedBy: 'mark', alternatives: [] },
     pullDownS: 100,
     pressurePa: paFromMicron(612),
     relativeRatePerS: Math.log(0.94) / 60,
     targetReachedS: null,
+    holds: [],
     isolationDepthReachedS: null,
     forecast: forecastWith(),
     rise: null,
@@ -67,7 +68,7 @@ export function inRise(change: Partial<Rise> = {}): Conclusions {
   const rise = riseWith(change);
   return conclusionsWith({
     nowS: rise.sinceS + rise.heldS,
-    stage: { name: 'rise', sinceS: rise.sinceS, recognisedBy: 'mark' },
+    stage: { name: 'rise', sinceS: rise.sinceS, recognisedBy: 'mark', alternatives: [] },
     forecast: null,
     rise,
   });

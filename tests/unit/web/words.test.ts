@@ -118,10 +118,15 @@ describe('trend and stage', () => {
   });
 
   test('an isolation that nobody marked says where it comes from', () => {
-    const stage = { name: 'rise', sinceS: 1000, recognisedBy: 'curve' } as const;
+    const stage = {
+      name: 'rise',
+      sinceS: 1000,
+      recognisedBy: 'curve',
+      alternatives: ['pump_stopped'],
+    } as const;
     expect(sayStage(stage, 1370)).toEqual({
       name: 'Rise',
-      time: '6 min 10 s since valve-off, seen in the curve',
+      time: '6 min 10 s since valve-off, seen in the curve, or the pump stands still',
     });
   });
 });

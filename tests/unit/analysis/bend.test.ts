@@ -1,0 +1,114 @@
+/** The sharp bend in a curve, and the fit that it rests on. */
+import { linearRegression } from 'simple-statistics';
+import { expect, test } from 'vitest';
+import { bendIn } from '../../../web/analysis/bend.ts';
+import type { TimeBin } from '../../../web/analysis/bin-level.ts';
+import { HingeFitter } from '../../../web/analysis/hinge-fit.ts';
+import { Trace } from '../../../web/analysis/trace.ts';
+import { between, normal, seeded } from '../../support/invented-curves.ts';
+
+function traceOf(logAt: (second: number) => number, lengthS: number, sigma: number, seed = 1) {
+  const random = seeded(seed);
+  const bins: TimeBin[] = Array.from({ length: lengthS }, (_, second) => ({
+    elapsedS: second,
+    pressurePa: Math.exp(logAt(second) + sigma * normal(random)),
+    count: 1,
+    overRange: 0,
+  }));
+  return new Trace(bins);
+}
+
+/** Falling by 2 % a minute, and rising by 3 % from 200 s on. */
+const bent = (second: number) => 3.5 + (Math.max(second - 200, 0) * 0.05 - second * 0.02) / 60;
+
+test('a bend is found where it is, with the slopes on both sides', () => {
+  for (let seed = 1; seed <= 20; seed += 1) {
+    const bend = bendIn(traceOf(bent, 300, 0.004, seed), 0, 300, 1);
+    expect(Math.abs((bend?.atS ?? 0) - 200)).toBeLessThan(15);
+    expect(Math.abs((bend?.beforePerS ?? 0) + 0.02 / 60)).toBeLessThan(1e-4);
+    expect(Math.abs((bend?.afterPerS ?? 0) - 0.03 / 60)).toBeLessThan(1e-4);
+    expect(bend?.sharpness).toBeGreaterThan(0);
+  }
+});
+
+test('the same bend the other way is none upward', () => {
+  const trace = traceOf((second) => 7 - bent(second), 300, 0.004);
+  expect(bendIn(trace, 0, 300, 1)).toBeNull();
+  expect(bendIn(trace, 0, 300, -1)?.atS).toBeGreaterThan(180);
+});
+
+test('noise of any memory has none, in a thousand stretches', () => {
+  let found = 0;
+  for (let seed = 1; seed <= 1000; seed += 1) {
+    const random = seeded(seed);
+    const memory = between(random, 0, 0.95);
+    let slow = 0;
+    const noisy = () => {
+      slow = memory * slow + Math.sqrt(1 - memory * memory) * normal(random);
+      return 3.5 + 0.006 * slow;
+    };
+    if (bendIn(traceOf(noisy, 200, 0.001, seed), 0, 200, 1)) found += 1;
+  }
+  expect(found).toBeLessThanOrEqual(10);
+});
+
+test('what warmth does in a quarter of an hour is not sharp', () => {
+  for (let phase = 0; phase < 1; phase += 0.1) {
+    const swing = (second: number) => 3.5 + 0.1 * Math.sin(2 * Math.PI * (second / 900 + phase));
+    const bend = bendIn(traceOf(swing, 400, 0.003), 0, 400, 1);
+    expect(bend?.sharpness ?? 0).toBeLessThan(9);
+  }
+});
+
+test('a spike is gone, and a step stays', () => {
+  const spiked = traceOf((second) => (second === 50 ? 4.5 : 3.5), 100, 0);
+  expect(spiked.log(50)).toBeCloseTo(Math.log(Math.exp(3.5) + 0.5), 6);
+  const stepped = traceOf((second) => (second < 50 ? 3.5 : 4.5), 100, 0);
+  expect(stepped.log(49)).toBeCloseTo(Math.log(Math.exp(3.5) + 0.5), 6);
+  expect(stepped.log(50)).toBeCloseTo(Math.log(Math.exp(4.5) + 0.5), 6);
+});
+
+test('a line by sums is the line of an independent library', () => {
+  const trace = traceOf(bent, 300, 0.004);
+  const { perS, mean } = trace.line(40, 90);
+  const points = Array.from({ length: 50 }, (_, i) => [trace.timeS(40 + i), trace.log(40 + i)]);
+  expect(perS).toBeCloseTo(linearRegression(points).m, 10);
+  expect(mean).toBeCloseTo(
+    points.reduce((sum, [, y]) => sum + (y ?? 0) / 50, 0),
+    10,
+  );
+});
+
+test('the fit of all places at once gains what each place gains by itself', () => {
+  const random = seeded(5);
+  const count = 30;
+  const fitter = new HingeFitter(count);
+  for (let i = 0; i < count; i += 1) {
+    fitter.x[i] = i / (count - 1);
+    fitter.y[i] = normal(random) + (i > 17 ? (i - 17) / 3 : 0);
+  }
+  fitter.prepare(count);
+  const found = fitter.sharpest(2, count - 3, 1);
+  if (!found) throw new Error('no hinge');
+  const into = new Float64Array(count);
+  fitter.curve(found, into);
+  const left = into.reduce((sum, fitted, i) => sum + ((fitter.y[i] ?? 0) - fitted) ** 2, 0);
+  expect(fitter.rest - found.gain).toBeCloseTo(left, 9);
+  // No small change of the fitted curve's parts makes it better.
+  const at = fitter.x[found.place] ?? 0;
+  const parts = [
+    () => 1,
+    (x: number) => x,
+    (x: number) => x * x,
+    (x: number) => Math.max(x - at, 0),
+  ];
+  for (const part of parts) {
+    for (const by of [-1e-3, 1e-3]) {
+      const other = into.reduce(
+        (sum, fitted, i) => sum + ((fitter.y[i] ?? 0) - fitted - by * part(fitter.x[i] ?? 0)) ** 2,
+        0,
+      );
+      expect(other).toBeGreaterThan(left);
+    }
+  }
+});

@@ -100,7 +100,8 @@ export class BinLevel {
       pressurePa: count === 0 ? null : robustMean(block, slot, count) * QUANTUM_PA,
       count,
       overRange,
-      temperatureC: temperatures === 0 ? null : ((block.temperatureSum[slot] ?? 0) / temperatures) * QUANTUM_K,
+      temperatureC:
+        temperatures === 0 ? null : ((block.temperatureSum[slot] ?? 0) / temperatures) * QUANTUM_K,
     };
   }
 

@@ -25,7 +25,11 @@ const WANDER_S = 300;
  * width w of a point: variance 2·(x − 1 + e^(−x))/x² with x = w/τ, and between two points
  * (1 − e^(−x₁))·(1 − e^(−x₂))/(x₁·x₂)·e^(−gap/τ): averages of an Ornstein–Uhlenbeck process.
  */
-export function covarianceFactor(points: readonly RisePoint[], noise: Noise, { wanderShare, scale }: Extra) {
+export function covarianceFactor(
+  points: readonly RisePoint[],
+  noise: Noise,
+  { wanderShare, scale }: Extra,
+) {
   const size = points.length;
   const cov = new Float64Array(size * size);
   const fading: Fading[] = [

@@ -169,8 +169,7 @@ function workOut(gram: Float64Array, width: number, column: number, sigma: numbe
     if (factor === 0) continue;
     for (let j = 0; j < width; j += 1) {
       if (j === column) continue;
-      gram[i * width + j] =
-        (gram[i * width + j] ?? 0) - factor * (gram[column * width + j] ?? 0);
+      gram[i * width + j] = (gram[i * width + j] ?? 0) - factor * (gram[column * width + j] ?? 0);
     }
   }
   return Number.isFinite(sigma) ? Math.log(pivot * sigma * sigma) : Math.log(pivot);

@@ -27,7 +27,6 @@ export interface RiseFit {
   readonly posterior: Posterior;
   /** Standard deviation of a sample about the curve, Pa. */
   readonly noisePa: number;
-  readonly debug: string;
   /** The fitted curve, Pa, at any time since isolation. */
   readonly pressureAt: (heldS: number) => number;
   /** The rate of all that levels off, Pa/s, at any time since isolation. */
@@ -77,7 +76,14 @@ export function fitRise(
     stepsS,
   };
   const firstPa = points[0]?.pressurePa ?? 0;
-  let best = { wanderShare: 0, equalisation: 0, chi2: 0, inUse: 0, leakPaPerS: 0, logLikelihood: -Infinity };
+  let best = {
+    wanderShare: 0,
+    equalisation: 0,
+    chi2: 0,
+    inUse: 0,
+    leakPaPerS: 0,
+    logLikelihood: -Infinity,
+  };
   let design: Design | null = null;
   for (const wander of WANDERS) {
     const whitened = whitenedProblem(points, noise, shapes, setting, {
@@ -111,8 +117,6 @@ export function fitRise(
   const posterior = risePosterior(design, best.leakPaPerS, limits, other);
   const { coefficients, startPa } = posterior;
   return {
-    design, bestLeak: best.leakPaPerS, rawMean: posterior.raw[0], rawLow: posterior.raw[1], rawHigh: posterior.raw[2],
-    debug: `w${best.wanderShare} e${best.equalisation} s${scale.toFixed(1)} chi${best.chi2.toFixed(0)}/${points.length} white${noise.whiteShare} c${noise.correlationS} q${points.at(-1).stepPa.toFixed(2)}`,
     startPa,
     leakPaPerS: posterior.leakPaPerS,
     moisturePa: posterior.levelledPa,

@@ -159,8 +159,7 @@ export class MixtureVisitor {
     const count = members.length;
     for (let a = 0; a < count; a += 1) {
       const i = members[a] ?? 0;
-      this.#pull[a] =
-        (moments[i] ?? 0) - 1 / amountScalePa - (gram[i * size] ?? 0) * leakPaPerS;
+      this.#pull[a] = (moments[i] ?? 0) - 1 / amountScalePa - (gram[i * size] ?? 0) * leakPaPerS;
     }
     const chi2 =
       total - 2 * (moments[0] ?? 0) * leakPaPerS + (gram[0] ?? 0) * leakPaPerS * leakPaPerS;
@@ -209,7 +208,9 @@ export class MixtureVisitor {
             logShareAbove(z) +
             0.5 * Math.log(growth) -
             (0.5 *
-              (2 * freeMean * pull + pull * pull * freeVariance - freeMean * freeMean * precision)) /
+              (2 * freeMean * pull +
+                pull * pull * freeVariance -
+                freeMean * freeMean * precision)) /
               growth;
         }
         const change = precision - oldPrecision;
@@ -238,7 +239,10 @@ export class MixtureVisitor {
     this.amounts[0] = mean + sigma * lift;
     this.covariance[0] = Math.max((1 - lift * (lift + z)) / precision, 0);
     return (
-      (z > CERTAIN ? 0 : logShareAbove(z)) + 0.5 * z * z + 0.5 * LOG_2_PI - 0.5 * Math.log(precision)
+      (z > CERTAIN ? 0 : logShareAbove(z)) +
+      0.5 * z * z +
+      0.5 * LOG_2_PI -
+      0.5 * Math.log(precision)
     );
   }
 

@@ -122,8 +122,7 @@ export function risePosterior(
       const leak = nodes[n] ?? 0;
       coefficients[0] = (coefficients[0] ?? 0) + weight * leak;
       for (const [a, place] of mixture.members.entries()) {
-        coefficients[place] =
-          (coefficients[place] ?? 0) + weight * (amounts[m]?.[3 * n + a] ?? 0);
+        coefficients[place] = (coefficients[place] ?? 0) + weight * (amounts[m]?.[3 * n + a] ?? 0);
       }
       endCells.add(ends[4 * at] ?? 0, ends[4 * at + 1] ?? 0, weight);
       const levelled = ends[4 * at + 2] ?? 0;
@@ -148,7 +147,6 @@ export function risePosterior(
   }
   const leakPaPerS = estimateOf(nodes, weights, total);
   return {
-    raw: [nodes.reduce((a, x, n) => a + x * weights[n] / total, 0), quantile(nodes, weights, total, TAIL), quantile(nodes, weights, total, 1 - TAIL)],
     leakPaPerS,
     endPa: endCells.estimate(),
     levelledPa: levelledCells.estimate(),
@@ -249,9 +247,10 @@ function estimateOf(nodes: readonly number[], weights: Float64Array, total: numb
   for (const [n, leak] of nodes.entries()) mean += ((weights[n] ?? 0) / total) * leak;
   const low = quantile(nodes, weights, total, TAIL);
   // Most of the systems that are asked about have a leak: there the end has to hold.
+  const none = weights[0] ?? 0;
   const leaking = Float64Array.from(weights);
-  leaking[0] = NONE_AT_HIGH_END * (leaking[0] ?? 0);
-  const rest = total - (weights[0] ?? 0) + (leaking[0] ?? 0);
+  leaking[0] = NONE_AT_HIGH_END * none;
+  const rest = total - none + NONE_AT_HIGH_END * none;
   const high = quantile(nodes, leaking, rest, 1 - HIGH_TAIL);
   const spread = 1.645 * mean;
   return {
@@ -292,8 +291,7 @@ function shareAbove(
   for (const [n, leak] of nodes.entries()) {
     const before = n === 0 ? 0 : ((nodes[n - 1] ?? 0) + leak) / 2;
     const after = n === 0 ? 0 : ((nodes[n + 1] ?? leak) + leak) / 2;
-    const part =
-      after > before ? Math.min(Math.max((after - limit) / (after - before), 0), 1) : 0;
+    const part = after > before ? Math.min(Math.max((after - limit) / (after - before), 0), 1) : 0;
     sum += ((weights[n] ?? 0) / total) * (leak > limit && after <= before ? 1 : part);
   }
   return sum;

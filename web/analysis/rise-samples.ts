@@ -30,10 +30,7 @@ export function riseSamples(bins: readonly TimeBin[]): Sample[] {
   while (samples.length > BESIDE + 1 && isSpike(samples.slice(-BESIDE - 1).reverse(), sigmaPa)) {
     samples.pop();
   }
-  if (
-    samples.length > BESIDE + 2 &&
-    isSpike(samples.slice(-BESIDE - 2, -1).reverse(), sigmaPa)
-  ) {
+  if (samples.length > BESIDE + 2 && isSpike(samples.slice(-BESIDE - 2, -1).reverse(), sigmaPa)) {
     samples.splice(-2, 1);
   }
   return samples;

@@ -46,9 +46,7 @@ function stepsOver(samples: readonly Sample[], width: number, isolatedS: number)
     i + width <= pressures.length ? median(pressures.slice(i, i + width)) : NaN,
   );
   const changes = levels.map((level, i) => level - (levels[i - width] ?? NaN));
-  const spans = samples.map(
-    (sample, i) => sample.elapsedS - (samples[i - width]?.elapsedS ?? NaN),
-  );
+  const spans = samples.map((sample, i) => sample.elapsedS - (samples[i - width]?.elapsedS ?? NaN));
   const usualSpanS = median(spans.filter((span) => !Number.isNaN(span)));
   // A smooth curve's change lies between its neighbours': what is left is noise, or a step.
   const wiggles = changes.map(

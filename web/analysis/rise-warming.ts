@@ -44,13 +44,14 @@ export function warmingOf(
   if (!known) {
     return {
       meanPa: new Float64Array(points.length),
-      shapesPa: [scaled(balanced, BALANCED.sigma), scaled(coming, Math.hypot(COMING.mean, COMING.sigma))],
+      shapesPa: [
+        scaled(balanced, BALANCED.sigma),
+        scaled(coming, Math.hypot(COMING.mean, COMING.sigma)),
+      ],
     };
   }
   return {
-    meanPa: balanced.map(
-      (value, i) => BALANCED.mean * value + COMING.mean * (coming[i] ?? 0),
-    ),
+    meanPa: balanced.map((value, i) => BALANCED.mean * value + COMING.mean * (coming[i] ?? 0)),
     shapesPa: [
       scaled(balanced, BALANCED.sigma),
       scaled(coming, COMING.sigma),

@@ -39,7 +39,9 @@ export function assessRise(history: History, isolatedS: number, sheet: Sheet, no
   const stepS = steps.at(-1)?.toS ?? null;
   const startS = stepS ?? isolatedS;
   const samples = all.filter(({ elapsedS }) =>
-    steps.every(({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S),
+    steps.every(
+      ({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S,
+    ),
   );
   const noise = noiseOf(samples);
   const points = risePoints(samples, noise, isolatedS);

@@ -7,50 +7,9 @@
  * more, each cut is replaced by the normal factor that has the same moments (expectation propagation:
  * Minka, A family of algorithms for approximate Bayesian inference, 2001, chapter 3).
  */
+import { MOST_AMOUNTS, type Mixture } from './rise-mixtures.ts';
 import type { Design } from './rise-design.ts';
 import { hazard, logShareAbove } from './truncated-normal.ts';
-
-/** Most amounts in one mixture. */
-export const MOST_AMOUNTS = 3;
-
-/** One mixture of time constants: places of its shapes in the design. */
-export interface Mixture {
-  readonly members: readonly number[];
-  readonly logPrior: number;
-}
-
-/** ln of the prior of a mixture of so many: an amount more has to earn its place. */
-const PRIOR_BY_SIZE = [0.2, 0.35, 0.28, 0.17] as const;
-
-export function mixturesOf({ shapes, lengthS, amountScalePa }: Design): Mixture[] {
-  const releases = shapes.flatMap((shape, i) => (shape.kind === 'release' ? [i] : []));
-  const rarities = shapes.map(({ tauS }) => Math.min(lengthS / Math.max(tauS, 1), 1));
-  const total = releases.reduce((sum, place) => sum + (rarities[place] ?? 0), 0);
-  return setsOf(releases).map((members) => ({
-    members,
-    logPrior:
-      Math.log(PRIOR_BY_SIZE[members.length] ?? 1) +
-      members.reduce((sum, place) => sum + Math.log((rarities[place] ?? 1) / total), 0) +
-      Math.log(factorial(members.length)) -
-      members.length * Math.log(amountScalePa),
-  }));
-}
-
-function setsOf(releases: readonly number[]): number[][] {
-  const sets: number[][] = [[]];
-  for (const [i, a] of releases.entries()) {
-    sets.push([a]);
-    for (const [j, b] of releases.slice(i + 1).entries()) {
-      sets.push([a, b]);
-      for (const c of releases.slice(i + j + 2)) sets.push([a, b, c]);
-    }
-  }
-  return sets;
-}
-
-function factorial(of: number): number {
-  return of < 2 ? 1 : of * factorial(of - 1);
-}
 
 /** Where a mixture would have the inflow, its deviation, and ln of the integral over the amounts there. */
 export interface FreeLeak {
@@ -79,11 +38,6 @@ export class MixtureVisitor {
   /** Expected amounts, in the mixture's order, and their covariance, row by row. */
   readonly amounts = new Float64Array(MOST_AMOUNTS);
   readonly covariance = new Float64Array(MOST_AMOUNTS * MOST_AMOUNTS);
-  endPa = 0;
-  endSigmaPa = 0;
-  levelledPa = 0;
-  levelledSigmaPa = 0;
-
   /** Of the mixture taken: where it would have the inflow, were its amounts free. */
   free: FreeLeak = { at: 0, sigma: 1, logWeight: 0 };
 
@@ -96,12 +50,17 @@ export class MixtureVisitor {
   readonly #cutPrecision = new Float64Array(MOST_AMOUNTS);
   readonly #cutPull = new Float64Array(MOST_AMOUNTS);
 
-  constructor(design: Design) {
+  readonly #amountScalePa: number;
+
+  /** @param amountScalePa how much is to be expected of an amount */
+  constructor(design: Design, amountScalePa: number) {
     this.#design = design;
+    this.#amountScalePa = amountScalePa;
   }
 
   take(mixture: Mixture): void {
-    const { gram, size, amountScalePa } = this.#design;
+    const { gram, size } = this.#design;
+    const amountScalePa = this.#amountScalePa;
     const { members } = mixture;
     this.#mixture = mixture;
     // Ten times what is to be expected is not to be expected: also keeps parallel columns apart.
@@ -118,13 +77,14 @@ export class MixtureVisitor {
   }
 
   /** ln of the same integral with the amounts free: the true one is never more. */
-  #freeWeightAt(leakPaPerS: number): number {
+  freeWeightAt(leakPaPerS: number): number {
     const { at, sigma, logWeight } = this.free;
     return logWeight - 0.5 * ((leakPaPerS - at) / sigma) ** 2;
   }
 
   #freeLeak(): FreeLeak {
-    const { gram, size, moments, amountScalePa } = this.#design;
+    const { gram, size, moments } = this.#design;
+    const amountScalePa = this.#amountScalePa;
     const { members } = this.#mixture;
     const count = members.length;
     for (let a = 0; a < count; a += 1) {
@@ -154,7 +114,8 @@ export class MixtureVisitor {
   }
 
   visit(leakPaPerS: number): void {
-    const { gram, size, moments, amountScalePa, total } = this.#design;
+    const { gram, size, moments, total } = this.#design;
+    const amountScalePa = this.#amountScalePa;
     const { members, logPrior } = this.#mixture;
     const count = members.length;
     for (let a = 0; a < count; a += 1) {
@@ -165,7 +126,7 @@ export class MixtureVisitor {
     const chi2 =
       total - 2 * (moments[0] ?? 0) * leakPaPerS + (gram[0] ?? 0) * leakPaPerS * leakPaPerS;
     this.logWeight = logPrior - 0.5 * chi2 + this.#integrate(count);
-    if (!(this.logWeight <= this.#freeWeightAt(leakPaPerS) + ROUNDING)) {
+    if (!(this.logWeight <= this.freeWeightAt(leakPaPerS) + ROUNDING)) {
       // Far from anything likely the factors may run away: such a place weighs nothing.
       this.logWeight = -Infinity;
       this.amounts.fill(0);
@@ -173,7 +134,6 @@ export class MixtureVisitor {
       this.#cutPrecision.fill(0);
       this.#cutPull.fill(0);
     }
-    this.#see(leakPaPerS, count);
   }
 
   /** ln of the integral of exp(pull·u − ½·u·precision·u) over u ≥ 0. */
@@ -309,32 +269,6 @@ export class MixtureVisitor {
           (covariance[i * w + j] ?? 0) - factor * (column[i] ?? 0) * (column[j] ?? 0);
       }
     }
-  }
-
-  /** What the amounts mean for the end of the hold. */
-  #see(leakPaPerS: number, count: number): void {
-    const { endOffsetPa, endPerAmount, endVariance, levelledPerAmount } = this.#design;
-    const { members } = this.#mixture;
-    let endPa = endOffsetPa + (endPerAmount[0] ?? 0) * leakPaPerS;
-    let levelledPa = 0;
-    let variance = endVariance;
-    let levelledVariance = 0;
-    for (let a = 0; a < count; a += 1) {
-      const i = members[a] ?? 0;
-      const amount = this.amounts[a] ?? 0;
-      endPa += (endPerAmount[i] ?? 0) * amount;
-      levelledPa += (levelledPerAmount[i] ?? 0) * amount;
-      for (let b = 0; b < count; b += 1) {
-        const j = members[b] ?? 0;
-        const cov = this.covariance[a * MOST_AMOUNTS + b] ?? 0;
-        variance += cov * (endPerAmount[i] ?? 0) * (endPerAmount[j] ?? 0);
-        levelledVariance += cov * (levelledPerAmount[i] ?? 0) * (levelledPerAmount[j] ?? 0);
-      }
-    }
-    this.endPa = endPa;
-    this.endSigmaPa = Math.sqrt(Math.max(variance, 0));
-    this.levelledPa = levelledPa;
-    this.levelledSigmaPa = Math.sqrt(Math.max(levelledVariance, 0));
   }
 }
 

@@ -1,15 +1,21 @@
 /** What the readings of a hold leave open: inflow, end of the hold and kind of rise, with probabilities. */
 import type { Estimate } from './conclusions.ts';
+import { estimateOfMany, type Weighted } from './estimate-cells.ts';
+import { leakEstimate, priorWeights, shareAbove } from './leak-estimate.ts';
 import type { Design } from './rise-design.ts';
 import { KINDS, kindOf, type KindLimits } from './rise-kinds.ts';
-import { MixtureVisitor, mixturesOf, type Mixture } from './rise-likelihood.ts';
+import { MixtureVisitor } from './rise-likelihood.ts';
+import { MOST_AMOUNTS, mixturesOf } from './rise-mixtures.ts';
+import { isNegligible, nodesFor, risenPa, searchMixtures, steepestOf } from './rise-search.ts';
+import { LEAK, shapeAt } from './rise-shapes.ts';
 
-/** ln of the likelihood of an inflow, as another hold of the same system gives it. */
+/** ln of the likelihood of an inflow, as a hold gives it. */
 export type LogLikelihood = (leakPaPerS: number) => number;
 
 export interface Posterior {
   readonly leakPaPerS: Estimate;
   readonly endPa: Estimate;
+  /** What levels off, from the beginning to the end of the hold, Pa. */
   readonly levelledPa: Estimate;
   /** Probability of each kind, in the order of `KINDS`. */
   readonly kinds: Float64Array;
@@ -17,350 +23,162 @@ export interface Posterior {
   readonly aboveLimit: number;
   /** Expected coefficients of the shapes. */
   readonly coefficients: Float64Array;
-  readonly startPa: number;
   readonly logLikelihood: LogLikelihood;
 }
 
-/** That there is no inflow at all. A setting of ours. */
-const PRIOR_NONE = 0.5;
-/** Inflows are as likely in every order of magnitude, from a fifth of the limit to 200 times it. */
-const SMALLEST_SHARE = 0.2;
-const LARGEST_SHARE = 200;
-/** Mixtures less likely than the best by this are left out: e^−9, with hundreds of them. */
-const LEFT_OUT = 9;
-/** And of the rest so many that together make this part of all. */
-const NEGLECTED = 4e-3;
-const NODES = 28;
-/** Cells in which the end of the hold and what levels off are counted. */
-const CELLS = 240;
+/** The hold that the rule asks for, since isolation, s. */
+export interface RuledHold extends KindLimits {
+  readonly fromS: number;
+  readonly toS: number;
+}
 
+/** Amounts of a fifth of the allowed rise are to be expected of every system. A setting of ours. */
+const LEAST_AMOUNT_SHARE = 0.2;
+/** How much a reading may wander on until the end of the hold, as a share of it. A setting of ours. */
+const DRIFT_SHARE = 1e-3;
+const TAIL = 0.05;
+
+/**
+ * @param bestLeakPaPerS inflow of the best fit of all
+ * @param other what other holds of the same system say of its inflow
+ */
 export function risePosterior(
   design: Design,
   bestLeakPaPerS: number,
-  limits: KindLimits,
+  ruled: RuledHold,
   other: LogLikelihood | null,
 ): Posterior {
-  const mixtures = mixturesOf(design);
-  const visitor = new MixtureVisitor(design);
-  // First look: where each mixture would have the inflow, and how likely it is there.
-  const firsts: First[] = [];
-  let highest = -Infinity;
-  // Nothing but a leak could not make it steeper than it has been.
-  const widest = Math.max(design.amountScalePa / design.lengthS, limits.leakLimitPaPerS);
-  const common = [0, 0.3 * widest, 0.65 * widest, bestLeakPaPerS];
-  for (const mixture of mixtures) {
-    visitor.take(mixture);
-    const { at: best, sigma, logWeight: bound } = visitor.free;
-    // Amounts that may not be negative leave the inflow less room than free ones.
-    const height = Math.log(Math.min(sigma, widest));
-    if (bound + height < highest - LEFT_OUT) continue;
-    let peak = -Infinity;
-    let at = 0;
-    for (const leak of [...common, best - sigma, best + sigma]) {
-      if (leak < 0 || leak > 2 * widest) continue;
-      visitor.visit(leak);
-      if (visitor.logWeight + height > peak) {
-        peak = visitor.logWeight + height;
-        at = leak;
-      }
-    }
-    highest = Math.max(highest, peak);
-    firsts.push({ mixture, sigma, height, at, peak, bound, best });
-  }
-  const likely = likelyOnes(firsts, highest);
-  const nodes = nodesFor(visitor, likely, highest);
-  const smallest = SMALLEST_SHARE * limits.leakLimitPaPerS;
-  const priors = priorsAt(nodes, smallest, limits.leakLimitPaPerS * LARGEST_SHARE);
+  const { hold, size } = design;
+  const amountScalePa = Math.max(risenPa(hold), LEAST_AMOUNT_SHARE * ruled.allowedRisePa);
+  const visitor = new MixtureVisitor(design, amountScalePa);
+  const search = searchMixtures(
+    visitor,
+    mixturesOf(hold.shapes, hold.lengthS, amountScalePa),
+    bestLeakPaPerS,
+    steepestOf(design, ruled.leakLimitPaPerS),
+  );
+  const nodes = nodesFor(visitor, search);
+  const priors = priorWeights(nodes, ruled.leakLimitPaPerS);
+  const others = nodes.map((leakPaPerS) => other?.(leakPaPerS) ?? 0);
+  const highestOther = Math.max(...others);
+  const targets = targetsOf(design, ruled);
 
-  // Second look: every likely mixture at every node.
-  const count = nodes.length;
-  const logs = new Float64Array(likely.length * count);
-  let top = -Infinity;
-  const others = nodes.map((leak) => (other ? other(leak) : 0));
-  const ends = new Float64Array(likely.length * count * 4);
-  const amounts: Float64Array[] = [];
-  logs.fill(-Infinity);
-  for (const [m, { mixture, best, sigma, height, bound }] of likely.entries()) {
-    const held = new Float64Array(count * 3);
-    amounts.push(held);
-    visitor.take(mixture);
-    for (let n = 0; n < count; n += 1) {
-      const away = ((nodes[n] ?? 0) - best) / sigma;
-      if (bound + height - 0.5 * away * away < highest - LEFT_OUT) continue;
-      visitor.visit(nodes[n] ?? 0);
-      const log = visitor.logWeight;
-      const at = m * count + n;
-      logs[at] = log;
-      top = Math.max(top, log + (others[n] ?? 0));
-      ends[4 * at] = visitor.endPa;
-      ends[4 * at + 1] = visitor.endSigmaPa;
-      ends[4 * at + 2] = visitor.levelledPa;
-      ends[4 * at + 3] = visitor.levelledSigmaPa;
-      held.set(visitor.amounts, 3 * n);
-    }
-  }
-  const weights = new Float64Array(count);
-  const bare = new Float64Array(count);
+  const alone = new Float64Array(nodes.length);
+  const weights = new Float64Array(nodes.length);
   const kinds = new Float64Array(KINDS.length);
-  const coefficients = new Float64Array(design.size);
-  const shares = new Float64Array(likely.length * count);
+  const coefficients = new Float64Array(size);
+  const ends: Weighted[] = [];
+  const levels: Weighted[] = [];
   let total = 0;
-  for (let at = 0; at < shares.length; at += 1) {
-    const n = at % count;
-    shares[at] = Math.exp((logs[at] ?? 0) + (others[n] ?? 0) - top) * (priors[n] ?? 0);
-    total += shares[at] ?? 0;
-  }
-  const endCells = new Cells(ends, 0, shares, 1e-6 * total);
-  const levelledCells = new Cells(ends, 2, shares, 1e-6 * total);
-  for (const [m, { mixture }] of likely.entries()) {
-    for (let n = 0; n < count; n += 1) {
-      const at = m * count + n;
-      bare[n] = (bare[n] ?? 0) + Math.exp((logs[at] ?? 0) - highest);
-      const weight = shares[at] ?? 0;
-      if (weight < 1e-6 * total) continue;
+  for (const likely of search.likely) {
+    visitor.take(likely.mixture);
+    for (const [n, leakPaPerS] of nodes.entries()) {
+      if (isNegligible(visitor, likely, leakPaPerS, search.highest)) continue;
+      visitor.visit(leakPaPerS);
+      const likelihood = Math.exp(visitor.logWeight - search.highest);
+      alone[n] = (alone[n] ?? 0) + likelihood;
+      const weight =
+        likelihood * (priors[n] ?? 0) * Math.exp((others[n] ?? 0) - highestOther);
+      if (!(weight > 0)) continue;
+      total += weight;
       weights[n] = (weights[n] ?? 0) + weight;
-      const leak = nodes[n] ?? 0;
-      coefficients[0] = (coefficients[0] ?? 0) + weight * leak;
-      for (const [a, place] of mixture.members.entries()) {
-        coefficients[place] =
-          (coefficients[place] ?? 0) + weight * (amounts[m]?.[3 * n + a] ?? 0);
+      coefficients[LEAK] = (coefficients[LEAK] ?? 0) + weight * leakPaPerS;
+      for (const [a, member] of likely.mixture.members.entries()) {
+        coefficients[member] =
+          (coefficients[member] ?? 0) + weight * (visitor.amounts[a] ?? 0);
       }
-      endCells.add(ends[4 * at] ?? 0, ends[4 * at + 1] ?? 0, weight);
-      const levelled = ends[4 * at + 2] ?? 0;
-      const spread = ends[4 * at + 3] ?? 0;
-      levelledCells.add(levelled, spread, weight);
-      // Gauss–Hermite with three nodes: exact to the fifth power.
-      const middle = kindOf(leak, levelled, limits);
-      const low = kindOf(leak, levelled - Math.sqrt(3) * spread, limits);
-      const high = kindOf(leak, levelled + Math.sqrt(3) * spread, limits);
-      kinds[middle] = (kinds[middle] ?? 0) + (weight * 2) / 3;
-      kinds[low] = (kinds[low] ?? 0) + weight / 6;
-      kinds[high] = (kinds[high] ?? 0) + weight / 6;
+      const end = valueOf(visitor, likely.mixture.members, targets.end, leakPaPerS);
+      ends.push({ ...end, weight });
+      const level = valueOf(visitor, likely.mixture.members, targets.level, leakPaPerS);
+      levels.push({ ...level, weight });
+      countKind(kinds, leakPaPerS, { ...level, weight }, ruled);
     }
   }
-  for (let i = 0; i < kinds.length; i += 1) kinds[i] = (kinds[i] ?? 0) / total;
-  for (let i = 0; i < coefficients.length; i += 1) {
-    coefficients[i] = (coefficients[i] ?? 0) / total;
-  }
-  let startPa = design.startOffsetPa;
-  for (let i = 0; i < design.size; i += 1) {
-    startPa += (design.startPer[i] ?? 0) * (coefficients[i] ?? 0);
-  }
-  const leakPaPerS = estimateOf(nodes, weights, total);
   return {
-    raw: [nodes.reduce((a, x, n) => a + x * weights[n] / total, 0), quantile(nodes, weights, total, TAIL), quantile(nodes, weights, total, 1 - TAIL)],
-    leakPaPerS,
-    endPa: endCells.estimate(),
-    levelledPa: levelledCells.estimate(),
-    kinds,
-    aboveLimit: shareAbove(nodes, weights, total, limits.leakLimitPaPerS),
-    coefficients,
-    startPa,
-    logLikelihood: interpolated(nodes, bare),
+    leakPaPerS: leakEstimate(nodes, weights),
+    endPa: estimateOfMany(ends, TAIL),
+    levelledPa: estimateOfMany(levels, TAIL),
+    kinds: kinds.map((weight) => weight / total),
+    aboveLimit: shareAbove(nodes, weights, ruled.leakLimitPaPerS),
+    coefficients: coefficients.map((sum) => sum / total),
+    logLikelihood: interpolated(nodes, alone),
   };
 }
 
-interface First {
-  readonly mixture: Mixture;
-  readonly sigma: number;
-  /** ln of how wide its part of the inflow is. */
-  readonly height: number;
-  readonly at: number;
-  readonly peak: number;
-  /** Where its amounts, were they free, would have the inflow, and ln of the integral there. */
-  readonly best: number;
-  readonly bound: number;
+/** Something that depends on the coefficients in a straight line, and has an error of its own. */
+interface Target {
+  readonly offset: number;
+  readonly per: Float64Array;
+  readonly variance: number;
 }
 
-/** Those that matter: together all but a small part of the whole. */
-function likelyOnes(firsts: readonly First[], highest: number): First[] {
-  const sorted = [...firsts].sort((a, b) => b.peak - a.peak);
-  const weights = sorted.map(({ peak }) => Math.exp(peak - highest));
-  let left = weights.reduce((sum, weight) => sum + weight, 0) * NEGLECTED;
-  let count = sorted.length;
-  while (count > 1 && left > 0) {
-    left -= weights[count - 1] ?? 0;
-    if (left > 0) count -= 1;
-  }
-  return sorted.slice(0, count);
-}
-
-/** Looked at to find how far the nodes have to reach. */
-const LOOKED_AT = 12;
-/** As far as the weight has fallen by e^−7. */
-const REACH = 7;
-
-/** No inflow, then places that lie close where the likely mixtures have it and ever wider from there. */
-function nodesFor(visitor: MixtureVisitor, firsts: readonly First[], highest: number): number[] {
-  let weight = 0;
-  let centre = 0;
-  let finest = Infinity;
-  for (const { at, height, peak } of firsts) {
-    const share = Math.exp(peak - highest);
-    weight += share;
-    centre += share * at;
-    if (peak > highest - 3) finest = Math.min(finest, Math.exp(height));
-  }
-  centre /= weight;
-  let reach = centre + 3 * finest;
-  for (const { mixture, at, peak, height } of firsts.slice(0, LOOKED_AT)) {
-    visitor.take(mixture);
-    let step = finest;
-    for (let i = 0; i < 30; i += 1, step *= 1.7) {
-      visitor.visit(at + step);
-      if (visitor.logWeight + height < peak - REACH) break;
-    }
-    reach = Math.max(reach, at + step);
-  }
-  const low = Math.asinh(-centre / finest);
-  const high = Math.asinh((reach - centre) / finest);
-  const nodes = [0];
-  for (let i = 0; i < NODES; i += 1) {
-    const z = low + ((high - low) * i) / (NODES - 1);
-    const leak = centre + finest * Math.sinh(z);
-    if (leak > (nodes.at(-1) ?? 0) + 1e-3 * finest) nodes.push(leak);
-  }
-  return nodes;
-}
-
-/** The weight of each node: that of no inflow, and of the slab ∝ 1/(L + smallest) by trapezoids. */
-function priorsAt(nodes: readonly number[], smallest: number, largest: number): number[] {
-  const norm = Math.log((largest + smallest) / smallest);
-  return nodes.map((leak, n) => {
-    const before = nodes[Math.max(n - 1, 0)] ?? 0;
-    const after = nodes[Math.min(n + 1, nodes.length - 1)] ?? 0;
-    const slab = ((1 - PRIOR_NONE) * (after - before)) / 2 / (leak + smallest) / norm;
-    return n === 0 ? PRIOR_NONE + slab : slab;
-  });
-}
-
-const TAIL = 0.05;
-/** Beyond the upper end lies less than beyond the lower: what levels off takes some of every leak. */
-const HIGH_TAIL = 0.025;
-/** What is left of the weight of no inflow at the upper end. A setting of ours. */
-const NONE_AT_HIGH_END = 0.2;
-/** No inflow is steadier than this share: walls take up its humidity by and by. From memory. */
-const STEADY_SIGMA = 0.015;
-/** So much of it may be a release too slow for any bend to show. A setting of ours. */
-const SLOW_SIGMA = 0.05;
-
-function estimateOf(nodes: readonly number[], weights: Float64Array, total: number): Estimate {
-  let mean = 0;
-  for (const [n, leak] of nodes.entries()) mean += ((weights[n] ?? 0) / total) * leak;
-  const low = quantile(nodes, weights, total, TAIL);
-  // Most of the systems that are asked about have a leak: there the end has to hold.
-  const leaking = Float64Array.from(weights);
-  leaking[0] = NONE_AT_HIGH_END * (leaking[0] ?? 0);
-  const rest = total - (weights[0] ?? 0) + (leaking[0] ?? 0);
-  const high = quantile(nodes, leaking, rest, 1 - HIGH_TAIL);
-  const spread = 1.645 * mean;
+function targetsOf(
+  { hold, startPa, startPer, startVariance }: Design,
+  { fromS, toS }: RuledHold,
+): { readonly end: Target; readonly level: Target } {
+  const { shapes, lengthS, points } = hold;
+  const atEnd = shapes.map((shape) => shapeAt(shape, toS, lengthS));
+  const atStart = shapes.map((shape) => shapeAt(shape, fromS, lengthS));
+  const ahead = Math.max(toS - lengthS, 0) / toS;
+  const wanderPa = DRIFT_SHARE * ahead * (points.at(-1)?.pressurePa ?? 0);
   return {
-    estimate: Math.min(Math.max(mean, low), high),
-    low: Math.max(mean - Math.hypot(mean - low, spread * SLOW_SIGMA), 0),
-    high: mean + Math.hypot(high - mean, spread * STEADY_SIGMA),
+    end: {
+      offset: startPa,
+      per: startPer.map((per, i) => per + (atEnd[i] ?? 0)),
+      variance: startVariance + wanderPa ** 2,
+    },
+    level: {
+      offset: 0,
+      per: Float64Array.from(shapes, (_, i) =>
+        i === LEAK ? 0 : (atEnd[i] ?? 0) - (atStart[i] ?? 0),
+      ),
+      variance: 0,
+    },
   };
 }
 
-/** Each node's weight lies evenly over its cell; that of no inflow at zero alone. */
-function quantile(
-  nodes: readonly number[],
-  weights: Float64Array,
-  total: number,
-  share: number,
-): number {
-  let sum = 0;
-  for (const [n, leak] of nodes.entries()) {
-    const weight = (weights[n] ?? 0) / total;
-    if (sum + weight >= share) {
-      if (n === 0) return 0;
-      const before = ((nodes[n - 1] ?? 0) + leak) / 2;
-      const after = ((nodes[n + 1] ?? leak) + leak) / 2;
-      return before + ((after - before) * (share - sum)) / Math.max(weight, 1e-300);
+function valueOf(
+  { amounts, covariance }: MixtureVisitor,
+  members: readonly number[],
+  { offset, per, variance }: Target,
+  leakPaPerS: number,
+): { mean: number; sigma: number } {
+  let mean = offset + (per[LEAK] ?? 0) * leakPaPerS;
+  let sum = variance;
+  for (let a = 0; a < members.length; a += 1) {
+    const perA = per[members[a] ?? 0] ?? 0;
+    mean += perA * (amounts[a] ?? 0);
+    for (let b = 0; b < members.length; b += 1) {
+      sum += perA * (per[members[b] ?? 0] ?? 0) * (covariance[a * MOST_AMOUNTS + b] ?? 0);
     }
-    sum += weight;
   }
-  return nodes.at(-1) ?? 0;
+  return { mean, sigma: Math.sqrt(Math.max(sum, 0)) };
 }
 
-function shareAbove(
-  nodes: readonly number[],
-  weights: Float64Array,
-  total: number,
-  limit: number,
-): number {
-  let sum = 0;
-  for (const [n, leak] of nodes.entries()) {
-    const before = n === 0 ? 0 : ((nodes[n - 1] ?? 0) + leak) / 2;
-    const after = n === 0 ? 0 : ((nodes[n + 1] ?? leak) + leak) / 2;
-    const part =
-      after > before ? Math.min(Math.max((after - limit) / (after - before), 0), 1) : 0;
-    sum += ((weights[n] ?? 0) / total) * (leak > limit && after <= before ? 1 : part);
+/** Gauss and Hermite with three nodes, 0 and ±√3 deviations: exact to the fifth power. */
+function countKind(
+  kinds: Float64Array,
+  leakPaPerS: number,
+  { mean, sigma, weight }: Weighted,
+  limits: KindLimits,
+): void {
+  for (const [away, share] of [
+    [0, 2 / 3],
+    [-Math.sqrt(3), 1 / 6],
+    [Math.sqrt(3), 1 / 6],
+  ] as const) {
+    const kind = kindOf(leakPaPerS, mean + away * sigma, limits);
+    kinds[kind] = (kinds[kind] ?? 0) + weight * share;
   }
-  return sum;
 }
 
 function interpolated(nodes: readonly number[], values: Float64Array): LogLikelihood {
-  const logs = Array.from(values, (value) => Math.log(Math.max(value, 1e-300)));
-  return (leak) => {
+  const logs = Array.from(values, (value) => Math.log(Math.max(value, Number.MIN_VALUE)));
+  return (leakPaPerS) => {
     let n = 0;
-    while (n + 2 < nodes.length && (nodes[n + 1] ?? 0) < leak) n += 1;
+    while (n + 2 < nodes.length && (nodes[n + 1] ?? 0) < leakPaPerS) n += 1;
     const [from, to] = [nodes[n] ?? 0, nodes[n + 1] ?? 1];
-    const [a, b] = [logs[n] ?? 0, logs[n + 1] ?? 0];
-    return a + ((b - a) * (leak - from)) / (to - from);
+    const [before, after] = [logs[n] ?? 0, logs[n + 1] ?? 0];
+    return before + ((after - before) * (leakPaPerS - from)) / (to - from);
   };
-}
-
-/** Counts normal distributions into equal cells, each as its three Gauss–Hermite nodes. */
-class Cells {
-  readonly #cells = new Float64Array(CELLS);
-  readonly #from: number;
-  readonly #width: number;
-  #total = 0;
-  #sum = 0;
-
-  /** @param moments mean and deviation of each, every fourth pair from `offset` on; those with a share below `least` are left out */
-  constructor(moments: Float64Array, offset: number, shares: Float64Array, least: number) {
-    let low = Infinity;
-    let high = -Infinity;
-    for (let i = offset; i < moments.length; i += 4) {
-      if ((shares[i >> 2] ?? 0) < least) continue;
-      const reach = 2 * (moments[i + 1] ?? 0);
-      low = Math.min(low, (moments[i] ?? 0) - reach);
-      high = Math.max(high, (moments[i] ?? 0) + reach);
-    }
-    this.#from = low;
-    this.#width = Math.max(high - low, 1e-9) / CELLS;
-  }
-
-  add(mean: number, sigma: number, weight: number): void {
-    const away = Math.sqrt(3) * sigma;
-    this.#put(mean, (weight * 2) / 3);
-    this.#put(mean - away, weight / 6);
-    this.#put(mean + away, weight / 6);
-    this.#total += weight;
-    this.#sum += weight * mean;
-  }
-
-  #put(value: number, weight: number): void {
-    const cell = Math.min(Math.max(Math.floor((value - this.#from) / this.#width), 0), CELLS - 1);
-    this.#cells[cell] = (this.#cells[cell] ?? 0) + weight;
-  }
-
-  estimate(): Estimate {
-    const low = this.#quantile(TAIL);
-    const high = this.#quantile(1 - TAIL);
-    return { estimate: Math.min(Math.max(this.#quantile(0.5), low), high), low, high };
-  }
-
-  #quantile(share: number): number {
-    let sum = 0;
-    for (let cell = 0; cell < CELLS; cell += 1) {
-      const weight = (this.#cells[cell] ?? 0) / this.#total;
-      if (sum + weight >= share) {
-        return this.#from + (cell + (share - sum) / weight) * this.#width;
-      }
-      sum += weight;
-    }
-    return this.#from + CELLS * this.#width;
-  }
 }

@@ -6,13 +6,16 @@ export interface Shape {
   readonly tauS: number;
 }
 
+/** Place of the leak among the shapes. */
+export const LEAK = 0;
+
 /** The grid of time constants begins here; quicker ones look like the valve being turned. */
 const QUICKEST_S = 12;
 /** Two neighbours, weighed freely, stand for any between them to 1 part in 500. */
-const GRID_STEP = 1.6;
+const GRID_STEP = 1.65;
 /**
  * The slowest, in lengths of what has been seen: what takes longer shows no bend within it, and counts
- * as inflow until a repeat hold says otherwise.
+ * as inflow until a repeat hold says otherwise. A setting of ours.
  */
 const SLOWEST_LENGTHS = 3.5;
 
@@ -20,12 +23,20 @@ const SLOWEST_LENGTHS = 3.5;
 export function riseShapes(lengthS: number): Shape[] {
   const shapes: Shape[] = [{ kind: 'leak', tauS: 0 }];
   const span = Math.max((SLOWEST_LENGTHS * lengthS) / QUICKEST_S, GRID_STEP);
-  const steps = Math.round(Math.log(span) / Math.log(GRID_STEP));
+  const steps = Math.max(Math.round(Math.log(span) / Math.log(GRID_STEP)), 1);
   const step = span ** (1 / steps);
   for (let i = 0; i <= steps; i += 1) {
     shapes.push({ kind: 'release', tauS: QUICKEST_S * step ** i });
   }
   return shapes;
+}
+
+/**
+ * How often such a time constant is met, beside the others: the rarer, the longer it is than what has
+ * been seen. A setting of ours.
+ */
+export function rarity({ tauS }: Shape, lengthS: number): number {
+  return Math.min(lengthS / tauS, 1);
 }
 
 /**

@@ -52,6 +52,5 @@ function together(group: readonly TimeBin[]): TimeBin {
     pressurePa: measured === 0 ? null : pressurePa / measured,
     count,
     overRange,
-    temperatureC: group.at(-1)?.temperatureC ?? null,
   };
 }

@@ -14,7 +14,6 @@ function traceOf(logAt: (second: number) => number, lengthS: number, sigma: numb
     pressurePa: Math.exp(logAt(second) + sigma * normal(random)),
     count: 1,
     overRange: 0,
-    temperatureC: null,
   }));
   return new Trace(bins);
 }

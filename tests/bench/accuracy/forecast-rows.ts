@@ -41,6 +41,14 @@ const GROUPS: readonly Group[] = [
     width: [],
     held: HELD,
   },
+  {
+    name: 'wet, its water known to be gone',
+    of: ({ wet, waterGone }) => wet && waterGone,
+    median: [],
+    eightieth: [],
+    width: [],
+    held: null,
+  },
 ];
 
 /** The forecast, cut near shares of the true time. */

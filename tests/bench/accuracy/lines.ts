@@ -19,6 +19,8 @@ export interface ForecastLine extends Of {
   readonly nowS: number;
   readonly elapsedS: number;
   readonly trueS: number;
+  /** Liquid water is known to have gone by then. */
+  readonly waterGone: boolean;
   readonly outcome: Outcome;
   readonly p10S: number | null;
   readonly p50S: number | null;

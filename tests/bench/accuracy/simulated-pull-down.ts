@@ -65,6 +65,7 @@ function pullDown(seed: number, drawSeed: number): PullDownTrial | null {
     ],
     pumpOnS: PUMP_ON_S,
     reachedS,
+    waterGoneS: null,
     endS: reachedS === null ? PUMP_ON_S + NEVER_RECORD_S : reachedS + BEYOND_S,
     facts: { obstacle: obstacleOf(drawn.faults), drawSeed, ...factsOf(drawn) },
   };

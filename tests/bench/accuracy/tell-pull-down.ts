@@ -39,6 +39,7 @@ function cuts(trial: PullDownTrial, subject: Subject, reachedS: number): Forecas
       nowS: judgedS,
       elapsedS: judgedS - pumpOnS,
       trueS: reachedS - judgedS,
+      waterGone: trial.waterGoneS !== null && judgedS > trial.waterGoneS,
       outcome: forecast?.outcome ?? 'none',
       p10S: remaining?.p10S ?? null,
       p50S: remaining?.p50S ?? null,

@@ -29,6 +29,7 @@ const pullDownSchema = keptSchema.extend({
   pumpOnS: z.number(),
   reachedS: z.number().nullable(),
   endS: z.number(),
+  waterGoneS: z.number().nullable(),
 });
 const kindSchema = z.enum(RISE_CLASSES);
 const riseSchema = keptSchema.extend({
@@ -51,7 +52,7 @@ export function cached(world: World, folder: string): World {
   return {
     name: world.name,
     pullDown: (seed) => {
-      const { wet, pumpOnS, reachedS, endS, ...kept } = keep(
+      const { wet, pumpOnS, reachedS, endS, waterGoneS, ...kept } = keep(
         join(home, `pull-down-${seed}.json`),
         pullDownSchema,
         () => {
@@ -59,7 +60,7 @@ export function cached(world: World, folder: string): World {
           return { ...columns(trial), ...trial };
         },
       );
-      return { ...restored(world, kept), wet, pumpOnS, reachedS, endS };
+      return { ...restored(world, kept), wet, pumpOnS, reachedS, endS, waterGoneS };
     },
     rise: (seed) => {
       const { kind, isolatedS, heldS, leakPaPerS, shownPa, ...kept } = keep(

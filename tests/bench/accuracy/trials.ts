@@ -21,6 +21,8 @@ export interface PullDownTrial extends Trial {
   /** When the sensor would show the target but for its noise; null: never. */
   readonly reachedS: number | null;
   readonly endS: number;
+  /** When its liquid water had gone; null: there was none, it stays, or nobody knows. */
+  readonly waterGoneS: number | null;
 }
 
 export interface RiseTrial extends Trial {

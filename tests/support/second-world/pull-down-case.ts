@@ -23,6 +23,8 @@ export interface PullDownCase {
   readonly pumpOnS: number;
   /** When the sensor, without its noise, would show the target; null: not within eight hours. */
   readonly reachedS: number | null;
+  /** When all but a hundredth of the liquid water had gone; null: there was none, or it stays. */
+  readonly waterGoneS: number | null;
   readonly endS: number;
   readonly rig: Rig;
   readonly sensor: Sensor;
@@ -61,7 +63,7 @@ function drawn(random: () => number, seed: number): PullDownCase | null {
   const lengthS = obstacle === 'none' ? 1.2 * aboutS : NEVER_RECORD_S;
   const sensor = drawSensor(random, lengthS);
   const curve = new TrueCurve();
-  const reachedS = pumpDown(rig, curve, sensor, { pumpOnS, ballast, coreOutS });
+  const { reachedS, waterGoneS } = pumpDown(rig, curve, sensor, { pumpOnS, ballast, coreOutS });
   if ((reachedS === null) !== (obstacle !== 'none')) return null;
   if (reachedS !== null && !(reachedS - pumpOnS > SHORTEST_S && reachedS - pumpOnS < LONGEST_S)) {
     return null;
@@ -77,6 +79,7 @@ function drawn(random: () => number, seed: number): PullDownCase | null {
     marks: marksOf(pumpOnS, ballast),
     pumpOnS,
     reachedS,
+    waterGoneS,
     endS,
     rig,
     sensor,
@@ -109,18 +112,20 @@ interface Hands {
   readonly coreOutS: number;
 }
 
-/** Pumps until a minute after the target is shown; returns when it was, or null. */
+/** Pumps until a minute after the target is shown, or for eight hours. */
 function pumpDown(
   rig: Rig,
   curve: TrueCurve,
   reads: Reads,
   { pumpOnS, ballast, coreOutS }: Hands,
-): number | null {
+): Pick<PullDownCase, 'reachedS' | 'waterGoneS'> {
   const run = new RigRun(rig);
   run.pump.ballastOpen = ballast !== null;
   let beforePa = Infinity;
   let beforeS = 0;
   let reachedS: number | null = null;
+  let waterGoneS: number | null = null;
+  const hardlyKg = (rig.pool?.waterKg ?? 0) / 100;
   const closedS = ballast?.closedS ?? Infinity;
   const events = [pumpOnS, closedS, coreOutS];
   for (;;) {
@@ -130,8 +135,10 @@ function pumpDown(
       const share = (beforePa - TARGET_PA) / (beforePa - shownPa);
       reachedS = beforeS + share * (run.elapsedS - beforeS);
     }
-    if (reachedS !== null && run.elapsedS > reachedS + BEYOND_S) return reachedS;
-    if (reachedS === null && run.elapsedS > NEVER_S) return null;
+    if (rig.pool && run.waterKg < hardlyKg) waterGoneS ??= run.elapsedS;
+    if (run.elapsedS > (reachedS === null ? NEVER_S : reachedS + BEYOND_S)) {
+      return { reachedS, waterGoneS };
+    }
     beforePa = shownPa;
     beforeS = run.elapsedS;
     run.step(Math.min(...events.filter((atS) => atS > run.elapsedS), run.elapsedS + 60));

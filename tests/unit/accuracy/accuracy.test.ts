@@ -90,6 +90,7 @@ function line(said: Pick<ForecastLine, 'p10S' | 'p50S' | 'p90S'>): ForecastLine 
     nowS: 50,
     elapsedS: 50,
     trueS: 100,
+    waterGone: false,
     outcome: 'reaches',
     floorPa: null,
     cause: null,

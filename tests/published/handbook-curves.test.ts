@@ -5,18 +5,8 @@ import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { fallRatePerS } from '../../web/analysis/fall-rate.ts';
 import { judge } from '../../web/analysis/judge.ts';
 import { leakRateInUnits } from '../../web/analysis/leak-rate.ts';
-import { historyOf, readingsOf, seeded, type InventedSensor } from '../support/invented-curves.ts';
+import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../support/invented-curves.ts';
 
-const SENSOR: InventedSensor = {
-  ratePerS: 1,
-  noisePa: 0.02,
-  relativeNoise: 0.001,
-  quantumPa: 0.001,
-  lagS: 0.3,
-  spikeShare: 0,
-  gap: null,
-  topPa: 200_000,
-};
 const markOf = (id: number, kind: Mark['kind'], elapsedS: number): Mark => {
   return { id, kind, elapsedS, text: '', madeBy: 'hand' };
 };
@@ -46,7 +36,7 @@ describe('pump-down', () => {
     const curve = (elapsedS: number) =>
       ultimatePa + (2000 - ultimatePa) * Math.exp((-speedM3PerS / volumeM3) * elapsedS);
     for (const nowS of [40, 50]) {
-      const readings = readingsOf(curve, SENSOR, seeded(3), 0, nowS);
+      const readings = readingsOf(curve, QUIET_SENSOR, seeded(3), 0, nowS);
       const marks = [markOf(1, 'pump_on', 0)];
       const { forecast } = judge(historyOf(readings), marks, DEFAULT_SHEET, nowS);
       const truthS = leftS(curve(nowS));
@@ -63,7 +53,7 @@ describe('pressure rise', () => {
   const riseOf = (startPa: number, risePaPerS: number, heldS: number, volumeM3: number) => {
     const curve = (elapsedS: number) => startPa + risePaPerS * Math.max(elapsedS - ISOLATED_S, 0);
     const nowS = ISOLATED_S + heldS;
-    const readings = readingsOf(curve, SENSOR, seeded(4), 0, nowS);
+    const readings = readingsOf(curve, QUIET_SENSOR, seeded(4), 0, nowS);
     const marks = [markOf(1, 'pump_on', 0), markOf(2, 'isolated', ISOLATED_S)];
     const sheet = { ...DEFAULT_SHEET, volumeM3 };
     const { rise } = judge(historyOf(readings), marks, sheet, nowS);

@@ -44,6 +44,18 @@ export interface InventedSensor {
   readonly topPa: number;
 }
 
+/** One that hardly disturbs a curve, of a range without an end that matters. */
+export const QUIET_SENSOR: InventedSensor = {
+  ratePerS: 1,
+  noisePa: 0.02,
+  relativeNoise: 0.001,
+  quantumPa: 0.001,
+  lagS: 0.3,
+  spikeShare: 0,
+  gap: null,
+  topPa: 200_000,
+};
+
 export function inventSensor(random: () => number, lengthS: number): InventedSensor {
   const gapAtS = between(random, 0.2, 0.8) * lengthS;
   return {

@@ -6,6 +6,8 @@ import type { TailExponent } from './tail-exponent.ts';
 export interface Evidence {
   /** 0 to 1: that water boils, from pressure and slope. */
   readonly boiling: number;
+  /** The pressure is one at which water may boil, or cool while it boils. */
+  readonly mayBeWater: boolean;
   /** The curve levels off above the target. */
   readonly isFloor: boolean;
   /** How the pressure falls of late, as a power of time; null where that can't be told. */
@@ -25,10 +27,12 @@ const FLOOR_BELOW = 0.3;
 const LEAST_WEIGHT = 0.02;
 
 export function rankCauses(evidence: Evidence): RankedCause[] {
-  const { boiling, isFloor, exponent, isRising } = evidence;
+  const { isFloor, exponent, isRising } = evidence;
   const fall = exponent?.value ?? GAS_FROM;
   const gas = between((fall - TAIL_AT_MOST) / (GAS_FROM - TAIL_AT_MOST));
   const flat = between(1 - fall / FLOOR_BELOW);
+  // Flat where water may be is water first: a floor there has to last to be believed.
+  const boiling = Math.max(evidence.boiling, evidence.mayBeWater ? flat : 0);
   // Vapour that leaves the pump's oil lets the floor sink, slowly but beyond doubt.
   const sinks = isFloor && exponent !== null && exponent.value > 2 * exponent.error;
   const weights: [Cause, number][] = [

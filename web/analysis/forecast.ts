@@ -7,7 +7,7 @@ import type { Forecast, Remaining } from './conclusions.ts';
 import { levelOf } from './levelling.ts';
 import { median } from './median.ts';
 import { outlookOf, remainingFrom, LONGEST_S, type Outlook } from './outlook.ts';
-import { boilOffEvidence, plateauEndS } from './plateau.ts';
+import { boilOffEvidence, mayBeWater, plateauEndS, plateauMayCome } from './plateau.ts';
 import { waysFrom } from './prediction.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
 import { exponentOf } from './tail-exponent.ts';
@@ -71,6 +71,7 @@ export function forecastPullDown(
   const level = levelOf(seen.points, sinceS, sheet.targetPa);
   const causes = rankCauses({
     boiling,
+    mayBeWater: mayBeWater(pressurePa),
     isFloor: level !== null,
     exponent: exponentOf(seen.points, sinceS, CAUSE_SHARE * (nowS - sinceS)),
     isRising: isRising(seen, pressurePa),
@@ -134,7 +135,9 @@ function remainingTo(
   const hasBoiled = plateauEndS(seen.points) !== null;
   // Just after a plateau there is nothing yet to go by but that it has ended.
   if (outlook === null) return hasBoiled ? remainingWhileBoiling(depthPa, pressurePa, seen) : null;
-  return remainingFrom(outlook.arrival(depthPa)) ?? asLongAgain(seen);
+  const remaining = remainingFrom(outlook.arrival(depthPa)) ?? asLongAgain(seen);
+  // Whether water will boil on the way down nothing has shown yet, and a plateau has no upper end.
+  return plateauMayCome(pressurePa) ? { ...remaining, p90S: null } : remaining;
 }
 
 /** What nothing else is known of lasts as long again as it has, as likely as not, and has no bound. */

@@ -73,7 +73,8 @@ function levelAt(
     error = Math.max(error, exponent.error);
   }
   return {
-    estimate: pressurePa * Math.exp(-steepest * ahead),
+    // Half way, in its logarithm, between the two.
+    estimate: pressurePa * Math.exp((-steepest * ahead) / 2),
     low: pressurePa * Math.exp(-(steepest + error) * ahead),
     high: pressurePa,
   };

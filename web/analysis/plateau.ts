@@ -28,6 +28,19 @@ export function isInBoilingRange(pressurePa: number): boolean {
   return pressurePa >= LOWEST_PA && pressurePa <= HIGHEST_PA;
 }
 
+/** Water that has begun to boil may not have cooled yet: it stands as high as at 25 °C at most. */
+const WARM_PA = 3200;
+
+/** Where a flat curve may be water, boiling or still cooling down to its plateau. */
+export function mayBeWater(pressurePa: number): boolean {
+  return pressurePa >= LOWEST_PA && pressurePa <= WARM_PA;
+}
+
+/** So high that what water there is has not settled on its plateau yet, if there is any. */
+export function plateauMayCome(pressurePa: number): boolean {
+  return pressurePa > HIGHEST_PA;
+}
+
 /** Too low for water to be boiling, now or later. */
 export function isBelowBoiling(pressurePa: number): boolean {
   return pressurePa < LOWEST_PA;

@@ -4,23 +4,9 @@ import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { outlookOf } from '../../../web/analysis/outlook.ts';
 import { waysFrom } from '../../../web/analysis/prediction.ts';
-import {
-  historyOf,
-  readingsOf,
-  seeded,
-  type InventedSensor,
-} from '../../support/invented-curves.ts';
+import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../../support/invented-curves.ts';
 
-const SENSOR: InventedSensor = {
-  ratePerS: 1,
-  noisePa: 0.02,
-  relativeNoise: 0.001,
-  quantumPa: 0.001,
-  lagS: 0.3,
-  spikeShare: 0,
-  gap: null,
-  topPa: 2700,
-};
+const SENSOR = { ...QUIET_SENSOR, topPa: 2700 };
 
 function conclude(curve: (elapsedS: number) => number, nowS: number, marks: readonly Mark[] = []) {
   const readings = readingsOf(curve, SENSOR, seeded(11), 0, nowS);
@@ -98,6 +84,20 @@ test('a plateau may end now, or last many times as long again', () => {
   expect(forecast?.remaining?.p90S).toBeGreaterThan(3600);
   // Ice and vapour at some 584 Pa: just below 0 °C.
   expect(forecast?.boilingPointC).toBeCloseTo(-0.6, 0);
+});
+
+test('as long as water may still come to boil there is no upper end', () => {
+  const curve = (t: number) => 30 + 1e5 * Math.exp(-t / 40);
+  // 1e5·e^(−180/40) = 1111 Pa is above the triple point, 1e5·e^(−260/40) = 150 Pa below.
+  const [above, below] = [180, 260].map((nowS) => conclude(curve, nowS).forecast?.remaining);
+  expect(above?.p10S).toBeGreaterThan(0);
+  expect(above?.p90S).toBeNull();
+  expect(below?.p90S).toBeGreaterThan(0);
+});
+
+test('a flat stretch where water may cool itself is water first, and a floor after that', () => {
+  const { forecast } = conclude((t) => 3e4 * Math.exp(-t / 12) + 900 - t / 20, 300);
+  expect(forecast?.causes[0]?.cause).toBe('boil_off');
 });
 
 test('a floor above the target, held to for long, is a curve that levels off', () => {

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import type { Mark } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { rankCauses } from '../../../web/analysis/causes.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { outlookOf } from '../../../web/analysis/outlook.ts';
+import { levelOf } from '../../../web/analysis/levelling.ts';
+import { outlookOf, remainingFrom } from '../../../web/analysis/outlook.ts';
 import { waysFrom } from '../../../web/analysis/prediction.ts';
 import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../../support/invented-curves.ts';
 
@@ -55,13 +57,13 @@ test('the hyperbola of a thin hose is a spectrum too', () => {
 
 test('nothing is expected above what there is now', () => {
   const outlook = outlookAt((t) => 300 + 50 * Math.sin(t), 40);
-  expect(outlook.floorPa.high).toBeLessThan(1e6);
+  expect(outlook.floorPa.high).toBeLessThan(500);
   const band = outlook.curve(40, 3600);
   expect(band.length).toBeGreaterThan(10);
   for (const { lowPa, midPa, highPa } of band) {
     expect(lowPa).toBeLessThanOrEqual(midPa);
     expect(midPa).toBeLessThanOrEqual(highPa);
-    expect(highPa).toBeLessThanOrEqual(1e6);
+    expect(highPa).toBeLessThan(500);
   }
 });
 
@@ -126,4 +128,60 @@ test('a change of the ballast starts the forecast afresh', () => {
   const mark: Mark = { id: 1, kind: 'ballast_closed', elapsedS: 200, text: '', madeBy: 'hand' };
   const { forecast } = conclude((t) => 30 + 3e4 * Math.exp(-t / 80), 400, [mark]);
   expect(forecast?.sinceS).toBe(200);
+});
+
+test('in a short silence the forecast goes on; in a long one there is none', () => {
+  const curve = (t: number) => 30 + 3e4 * Math.exp(-t / 80);
+  const history = historyOf(readingsOf(curve, SENSOR, seeded(11), 0, 420));
+  const at = (nowS: number) => judge(history, [], DEFAULT_SHEET, nowS).forecast;
+  const [before, within] = [at(420), at(480)];
+  expect(within?.outcome).toBe('reaches');
+  // Sixty seconds later there are sixty seconds less to go.
+  const left = (within?.remaining?.p50S ?? 0) - (before?.remaining?.p50S ?? 0);
+  expect(left).toBeGreaterThan(-75);
+  expect(left).toBeLessThan(-45);
+  expect(at(1400)).toMatchObject({ outcome: 'too_early', causes: [{ cause: 'sensor' }] });
+});
+
+test('a fall that quickens without a mark starts the forecast afresh', () => {
+  // A ballast, say, that nobody marked: a floor of 150 Pa is gone at 400 s.
+  const curve = (t: number) =>
+    t < 400 ? 150 + 3e4 * Math.exp(-t / 30) : 40 + 110 * Math.exp(-(t - 400) / 20);
+  const { forecast } = conclude(curve, 500);
+  expect(forecast?.sinceS).toBeGreaterThan(390);
+  expect(forecast?.sinceS).toBeLessThan(410);
+});
+
+/** Every second, exact. */
+const everySecond = (curve: (elapsedS: number) => number, lengthS: number) =>
+  Array.from({ length: lengthS }, (_, i) => ({ elapsedS: i + 1, pressurePa: curve(i + 1) }));
+
+test('a flat stretch above where water boils counts as a floor, one that rises does not', () => {
+  const { targetPa } = DEFAULT_SHEET;
+  expect(
+    levelOf(
+      everySecond(() => 300, 1200),
+      0,
+      targetPa,
+    )?.high,
+  ).toBe(300);
+  const rising = everySecond((t) => 300 * (1 + t / 60_000), 1200);
+  expect(levelOf(rising, 0, targetPa)).toBeNull();
+});
+
+test('a level that sinks beyond doubt speaks for wet oil', () => {
+  const evidence = { boiling: 0, mayBeWater: false, isRising: false, isBallastOpen: false };
+  const causesAt = (error: number) =>
+    rankCauses({ ...evidence, isFloor: true, exponent: { value: 0.1, error } });
+  expect(causesAt(0.01).map(({ cause }) => cause)).toContain('wet_oil');
+  expect(causesAt(0.09).map(({ cause }) => cause)).not.toContain('wet_oil');
+});
+
+test('where one in four will not get there, the upper end is open and the middle is not', () => {
+  const chanceBy = (afterS: number) => 0.75 * Math.min(afterS / 1000, 1);
+  const quantileS = (p: number) => (p > 0.75 ? Infinity : (p / 0.75) * 1000);
+  const remaining = remainingFrom({ reachedBy: chanceBy, quantileS });
+  expect(remaining?.p90S).toBeNull();
+  // Half of 0.75/0.875: the other half of the doubt counts as delay.
+  expect(remaining?.p50S).toBeCloseTo((0.5 / 0.875) * 1000, 6);
 });

@@ -10,6 +10,8 @@ export interface TimeBin {
   readonly count: number;
   /** Readings in it that were over range. */
   readonly overRange: number;
+  /** Mean of the temperatures that came with them, °C, or null where none did. */
+  readonly temperatureC: number | null;
 }
 
 /**
@@ -20,7 +22,9 @@ export interface TimeBin {
 const QUANTUM_PA = 1e-5;
 /** Times within a bin are summed in whole milliseconds, for the same reason. */
 const QUANTUM_S = 1e-3;
-/** Bins per block of storage: small enough that a lone reading costs little, 256 · 44 B = 11 kB. */
+/** And temperatures in whole thousandths of a kelvin. */
+const QUANTUM_K = 1e-3;
+/** Bins per block of storage: small enough that a lone reading costs little, 256 · 56 B = 14 kB. */
 const BLOCK_BINS = 256;
 
 interface Block {
@@ -30,6 +34,8 @@ interface Block {
   readonly pressureMin: Float64Array;
   readonly pressureMax: Float64Array;
   readonly timeSum: Float64Array;
+  readonly temperatureSum: Float64Array;
+  readonly temperatures: Uint32Array;
 }
 
 export class BinLevel {
@@ -44,12 +50,16 @@ export class BinLevel {
   }
 
   /** O(1), apart from the first reading of a block. A null pressure is an over-range reading. */
-  insert(elapsedS: number, pressurePa: number | null): void {
+  insert(elapsedS: number, pressurePa: number | null, temperatureC: number | null): void {
     const key = Math.ceil(elapsedS / this.widthS);
     const block = this.#blockFor(Math.floor(key / BLOCK_BINS));
     const slot = key - Math.floor(key / BLOCK_BINS) * BLOCK_BINS;
     const offsetMs = Math.round((elapsedS - (key - 1) * this.widthS) / QUANTUM_S);
     add(block.timeSum, slot, offsetMs);
+    if (temperatureC !== null && Number.isFinite(temperatureC)) {
+      add(block.temperatureSum, slot, Math.round(temperatureC / QUANTUM_K));
+      add(block.temperatures, slot, 1);
+    }
     if (pressurePa === null) {
       add(block.overRange, slot, 1);
       return;
@@ -83,12 +93,15 @@ export class BinLevel {
     const count = block.count[slot] ?? 0;
     const overRange = block.overRange[slot] ?? 0;
     if (count + overRange === 0) return null;
+    const temperatures = block.temperatures[slot] ?? 0;
     const offsetS = ((block.timeSum[slot] ?? 0) / (count + overRange)) * QUANTUM_S;
     return {
       elapsedS: startS + offsetS,
       pressurePa: count === 0 ? null : robustMean(block, slot, count) * QUANTUM_PA,
       count,
       overRange,
+      temperatureC:
+        temperatures === 0 ? null : ((block.temperatureSum[slot] ?? 0) / temperatures) * QUANTUM_K,
     };
   }
 
@@ -102,6 +115,8 @@ export class BinLevel {
       pressureMin: new Float64Array(BLOCK_BINS),
       pressureMax: new Float64Array(BLOCK_BINS),
       timeSum: new Float64Array(BLOCK_BINS),
+      temperatureSum: new Float64Array(BLOCK_BINS),
+      temperatures: new Uint32Array(BLOCK_BINS),
     };
     this.#blocks.set(blockNumber, block);
     this.#order.splice(firstAtLeast(this.#order, blockNumber), 0, blockNumber);

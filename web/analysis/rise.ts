@@ -2,15 +2,22 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { CurvePoint, Estimate, Rise } from './conclusions.ts';
 import type { History } from './history.ts';
+import { inRange } from './in-range.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
 import { fitRise, type RiseFit } from './rise-fit.ts';
+import { noiseOf } from './rise-noise.ts';
 import { risePoints } from './rise-points.ts';
-import { hasGap, isFalling, lastStepS } from './rise-signs.ts';
-import { samplesFromBins, type Sample } from './samples.ts';
+import { hasGap, isFalling } from './rise-signs.ts';
+import { riseSamples } from './rise-samples.ts';
+import { riseSteps } from './rise-steps.ts';
+import type { Sample } from './samples.ts';
+import { warmingOf } from './rise-warming.ts';
 import { judgeRise } from './verdict.ts';
 
 /** Turning the valve takes a moment, and the sensor lags: the fit begins after that. */
 const VALVE_S = 3;
+/** What lies so close to a step is smeared by the sensor's lag, s. */
+const AROUND_STEP_S = 4;
 /** Points of the fitted curve that a screen draws. */
 const CURVE_POINTS = 48;
 /** 80 % band from a 90 % one: 1.2816/1.6449. */
@@ -26,12 +33,27 @@ const NO_LEAK_SHARE = 0.2;
  * @param nowS readings after it change nothing
  */
 export function assessRise(history: History, isolatedS: number, sheet: Sheet, nowS: number): Rise {
-  const all = samplesFromBins(history.bins(isolatedS + VALVE_S, nowS));
-  const stepS = lastStepS(all, isolatedS);
+  const bins = inRange(history.bins(isolatedS + VALVE_S, nowS));
+  const all = riseSamples(bins);
+  const steps = riseSteps(all, isolatedS);
+  const stepS = steps.at(-1)?.toS ?? null;
   const startS = stepS ?? isolatedS;
-  const samples = stepS === null ? all : all.filter(({ elapsedS }) => elapsedS > stepS);
-  const points = risePoints(samples, startS);
-  const fit = fitRise(points, sheet.holdS);
+  const samples = all.filter(({ elapsedS }) =>
+    steps.every(
+      ({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S,
+    ),
+  );
+  const noise = noiseOf(samples);
+  const points = risePoints(samples, noise, isolatedS);
+  const fit = fitRise(
+    points,
+    noise,
+    {
+      warming: warmingOf(points, bins, isolatedS),
+      stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),
+    },
+    sheet,
+  );
   const heldS = Math.max(nowS - startS, 0);
   const judgement = judgeRise(fit, sheet, {
     heldS,

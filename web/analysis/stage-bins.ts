@@ -52,5 +52,6 @@ function together(group: readonly TimeBin[]): TimeBin {
     pressurePa: measured === 0 ? null : pressurePa / measured,
     count,
     overRange,
+    temperatureC: group.at(-1)?.temperatureC ?? null,
   };
 }

@@ -2,6 +2,7 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import { waterVapourPressurePa } from '../../protocol/water.ts';
 import type { Reservation, Verdict } from './conclusions.ts';
+import { KINDS, type Kind } from './rise-kinds.ts';
 import type { RiseFit } from './rise-fit.ts';
 
 export interface Judgement {
@@ -25,8 +26,6 @@ export interface Seen {
 const LEAST_SHARE_TO_PASS = 1 / 3;
 /** Nor calls a leak within two minutes: the first minutes of every hold are steep. */
 const LEAST_S_TO_CALL = 120;
-/** Moisture is named beside a leak where it makes this part of the rise. */
-const MOISTURE_SHARE = 0.2;
 /**
  * Ice hides while its vapour pressure is not well above the limit: it then lifts the pressure by
  * too little to show. Factor three: three quarters of the way to balance within the hold would
@@ -55,33 +54,44 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
   if (seen.gap) also.push('gap');
   if (heldS < LEAST_S_TO_CALL) return undecided(['too_early', ...also], keepsRule, toGoS);
 
-  const { leakPaPerS: leak } = fit;
+  const kinds = fit.posterior.kinds;
+  const share = (kind: Kind) => kinds[KINDS.indexOf(kind)] ?? 0;
   const limit = sheet.leakLimitPaPerS;
-  if (leak.low > limit) {
-    const verdict = hasMoisture(fit, sheet.holdS) ? 'leak_and_moisture' : 'leak';
-    return { verdict, reservations: also, keepsRule, moreS: null };
-  }
-  if (leak.high >= limit) {
-    const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
-    return undecided([reason, ...also], keepsRule, waitFor(fit, sheet, heldS));
-  }
-  if (keepsRule === null) {
-    const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
-    return undecided([reason, ...also], keepsRule, heldS < sheet.holdS ? toGoS : null);
-  }
-  if (keepsRule) {
-    if (heldS < sheet.holdS * LEAST_SHARE_TO_PASS) {
-      const moreS = Math.max(sheet.holdS * LEAST_SHARE_TO_PASS - heldS, LEAST_MORE_S);
-      return undecided(['too_early', ...also], keepsRule, moreS);
-    }
+  const pTight = share('tight_dry');
+  const pMoist = share('moisture');
+  const pLeak = share('leak') + share('small_leak');
+  const pBoth = share('leak_and_moisture');
+  const say = (verdict: Verdict): Judgement => ({
+    verdict,
+    reservations: also,
+    keepsRule,
+    moreS: null,
+  });
+  if (
+    pTight > 0.9 &&
+    fit.posterior.aboveLimit < 0.003 &&
+    fit.leakPaPerS.high < limit &&
+    keepsRule === true &&
+    !seen.gap &&
+    heldS >= sheet.holdS * LEAST_SHARE_TO_PASS
+  ) {
     if (iceMayHide(sheet)) return undecided(['ice_possible', ...also], keepsRule, null);
-    if (seen.gap) return undecided(also, keepsRule, toGoS);
-    return { verdict: 'tight_dry', reservations: also, keepsRule, moreS: null };
+    return say('tight_dry');
   }
-  if (isMoreThanWater(sheet, seen.pressurePa)) {
-    return undecided(['between_limits', ...also], keepsRule, null);
-  }
-  return { verdict: 'moisture', reservations: also, keepsRule, moreS: null };
+  if (
+    pMoist + 0.5 * share('some_moisture') > 0.9 &&
+    keepsRule === false &&
+    !isMoreThanWater(sheet, seen.pressurePa)
+  )
+    return say('moisture');
+  if (pLeak + pBoth > 0.93 && Math.max(pLeak, pBoth) > 0.7)
+    return say(pLeak > pBoth ? 'leak' : 'leak_and_moisture');
+  const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
+  return undecided(
+    [reason, ...also],
+    keepsRule,
+    heldS < sheet.holdS ? toGoS : waitFor(fit, sheet, heldS),
+  );
 }
 
 function undecided(
@@ -102,14 +112,6 @@ function keeps(fit: RiseFit | null, { endLimitPa, allowedRisePa }: Sheet): boole
   const limitPa = Math.min(endLimitPa, fit.startPa + allowedRisePa);
   if (fit.endPa.high <= limitPa) return true;
   return fit.endPa.low > limitPa ? false : null;
-}
-
-/** Moisture counts where it makes a share of the rise at its estimate, and is there at its least. */
-function hasMoisture({ leakPaPerS, moisturePa }: RiseFit, holdS: number): boolean {
-  const risePa = leakPaPerS.estimate * holdS + moisturePa.estimate;
-  return (
-    moisturePa.estimate > MOISTURE_SHARE * risePa && moisturePa.low > (MOISTURE_SHARE / 2) * risePa
-  );
 }
 
 function iceMayHide({ coldestTemperatureC, endLimitPa }: Sheet): boolean {

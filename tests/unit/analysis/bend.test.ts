@@ -14,6 +14,7 @@ function traceOf(logAt: (second: number) => number, lengthS: number, sigma: numb
     pressurePa: Math.exp(logAt(second) + sigma * normal(random)),
     count: 1,
     overRange: 0,
+    temperatureC: null,
   }));
   return new Trace(bins);
 }

@@ -1,0 +1,182 @@
+/** The readings of a hold as a linear problem in the shapes of a rise, freed of errors that hang together. */
+import { covarianceFactor, whiten } from './rise-covariance.ts';
+import type { Noise } from './rise-noise.ts';
+import type { RisePoint } from './rise-points.ts';
+import { shapeAt, type Shape } from './rise-shapes.ts';
+import type { Warming } from './rise-warming.ts';
+
+/** The problem with everything but the shapes worked out. */
+export interface Design {
+  readonly shapes: readonly Shape[];
+  /** A coefficient of a shape (but the leak's) is what it has added by then, Pa. */
+  readonly lengthS: number;
+  /** How many shapes. */
+  readonly size: number;
+  /** Normal equations of the whitened problem, row by row. */
+  readonly gram: Float64Array;
+  readonly moments: Float64Array;
+  readonly total: number;
+  /** ln of the determinant of the readings' covariance, with all that was worked out in it. */
+  readonly logDeterminant: number;
+  /** How much is to be expected of an amount, Pa. */
+  readonly amountScalePa: number;
+  /** The settled pressure at isolation is `startOffsetPa` + Σ startPer·coefficient. */
+  readonly startOffsetPa: number;
+  readonly startPer: Float64Array;
+  /** The same of the pressure at the end of the hold. */
+  readonly endOffsetPa: number;
+  readonly endPerAmount: Float64Array;
+  readonly endVariance: number;
+  /** What each has levelled off by the end of the hold. */
+  readonly levelledPerAmount: Float64Array;
+}
+
+interface Setting {
+  readonly lengthS: number;
+  readonly holdS: number;
+  readonly allowedRisePa: number;
+  readonly warming: Warming;
+  /** Moments since isolation at which the pressure jumped by itself, s. */
+  readonly stepsS: readonly number[];
+}
+
+/** Gram matrix of constant, nuisances and shapes, and of the readings behind them. */
+export interface Whitened {
+  readonly points: readonly RisePoint[];
+  readonly shapes: readonly Shape[];
+  readonly setting: Setting;
+  readonly wanderShare: number;
+  /** Columns: constant, equalisations, warming, steps, shapes, readings. */
+  readonly gram: Float64Array;
+  readonly width: number;
+  readonly logDeterminant: number;
+}
+
+/** Amounts of a fifth of the allowed rise are to be expected of every system. A setting of ours. */
+const LEAST_AMOUNT_SHARE = 0.2;
+/** How much the reading may wander on until the end of the hold, as a share of it. */
+const DRIFT_SHARE = 1e-3;
+/**
+ * Pressures even out along lines and through a sensor's passage, upward or downward: time constants
+ * from seconds to minutes, s, and how large they are to one another.
+ */
+const EQUALISATIONS = [
+  { tauS: 7, size: 1 },
+  { tauS: 17, size: 1 },
+  { tauS: 40, size: 0.7 },
+  { tauS: 95, size: 0.4 },
+] as const;
+const CONSTANT = 0;
+const WARMING = 1 + EQUALISATIONS.length;
+/** A step may be of any size, Pa. */
+const STEP_PA = 1000;
+
+export function whitenedProblem(
+  points: readonly RisePoint[],
+  noise: Noise,
+  shapes: readonly Shape[],
+  setting: Setting,
+  { wanderShare, scale }: { readonly wanderShare: number; readonly scale: number },
+): Whitened {
+  const rows = points.length;
+  const factor = covarianceFactor(points, noise, { wanderShare, scale });
+  const { warming, lengthS, stepsS } = setting;
+  const columns = [
+    new Float64Array(rows).fill(1),
+    ...EQUALISATIONS.map(({ tauS }) =>
+      Float64Array.from(points, ({ heldS }) => Math.exp(-heldS / tauS)),
+    ),
+    ...warming.shapesPa.map((shapePa) => Float64Array.from(shapePa)),
+    ...stepsS.map((stepS) => Float64Array.from(points, ({ heldS }) => (heldS > stepS ? 0 : -1))),
+    ...shapes.map((shape) =>
+      Float64Array.from(points, ({ heldS }) => shapeAt(shape, heldS, lengthS)),
+    ),
+    Float64Array.from(points, ({ pressurePa }, i) => pressurePa - (warming.meanPa[i] ?? 0)),
+  ];
+  const width = columns.length;
+  const gram = new Float64Array(width * width);
+  for (const [i, column] of columns.entries()) {
+    whiten(factor, rows, column);
+    for (let j = 0; j <= i; j += 1) {
+      const product = dot(column, columns[j] ?? column);
+      gram[i * width + j] = product;
+      gram[j * width + i] = product;
+    }
+  }
+  let logDeterminant = 0;
+  for (let i = 0; i < rows; i += 1) logDeterminant += 2 * Math.log(factor[i * rows + i] ?? 1);
+  return { points, shapes, setting, wanderShare, gram, width, logDeterminant };
+}
+
+/**
+ * Works out the nuisances, each with a normal prior about zero, and the constant.
+ * @param equalisationPa deviation of what evens out
+ */
+export function riseDesign(whitened: Whitened, equalisationPa: number): Design {
+  const { points, shapes, setting, wanderShare, width } = whitened;
+  const { lengthS, holdS, allowedRisePa, stepsS, warming } = setting;
+  const firstStep = WARMING + warming.shapesPa.length;
+  const firstShape = firstStep + stepsS.length;
+  const gram = Float64Array.from(whitened.gram);
+  let { logDeterminant } = whitened;
+  for (const [k, { size }] of EQUALISATIONS.entries()) {
+    logDeterminant += workOut(gram, width, 1 + k, size * equalisationPa);
+  }
+  for (let k = WARMING; k < firstStep; k += 1) logDeterminant += workOut(gram, width, k, 1);
+  for (const k of stepsS.keys()) logDeterminant += workOut(gram, width, firstStep + k, STEP_PA);
+  const weight = Math.max(gram[CONSTANT] ?? 0, 1e-300);
+  const meanOf = (column: number) => (gram[column] ?? 0) / weight;
+  const last = width - 1;
+  const meanPa = meanOf(last);
+  const means = Float64Array.from(shapes, (_, i) => meanOf(firstShape + i));
+  logDeterminant += workOut(gram, width, CONSTANT, Infinity);
+  const size = shapes.length;
+  const reduced = new Float64Array(size * size);
+  for (let i = 0; i < size; i += 1) {
+    const from = (firstShape + i) * width + firstShape;
+    reduced.set(gram.subarray(from, from + size), i * size);
+  }
+  const pressures = points.map(({ pressurePa }) => pressurePa);
+  const risenPa = Math.max(...pressures.slice(-5)) - Math.min(...pressures.slice(0, 5));
+  const atEnd = shapes.map((shape) => shapeAt(shape, holdS, lengthS));
+  const ahead = Math.max(holdS - lengthS, 0) / holdS;
+  const lastPa = pressures.at(-1) ?? 0;
+  return {
+    shapes,
+    lengthS,
+    size,
+    gram: reduced,
+    moments: Float64Array.from(shapes, (_, i) => gram[(firstShape + i) * width + last] ?? 0),
+    total: Math.max(gram[last * width + last] ?? 0, 0),
+    logDeterminant,
+    amountScalePa: Math.max(risenPa, LEAST_AMOUNT_SHARE * allowedRisePa),
+    startOffsetPa: meanPa,
+    startPer: means.map((value) => -value),
+    endOffsetPa: meanPa,
+    endPerAmount: Float64Array.from(atEnd, (value, i) => value - (means[i] ?? 0)),
+    endVariance: 1 / weight + ((DRIFT_SHARE + wanderShare) * ahead * lastPa) ** 2,
+    levelledPerAmount: Float64Array.from(atEnd, (value, i) => (i === 0 ? 0 : value)),
+  };
+}
+
+/** Integrates over one column's coefficient; returns what that adds to ln of the determinant. */
+function workOut(gram: Float64Array, width: number, column: number, sigma: number): number {
+  if (sigma === 0) return 0;
+  const pivot = Math.max((gram[column * width + column] ?? 0) + 1 / (sigma * sigma), 1e-300);
+  for (let i = 0; i < width; i += 1) {
+    if (i === column) continue;
+    const factor = (gram[i * width + column] ?? 0) / pivot;
+    if (factor === 0) continue;
+    for (let j = 0; j < width; j += 1) {
+      if (j === column) continue;
+      gram[i * width + j] = (gram[i * width + j] ?? 0) - factor * (gram[column * width + j] ?? 0);
+    }
+  }
+  return Number.isFinite(sigma) ? Math.log(pivot * sigma * sigma) : Math.log(pivot);
+}
+
+function dot(left: Float64Array, right: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < left.length; i += 1) sum += (left[i] ?? 0) * (right[i] ?? 0);
+  return sum;
+}

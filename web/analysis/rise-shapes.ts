@@ -1,0 +1,42 @@
+/** What a rise may be made of: inflow, and what levels off with one time constant or another. */
+
+export interface Shape {
+  readonly kind: 'leak' | 'release';
+  /** Time constant, s; 0 for the leak. */
+  readonly tauS: number;
+}
+
+/** The grid of time constants begins here; quicker ones look like the valve being turned. */
+const QUICKEST_S = 12;
+/** Two neighbours, weighed freely, stand for any between them to 1 part in 500. */
+const GRID_STEP = 1.6;
+/**
+ * The slowest, in lengths of what has been seen: what takes longer shows no bend within it, and counts
+ * as inflow until a repeat hold says otherwise.
+ */
+const SLOWEST_LENGTHS = 3.5;
+
+/** The leak first, then all that levels off from the quickest on. */
+export function riseShapes(lengthS: number): Shape[] {
+  const shapes: Shape[] = [{ kind: 'leak', tauS: 0 }];
+  const span = Math.max((SLOWEST_LENGTHS * lengthS) / QUICKEST_S, GRID_STEP);
+  const steps = Math.round(Math.log(span) / Math.log(GRID_STEP));
+  const step = span ** (1 / steps);
+  for (let i = 0; i <= steps; i += 1) {
+    shapes.push({ kind: 'release', tauS: QUICKEST_S * step ** i });
+  }
+  return shapes;
+}
+
+/**
+ * Its value at a time since isolation: the leak's is the time itself, all others go from 0 to 1 at
+ * `lengthS`, so that a coefficient is what the shape has added by then, Pa.
+ */
+export function shapeAt({ kind, tauS }: Shape, heldS: number, lengthS: number): number {
+  return kind === 'leak' ? heldS : Math.expm1(-heldS / tauS) / Math.expm1(-lengthS / tauS);
+}
+
+/** Its slope, 1/s. */
+export function shapeRate({ kind, tauS }: Shape, heldS: number, lengthS: number): number {
+  return kind === 'leak' ? 1 : Math.exp(-heldS / tauS) / (-Math.expm1(-lengthS / tauS) * tauS);
+}

@@ -1,0 +1,107 @@
+/** Steps in a rise: air that a ball valve or a pocket had trapped, let go at once. */
+import { median } from './median.ts';
+import { SIGMA_PER_MAD, type Sample } from './samples.ts';
+
+export interface RiseStep {
+  /** The last moment before it and the first after it, data time, s. */
+  readonly fromS: number;
+  readonly toS: number;
+  /** By how much the pressure jumped, Pa. */
+  readonly sizePa: number;
+}
+
+/** Medians of so many samples before and after are compared: for quick sensors, and for slow ones. */
+const WINDOWS = [4, 10] as const;
+/** It stands out of the noise of such a difference by this factor … */
+const STEP_SIGMAS = 8;
+/** … is as large as the curve's own changes over as many samples before and after … */
+const STEP_FACTOR = 1.5;
+/** … and at least this part of the pressure: 5 mL of air at 1 atm in 10 L are 50 Pa. */
+const STEP_SHARE = 0.03;
+/** The valve itself, and the quick rise after it, are no step, s. */
+const SETTLING_S = 25;
+/** A display's own steps are smaller than this part of it. */
+const STEP_QUANTA = 2.5;
+/** A window that spans more than this times its usual length has a silence in it. */
+const SILENCE = 2.5;
+
+/** @returns in order of time */
+export function riseSteps(samples: readonly Sample[], isolatedS: number): RiseStep[] {
+  const found: (RiseStep & { readonly excess: number })[] = [];
+  for (const width of WINDOWS) {
+    for (const step of stepsOver(samples, width, isolatedS)) {
+      const near = found.findIndex(
+        ({ fromS, toS }) => step.fromS < toS + 30 && step.toS > fromS - 30,
+      );
+      if (near === -1) found.push(step);
+      else if (step.excess > (found[near]?.excess ?? 0)) found[near] = step;
+    }
+  }
+  return found.sort((a, b) => a.fromS - b.fromS);
+}
+
+function stepsOver(samples: readonly Sample[], width: number, isolatedS: number) {
+  const pressures = samples.map(({ pressurePa }) => pressurePa);
+  const levels = pressures.map((_, i) =>
+    i + width <= pressures.length ? median(pressures.slice(i, i + width)) : NaN,
+  );
+  const changes = levels.map((level, i) => level - (levels[i - width] ?? NaN));
+  const spans = samples.map((sample, i) => sample.elapsedS - (samples[i - width]?.elapsedS ?? NaN));
+  const usualSpanS = median(spans.filter((span) => !Number.isNaN(span)));
+  // A smooth curve's change lies between its neighbours': what is left is noise, or a step.
+  const wiggles = changes.map(
+    (change, i) => change - ((changes[i - width] ?? NaN) + (changes[i + width] ?? NaN)) / 2,
+  );
+  const known = wiggles.filter((wiggle) => !Number.isNaN(wiggle));
+  if (known.length < 3 * width) return [];
+  const steps: (RiseStep & { excess: number })[] = [];
+  for (let i = 2 * width; i + 2 * width <= samples.length; i += 1) {
+    const change = changes[i] ?? 0;
+    const around = Math.max(changes[i - width] ?? 0, changes[i + width] ?? 0, 0);
+    const excess = change - around;
+    const beforePa = levels[i - width] ?? 0;
+    const at = samples[i];
+    if (!at || at.elapsedS - isolatedS < SETTLING_S) continue;
+    if (!(excess > STEP_SHARE * beforePa && excess > STEP_FACTOR * around)) continue;
+    if ((spans[i] ?? Infinity) > SILENCE * usualSpanS) continue;
+    if ((spans[i + width - 1] ?? Infinity) > SILENCE * usualSpanS) continue;
+    if (excess < STEP_SIGMAS * noiseNear(wiggles, i, width)) continue;
+    if (excess < STEP_QUANTA * quantumNear(pressures, i, width)) continue;
+    const last = steps.at(-1);
+    const step = {
+      fromS: samples[i - 1]?.elapsedS ?? at.elapsedS,
+      toS: at.elapsedS,
+      sizePa: change - ((changes[i - width] ?? 0) + (changes[i + width] ?? 0)) / 2,
+      excess,
+    };
+    if (last && step.fromS - last.toS < usualSpanS) {
+      if (excess > last.excess) steps[steps.length - 1] = step;
+    } else steps.push(step);
+  }
+  return steps;
+}
+
+/** Of wiggles within some 60 windows around, without those next to the place itself. */
+function noiseNear(wiggles: readonly number[], at: number, width: number): number {
+  const sizes: number[] = [];
+  for (let i = at - 30 * width; i <= at + 30 * width; i += Math.max(1, width >> 1)) {
+    const wiggle = wiggles[i];
+    if (wiggle === undefined || Number.isNaN(wiggle) || Math.abs(i - at) < 2 * width) continue;
+    sizes.push(Math.abs(wiggle));
+  }
+  return SIGMA_PER_MAD * median(sizes);
+}
+
+/**
+ * By how much the readings around a place change, where they change at all, Pa: all but the largest
+ * fifth of changes are no larger. For a display in steps that is its step.
+ */
+function quantumNear(pressures: readonly number[], at: number, width: number): number {
+  const changes: number[] = [];
+  for (let i = Math.max(at - 30 * width, 1); i < at + 30 * width && i < pressures.length; i += 1) {
+    const change = Math.abs((pressures[i] ?? 0) - (pressures[i - 1] ?? 0));
+    if (change > 1e-4) changes.push(change);
+  }
+  changes.sort((a, b) => a - b);
+  return changes[Math.floor(0.8 * changes.length)] ?? 0;
+}

@@ -1,0 +1,99 @@
+/**
+ * What a changing temperature does to the pressure of a valved-off system.
+ *
+ * Dry gas in a closed volume follows the absolute temperature: 0.34 % for each kelvin near 20 °C. Water
+ * follows its vapour pressure: 6.4 % for each kelvin there (IAPWS R7-97: 2339 Pa at 20 °C, 2488 Pa at
+ * 21 °C): at once where it is in balance with its vapour, and by how fast it comes where it isn't. How
+ * much of the gas is water, is not known.
+ */
+import type { TimeBin } from './bin-level.ts';
+import type { RisePoint } from './rise-points.ts';
+
+export interface Warming {
+  /** What is to be expected of it, Pa at each point. */
+  readonly meanPa: Float64Array;
+  /** Errors of all points together, each as large as one standard deviation of it, Pa. */
+  readonly shapesPa: readonly Float64Array[];
+}
+
+const WATER_PER_K = 0.064;
+/** The share of the pressure that follows as water in balance does: mean and deviation. Settings of ours. */
+const BALANCED = { mean: 0.15, sigma: 0.3 } as const;
+/** The share of the rise that comes as water out of balance does. Settings of ours. */
+const COMING = { mean: 0.3, sigma: 0.4 } as const;
+/** A gauge's zero moves with its temperature by about so much, Pa/K: half a micron. From memory. */
+const ZERO_PA_PER_K = 0.07;
+/** Where no temperature is known: a steady change of so much, K/h, is nothing unusual. */
+const UNKNOWN_K_PER_H = 3;
+/** A sensor's thermometer is smoothed over so long either side, s; it shows tenths. */
+const SMOOTHED_S = 45;
+
+export function warmingOf(
+  points: readonly RisePoint[],
+  bins: readonly TimeBin[],
+  isolatedS: number,
+): Warming {
+  const known = warmedAt(points, bins, isolatedS);
+  const warmedK = known ?? points.map(({ heldS }) => (UNKNOWN_K_PER_H * heldS) / 3600);
+  const balanced = Float64Array.from(
+    points,
+    ({ pressurePa }, i) => WATER_PER_K * pressurePa * (warmedK[i] ?? 0),
+  );
+  const coming = comingPa(points, warmedK);
+  const scaled = (shape: Float64Array, by: number) => shape.map((value) => by * value);
+  if (!known) {
+    return {
+      meanPa: new Float64Array(points.length),
+      shapesPa: [
+        scaled(balanced, BALANCED.sigma),
+        scaled(coming, Math.hypot(COMING.mean, COMING.sigma)),
+      ],
+    };
+  }
+  return {
+    meanPa: balanced.map((value, i) => BALANCED.mean * value + COMING.mean * (coming[i] ?? 0)),
+    shapesPa: [
+      scaled(balanced, BALANCED.sigma),
+      scaled(coming, COMING.sigma),
+      Float64Array.from(warmedK, (value) => ZERO_PA_PER_K * value),
+    ],
+  };
+}
+
+/** What more has come because it was warmer while it came: ∫ 6.4 %/K · ΔT dP. */
+function comingPa(points: readonly RisePoint[], warmedK: readonly number[]): Float64Array {
+  const found = new Float64Array(points.length);
+  let sumPa = 0;
+  for (const [i, { pressurePa }] of points.entries()) {
+    const beforePa = points[i - 1]?.pressurePa ?? pressurePa;
+    sumPa += WATER_PER_K * (warmedK[i] ?? 0) * (pressurePa - beforePa);
+    found[i] = sumPa;
+  }
+  return found;
+}
+
+/** How much warmer than at the first point, K; null where no thermometer tells. */
+function warmedAt(
+  points: readonly RisePoint[],
+  bins: readonly TimeBin[],
+  isolatedS: number,
+): number[] | null {
+  const times: number[] = [];
+  const sums = [0];
+  for (const { elapsedS, temperatureC } of bins) {
+    if (temperatureC === null) continue;
+    times.push(elapsedS - isolatedS);
+    sums.push((sums.at(-1) ?? 0) + temperatureC);
+  }
+  if (times.length < 5) return null;
+  let from = 0;
+  let to = 0;
+  const smoothed = points.map(({ heldS }) => {
+    while (from < times.length - 1 && (times[from] ?? 0) < heldS - SMOOTHED_S) from += 1;
+    while (to < times.length && (times[to] ?? 0) <= heldS + SMOOTHED_S) to += 1;
+    const count = Math.max(to - from, 1);
+    return ((sums[from + count] ?? sums.at(-1) ?? 0) - (sums[from] ?? 0)) / count;
+  });
+  const first = smoothed[0] ?? 0;
+  return smoothed.map((value) => value - first);
+}

@@ -92,10 +92,19 @@ export type Reservation =
   | 'too_early' // the data do not tell the causes apart yet
   | 'between_limits' // an interval straddles its limit
   | 'falling' // pressure falls: a valve passes to the pump, or the sensor sees the pump's side
+  | 'evening_out' // the pressure fell at first, while it evened out, and has not been seen enough since
+  | 'isolation_unsure' // by its curve, the pump may still be pulling
+  | 'not_water_alone' // stands above the vapour pressure of water at the metal's temperature
   | 'ice_possible' // the metal may be so cold that ice would hide
   | 'not_the_system' // the sensor sees a stub, a section or the pump's side
   | 'step' // a step in the curve: trapped air let go; the hold starts anew
   | 'gap'; // too few readings
+
+/** A jump within a hold: gas that a ball valve or a pocket had trapped, let go at once. */
+export interface RiseStep {
+  readonly atS: number;
+  readonly sizePa: number;
+}
 
 export interface Rise {
   /** Isolation. */
@@ -106,6 +115,8 @@ export interface Rise {
   readonly reservations: readonly Reservation[];
   /** Steady inflow, Pa/s. */
   readonly leakPaPerS: Estimate;
+  /** Earlier holds of the same system, pumped on since, whose readings count for its inflow as well. */
+  readonly earlierHolds: number;
   /** What is still to come or has come from moisture (or gas from oil) by the end of the hold, Pa. */
   readonly moisturePa: Estimate;
   /** Since isolation: when boil-off gives way to the steady rise; null where there is no such moment. */
@@ -114,8 +125,17 @@ export interface Rise {
   readonly endOfHold: Estimate & { readonly atS: number };
   /** Whether the end of the hold keeps the pass rule: null while the interval straddles the limit. */
   readonly keepsRule: boolean | null;
-  /** How much longer until there can be a verdict; null where it is there, or where no wait helps. */
+  /**
+   * How much longer until there can be a verdict; null where it is there, or where no wait helps: to
+   * pump on and hold again then tells more. A leak rises as fast as before, all else more slowly.
+   */
   readonly moreS: number | null;
+  /** By how much the pressure changed, up or down, while it evened out after isolation, Pa. */
+  readonly evenedPa: number | null;
+  /** Jumps that started the hold anew, in order of time. */
+  readonly steps: readonly RiseStep[];
+  /** Standard deviation of a reading about the curve, as the hold itself shows it, Pa. */
+  readonly noisePa: number | null;
   /** Air inflow Q = V·L, Pa·m³/s, where the volume is known. */
   readonly leakRatePaM3PerS: Estimate | null;
   /** The fitted curve from isolation to the end of the hold. */

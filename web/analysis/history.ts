@@ -47,7 +47,7 @@ export class History {
     if (!(elapsedS >= 0 && elapsedS <= LATEST_S)) return;
     const pressurePa = usablePressurePa(point);
     if (pressurePa === undefined) return;
-    for (const level of this.#levels) level.insert(elapsedS, pressurePa);
+    for (const level of this.#levels) level.insert(elapsedS, pressurePa, point.temperatureC);
     if (this.#firstS === null || elapsedS < this.#firstS) this.#firstS = elapsedS;
     if (this.#lastS === null || elapsedS > this.#lastS) this.#lastS = elapsedS;
   }

@@ -4,12 +4,12 @@
  */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { Conclusions, Stage } from './conclusions.ts';
+import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
 import { firstHeldBelowS, heldBelowSinceS } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
 import { pullDownPoints } from './pull-down-points.ts';
-import { assessRise } from './rise.ts';
+import { assessRise, leakToldBy, type HoldSpan } from './rise.ts';
 import { samplesFromBins } from './samples.ts';
 import { stageBins } from './stage-bins.ts';
 import { recogniseStages } from './stages.ts';
@@ -109,8 +109,33 @@ export function judge(
     rise:
       isolatedS === null
         ? null
-        : assessRise(history, isolatedS, sheetNow(past, sheet), stages.endedS ?? nowS),
+        : riseOf(history, stages.holds, sheetNow(past, sheet), stages.endedS ?? nowS),
   };
+}
+
+/** Earlier holds that are reckoned with: each costs as much as the present one. */
+const MOST_EARLIER = 2;
+
+/** The latest hold, together with those that it repeats: they have the same leak. */
+function riseOf(
+  history: History,
+  holds: readonly ToldHold[],
+  sheet: Sheet,
+  untilS: number,
+): Rise | null {
+  const latest = holds.at(-1);
+  if (!latest) return null;
+  let first = holds.length - 1;
+  while (first > 0 && holds[first]?.repeats) first -= 1;
+  const earlier = holds
+    .slice(first, -1)
+    .slice(-MOST_EARLIER)
+    .flatMap((hold) => leakToldBy(history, spanOf(hold), sheet, hold.toS) ?? []);
+  return assessRise(history, spanOf(latest), sheet, untilS, earlier);
+}
+
+function spanOf({ fromS, recognisedBy, isolationSure }: ToldHold): HoldSpan {
+  return { isolatedS: fromS, isMarked: recognisedBy === 'mark', isolationSure };
 }
 
 /** A sensor that is shut off on its stub sees nothing of the system, whatever the sheet says. */

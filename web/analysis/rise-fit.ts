@@ -11,7 +11,8 @@ import { riseDesign, whitenedProblem, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
-import { risePosterior, type LogLikelihood, type Posterior } from './rise-posterior.ts';
+import type { LeakTold } from './leak-told.ts';
+import { risePosterior, type Posterior } from './rise-posterior.ts';
 import { riseShapes, shapeAt, shapeRate } from './rise-shapes.ts';
 import type { Warming } from './rise-warming.ts';
 
@@ -63,11 +64,11 @@ export function fitRise(
   noise: Noise,
   { warming, stepsS }: Disturbed,
   limits: KindLimits,
-  other: LogLikelihood | null = null,
+  earlier: readonly LeakTold[] = [],
 ): RiseFit | null {
   const lastS = points.at(-1)?.heldS ?? 0;
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
-  const shapes = riseShapes(lastS);
+  const shapes = riseShapes(lastS, limits.holdS);
   const setting = {
     lengthS: lastS,
     holdS: limits.holdS,
@@ -114,7 +115,7 @@ export function fitRise(
     const whitened = whitenedProblem(points, noise, shapes, setting, { ...best, scale });
     design = riseDesign(whitened, best.equalisation * firstPa);
   }
-  const posterior = risePosterior(design, best.leakPaPerS, limits, other);
+  const posterior = risePosterior(design, best.leakPaPerS, limits, earlier);
   const { coefficients, startPa } = posterior;
   return {
     startPa,

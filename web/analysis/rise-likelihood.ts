@@ -8,49 +8,8 @@
  * Minka, A family of algorithms for approximate Bayesian inference, 2001, chapter 3).
  */
 import type { Design } from './rise-design.ts';
+import { MOST_AMOUNTS, type Mixture } from './rise-mixtures.ts';
 import { hazard, logShareAbove } from './truncated-normal.ts';
-
-/** Most amounts in one mixture. */
-export const MOST_AMOUNTS = 3;
-
-/** One mixture of time constants: places of its shapes in the design. */
-export interface Mixture {
-  readonly members: readonly number[];
-  readonly logPrior: number;
-}
-
-/** ln of the prior of a mixture of so many: an amount more has to earn its place. */
-const PRIOR_BY_SIZE = [0.2, 0.35, 0.28, 0.17] as const;
-
-export function mixturesOf({ shapes, lengthS, amountScalePa }: Design): Mixture[] {
-  const releases = shapes.flatMap((shape, i) => (shape.kind === 'release' ? [i] : []));
-  const rarities = shapes.map(({ tauS }) => Math.min(lengthS / Math.max(tauS, 1), 1));
-  const total = releases.reduce((sum, place) => sum + (rarities[place] ?? 0), 0);
-  return setsOf(releases).map((members) => ({
-    members,
-    logPrior:
-      Math.log(PRIOR_BY_SIZE[members.length] ?? 1) +
-      members.reduce((sum, place) => sum + Math.log((rarities[place] ?? 1) / total), 0) +
-      Math.log(factorial(members.length)) -
-      members.length * Math.log(amountScalePa),
-  }));
-}
-
-function setsOf(releases: readonly number[]): number[][] {
-  const sets: number[][] = [[]];
-  for (const [i, a] of releases.entries()) {
-    sets.push([a]);
-    for (const [j, b] of releases.slice(i + 1).entries()) {
-      sets.push([a, b]);
-      for (const c of releases.slice(i + j + 2)) sets.push([a, b, c]);
-    }
-  }
-  return sets;
-}
-
-function factorial(of: number): number {
-  return of < 2 ? 1 : of * factorial(of - 1);
-}
 
 /** Where a mixture would have the inflow, its deviation, and ln of the integral over the amounts there. */
 export interface FreeLeak {

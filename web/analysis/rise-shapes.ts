@@ -8,18 +8,23 @@ export interface Shape {
 
 /** The grid of time constants begins here; quicker ones look like the valve being turned. */
 const QUICKEST_S = 12;
-/** Two neighbours, weighed freely, stand for any between them to 1 part in 500. */
-const GRID_STEP = 1.6;
+/** From one to the next; finer grids change no figure and cost more. */
+const GRID_STEP = 1.3;
 /**
  * The slowest, in lengths of what has been seen: what takes longer shows no bend within it, and counts
- * as inflow until a repeat hold says otherwise.
+ * as inflow until a repeat hold says otherwise. Early in a hold nearly everything looks straight: as
+ * long as less than this share of the hold has been seen, slower ones are reckoned with.
  */
 const SLOWEST_LENGTHS = 3.5;
+const EARLY_SHARE = 0.6;
 
 /** The leak first, then all that levels off from the quickest on. */
-export function riseShapes(lengthS: number): Shape[] {
+export function riseShapes(lengthS: number, holdS: number): Shape[] {
   const shapes: Shape[] = [{ kind: 'leak', tauS: 0 }];
-  const span = Math.max((SLOWEST_LENGTHS * lengthS) / QUICKEST_S, GRID_STEP);
+  const span = Math.max(
+    (SLOWEST_LENGTHS * Math.max(lengthS, EARLY_SHARE * holdS)) / QUICKEST_S,
+    GRID_STEP,
+  );
   const steps = Math.round(Math.log(span) / Math.log(GRID_STEP));
   const step = span ** (1 / steps);
   for (let i = 0; i <= steps; i += 1) {

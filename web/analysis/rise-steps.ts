@@ -2,7 +2,7 @@
 import { median } from './median.ts';
 import { SIGMA_PER_MAD, type Sample } from './samples.ts';
 
-export interface RiseStep {
+export interface SeenStep {
   /** The last moment before it and the first after it, data time, s. */
   readonly fromS: number;
   readonly toS: number;
@@ -26,8 +26,8 @@ const STEP_QUANTA = 2.5;
 const SILENCE = 2.5;
 
 /** @returns in order of time */
-export function riseSteps(samples: readonly Sample[], isolatedS: number): RiseStep[] {
-  const found: (RiseStep & { readonly excess: number })[] = [];
+export function riseSteps(samples: readonly Sample[], isolatedS: number): SeenStep[] {
+  const found: (SeenStep & { readonly excess: number })[] = [];
   for (const width of WINDOWS) {
     for (const step of stepsOver(samples, width, isolatedS)) {
       const near = found.findIndex(
@@ -54,7 +54,7 @@ function stepsOver(samples: readonly Sample[], width: number, isolatedS: number)
   );
   const known = wiggles.filter((wiggle) => !Number.isNaN(wiggle));
   if (known.length < 3 * width) return [];
-  const steps: (RiseStep & { excess: number })[] = [];
+  const steps: (SeenStep & { excess: number })[] = [];
   for (let i = 2 * width; i + 2 * width <= samples.length; i += 1) {
     const change = changes[i] ?? 0;
     const around = Math.max(changes[i - width] ?? 0, changes[i + width] ?? 0, 0);

@@ -5,9 +5,10 @@ import type { History } from './history.ts';
 import { inRange } from './in-range.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
 import { fitRise, type RiseFit } from './rise-fit.ts';
+import type { LeakTold } from './leak-told.ts';
 import { noiseOf } from './rise-noise.ts';
 import { risePoints } from './rise-points.ts';
-import { hasGap, isFalling } from './rise-signs.ts';
+import { evenedAfterS, hasGap, isFalling } from './rise-signs.ts';
 import { riseSamples } from './rise-samples.ts';
 import { riseSteps } from './rise-steps.ts';
 import type { Sample } from './samples.ts';
@@ -16,6 +17,8 @@ import { judgeRise } from './verdict.ts';
 
 /** Turning the valve takes a moment, and the sensor lags: the fit begins after that. */
 const VALVE_S = 3;
+/** An isolation that only the curve tells is known to within some seconds: see \`npm run stages\`. */
+const UNMARKED_VALVE_S = 15;
 /** What lies so close to a step is smeared by the sensor's lag, s. */
 const AROUND_STEP_S = 4;
 /** Points of the fitted curve that a screen draws. */
@@ -27,39 +30,37 @@ const CHANGEOVER_HOLDS = 4;
 /** A leak below this part of the limit is none that boil-off could give way to. */
 const NO_LEAK_SHARE = 0.2;
 
+/** A hold to be judged. */
+export interface HoldSpan {
+  readonly isolatedS: number;
+  /** False where a curve told the isolation, and not a mark: its moment is then less sure. */
+  readonly isMarked: boolean;
+  /** False while it may be pumped all the same. */
+  readonly isolationSure: boolean;
+}
+
 /**
  * A step (trapped air let go) starts the hold anew: from there its curve, its start and its end count.
- * @param isolatedS when the system was valved off
  * @param nowS readings after it change nothing
+ * @param earlier what other holds of the same system tell of its inflow
  */
-export function assessRise(history: History, isolatedS: number, sheet: Sheet, nowS: number): Rise {
-  const bins = inRange(history.bins(isolatedS + VALVE_S, nowS));
-  const all = riseSamples(bins);
-  const steps = riseSteps(all, isolatedS);
-  const stepS = steps.at(-1)?.toS ?? null;
-  const startS = stepS ?? isolatedS;
-  const samples = all.filter(({ elapsedS }) =>
-    steps.every(
-      ({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S,
-    ),
-  );
-  const noise = noiseOf(samples);
-  const points = risePoints(samples, noise, isolatedS);
-  const fit = fitRise(
-    points,
-    noise,
-    {
-      warming: warmingOf(points, bins, isolatedS),
-      stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),
-    },
-    sheet,
-  );
+export function assessRise(
+  history: History,
+  hold: HoldSpan,
+  sheet: Sheet,
+  nowS: number,
+  earlier: readonly LeakTold[] = [],
+): Rise {
+  const { isolatedS } = hold;
+  const { fit, all, points, steps, startS, told } = fittedHold(history, hold, sheet, nowS, earlier);
   const heldS = Math.max(nowS - startS, 0);
   const judgement = judgeRise(fit, sheet, {
     heldS,
-    step: stepS !== null,
+    sinceEvenS: heldS - evenedAfterS(points),
+    step: steps.length > 0,
     falling: isFalling(points),
     gap: hasGap(points, heldS),
+    isolationSure: hold.isolationSure,
     pressurePa: all.at(-1)?.pressurePa ?? null,
   });
   const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
@@ -69,6 +70,7 @@ export function assessRise(history: History, isolatedS: number, sheet: Sheet, no
     heldS: Math.max(nowS - isolatedS, 0),
     ...judgement,
     leakPaPerS,
+    earlierHolds: told,
     moisturePa: fit?.moisturePa ?? { estimate: 0, low: 0, high: sheet.endLimitPa },
     changeoverS: changeover === null ? null : changeover + startS - isolatedS,
     endOfHold: {
@@ -76,8 +78,49 @@ export function assessRise(history: History, isolatedS: number, sheet: Sheet, no
       ...(fit?.endPa ?? unknownEnd(all, sheet)),
     },
     leakRatePaM3PerS: sheet.volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, sheet.volumeM3),
+    evenedPa:
+      fit && steps.length === 0 ? fit.startPa - (points[0]?.pressurePa ?? fit.startPa) : null,
+    steps: steps.map(({ fromS, toS, sizePa }) => ({ atS: (fromS + toS) / 2, sizePa })),
+    noisePa: fit?.noisePa ?? null,
     curve: fit ? curveOf(fit, startS, heldS, sheet.holdS) : [],
   };
+}
+
+/** What a hold that is over tells of the inflow; null where there are too few readings for any. */
+export function leakToldBy(
+  history: History,
+  hold: HoldSpan,
+  sheet: Sheet,
+  endS: number,
+): LeakTold | null {
+  return fittedHold(history, hold, sheet, endS, []).fit?.posterior.told ?? null;
+}
+
+function fittedHold(
+  history: History,
+  { isolatedS, isMarked }: HoldSpan,
+  sheet: Sheet,
+  nowS: number,
+  earlier: readonly LeakTold[],
+) {
+  const settledS = isMarked ? VALVE_S : UNMARKED_VALVE_S;
+  const bins = inRange(history.bins(isolatedS + settledS, nowS));
+  const all = riseSamples(bins);
+  const steps = riseSteps(all, isolatedS);
+  const startS = steps.at(-1)?.toS ?? isolatedS;
+  const samples = all.filter(({ elapsedS }) =>
+    steps.every(
+      ({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S,
+    ),
+  );
+  const noise = noiseOf(samples);
+  const points = risePoints(samples, noise, isolatedS);
+  const disturbed = {
+    warming: warmingOf(points, bins, isolatedS),
+    stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),
+  };
+  const fit = fitRise(points, noise, disturbed, sheet, earlier);
+  return { fit, all, points, steps, startS, told: fit?.posterior.agreeing ?? 0 };
 }
 
 /** Before anything is known: none, or many times the limit. */

@@ -15,6 +15,9 @@ export interface Judgement {
 /** What was seen of the hold beside the fit. */
 export interface Seen {
   readonly heldS: number;
+  /** Since the pressure no longer falls because it evens out, s. */
+  readonly sinceEvenS: number;
+  readonly isolationSure: boolean;
   readonly step: boolean;
   readonly falling: boolean;
   readonly gap: boolean;
@@ -24,6 +27,15 @@ export interface Seen {
 
 /** Nobody passes a system on less than a third of its hold, however clear the curve. */
 const LEAST_SHARE_TO_PASS = 1 / 3;
+/** Probabilities from which on a word is said. A pass needs more: a leak above the limit as good as excluded. */
+const SURE_OF_TIGHT = 0.9;
+const LEAK_NOT_EXCLUDED = 0.003;
+const SURE_OF_MOISTURE = 0.9;
+/** A rise about as large as is allowed, without a leak, counts half as moisture. */
+const SOME_COUNTS = 0.5;
+const SURE_OF_LEAK = 0.93;
+/** Which of the two words that name a leak, when one of them is sure. */
+const SURE_OF_WHICH = 0.7;
 /** Nor calls a leak within two minutes: the first minutes of every hold are steep. */
 const LEAST_S_TO_CALL = 120;
 /**
@@ -36,9 +48,9 @@ const ICE_MARGIN = 3;
 const VAPOUR_MARGIN = 1.5;
 /** The uncertainty of a slope falls about as the time to the power of 1.5. */
 const NARROWING_POWER = 1.5;
-/** The shortest wait worth naming, and the longest in lengths of the hold. */
+/** The shortest wait worth naming, and the longest in lengths of the hold: a repeat hold takes as long. */
 const LEAST_MORE_S = 30;
-const MOST_MORE_HOLDS = 3;
+const MOST_MORE_HOLDS = 1;
 
 /** @param fit null where there are too few readings for any */
 export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgement {
@@ -57,6 +69,7 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
   const kinds = fit.posterior.kinds;
   const share = (kind: Kind) => kinds[KINDS.indexOf(kind)] ?? 0;
   const limit = sheet.leakLimitPaPerS;
+  const leastS = sheet.holdS * LEAST_SHARE_TO_PASS;
   const pTight = share('tight_dry');
   const pMoist = share('moisture');
   const pLeak = share('leak') + share('small_leak');
@@ -68,24 +81,27 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
     moreS: null,
   });
   if (
-    pTight > 0.9 &&
-    fit.posterior.aboveLimit < 0.003 &&
+    pTight > SURE_OF_TIGHT &&
+    fit.posterior.aboveLimit < LEAK_NOT_EXCLUDED &&
     fit.leakPaPerS.high < limit &&
     keepsRule === true &&
     !seen.gap &&
-    heldS >= sheet.holdS * LEAST_SHARE_TO_PASS
+    heldS >= leastS
   ) {
+    if (!seen.isolationSure) return undecided(['isolation_unsure', ...also], keepsRule, toGoS);
+    if (seen.sinceEvenS < leastS) {
+      return undecided(['evening_out', ...also], keepsRule, Math.round(leastS - seen.sinceEvenS));
+    }
     if (iceMayHide(sheet)) return undecided(['ice_possible', ...also], keepsRule, null);
     return say('tight_dry');
   }
-  if (
-    pMoist + 0.5 * share('some_moisture') > 0.9 &&
-    keepsRule === false &&
-    !isMoreThanWater(sheet, seen.pressurePa)
-  )
-    return say('moisture');
-  if (pLeak + pBoth > 0.93 && Math.max(pLeak, pBoth) > 0.7)
+  if (pMoist + SOME_COUNTS * share('some_moisture') > SURE_OF_MOISTURE && keepsRule === false) {
+    if (!isMoreThanWater(sheet, seen.pressurePa)) return say('moisture');
+    also.push('not_water_alone');
+  }
+  if (pLeak + pBoth > SURE_OF_LEAK && Math.max(pLeak, pBoth) > SURE_OF_WHICH) {
     return say(pLeak > pBoth ? 'leak' : 'leak_and_moisture');
+  }
   const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
   return undecided(
     [reason, ...also],

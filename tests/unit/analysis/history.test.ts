@@ -77,5 +77,7 @@ test('over range is counted and has no pressure; faults say nothing at all', () 
     { elapsedS: 1, pressurePa: null, condition: 'over_range', temperatureC: null },
     { elapsedS: 1.5, pressurePa: 7, condition: 'fault', temperatureC: null },
   ]);
-  expect(history.bins(-1, 10)).toEqual([{ elapsedS: 1, pressurePa: null, count: 0, overRange: 1 }]);
+  expect(history.bins(-1, 10)).toEqual([
+    { elapsedS: 1, pressurePa: null, count: 0, overRange: 1, temperatureC: null },
+  ]);
 });

@@ -20,6 +20,7 @@ const CURVES = 60;
 const HOLD_S = DEFAULT_SHEET.holdS;
 /** Valved off this long after the readings begin. */
 const ISOLATED_S = 40;
+const HOLD = { isolatedS: ISOLATED_S, isMarked: true, isolationSure: true };
 
 function invented(seed: number, invent: (random: () => number) => InventedHold) {
   const random = seeded(seed);
@@ -29,7 +30,7 @@ function invented(seed: number, invent: (random: () => number) => InventedHold) 
   const seenPa = (elapsedS: number) => truePa(Math.max(elapsedS - ISOLATED_S, 0));
   const history = historyOf(readingsOf(seenPa, sensor, random, 0, ISOLATED_S + HOLD_S + 2));
   const judgedAt = (heldS: number) =>
-    assessRise(history, ISOLATED_S, DEFAULT_SHEET, ISOLATED_S + heldS);
+    assessRise(history, HOLD, DEFAULT_SHEET, ISOLATED_S + heldS);
   return { hold, endPa: truePa(HOLD_S), judgedAt };
 }
 

@@ -34,7 +34,8 @@ function riseOf(
   sensor: Partial<InventedSensor> = {},
 ): Rise {
   const readings = readingsOf(curve, { ...SENSOR, ...sensor }, seeded(3), 0, heldS);
-  return assessRise(historyOf(readings), 0, { ...DEFAULT_SHEET, ...sheet }, heldS);
+  const hold = { isolatedS: 0, isMarked: true, isolationSure: true };
+  return assessRise(historyOf(readings), hold, { ...DEFAULT_SHEET, ...sheet }, heldS);
 }
 
 test('a straight rise through the whole hold is a leak', () => {

@@ -1,0 +1,152 @@
+/** Looks for the mixtures that matter, and for the inflows at which to weigh them. */
+import type { LeakTold } from './leak-told.ts';
+import type { Design } from './rise-design.ts';
+import type { MixtureVisitor } from './rise-likelihood.ts';
+import { mixturesOf, type Mixture } from './rise-mixtures.ts';
+
+/** A mixture that may matter. */
+export interface Candidate {
+  readonly mixture: Mixture;
+  /** Where its amounts, were they free, would have the inflow, its deviation, and ln of the integral there. */
+  readonly best: number;
+  readonly sigma: number;
+  readonly bound: number;
+  /** ln of how wide its part of the inflow is. */
+  readonly height: number;
+  /** The likeliest inflow that was tried, and ln of its likelihood times `height`. */
+  readonly at: number;
+  readonly peak: number;
+}
+
+export interface Found {
+  readonly candidates: readonly Candidate[];
+  /** The highest `peak`. */
+  readonly highest: number;
+  /** Inflows at which to weigh each, ascending from 0. */
+  readonly nodes: readonly number[];
+}
+
+/** Mixtures less likely than the best by this are left out: e^−9, with hundreds of them. */
+export const LEFT_OUT = 9;
+/** And of the rest so many that together make this part of all. */
+const NEGLECTED = 4e-3;
+const NODES = 28;
+
+/**
+ * @param bestLeakPaPerS of the best fit of all
+ * @param leakLimitPaPerS an inflow of this size is always looked at
+ * @param earlier where other holds of the same system have it
+ */
+export function findMixtures(
+  visitor: MixtureVisitor,
+  design: Design,
+  bestLeakPaPerS: number,
+  leakLimitPaPerS: number,
+  earlier: readonly LeakTold[],
+): Found {
+  // Nothing but a leak could not make it steeper than it has been.
+  const widest = Math.max(design.amountScalePa / design.lengthS, leakLimitPaPerS);
+  const common = [0, 0.3 * widest, 0.65 * widest, bestLeakPaPerS];
+  const bounded = mixturesOf(design)
+    .map((mixture) => {
+      visitor.take(mixture);
+      const { at: best, sigma, logWeight: bound } = visitor.free;
+      // Amounts that may not be negative leave the inflow less room than free ones.
+      return { mixture, best, sigma, bound, height: Math.log(Math.min(sigma, widest)) };
+    })
+    .sort((a, b) => b.bound + b.height - a.bound - a.height);
+  const seen: Candidate[] = [];
+  let highest = -Infinity;
+  for (const { mixture, best, sigma, bound, height } of bounded) {
+    if (bound + height < highest - LEFT_OUT) break;
+    visitor.take(mixture);
+    let peak = -Infinity;
+    let at = 0;
+    for (const leak of [...common, best - sigma, best + sigma]) {
+      if (leak < 0 || leak > 2 * widest) continue;
+      visitor.visit(leak);
+      if (visitor.logWeight + height > peak) {
+        peak = visitor.logWeight + height;
+        at = leak;
+      }
+    }
+    highest = Math.max(highest, peak);
+    seen.push({ mixture, sigma, height, at, peak, bound, best });
+  }
+  const candidates = likelyOnes(seen, highest);
+  const nodes = nodesFor(visitor, candidates, highest);
+  return { candidates, highest, nodes: withEarlier(nodes, earlier) };
+}
+
+/** Those that matter: together all but a small part of the whole. */
+function likelyOnes(candidates: readonly Candidate[], highest: number): Candidate[] {
+  const sorted = [...candidates].sort((a, b) => b.peak - a.peak);
+  const weights = sorted.map(({ peak }) => Math.exp(peak - highest));
+  let left = weights.reduce((sum, weight) => sum + weight, 0) * NEGLECTED;
+  let count = sorted.length;
+  while (count > 1 && left > 0) {
+    left -= weights[count - 1] ?? 0;
+    if (left > 0) count -= 1;
+  }
+  return sorted.slice(0, count);
+}
+
+/** Looked at to find how far the nodes have to reach. */
+const LOOKED_AT = 12;
+/** As far as the weight has fallen by e^−7. */
+const REACH = 7;
+
+/** No inflow, then places that lie close where the likely mixtures have it and ever wider from there. */
+function nodesFor(
+  visitor: MixtureVisitor,
+  candidates: readonly Candidate[],
+  highest: number,
+): number[] {
+  let weight = 0;
+  let centre = 0;
+  let finest = Infinity;
+  for (const { at, height, peak } of candidates) {
+    const share = Math.exp(peak - highest);
+    weight += share;
+    centre += share * at;
+    if (peak > highest - 3) finest = Math.min(finest, Math.exp(height));
+  }
+  centre /= weight;
+  let reach = centre + 3 * finest;
+  for (const { mixture, at, peak, height } of candidates.slice(0, LOOKED_AT)) {
+    visitor.take(mixture);
+    let step = finest;
+    for (let i = 0; i < 30; i += 1, step *= 1.7) {
+      visitor.visit(at + step);
+      if (visitor.logWeight + height < peak - REACH) break;
+    }
+    reach = Math.max(reach, at + step);
+  }
+  const low = Math.asinh(-centre / finest);
+  const high = Math.asinh((reach - centre) / finest);
+  const nodes = [0];
+  for (let i = 0; i < NODES; i += 1) {
+    const z = low + ((high - low) * i) / (NODES - 1);
+    const leak = centre + finest * Math.sinh(z);
+    if (leak > (nodes.at(-1) ?? 0) + 1e-3 * finest) nodes.push(leak);
+  }
+  return nodes;
+}
+
+/** Also where another hold's likelihood changes, as far as these nodes reach. */
+function withEarlier(nodes: readonly number[], earlier: readonly LeakTold[]): number[] {
+  const most = nodes.at(-1) ?? 0;
+  const more = earlier.flatMap(({ atPaPerS }) => {
+    const within = atPaPerS.filter((leak) => leak > 0 && leak < most);
+    const every = Math.ceil(within.length / MOST_BY_EARLIER);
+    return within.filter((_, i) => i % every === 0);
+  });
+  const least = LEAST_APART * most;
+  return [...nodes, ...more]
+    .sort((a, b) => a - b)
+    .filter((leak, i, all) => i === 0 || leak - (all[i - 1] ?? 0) > least);
+}
+
+/** So many nodes are taken over from each other hold, and nodes are so far apart, as a share of the last. */
+const MOST_BY_EARLIER = 14;
+const LEAST_APART = 1e-7;

@@ -7,6 +7,7 @@
  */
 import type { Estimate } from './conclusions.ts';
 import { solveNonnegative } from './nonnegative-least-squares.ts';
+import { freedOfGrid } from './rise-grid-error.ts';
 import { riseDesign, whitenedProblem, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
 import type { Noise } from './rise-noise.ts';
@@ -115,7 +116,7 @@ export function fitRise(
     const whitened = whitenedProblem(points, noise, shapes, setting, { ...best, scale });
     design = riseDesign(whitened, best.equalisation * firstPa);
   }
-  const posterior = risePosterior(design, best.leakPaPerS, limits, earlier);
+  const posterior = risePosterior(freedOfGrid(design), best.leakPaPerS, limits, earlier);
   const { coefficients, startPa } = posterior;
   return {
     startPa,

@@ -1,5 +1,5 @@
 /** What levels off, as mixtures of none to three time constants of the grid, and how likely each is beforehand. */
-import { solveNonnegative } from './nonnegative-least-squares.ts';
+import { releasesUsed } from './releases-used.ts';
 import type { Design } from './rise-design.ts';
 
 /** Most amounts in one mixture. */
@@ -15,7 +15,7 @@ export interface Mixture {
 const PRIOR_BY_SIZE = [0.2, 0.35, 0.28, 0.17] as const;
 
 /** Of the places far from any that the best fit uses, only every so many-th is looked at. */
-const COARSE = 3;
+const COARSE = 2;
 /** Near is so many places away. */
 const NEAR = 1;
 
@@ -45,23 +45,13 @@ export function mixturesOf(design: Design): Mixture[] {
  * that the best fit uses, with a leak and without, the grid is tried as fine as it is.
  */
 function worthTrying(design: Design): number[] {
-  const used = [...usedBy(design, 0), ...usedBy(design, 1)];
+  const used = [true, false].flatMap((withLeak) => releasesUsed(design, withLeak));
   const last = design.size - 1;
   return design.shapes.flatMap((_, place) => {
     if (place === 0) return [];
-    const isNear = used.some((other) => Math.abs(other - place) <= NEAR);
+    const isNear = used.some((other) => Math.abs(other.place - place) <= NEAR);
     return isNear || (last - place) % COARSE === 0 ? [place] : [];
   });
-}
-
-/** Places of the releases in the best fit of the shapes from `first` on: the leak is the one at 0. */
-function usedBy({ size, gram, moments, total }: Design, first: 0 | 1): number[] {
-  const rows = Array.from({ length: size - first }, (_, i) =>
-    Array.from(gram.subarray((i + first) * size + first, (i + first + 1) * size)),
-  );
-  const equations = { gram: rows, moments: Array.from(moments.subarray(first)), total };
-  const { coefficients } = solveNonnegative(equations, new Array<boolean>(rows.length).fill(false));
-  return coefficients.flatMap((value, i) => (value > 0 && i + first > 0 ? [i + first] : []));
 }
 
 function setsOf(releases: readonly number[]): number[][] {

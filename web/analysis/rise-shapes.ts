@@ -9,7 +9,7 @@ export interface Shape {
 /** The grid of time constants begins here; quicker ones look like the valve being turned. */
 const QUICKEST_S = 12;
 /** From one to the next; finer grids change no figure and cost more. */
-const GRID_STEP = 1.3;
+const GRID_STEP = 1.5;
 /**
  * The slowest, in lengths of what has been seen: what takes longer shows no bend within it, and counts
  * as inflow until a repeat hold says otherwise. Early in a hold nearly everything looks straight: as

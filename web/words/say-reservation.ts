@@ -9,6 +9,12 @@ export function sayReservation(reservation: Reservation): string {
       return 'the result lies so close to a limit that it could be either side';
     case 'falling':
       return 'the pressure falls: a valve lets gas through to the pump, or the sensor sits on the pump’s side';
+    case 'evening_out':
+      return 'the pressure fell at first, while it evened out along the lines: it needs longer at rest';
+    case 'isolation_unsure':
+      return 'by its curve the pump may still be pulling: mark the moment when you valve off';
+    case 'not_water_alone':
+      return 'it stands above the vapour pressure of water at the metal’s temperature: not water alone';
     case 'ice_possible':
       return 'the coldest metal may be so cold that ice would hide there';
     case 'not_the_system':

@@ -29,8 +29,7 @@ function invented(seed: number, invent: (random: () => number) => InventedHold) 
   const truePa = holdPressure(hold);
   const seenPa = (elapsedS: number) => truePa(Math.max(elapsedS - ISOLATED_S, 0));
   const history = historyOf(readingsOf(seenPa, sensor, random, 0, ISOLATED_S + HOLD_S + 2));
-  const judgedAt = (heldS: number) =>
-    assessRise(history, HOLD, DEFAULT_SHEET, ISOLATED_S + heldS);
+  const judgedAt = (heldS: number) => assessRise(history, HOLD, DEFAULT_SHEET, ISOLATED_S + heldS);
   return { hold, endPa: truePa(HOLD_S), judgedAt };
 }
 

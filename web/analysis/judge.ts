@@ -116,6 +116,9 @@ export function judge(
 /** Earlier holds that are reckoned with: each costs as much as the present one. */
 const MOST_EARLIER = 2;
 
+/** A shorter one tells too little, s. */
+const LEAST_EARLIER_S = 120;
+
 /** The latest hold, together with those that it repeats: they have the same leak. */
 function riseOf(
   history: History,
@@ -129,6 +132,7 @@ function riseOf(
   while (first > 0 && holds[first]?.repeats) first -= 1;
   const earlier = holds
     .slice(first, -1)
+    .filter(({ fromS, toS, isolationSure }) => isolationSure && toS - fromS >= LEAST_EARLIER_S)
     .slice(-MOST_EARLIER)
     .flatMap((hold) => leakToldBy(history, spanOf(hold), sheet, hold.toS) ?? []);
   return assessRise(history, spanOf(latest), sheet, untilS, earlier);

@@ -8,14 +8,20 @@ const HIGH_TAIL = 0.025;
 const NONE_AT_HIGH_END = 0.2;
 /** No inflow is steadier than this share: walls take up its humidity by and by. From memory. */
 const STEADY_SIGMA = 0.05;
-/** So much of it may be a release too slow for any bend to show. A setting of ours. */
+/** So much of it may be a release too slow for any bend to show … Settings of ours. */
 const SLOW_SIGMA = 0.05;
+/** … and where two holds agree on it: most such releases last from one hold to the next. */
+const SLOW_SIGMA_REPEATED = 0.12;
 
-/** @param weights of each node; `total` is their sum */
+/**
+ * @param weights of each node; `total` is their sum
+ * @param isRepeated whether an earlier hold was reckoned with
+ */
 export function leakEstimate(
   nodes: readonly number[],
   weights: Float64Array,
   total: number,
+  isRepeated: boolean,
 ): Estimate {
   let mean = 0;
   for (const [n, leak] of nodes.entries()) mean += ((weights[n] ?? 0) / total) * leak;
@@ -29,7 +35,10 @@ export function leakEstimate(
   const spread = 1.645 * mean;
   return {
     estimate: Math.min(Math.max(mean, low), high),
-    low: Math.max(mean - Math.hypot(mean - low, spread * SLOW_SIGMA), 0),
+    low: Math.max(
+      mean - Math.hypot(mean - low, spread * (isRepeated ? SLOW_SIGMA_REPEATED : SLOW_SIGMA)),
+      0,
+    ),
     high: mean + Math.hypot(high - mean, spread * STEADY_SIGMA),
   };
 }

@@ -28,7 +28,7 @@ const MOIST_SHARE = 1.25;
 const LEAK_PART_OF_MOISTURE = 0.2;
 /** A leak makes four fifths of the rise, and is twice its limit: 10 micron a minute. */
 const LEAK_PART = 0.8;
-const LEAK_LIMITS = 2;
+export const LEAK_LIMITS = 2;
 
 const placeOf = (kind: Kind) => KINDS.indexOf(kind);
 const TIGHT_DRY = placeOf('tight_dry');

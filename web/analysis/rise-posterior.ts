@@ -79,7 +79,7 @@ export function risePosterior(
   }
   const expected = coefficients.map((value) => value / total);
   return {
-    leakPaPerS: leakEstimate(nodes, weights, total),
+    leakPaPerS: leakEstimate(nodes, weights, total, agreeing.length > 0),
     endPa: endCells.estimate(),
     levelledPa: levelledCells.estimate(),
     kinds: kinds.map((value) => value / total),

@@ -2,7 +2,7 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import { waterVapourPressurePa } from '../../protocol/water.ts';
 import type { Reservation, Verdict } from './conclusions.ts';
-import { KINDS, type Kind } from './rise-kinds.ts';
+import { KINDS, LEAK_LIMITS, type Kind } from './rise-kinds.ts';
 import type { RiseFit } from './rise-fit.ts';
 
 export interface Judgement {
@@ -96,7 +96,10 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
     return say('tight_dry');
   }
   if (pMoist + SOME_COUNTS * share('some_moisture') > SURE_OF_MOISTURE && keepsRule === false) {
-    if (!isMoreThanWater(sheet, seen.pressurePa)) return say('moisture');
+    if (!isMoreThanWater(sheet, seen.pressurePa)) {
+      // A leak that would be called one by itself is named, however small a part of the rise it is.
+      return say(fit.leakPaPerS.low > LEAK_LIMITS * limit ? 'leak_and_moisture' : 'moisture');
+    }
     also.push('not_water_alone');
   }
   if (pLeak + pBoth > SURE_OF_LEAK && Math.max(pLeak, pBoth) > SURE_OF_WHICH) {

@@ -15,6 +15,7 @@ import {
   type HoldClass,
   type InventedHold,
 } from '../../support/invented-curves.ts';
+import { riseClass, type RiseClass } from '../../support/second-world/rise-class.ts';
 
 const CURVES = 60;
 const HOLD_S = DEFAULT_SHEET.holdS;
@@ -34,52 +35,59 @@ function invented(seed: number, invent: (random: () => number) => InventedHold) 
 }
 
 interface Tally {
-  readonly said: Map<Verdict, number>;
+  /** By the class of the true curve; what lies between the classes is not counted. */
+  right: number;
+  wrong: number;
+  undecided: number;
   leakInside: number;
   endInside: number;
 }
 
-function tally(kind: HoldClass, heldS: number): Tally {
-  const result: Tally = { said: new Map(), leakInside: 0, endInside: 0 };
+/** A leak that moisture all but hides is named, or not: both are right. */
+function isRight(kind: RiseClass, leakPaPerS: number, verdict: Verdict): boolean {
+  if (kind === 'leak') return verdict.startsWith('leak');
+  const hidden = kind === 'moisture' && leakPaPerS > DEFAULT_SHEET.leakLimitPaPerS;
+  return verdict === kind || (hidden && verdict === 'leak_and_moisture');
+}
+
+function tally(shape: HoldClass, heldS: number): Tally {
+  const result: Tally = { right: 0, wrong: 0, undecided: 0, leakInside: 0, endInside: 0 };
   for (let seed = 0; seed < CURVES; seed += 1) {
-    const { hold, endPa, judgedAt } = invented(1000 * seed + kind.length, (random) =>
-      inventHold(random, kind),
+    const { hold, endPa, judgedAt } = invented(1000 * seed + shape.length, (random) =>
+      inventHold(random, shape),
     );
     const { verdict, leakPaPerS: leak, endOfHold: end } = judgedAt(heldS);
-    result.said.set(verdict, (result.said.get(verdict) ?? 0) + 1);
+    const kind = riseClass(hold.leakPaPerS, endPa - holdPressure(hold)(0));
+    if (kind !== 'borderline') {
+      if (verdict === 'undecided') result.undecided += 1;
+      else if (isRight(kind, hold.leakPaPerS, verdict)) result.right += 1;
+      else result.wrong += 1;
+    }
     if (leak.low <= hold.leakPaPerS && hold.leakPaPerS <= leak.high) result.leakInside += 1;
     if (end.low <= endPa && endPa <= end.high) result.endInside += 1;
   }
   return result;
 }
 
-/** Verdicts that are right of each kind, and the share that says one of them after 15 minutes. */
-const RIGHT: Record<HoldClass, { readonly verdicts: readonly Verdict[]; readonly share: number }> =
-  {
-    tight: { verdicts: ['tight_dry'], share: 0.95 },
-    moist: { verdicts: ['moisture'], share: 0.8 },
-    leaking: { verdicts: ['leak', 'leak_and_moisture'], share: 0.9 },
-    // The rest is 'undecided': with much moisture on top, a quarter of an hour is short.
-    mixed: { verdicts: ['leak', 'leak_and_moisture'], share: 0.45 },
-  };
+/** The share that is told rightly after a quarter of an hour. With much moisture on a leak that is short. */
+const TOLD: Record<HoldClass, number> = { tight: 0.95, moist: 0.95, leaking: 0.85, mixed: 0.55 };
 
 describe.each(['tight', 'moist', 'leaking', 'mixed'] as const)('%s holds', (kind) => {
   test('are told by the end, and hardly ever called something else', () => {
-    const { said, leakInside, endInside } = tally(kind, HOLD_S);
-    const { verdicts, share } = RIGHT[kind];
-    const right = verdicts.reduce((sum, verdict) => sum + (said.get(verdict) ?? 0), 0);
-    const wrong = CURVES - right - (said.get('undecided') ?? 0);
-    expect(right).toBeGreaterThanOrEqual(share * CURVES);
+    const { right, wrong, undecided, leakInside, endInside } = tally(kind, HOLD_S);
+    expect(right).toBeGreaterThanOrEqual(TOLD[kind] * (right + wrong + undecided));
     expect(wrong).toBeLessThanOrEqual(0.02 * CURVES);
-    // 90 % intervals: four fifths is where one would stop trusting them.
-    expect(leakInside).toBeGreaterThanOrEqual(0.8 * CURVES);
-    expect(endInside).toBeGreaterThanOrEqual(0.8 * CURVES);
+    expect(leakInside).toBeGreaterThanOrEqual(0.87 * CURVES);
+    expect(endInside).toBeGreaterThanOrEqual(0.87 * CURVES);
   });
 
   test('have intervals that hold after five minutes too', () => {
-    const { leakInside, endInside } = tally(kind, HOLD_S / 3);
-    expect(leakInside).toBeGreaterThanOrEqual(0.85 * CURVES);
-    expect(endInside).toBeGreaterThanOrEqual(0.85 * CURVES);
+    const { right, wrong, leakInside, endInside } = tally(kind, HOLD_S / 3);
+    expect(wrong).toBeLessThanOrEqual(0.07 * CURVES);
+    expect(right).toBeGreaterThan(wrong);
+    expect(leakInside).toBeGreaterThanOrEqual(0.87 * CURVES);
+    // Where a leak lies beneath much moisture, the end of the hold is said a little too surely so early.
+    expect(endInside).toBeGreaterThanOrEqual((kind === 'mixed' ? 0.8 : 0.85) * CURVES);
   });
 });
 

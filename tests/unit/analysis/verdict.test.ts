@@ -96,9 +96,79 @@ test('a falling hold is never a pass', () => {
   expect(rise).toMatchObject({ verdict: 'undecided', reservations: ['falling'] });
 });
 
+test('what fell at first is passed only after a third of the hold at rest', () => {
+  // Evens out downward over minutes, above a leak of half the limit: balanced for a while.
+  const sinking = (heldS: number) => 50 + 6 * Math.exp(-heldS / 60) + 0.003 * heldS;
+  const early = riseOf(sinking, 360);
+  expect(early.verdict).toBe('undecided');
+  expect(early.evenedPa).toBeLessThan(-3);
+  for (let heldS = 60; heldS < 400; heldS += 20) {
+    expect(riseOf(sinking, heldS).verdict, `after ${heldS} s`).not.toBe('tight_dry');
+  }
+});
+
+test('a level that evened out is passed where it stands', () => {
+  const settled = (heldS: number) => 50 + 6 * Math.exp(-heldS / 30);
+  const rise = riseOf(settled, 900);
+  expect(rise.verdict).toBe('tight_dry');
+  // Six, of which a tenth is over before the fit begins.
+  expect(rise.evenedPa).toBeGreaterThan(-6.2);
+  expect(rise.evenedPa).toBeLessThan(-5);
+});
+
+test('a rise under what may be pumping is never passed', () => {
+  const readings = readingsOf(TIGHT, SENSOR, seeded(3), 0, 900);
+  const unsure = { isolatedS: 0, isMarked: false, isolationSure: false };
+  expect(assessRise(historyOf(readings), unsure, DEFAULT_SHEET, 900)).toMatchObject({
+    verdict: 'undecided',
+    reservations: ['isolation_unsure'],
+  });
+  // A leak is one all the same.
+  const leaking = readingsOf(STRAIGHT, SENSOR, seeded(3), 0, 900);
+  expect(assessRise(historyOf(leaking), unsure, DEFAULT_SHEET, 900).verdict).toBe('leak');
+});
+
+test('what stands above the vapour pressure at the metal is not called moisture', () => {
+  // Over ice at −20 °C: 103 Pa.
+  const curve = holdPressure({
+    leakPaPerS: 0,
+    startPa: 60,
+    moisture: [{ amountPa: 260, tauS: 120 }],
+  });
+  expect(riseOf(curve, 900, { metalTemperatureC: 20 }).verdict).toBe('moisture');
+  const cold = riseOf(curve, 900, { metalTemperatureC: -20 });
+  expect(cold.verdict).not.toBe('moisture');
+  expect(cold.reservations).toContain('not_water_alone');
+});
+
+test('a leak beside much moisture is named where it is sure', () => {
+  // 0.08 Pa/s, 36 micron a minute, is 72 of 472 Pa: less than a fifth.
+  const rise = riseOf(
+    holdPressure({ leakPaPerS: 0.08, startPa: 30, moisture: [{ amountPa: 400, tauS: 90 }] }),
+    900,
+  );
+  expect(rise.verdict).toBe('leak_and_moisture');
+});
+
+test('the noise is found in the hold itself', () => {
+  for (const noisePa of [0.05, 0.4]) {
+    const { noisePa: found } = riseOf(
+      STRAIGHT,
+      900,
+      {},
+      { noisePa, relativeNoise: 0, quantumPa: 0.001 },
+    );
+    expect((found ?? 0) / noisePa).toBeGreaterThan(0.8);
+    expect((found ?? 0) / noisePa).toBeLessThan(1.25);
+  }
+});
+
 test('a step is named, and what came before it no longer counts', () => {
   const rise = riseOf((heldS) => TIGHT(heldS) + (heldS > 300 ? 15 : 0), 900);
   expect(rise.reservations).toContain('step');
+  expect(rise.steps).toHaveLength(1);
+  expect(rise.steps[0]?.atS).toBeCloseTo(300, -1);
+  expect(rise.steps[0]?.sizePa).toBeCloseTo(15, 0);
   expect(rise.verdict).toBe('tight_dry');
   const early = riseOf((heldS) => TIGHT(heldS) + (heldS > 300 ? 15 : 0), 360);
   expect(early.verdict).toBe('undecided');

@@ -1,0 +1,86 @@
+/** Two holds of one system, pumped on between: the leak is the same, what levels off is less. */
+import { expect, test } from 'vitest';
+import type { Mark, MarkKind } from '../../../protocol/mark.ts';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { judge } from '../../../web/analysis/judge.ts';
+import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../../support/invented-curves.ts';
+
+const FIRST_S = 600;
+const REOPENED_S = 1000;
+const SECOND_S = 1800;
+const END_S = 2200;
+const START_PA = 25;
+const TAU_S = 500;
+
+interface Release {
+  readonly leakPaPerS: number;
+  /** What levels off, more slowly than a hold lasts, by its first rate. */
+  readonly slowPaPerS: number;
+}
+
+/** Pumped down, held, pumped down again, held; the inflows of the two holds may differ. */
+function session(first: Release, second: Release) {
+  const rise = ({ leakPaPerS, slowPaPerS }: Release, heldS: number) =>
+    leakPaPerS * heldS + slowPaPerS * TAU_S * -Math.expm1(-heldS / TAU_S);
+  const curve = (elapsedS: number): number => {
+    if (elapsedS < FIRST_S) return START_PA + 3000 * Math.exp(-elapsedS / 60);
+    if (elapsedS < REOPENED_S) return START_PA + rise(first, elapsedS - FIRST_S);
+    if (elapsedS < SECOND_S) {
+      const topPa = rise(first, REOPENED_S - FIRST_S);
+      return START_PA + topPa * Math.exp(-(elapsedS - REOPENED_S) / 20);
+    }
+    return START_PA + rise(second, elapsedS - SECOND_S);
+  };
+  const marks = [
+    markOf('pump_on', 0),
+    markOf('isolated', FIRST_S),
+    markOf('reopened', REOPENED_S),
+    markOf('isolated', SECOND_S),
+  ];
+  const history = historyOf(readingsOf(curve, QUIET_SENSOR, seeded(8), 0, END_S));
+  const told = (nowS: number, only = marks) => judge(history, only, DEFAULT_SHEET, nowS).rise;
+  return { marks, told };
+}
+
+function markOf(kind: MarkKind, elapsedS: number): Mark {
+  return { id: elapsedS + 1, kind, elapsedS, text: '', madeBy: 'hand' };
+}
+
+const LEAK: Release = { leakPaPerS: 0.04, slowPaPerS: 0.04 };
+/** Between the two, the walls gave off three quarters of theirs. */
+const LESS: Release = { leakPaPerS: 0.04, slowPaPerS: 0.01 };
+
+test('the second hold is read together with the first, and tells the leak more closely', () => {
+  const { marks, told } = session(LEAK, LESS);
+  const first = told(REOPENED_S - 2);
+  const second = told(END_S);
+  const alone = told(
+    END_S,
+    // Joints were tightened between: what the first hold tells is of another system.
+    [...marks, markOf('joints_tightened', REOPENED_S + 100)],
+  );
+  expect([first, alone, second].map((rise) => rise?.verdict)).toEqual([
+    'undecided',
+    'undecided',
+    'leak',
+  ]);
+  expect(first?.earlierHolds).toBe(0);
+  expect(second?.earlierHolds).toBe(1);
+  expect(alone?.earlierHolds).toBe(0);
+  const width = (rise: typeof first) => (rise?.leakPaPerS.high ?? 0) - (rise?.leakPaPerS.low ?? 0);
+  expect(width(second)).toBeLessThan(width(first));
+  expect(width(second)).toBeLessThan(width(alone));
+  expect(second?.leakPaPerS.low).toBeLessThanOrEqual(0.04);
+  expect(second?.leakPaPerS.high).toBeGreaterThanOrEqual(0.04);
+});
+
+test('a first hold that contradicts the second is left out, marked or not', () => {
+  // Something was tightened and nobody said so.
+  const { told } = session(
+    { leakPaPerS: 0.2, slowPaPerS: 0 },
+    { leakPaPerS: 0.0005, slowPaPerS: 0 },
+  );
+  const second = told(END_S);
+  expect(second?.earlierHolds).toBe(0);
+  expect(second?.leakPaPerS.high).toBeLessThan(0.01);
+});

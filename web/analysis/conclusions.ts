@@ -101,7 +101,7 @@ export type Reservation =
   | 'gap'; // too few readings
 
 /** A jump within a hold: gas that a ball valve or a pocket had trapped, let go at once. */
-export interface RiseStep {
+interface RiseStep {
   readonly atS: number;
   readonly sizePa: number;
 }

@@ -16,7 +16,7 @@ export interface Noise {
 }
 
 /** Steps of a display or converter. */
-export interface Steps {
+interface Steps {
   /** They hold so long, data time, s. */
   readonly untilS: number;
   /** Pa; 0 where none shows. */

@@ -5,7 +5,7 @@ import type { MixtureVisitor } from './rise-likelihood.ts';
 import { mixturesOf, type Mixture } from './rise-mixtures.ts';
 
 /** A mixture that may matter. */
-export interface Candidate {
+interface Candidate {
   readonly mixture: Mixture;
   /** Where its amounts, were they free, would have the inflow, its deviation, and ln of the integral there. */
   readonly best: number;

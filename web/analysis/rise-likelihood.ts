@@ -24,7 +24,7 @@ const ROUNDING = 0.5;
 const SWEEPS = 6;
 /** Of a pivot, beside the matrix' own entry. */
 const LEAST_PIVOT = 1e-12;
-const SETTLED = 3e-3;
+const SETTLED = 1e-2;
 /** A mean so many deviations above zero is not cut. */
 const CERTAIN = 8;
 

@@ -1,5 +1,5 @@
 /** Steps in a rise: air that a ball valve or a pocket had trapped, let go at once. */
-import { median } from './median.ts';
+import { median, runningMedian } from './median.ts';
 import { SIGMA_PER_MAD, type Sample } from './samples.ts';
 
 export interface SeenStep {
@@ -42,8 +42,8 @@ export function riseSteps(samples: readonly Sample[], isolatedS: number): SeenSt
 
 function stepsOver(samples: readonly Sample[], width: number, isolatedS: number) {
   const pressures = samples.map(({ pressurePa }) => pressurePa);
-  const levels = pressures.map((_, i) =>
-    i + width <= pressures.length ? median(pressures.slice(i, i + width)) : NaN,
+  const levels = runningMedian(pressures, 0, width - 1).map((level, i) =>
+    i + width <= pressures.length ? level : NaN,
   );
   const changes = levels.map((level, i) => level - (levels[i - width] ?? NaN));
   const spans = samples.map((sample, i) => sample.elapsedS - (samples[i - width]?.elapsedS ?? NaN));

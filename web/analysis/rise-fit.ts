@@ -41,8 +41,8 @@ const LEAST_POINTS = 8;
 const PRIOR_DEGREES = 10;
 /** What wanders over minutes, as shares of the pressure, and how often. Settings of ours. */
 const WANDERS = [
-  { share: 1.5e-3, prior: 0.5 },
-  { share: 5e-3, prior: 0.35 },
+  { share: 1e-3, prior: 0.5 },
+  { share: 4e-3, prior: 0.35 },
   { share: 16e-3, prior: 0.15 },
 ] as const;
 /** What evens out at first, as shares of the pressure, and how often. Settings of ours. */

@@ -46,7 +46,8 @@ test('where to begin changes nothing', () => {
     fc.property(problem, fc.array(number, { minLength: 4, maxLength: 4 }), (given, like) => {
       const equations = normalEquations(given.columns, given.values, ones);
       const cold = solveNonnegative(equations, free).residual;
-      expect(solveNonnegative(equations, free, like).residual).toBeCloseTo(cold, 5);
+      // Of sums of squares up to 800, from normal equations of columns that may be all but parallel.
+      expect(solveNonnegative(equations, free, like).residual).toBeCloseTo(cold, 4);
     }),
   );
 });

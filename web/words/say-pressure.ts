@@ -1,6 +1,7 @@
 /** Pressures and their rates in the unit of choice. */
 import { type PressureUnit, pressureFromPa } from '../../protocol/units.ts';
 import type { Estimate } from '../analysis/conclusions.ts';
+import { sayBetween } from './say-between.ts';
 import { sayNumber } from './say-number.ts';
 
 /** With its unit: '612 micron'. */
@@ -36,6 +37,24 @@ export function sayRateEstimate(paPerS: Estimate, unit: PressureUnit): string {
     high: paPerS.high * 60,
   };
   return `${estimateDigits(perMinute, unit)} ${unit} a minute`;
+}
+
+/** What a gauge showed: '251 micron', to the digit that its scatter allows; 'not measured' in a silence. */
+export function sayReading(pressurePa: Estimate | null, unit: PressureUnit): string {
+  return pressurePa === null
+    ? 'not measured'
+    : `${estimateNumber(pressureFromPa(pressurePa.estimate, unit))} ${unit}`;
+}
+
+/** 'about 38 micron, between 34 and 42'. */
+export function sayPressureBetween(pressurePa: Estimate, unit: PressureUnit): string {
+  return sayBetween(pressurePa, (pa) => estimateNumber(pressureFromPa(pa, unit)), unit);
+}
+
+/** 'about 38 micron a minute, between 34 and 42' from Pa/s. */
+export function sayRateBetween(paPerS: Estimate, unit: PressureUnit): string {
+  const digits = (value: number) => estimateNumber(pressureFromPa(value * 60, unit));
+  return sayBetween(paPerS, digits, `${unit} a minute`);
 }
 
 function estimateDigits(pressurePa: Estimate, unit: PressureUnit): string {

@@ -47,10 +47,13 @@ export interface Numbers {
   readonly water: WaterFound | null;
 }
 
+/** Hands mark a reopened valve late, and the pressure falls by then. A setting of ours. */
+const MARKED_LATE_S = 15;
+
 export function numbersOf(history: History, conclusions: Conclusions, sheet: Sheet): Numbers {
   const { rise, pullDownS, nowS } = conclusions;
   return {
-    holds: conclusions.holds.map((hold) => holdNumbers(history, hold)),
+    holds: conclusions.holds.map((hold) => holdNumbers(history, hold, nowS)),
     rise: rise === null ? null : riseNumbers(history, conclusions, rise, sheet),
     water:
       pullDownS === null
@@ -59,8 +62,9 @@ export function numbersOf(history: History, conclusions: Conclusions, sheet: She
   };
 }
 
-function holdNumbers(history: History, hold: ToldHold): HoldNumbers {
-  const seen = holdSeen(history, hold.fromS, hold.toS);
+function holdNumbers(history: History, hold: ToldHold, nowS: number): HoldNumbers {
+  const early = hold.toS < nowS ? MARKED_LATE_S : 0;
+  const seen = holdSeen(history, hold.fromS, Math.max(hold.toS - early, hold.fromS));
   return { ...hold, startPa: seen.startPa, endPa: seen.pressureAt(seen.heldS) };
 }
 

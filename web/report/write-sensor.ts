@@ -27,8 +27,8 @@ const { columns } = REPORT_WORDS;
 
 export function writeSensor(report: Report, sensor: SensorReport): Markup {
   return markup`${writeVerdict(report, sensor)}
-${writeFigures(report, sensor)}
 ${writeNumbers(report, sensor)}
+${writeFigures(report, sensor)}
 ${writeHolds(report, sensor)}
 ${writeWater(report, sensor)}
 ${writeStages(report, sensor)}

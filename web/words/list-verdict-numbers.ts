@@ -123,7 +123,7 @@ function listLeak(hold: RiseNumbers, sheet: Sheet, units: UnitsOfChoice): Number
     rows: listLeakRate(rate),
     notes: [
       sayLeakRateConditions(rate, volume, known, units),
-      ...(loss === null ? [] : sayRefrigerantLoss(loss, units)),
+      ...(loss === null ? [] : sayRefrigerantLoss(loss)),
     ],
   };
 }

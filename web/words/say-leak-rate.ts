@@ -6,7 +6,6 @@ import type { NumberRow } from './number-row.ts';
 import { sayBetween } from './say-between.ts';
 import { sayMagnitude } from './say-magnitude.ts';
 import { sayNumber } from './say-number.ts';
-import { sayPressure } from './say-pressure.ts';
 import { sayTemperature } from './say-temperature.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
@@ -38,17 +37,19 @@ export function sayLeakRateConditions(
 }
 
 /** A range of powers of ten, and why it is no more than that. */
-export function sayRefrigerantLoss(loss: RefrigerantLoss, units: UnitsOfChoice): string[] {
+export function sayRefrigerantLoss(loss: RefrigerantLoss): string[] {
   const { refrigerant, pressurePa, leastPower, mostPower } = loss;
   const [least, most] = [sayGrams(10 ** leastPower), sayGrams(10 ** mostPower)];
   return [
-    `Through a hole that lets so much air in, ${refrigerant} at ${sayPressure(pressurePa, units.pressure)} absolute would lose between ${least} and ${most} a year as vapour.`,
+    `Through a hole that lets so much air in, ${refrigerant} at ${sayNumber(pressurePa / PA_PER_BAR)} bar absolute would lose between ${least} and ${most} a year as vapour.`,
     'An order of magnitude, between molecular and laminar flow: a hole changes under pressure, and liquid loses far more. The nitrogen test under pressure decides what is tight.',
   ];
 }
 
 const G_PER_KG = 1000;
+const PA_PER_BAR = 1e5;
 
+/** Powers of ten. */
 function sayGrams(grams: number): string {
-  return grams >= G_PER_KG ? `${sayNumber(grams / G_PER_KG)} kg` : `${sayNumber(grams)} g`;
+  return grams >= G_PER_KG ? `${grams / G_PER_KG} kg` : `${Number(grams.toPrecision(1))} g`;
 }

@@ -28,9 +28,7 @@ export const PASS_RULE_NAMES: Readonly<Record<PassRuleId, string>> = {
 
 /** @param isUnentered nobody has entered figures, so that they are this program's own */
 export function sayRuleName({ id }: PassRule, isUnentered: boolean): string {
-  return isUnentered
-    ? 'This program’s settings, as long as nobody enters others'
-    : PASS_RULE_NAMES[id];
+  return isUnentered ? 'settings of ours, none entered' : PASS_RULE_NAMES[id];
 }
 
 /** Where its figures come from, and how far to trust that. */

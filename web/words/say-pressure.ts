@@ -48,13 +48,26 @@ export function sayReading(pressurePa: Estimate | null, unit: PressureUnit): str
 
 /** 'about 38 micron, between 34 and 42'. */
 export function sayPressureBetween(pressurePa: Estimate, unit: PressureUnit): string {
-  return sayBetween(pressurePa, (pa) => estimateNumber(pressureFromPa(pa, unit)), unit);
+  return sayScaledBetween(pressurePa, pressureFromPa(1, unit), unit);
 }
 
 /** 'about 38 micron a minute, between 34 and 42' from Pa/s. */
 export function sayRateBetween(paPerS: Estimate, unit: PressureUnit): string {
-  const digits = (value: number) => estimateNumber(pressureFromPa(value * 60, unit));
-  return sayBetween(paPerS, digits, `${unit} a minute`);
+  return sayScaledBetween(paPerS, pressureFromPa(60, unit), `${unit} a minute`);
+}
+
+function sayScaledBetween({ estimate, low, high }: Estimate, factor: number, unit: string): string {
+  const scaled = { estimate: estimate * factor, low: low * factor, high: high * factor };
+  const digits = digitsFor(scaled);
+  return sayBetween(scaled, (value) => sayNumber(value, digits), unit);
+}
+
+/** As many as the width of the interval deserves: two, and up to four of a number above 1000. */
+function digitsFor({ estimate, low, high }: Estimate): number {
+  const known = Math.floor(Math.log10(Math.abs(estimate) / (high - low)));
+  const whole = Math.floor(Math.log10(Math.max(Math.abs(high), 1))) + 1;
+  const most = Math.max(Math.min(whole, 4), 2);
+  return Number.isFinite(known) ? Math.min(Math.max(known + 2, 2), most) : most;
 }
 
 function estimateDigits(pressurePa: Estimate, unit: PressureUnit): string {

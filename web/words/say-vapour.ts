@@ -5,12 +5,12 @@ import { sayTemperature } from './say-temperature.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
 const OUTCOMES: Readonly<Record<VapourCheck['outcome'], string>> = {
-  below: 'it stands well below, so that water alone may be all there is',
+  below: 'it stands well below, where water alone can stand',
   near: 'it stands about there, where water comes to rest',
   above: 'it stands well above: there is more than water',
 };
 
-/** '17 500 micron at 20 °C: it stands well below, so that water alone may be all there is'. */
+/** '17 500 micron at 20 °C: it stands well below, where water alone can stand'. */
 export function sayVapour(
   { vapourPa, metalC, outcome }: VapourCheck,
   units: UnitsOfChoice,

@@ -53,8 +53,10 @@ describe('a leak in words', () => {
     // 18.2/13.02·(14.29² − 1) = 284; 940 kg a year in one Pa·m³/s (M/RT · 31.6e6 s):
     // 1.5e-4·8.39·9.4e5 = 1.2e3 g to 2.6e-4·284·9.4e5 = 6.9e4 g.
     expect([loss.leastPower, loss.mostPower]).toEqual([3, 5]);
-    const [range, why] = sayRefrigerantLoss(loss, UNITS);
-    expect(range).toContain('between 1.00 kg and 100 kg a year');
+    const [range, why] = sayRefrigerantLoss(loss);
+    expect(range).toContain(
+      'R-410A at 14.5 bar absolute would lose between 1 kg and 100 kg a year',
+    );
     expect(why).toContain('order of magnitude');
   });
 

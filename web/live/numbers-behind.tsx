@@ -19,7 +19,7 @@ export function RuleBeside({ followed, rise }: BehindProps) {
   const { headline, name, remark } = sayRuleBeside(byRule, rise.verdict);
   return (
     <p class="rule-beside" data-testid="rule">
-      <b>{headline}</b> <span>({name})</span> {remark}
+      <b>{headline}</b> <span>({name}).</span> {remark}
     </p>
   );
 }

@@ -23,9 +23,9 @@ ${rows}
 }
 
 export function numberGroup({ title, rows, notes }: NumberGroup): Markup {
-  return markup`<div class="group"><h3>${title}</h3>
+  return markup`<h3>${title}</h3>
 ${factTable(rows)}
-${notes.map((note) => paragraph(note, 'quiet'))}</div>
+${notes.map((note) => paragraph(note, 'quiet'))}
 `;
 }
 

@@ -3,8 +3,8 @@ import { type Markup, NOTHING } from '../figure/markup.ts';
 import { INTERVALS, listVerdictNumbers } from '../words/list-verdict-numbers.ts';
 import { REPORT_WORDS } from '../words/report-words.ts';
 import { sayDuration } from '../words/say-duration.ts';
-import { sayRateEstimate, sayReading } from '../words/say-pressure.ts';
-import { sayHoldTitle } from '../words/say-report.ts';
+import { sayRateEstimate } from '../words/say-pressure.ts';
+import { sayRose } from '../words/list-holds.ts';
 import { VERDICT_NAMES } from '../words/say-verdict.ts';
 import { sayWaterConditions, sayWaterRemoved } from '../words/say-water-removed.ts';
 import { listTable, numberGroup, paragraph, section } from './page-parts.ts';
@@ -28,24 +28,20 @@ export function writeHolds(report: Report, { holds, holdList }: SensorReport): M
   if (holds.length < 2) return NOTHING;
   const unit = report.units.pressure;
   const headings = [
-    '',
+    columns.hold,
     ...momentColumns(report, columns.began, columns.clock),
     columns.pumped,
-    columns.stoodAt,
-    columns.roseTo,
-    columns.within,
+    columns.rose,
     columns.inflow,
     columns.verdict,
   ];
   const rows = holds.map(({ rise }, at) => {
     const seen = holdList.find(({ fromS }) => fromS === rise.sinceS);
     return [
-      sayHoldTitle(at + 1, holds.length),
+      String(at + 1),
       ...momentCells(report, rise.sinceS),
       seen === undefined ? REPORT_WORDS.unknown : sayDuration(seen.pumpedS),
-      sayReading(seen?.startPa ?? null, unit),
-      sayReading(seen?.endPa ?? null, unit),
-      sayDuration(rise.heldS),
+      sayRose(seen?.startPa ?? null, seen?.endPa ?? null, rise.heldS, unit),
       sayRateEstimate(rise.leakPaPerS, unit),
       VERDICT_NAMES[rise.verdict],
     ];

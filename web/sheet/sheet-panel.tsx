@@ -1,4 +1,5 @@
 /** The job sheet: everything may be left empty, nothing blocks the work. */
+import { useState } from 'preact/hooks';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { SENSOR_VIEWS, type Sheet } from '../../protocol/sheet.ts';
@@ -35,23 +36,27 @@ const MORE = [
 export function SheetPanel({ followed, recording }: SheetPanelProps) {
   const form = useSheetEntry(followed, recording, () => (panel.value = null));
   const { texts, wrong, write } = form;
+  // Once open it stays so: it must not close over the field that is being put right.
+  const [isMoreOpen, setMoreOpen] = useState(false);
   const isMoreWrong = MORE.some((field) => field === wrong);
   return (
     <Panel title="Job sheet" testId="sheet-panel">
       <form class="form" onSubmit={form.save}>
-        <label class="wide">
-          {SHEET_NAMES.site}
-          <input name="site" maxLength={200} value={texts.site} onInput={write('site')} />
-        </label>
-        <label class="wide">
-          {SHEET_NAMES.equipment}
-          <input
-            name="equipment"
-            maxLength={200}
-            value={texts.equipment}
-            onInput={write('equipment')}
-          />
-        </label>
+        <div class="wide pair">
+          <label>
+            {SHEET_NAMES.site}
+            <input name="site" maxLength={200} value={texts.site} onInput={write('site')} />
+          </label>
+          <label>
+            {SHEET_NAMES.equipment}
+            <input
+              name="equipment"
+              maxLength={200}
+              value={texts.equipment}
+              onInput={write('equipment')}
+            />
+          </label>
+        </div>
         <label class="wide">
           {SHEET_NAMES.sensorSees}
           <select name="sensorSees" value={texts.sensorSees} onChange={write('sensorSees')}>
@@ -64,7 +69,12 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
         </label>
         <RuleChoice form={form} />
         <NumberFields form={form} fields={NUMBERS} />
-        <details class="wide" open={isMoreWrong} data-testid="sheet-more">
+        <details
+          class="wide"
+          open={isMoreOpen || isMoreWrong}
+          data-testid="sheet-more"
+          onToggle={(event) => setMoreOpen(event.currentTarget.open)}
+        >
           <summary>{SHEET_WORDS.more}</summary>
           <div class="form">
             <NumberFields form={form} fields={MORE} />

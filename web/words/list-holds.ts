@@ -1,4 +1,6 @@
 /** Several holds of a job as a short list. */
+import type { PressureUnit } from '../../protocol/units.ts';
+import type { Estimate } from '../analysis/conclusions.ts';
 import type { HoldNumbers } from '../analysis/numbers.ts';
 import type { NumberGroup } from './number-row.ts';
 import { sayDuration, sayMoment } from './say-duration.ts';
@@ -20,12 +22,22 @@ export function listHolds(holds: readonly HoldNumbers[], units: UnitsOfChoice): 
   };
 }
 
-/** 'pumped 12 min before; 251 micron, 480 micron after 10 min; a repeat hold'. */
+/** 'from 217 micron to 771 micron in 10 min'. */
+export function sayRose(
+  startPa: Estimate | null,
+  endPa: Estimate | null,
+  heldS: number,
+  unit: PressureUnit,
+): string {
+  const [from, to] = [sayReading(startPa, unit), sayReading(endPa, unit)];
+  return `from ${from} to ${to} in ${sayDuration(heldS)}`;
+}
+
+/** 'pumped 12 min before; from 251 micron to 480 micron in 10 min; a repeat hold'. */
 function sayHold(hold: HoldNumbers, units: UnitsOfChoice): string {
-  const [start, end] = [hold.startPa, hold.endPa].map((pa) => sayReading(pa, units.pressure));
   return [
     `pumped ${sayDuration(hold.pumpedS)} before`,
-    `stood at ${start}, rose to ${end} in ${sayDuration(hold.toS - hold.fromS)}`,
+    sayRose(hold.startPa, hold.endPa, hold.toS - hold.fromS, units.pressure),
     ...(hold.repeats ? ['a repeat hold'] : []),
     ...(hold.isolationSure ? [] : ['the pump may have pulled on']),
   ].join('; ');

@@ -15,7 +15,8 @@ export interface RuleBeside {
 
 export function sayRuleBeside(byRule: HoldByRule, verdict: Verdict): RuleBeside {
   const { rule, isUnentered, judgement, withheldBy, foreseen } = byRule;
-  const name = sayRuleName(rule, isUnentered);
+  // In short: there is little room beside a verdict.
+  const name = isUnentered ? 'our settings' : sayRuleName(rule, false);
   if (judgement === null) return { headline: headline('asks for nothing'), name, remark: '' };
   const { outcome } = judgement;
   if (withheldBy !== null && (outcome !== 'fails' || withheldBy === 'not_the_system')) {
@@ -50,11 +51,10 @@ function remarkOn(outcome: RuleOutcome, foreseen: RuleOutcome | null, verdict: V
 /** A rule looks at a limit and not at what makes the pressure rise. */
 const BESIDES_PASS: Readonly<Record<Verdict, string>> = {
   tight_dry: '',
-  moisture: 'The rule lets this through; the moisture is there all the same.',
-  leak: 'The rule lets this leak through; it is there all the same. Do not close up on the rule.',
-  leak_and_moisture:
-    'The rule lets this through; leak and moisture are there all the same. Do not close up on the rule.',
-  undecided: 'A rule that is kept does not make the system tight: the curve has not told yet.',
+  moisture: 'It lets this through; the moisture is there all the same.',
+  leak: 'It lets this leak through: do not close up on it.',
+  leak_and_moisture: 'It lets this leak and moisture through: do not close up on it.',
+  undecided: 'That alone does not make the system tight: the curve has not told yet.',
 };
 
 const FORESEEN: Readonly<Record<RuleOutcome, string>> = {

@@ -101,7 +101,9 @@ export function sayRuleLimits({ beforePa, coldestC }: PassRule, units: UnitsOfCh
   return [
     ...(beforePa.length === 0
       ? []
-      : [`The ${beforePa.length} evacuations before it are not looked at here.`]),
+      : [
+          `The ${beforePa.length} evacuations before it are for you to check: this program judges the last hold.`,
+        ]),
     ...(coldestC === null
       ? []
       : [

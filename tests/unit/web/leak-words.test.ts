@@ -100,7 +100,7 @@ describe('a pass rule in words', () => {
     expect(sayRuleSource(own, false)).toContain('job sheet');
     expect(sayRuleSource(own, true)).toContain('No standard');
     expect(sayRuleLimits(PASS_RULES['ufgs-15741n'], UNITS)).toEqual([
-      'The 2 evacuations before it are not looked at here.',
+      'The 2 evacuations before it are for you to check: this program judges the last hold.',
     ]);
     expect(sayRuleLimits(rule, UNITS).join()).toContain('colder than 2 °C');
   });

@@ -166,6 +166,49 @@ describe('the speed of a rig from its plates', () => {
   });
 });
 
+describe('what a hold tells of the leak', () => {
+  const marks = (['pump_on', 'isolated'] as const).map((kind, at) => {
+    return { kind, elapsedS: at === 0 ? 1 : 600, id: at + 1, text: '', madeBy: 'hand' as const };
+  });
+  const told = (leakPaPerS: number, sheet: Partial<Sheet>) => {
+    const random = seeded(3);
+    const history = historyOf(
+      Array.from({ length: 1560 }, (_, t) => ({
+        elapsedS: t,
+        pressurePa:
+          (t <= 600 ? 25 + 90_000 * Math.exp(-t / 40) : 25 + leakPaPerS * (t - 600)) *
+          (1 + 0.001 * normal(random)),
+        condition: 'ok' as const,
+        temperatureC: null,
+      })),
+    );
+    const whole = { ...DEFAULT_SHEET, ...sheet };
+    return numbersOf(history, judge(history, marks, whole, 1550), whole);
+  };
+  const KNOWN = { volumeM3: 0.01, refrigerant: 'R-32' } as const;
+
+  test('is the inflow of air where the volume is known', () => {
+    // 0.05 Pa/s into 10 L are 5e-4 Pa·m³/s, 5e-3 mbar·L/s.
+    const rate = told(0.05, KNOWN).rise?.leakRate;
+    expect(rate?.mbarLPerS.low).toBeLessThan(5e-3);
+    expect(rate?.mbarLPerS.high).toBeGreaterThan(5e-3);
+    expect(rate?.mbarLPerS.high).toBeLessThan(6e-3);
+    expect(told(0.05, { refrigerant: 'R-32' }).rise?.leakRate).toBeNull();
+  });
+
+  test('is a loss of refrigerant only where that is known, and the leak is one at its least', () => {
+    expect(told(0.05, KNOWN).rise?.refrigerantLoss?.refrigerant).toBe('R-32');
+    expect(told(0.05, { ...KNOWN, refrigerant: 'unknown' }).rise?.refrigerantLoss).toBeNull();
+    expect(told(0.05, { ...KNOWN, volumeM3: null }).rise?.refrigerantLoss).toBeNull();
+    // 1 micron a minute is none by the sheet's limit of 5.
+    expect(told(0.0022, KNOWN).rise?.refrigerantLoss).toBeNull();
+  });
+
+  test('and of water nothing where none boiled', () => {
+    expect(told(0.05, KNOWN).water).toEqual({ kind: 'no_plateau' });
+  });
+});
+
 test('any sheet over any two holds gives numbers, and none that is none', () => {
   const random = seeded(5);
   const pressureAt = (t: number) => {

@@ -54,7 +54,7 @@ const BESIDES_PASS: Readonly<Record<Verdict, string>> = {
   moisture: 'It lets this through; the moisture is there all the same.',
   leak: 'It lets this leak through: do not close up on it.',
   leak_and_moisture: 'It lets this leak and moisture through: do not close up on it.',
-  undecided: 'That alone does not make the system tight: the curve has not told yet.',
+  undecided: 'That alone does not make the system tight and dry.',
 };
 
 const FORESEEN: Readonly<Record<RuleOutcome, string>> = {

@@ -67,7 +67,9 @@ describe('the rule beside the physics', () => {
       expect(remark).toContain('do not close up on it');
     }
     expect(sayRuleBeside(byRule(), 'moisture').remark).toContain('there all the same');
-    expect(sayRuleBeside(byRule(), 'undecided').remark).toContain('does not make the system tight');
+    expect(sayRuleBeside(byRule(), 'undecided').remark).toContain(
+      'does not make the system tight and dry',
+    );
     expect(sayRuleBeside(byRule(), 'tight_dry').remark).toBe('');
   });
 

@@ -70,7 +70,7 @@ export function sayCause(cause: Cause, facts: CauseFacts, units: UnitsOfChoice):
     case 'wet_oil':
       return {
         name: 'The pump’s oil is wet',
-        evidence: `The level that the curve has come to still sinks a little${sayLevel(facts, units)}.`,
+        evidence: 'The level that the curve has come to still sinks a little.',
         check:
           'Change the pump’s oil while it is warm (it is hot: gloves), or run the pump blanked off with its ballast open.',
       };

@@ -38,7 +38,7 @@ function remarkOn(outcome: RuleOutcome, foreseen: RuleOutcome | null, verdict: V
     case 'within_gauge_error':
       return 'It could be either. A gauge that errs less, or a deeper start, would tell.';
     case 'not_held_long_enough':
-      return foreseen === null ? '' : FORESEEN[foreseen];
+      return foreseen === null ? '' : sayForeseen(foreseen, verdict);
     case 'fails':
       return verdict === 'tight_dry'
         ? 'The rise is small and levels off, but the rule decides.'
@@ -57,8 +57,14 @@ const BESIDES_PASS: Readonly<Record<Verdict, string>> = {
   undecided: 'That alone does not make the system tight and dry.',
 };
 
-const FORESEEN: Readonly<Record<RuleOutcome, string>> = {
-  passes: 'On this curve it will pass.',
+/** A pass to come is not held out where the curve has not told yet what makes it rise. */
+function sayForeseen(foreseen: RuleOutcome, verdict: Verdict): string {
+  if (foreseen !== 'passes') return FORESEEN[foreseen];
+  if (verdict === 'undecided') return '';
+  return ['On this curve it will pass.', BESIDES_PASS[verdict]].filter(Boolean).join(' ');
+}
+
+const FORESEEN: Readonly<Record<Exclude<RuleOutcome, 'passes'>, string>> = {
   fails: 'On this curve it will fail.',
   within_gauge_error: 'On this curve it will come out close to the limit.',
   not_held_long_enough: '',

@@ -81,6 +81,11 @@ describe('the rule beside the physics', () => {
     expect(said('not_held_long_enough').headline).toContain('not held long enough');
     expect(said('not_held_long_enough', 'fails').remark).toContain('will fail');
     expect(said('not_held_long_enough').remark).toBe('');
+    const toPass = (verdict: Verdict) =>
+      sayRuleBeside(byRule({ foreseen: 'passes' }, 'not_held_long_enough'), verdict).remark;
+    expect(toPass('tight_dry')).toBe('On this curve it will pass.');
+    expect(toPass('leak')).toContain('do not close up on it');
+    expect(toPass('undecided')).toBe('');
   });
 
   test('is not asked where the readings prove nothing; what is broken stays broken', () => {

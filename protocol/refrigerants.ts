@@ -7,6 +7,26 @@
  * viscosities of blends are estimates there, good to some ten per cent.
  */
 
+/** A number once recorded is never taken out. */
+export const REFRIGERANT_NUMBERS = [
+  'R-22',
+  'R-32',
+  'R-134a',
+  'R-290',
+  'R-404A',
+  'R-407C',
+  'R-410A',
+  'R-448A',
+  'R-454B',
+  'R-454C',
+  'R-513A',
+  'R-600a',
+  'R-717',
+  'R-744',
+  'R-1234yf',
+] as const;
+type RefrigerantNumber = (typeof REFRIGERANT_NUMBERS)[number];
+
 export interface Refrigerant {
   readonly number: string;
   readonly kgPerMol: number;
@@ -33,7 +53,7 @@ export const REFRIGERANTS: readonly Refrigerant[] = [
 ];
 
 function row(
-  number: string,
+  number: RefrigerantNumber,
   gPerMol: number,
   viscosityMicroPaS: number,
   vapourPressurePa: number,

@@ -1,6 +1,7 @@
 /** The job sheet: what the technician entered. Every field may be missing; none blocks the work. */
 import { z } from 'zod';
 import { PASS_RULE_IDS } from './pass-rules.ts';
+import { REFRIGERANT_NUMBERS } from './refrigerants.ts';
 import { paFromMicron } from './units.ts';
 
 /**
@@ -20,6 +21,8 @@ const text = z.string().max(200);
 export const sheetSchema = z.strictObject({
   site: text,
   equipment: text,
+  /** What the system is to be charged with, by its number. */
+  refrigerant: z.enum(['unknown', ...REFRIGERANT_NUMBERS]),
   /** The pull-down counts as reached below this absolute pressure. */
   targetPa: pressurePa,
   /** Depth to valve off at: below the target, since the hold starts with a small rise. */
@@ -70,6 +73,7 @@ export type SheetEntry = z.infer<typeof sheetEntrySchema>;
 export const DEFAULT_SHEET: Sheet = {
   site: '',
   equipment: '',
+  refrigerant: 'unknown',
   targetPa: paFromMicron(500),
   isolateAtPa: paFromMicron(250),
   holdS: 900,

@@ -5,6 +5,7 @@ import { parseReadingsCsv } from '../../protocol/readings-csv.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { gridTime, judge } from '../../web/analysis/judge.ts';
+import { numbersOf } from '../../web/analysis/numbers.ts';
 import { listVerdictNumbers } from '../../web/words/list-verdict-numbers.ts';
 import { VERDICT_NAMES } from '../../web/words/say-verdict.ts';
 import { historyOf } from '../support/invented-curves.ts';
@@ -69,12 +70,15 @@ test('a rehearsal’s report has the verdict that the judge draws from the expor
     })),
   );
   const nowS = gridTime(rows.at(-1)?.elapsedS ?? 0);
-  const { stage, rise } = judge(history, detail.marks, DEFAULT_SHEET, nowS);
+  const conclusions = judge(history, detail.marks, DEFAULT_SHEET, nowS);
+  const { stage, rise } = conclusions;
   if (rise === null) throw new Error('the hold was marked');
   expect(stage.name).toBe('rise');
   const units = { pressure: 'Pa', temperature: '°F' } as const;
   expect(html).toContain(`<strong>${VERDICT_NAMES[rise.verdict]}`);
-  for (const { name, value } of listVerdictNumbers(rise, DEFAULT_SHEET, units)) {
+  const numbers = numbersOf(history, conclusions, DEFAULT_SHEET);
+  const groups = listVerdictNumbers(rise, numbers, DEFAULT_SHEET, units);
+  for (const { name, value } of groups.flatMap(({ rows }) => rows)) {
     expect(html).toContain(`<th scope="row">${name}</th><td>${value}</td>`);
   }
   expect(html).toContain(`<td>${rows.length}: `);

@@ -15,7 +15,7 @@ export type ConditionKind = 'final_pressure' | 'end_limit' | 'allowed_rise';
 export type RuleOutcome =
   'passes' | 'fails' | 'within_gauge_error' | 'not_held_long_enough' | 'not_seen';
 
-export interface Condition {
+interface Condition {
   readonly kind: ConditionKind;
   readonly limitPa: number;
   /** As shown, noise in the interval; null where it was not seen, or is still to come. */

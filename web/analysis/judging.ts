@@ -24,6 +24,11 @@ export class Judging {
     this.#gridTime = sparse ? gridTimeAfter : gridTime;
   }
 
+  /** The readings as folded, for whoever looks at more of them than the conclusions say. */
+  get history(): History {
+    return this.#history;
+  }
+
   insert(readings: readonly Reading[]): void {
     for (const reading of readings) {
       this.#history.insert(reading);

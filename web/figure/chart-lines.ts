@@ -1,8 +1,15 @@
 /** The lines and flags of a chart: limits, targets, and what happened when. Pure. */
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { Conclusions } from '../analysis/conclusions.ts';
-import { CHART_WORDS, sayDepthLine, sayRuleLine, sayTargetLine } from '../words/say-chart.ts';
+import type { PressureUnit } from '../../protocol/units.ts';
+import type { Conclusions, Forecast } from '../analysis/conclusions.ts';
+import {
+  CHART_WORDS,
+  sayDepthLine,
+  sayFloorLine,
+  sayRuleLine,
+  sayTargetLine,
+} from '../words/say-chart.ts';
 import { sayMoment } from '../words/say-duration.ts';
 import { sayMark } from '../words/say-mark.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
@@ -12,6 +19,8 @@ export interface ChartLine {
   readonly pressurePa: number;
   readonly label: string;
   readonly dashed: boolean;
+  /** A limit that was set, or a level that the curve heads for. */
+  readonly kind: 'limit' | 'floor';
 }
 
 export interface ChartFlag {
@@ -19,15 +28,44 @@ export interface ChartFlag {
   readonly label: string;
 }
 
-export function chartLines(time: ChartTime, sheet: Sheet, units: UnitsOfChoice): ChartLine[] {
+/** A floor that is known no better than to this factor is no line to look at. A setting of ours. */
+const FLOOR_KNOWN_TO = 3;
+
+export function chartLines(
+  time: ChartTime,
+  sheet: Sheet,
+  units: UnitsOfChoice,
+  forecast: Forecast | null = null,
+): ChartLine[] {
   const unit = units.pressure;
   if (time.axis === 'linear') {
-    return [{ pressurePa: sheet.endLimitPa, label: sayRuleLine(sheet, unit), dashed: false }];
+    return [
+      {
+        pressurePa: sheet.endLimitPa,
+        label: sayRuleLine(sheet, unit),
+        dashed: false,
+        kind: 'limit',
+      },
+    ];
   }
   return [
-    { pressurePa: sheet.targetPa, label: sayTargetLine(sheet, unit), dashed: false },
-    { pressurePa: sheet.isolateAtPa, label: sayDepthLine(sheet, unit), dashed: true },
+    { pressurePa: sheet.targetPa, label: sayTargetLine(sheet, unit), dashed: false, kind: 'limit' },
+    {
+      pressurePa: sheet.isolateAtPa,
+      label: sayDepthLine(sheet, unit),
+      dashed: true,
+      kind: 'limit',
+    },
+    ...floorLine(forecast, unit),
   ];
+}
+
+/** Where the curve heads for, as far as that is known at all. */
+function floorLine(forecast: Forecast | null, unit: PressureUnit): ChartLine[] {
+  const floorPa = forecast?.floorPa ?? null;
+  if (floorPa === null || floorPa.high > FLOOR_KNOWN_TO * floorPa.low) return [];
+  const label = sayFloorLine(floorPa.estimate, unit);
+  return [{ pressurePa: floorPa.estimate, label, dashed: true, kind: 'floor' }];
 }
 
 /**

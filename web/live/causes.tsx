@@ -1,7 +1,8 @@
-/** Causes in order of likelihood, each with its evidence and the check that tells them apart. */
+/** Why it stalls: causes in order of likelihood with their evidence, and the check that tells them apart. */
 import type { Conclusions } from '../analysis/conclusions.ts';
 import { choices } from '../store/choices.ts';
-import { sayCause, sayLikelihood } from '../words/say-cause.ts';
+import { causeFacts, sayCause, sayLikelihood } from '../words/say-cause.ts';
+import { tellingCheck } from '../words/say-telling-check.ts';
 
 /** Less likely than this is not worth the technician's time (a setting of ours). */
 const WORTH_NAMING = 0.08;
@@ -9,16 +10,18 @@ const MOST = 3;
 
 export function Causes({ conclusions }: { readonly conclusions: Conclusions | null }) {
   const forecast = conclusions?.forecast ?? null;
-  if (forecast === null || forecast.outcome === 'reached') return null;
+  if (conclusions === null || forecast === null || forecast.outcome === 'reached') return null;
   const causes = forecast.causes.filter(({ weight }) => weight >= WORTH_NAMING).slice(0, MOST);
   const worth = causes.some(({ cause }) => cause !== 'gas');
   if (!worth) return null;
+  const stalls = forecast.outcome === 'levels_off' || causes[0]?.cause === 'boil_off';
+  const facts = causeFacts(conclusions);
   return (
-    <details class="causes" data-testid="causes" open={forecast.outcome === 'levels_off'}>
+    <details class="causes" data-testid="causes" open={stalls}>
       <summary>Why, and how to tell</summary>
       <ol>
         {causes.map(({ cause, weight }) => {
-          const words = sayCause(cause, forecast.boilingPointC, choices.value);
+          const words = sayCause(cause, facts, choices.value);
           return (
             <li key={cause} data-cause={cause}>
               <b>{words.name}</b> <span class="quiet">({sayLikelihood(weight)})</span>
@@ -28,6 +31,24 @@ export function Causes({ conclusions }: { readonly conclusions: Conclusions | nu
           );
         })}
       </ol>
+      <Telling check={tellingCheck(causes.map(({ cause }) => cause))} />
     </details>
+  );
+}
+
+function Telling({ check }: { readonly check: ReturnType<typeof tellingCheck> }) {
+  if (check === null) return null;
+  return (
+    <div class="telling" data-testid="telling">
+      <p>
+        To tell them apart: <b>{check.todo}</b>
+      </p>
+      <ul>
+        {check.outcomes.map((outcome) => (
+          <li key={outcome}>{outcome}</li>
+        ))}
+      </ul>
+      {check.caution !== '' && <p class="quiet">{check.caution}</p>}
+    </div>
   );
 }

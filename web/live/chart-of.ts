@@ -1,7 +1,7 @@
 /** From facts and conclusions to the picture of the chart. */
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { Conclusions, CurvePoint } from '../analysis/conclusions.ts';
+import type { Conclusions, CurvePoint, Remaining } from '../analysis/conclusions.ts';
 import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
 import { pressureRange } from '../figure/pressure-range.ts';
 import { chartTime, type TimeRange } from '../figure/time-range.ts';
@@ -11,7 +11,7 @@ import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
 import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
-import type { ChartPicture, ExpectedLine } from './chart-picture.ts';
+import type { Arrival, ChartPicture, ExpectedLine } from './chart-picture.ts';
 
 interface ChartFacts {
   readonly readings: ChannelReadings;
@@ -47,11 +47,12 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     range,
     series,
     curve: facts.foresees ? (inRise ? rise.curve : comingCurve(conclusions)) : [],
+    arrivals: facts.foresees && !inRise ? arrivals(conclusions, sheet) : [],
     remark: inRise
       ? { text: sayRiseRemark(rise, units.pressure), warning: rise.verdict.startsWith('leak') }
       : null,
     expected: expectedLine(facts),
-    lines: chartLines(time, sheet, units),
+    lines: chartLines(time, sheet, units, facts.foresees ? (conclusions?.forecast ?? null) : null),
     flags: chartFlags(time, marks, conclusions, facts.moments),
     ground: facts.rehearsal ? CHART_WORDS.rehearsal : '',
     live: facts.live,
@@ -64,6 +65,23 @@ function expectedLine({ expected, readings, conclusions }: ChartFacts): Expected
   const startS = expected === null ? null : expectedStartS(expected, readings, conclusions);
   if (expected === null || startS === null) return [];
   return expected.map(({ sinceS, pressurePa }) => ({ elapsedS: startS + sinceS, pressurePa }));
+}
+
+function arrivals(conclusions: Conclusions | null, sheet: Sheet): Arrival[] {
+  const forecast = conclusions?.forecast ?? null;
+  if (conclusions === null || forecast === null) return [];
+  const at = (pressurePa: number, remaining: Remaining | null): Arrival[] => {
+    // What is reached has no time to come.
+    if (remaining === null || remaining.p50S <= 0) return [];
+    const { nowS } = conclusions;
+    const latestS = remaining.p90S === null ? null : nowS + remaining.p90S;
+    const middleS = nowS + remaining.p50S;
+    return [{ pressurePa, earliestS: nowS + remaining.p10S, middleS, latestS }];
+  };
+  return [
+    ...(forecast.outcome === 'reaches' ? at(sheet.targetPa, forecast.remaining) : []),
+    ...at(sheet.isolateAtPa, forecast.remainingToIsolation),
+  ];
 }
 
 function comingCurve(conclusions: Conclusions | null): readonly CurvePoint[] {

@@ -9,12 +9,23 @@ import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 /** How the pressure of a dry, tight system should fall; empty where that is not known. */
 export type ExpectedLine = readonly { readonly elapsedS: number; readonly pressurePa: number }[];
 
+/** A depth, and when the curve may come to it: eight times of ten between the two ends. */
+export interface Arrival {
+  readonly pressurePa: number;
+  readonly earliestS: number;
+  readonly middleS: number;
+  /** Null where no upper end is known. */
+  readonly latestS: number | null;
+}
+
 export interface ChartPicture {
   readonly time: ChartTime;
   readonly range: PressureRange;
   readonly series: DrawnSeries;
   /** Empty while a forecast or fit would not be true of the present. */
   readonly curve: readonly CurvePoint[];
+  /** When target and depth are likely to be reached; empty as `curve`. */
+  readonly arrivals: readonly Arrival[];
   /** A word at the curve, in italics. */
   readonly remark: { readonly text: string; readonly warning: boolean } | null;
   readonly expected: ExpectedLine;

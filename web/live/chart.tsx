@@ -135,6 +135,9 @@ function animate(host: HTMLElement, latest: () => Latest): { ask: () => void; en
     latest().zoomTo(stretch({ fromS, toS }, event.deltaY > 0 ? 1.25 : 0.8, 0, around));
   };
   host.addEventListener('wheel', onWheel, { passive: false });
+  // Where the system's look is followed, it changes without anything new to draw.
+  const dark = window.matchMedia('(prefers-color-scheme: dark)');
+  dark.addEventListener('change', ask);
   // Letters are drawn into the canvas: again when their files have come.
   void document.fonts.ready.then(() => {
     plot?.destroy();
@@ -147,6 +150,7 @@ function animate(host: HTMLElement, latest: () => Latest): { ask: () => void; en
       cancelAnimationFrame(frame);
       resized.disconnect();
       host.removeEventListener('wheel', onWheel);
+      dark.removeEventListener('change', ask);
       plot?.destroy();
     },
   };

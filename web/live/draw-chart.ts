@@ -93,9 +93,11 @@ function drawLines({ plot, ctx, picture, palette, ratio }: Drawing): void {
     ctx.beginPath();
     ctx.moveTo(left, at);
     ctx.lineTo(left + width, at);
-    ctx.strokeStyle = palette.buoy;
+    const floor = line.kind === 'floor';
+    ctx.strokeStyle = floor ? palette.water : palette.buoy;
     ctx.lineWidth = (line.dashed ? 2 : 2.5) * ratio;
-    ctx.setLineDash(line.dashed ? [3 * ratio, 5 * ratio] : []);
+    const dash = floor ? [14, 5, 3, 5] : [3, 5];
+    ctx.setLineDash(line.dashed ? dash.map((length) => length * ratio) : []);
     ctx.stroke();
   }
   ctx.setLineDash([]);
@@ -105,10 +107,18 @@ function drawLineLabels(drawing: Drawing): void {
   const { plot, ctx, picture, palette, ratio, small } = drawing;
   const { left, top, width, height } = plot.bbox;
   ctx.font = figureFont((small ? 14 : 17) * ratio);
+  const limits = picture.lines.filter(({ kind }) => kind === 'limit');
+  for (const line of picture.lines.filter(({ kind }) => kind === 'floor')) {
+    // On the left, where no limit has its name.
+    ctx.textAlign = 'left';
+    ctx.textBaseline = 'bottom';
+    const up = y(plot, picture, line.pressurePa) - 5 * ratio;
+    halo(drawing, line.label, left + 12 * ratio, up, palette.water);
+  }
   ctx.textAlign = 'right';
-  for (const [position, line] of picture.lines.entries()) {
+  for (const [position, line] of limits.entries()) {
     const at = y(plot, picture, line.pressurePa);
-    const next = picture.lines[position - 1];
+    const next = limits[position - 1];
     // Where two lines lie close, the lower one's label goes below it.
     const close =
       next !== undefined && Math.abs(y(plot, picture, next.pressurePa) - at) < 26 * ratio;

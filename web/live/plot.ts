@@ -5,6 +5,7 @@ import type { TimeRange } from '../figure/time-range.ts';
 import { CHART_WORDS, sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
 import type { ChartPicture } from './chart-picture.ts';
+import { drawArrivals } from './draw-arrivals.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
 import { drawBandAndLines, drawFlagsAndPresent, drawGround } from './draw-chart.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
@@ -113,6 +114,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
         draw: [
           (plot) => {
             drawBandAndLines(drawing(plot));
+            drawArrivals(drawing(plot));
             labelExpected(drawing(plot));
             drawFlagsAndPresent(drawing(plot));
           },

@@ -5,13 +5,13 @@ import { clockWords } from '../parts/clock-words.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Freshness } from '../store/freshness.ts';
-import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
 import { sayForecast } from '../words/say-forecast.ts';
 import { sayProblem } from '../words/say-connection.ts';
 import { sayVerdict } from '../words/say-verdict.ts';
 import { sayCountedFrom } from '../words/say-typed-in.ts';
 import { sayWithheld } from '../words/say-withheld.ts';
+import { NumbersBehind, RuleBeside } from './numbers-behind.tsx';
 
 interface SayCardProps {
   readonly followed: FollowedRecording;
@@ -23,7 +23,6 @@ interface SayCardProps {
 export function SayCard({ followed, recording, state, problem }: SayCardProps) {
   const said = sayNow(followed, recording, state, problem);
   const conclusions = followed.conclusions.value;
-  const units = choices.value;
   if (said === null) return null;
   const rise = conclusions?.stage.name === 'rise' ? conclusions.rise : null;
   const withheld = state.kind === 'stale' || state.kind === 'catching_up';
@@ -32,20 +31,10 @@ export function SayCard({ followed, recording, state, problem }: SayCardProps) {
       <h2 data-testid="headline">{said.headline}</h2>
       <p data-testid="detail">{said.detail.join(' ')}</p>
       {!withheld && rise !== null && (
-        <details data-testid="numbers">
-          <summary>The numbers behind it</summary>
-          <table>
-            <tbody>
-              {listVerdictNumbers(rise, followed.sheet.value, units).map((row) => (
-                <tr key={row.name}>
-                  <th scope="row">{row.name}</th>
-                  <td>{row.value}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          <p class="quiet">Intervals hold the truth nine times of ten.</p>
-        </details>
+        <>
+          <RuleBeside followed={followed} rise={rise} />
+          <NumbersBehind followed={followed} rise={rise} />
+        </>
       )}
     </section>
   );
@@ -65,7 +54,7 @@ function sayNow(
   if (state.kind === 'catching_up' || conclusions === null) return null;
   const sheet = followed.sheet.value;
   if (conclusions.stage.name === 'rise' && conclusions.rise !== null) {
-    return sayVerdict(conclusions.rise, sheet, choices.value);
+    return sayVerdict(conclusions.rise, choices.value);
   }
   // A recording that is over has no time to come.
   if (state.kind === 'ended' || conclusions.forecast === null) return null;

@@ -34,6 +34,7 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     range: pressureRange(time, series.pressurePa, null, sheet, units.pressure),
     series,
     curve: [],
+    arrivals: [],
     remark: null,
     expected: [],
     lines: chartLines(time, sheet, units),

@@ -1,5 +1,6 @@
 /** What the report's sections are made of. */
 import { type Markup, markup, NOTHING } from '../figure/markup.ts';
+import type { NumberGroup } from '../words/number-row.ts';
 
 export interface Fact {
   readonly name: string;
@@ -19,6 +20,13 @@ export function factTable(facts: readonly Fact[]): Markup {
   return markup`<table class="facts"><tbody>
 ${rows}
 </tbody></table>`;
+}
+
+export function numberGroup({ title, rows, notes }: NumberGroup): Markup {
+  return markup`<h3>${title}</h3>
+${factTable(rows)}
+${notes.map((note) => paragraph(note, 'quiet'))}
+`;
 }
 
 export function listTable(

@@ -4,6 +4,8 @@ import type { Recording, SensorIdentity } from '../../protocol/recording.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions, Rise, Stage } from '../analysis/conclusions.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
+import type { HoldNumbers, Numbers } from '../analysis/numbers.ts';
+import type { PullDownSpan, WaterFound } from '../analysis/water-found.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import type { ChannelFold } from './report-readings.ts';
@@ -24,7 +26,13 @@ export interface Hold {
   readonly rise: Rise;
   /** As judged then. */
   readonly conclusions: Conclusions;
+  readonly numbers: Numbers;
   readonly untilS: number;
+}
+
+/** A pull-down, and the water that it took away. */
+export interface ReportPullDown extends PullDownSpan {
+  readonly water: WaterFound;
 }
 
 export interface ReportStage {
@@ -43,6 +51,9 @@ export interface SensorReport {
   readonly stages: readonly ReportStage[];
   /** The latest last; the verdict is its. */
   readonly holds: readonly Hold[];
+  /** The same, as all that was seen tells them: what the gauge showed, and how long it was pumped before. */
+  readonly holdList: readonly HoldNumbers[];
+  readonly pullDowns: readonly ReportPullDown[];
   readonly gaps: readonly Gap[];
   /** Gaps on top of those, of which no more is known. */
   readonly gapsNotKept: number;

@@ -3,7 +3,7 @@ import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
 import type { Stage } from '../analysis/conclusions.ts';
 import type { Passage } from '../analysis/passages.ts';
 import { figuresFor } from './report-figures.ts';
-import type { Hold, Report, ReportFacts, SensorReport } from './report-model.ts';
+import type { Hold, Report, ReportFacts, ReportPullDown, SensorReport } from './report-model.ts';
 import type { ChannelFold, ReportReadings } from './report-readings.ts';
 
 export function reportOf(facts: ReportFacts, readings: ReportReadings): Report {
@@ -20,7 +20,8 @@ export function reportOf(facts: ReportFacts, readings: ReportReadings): Report {
 function sensorReport(facts: ReportFacts, sheet: Sheet, fold: ChannelFold): SensorReport {
   const { marks, recording } = facts;
   const passages = fold.passages(marks, sheet);
-  const holds = holdsIn(passages);
+  const holds = holdsIn(passages, fold, sheet);
+  const last = passages.at(-1)?.conclusions ?? null;
   const stages = passages.map(({ conclusions: { stage }, untilS }) => ({ stage, untilS }));
   const gaps = fold.gaps();
   return {
@@ -28,9 +29,11 @@ function sensorReport(facts: ReportFacts, sheet: Sheet, fold: ChannelFold): Sens
     identity: recording.sensors[fold.channel] ?? null,
     counts: fold.counts,
     latestS: fold.latestS,
-    conclusions: passages.at(-1)?.conclusions ?? null,
+    conclusions: last,
     stages,
     holds,
+    holdList: last === null ? [] : fold.numbers(last, sheet).holds,
+    pullDowns: pullDownsIn(passages, fold, sheet),
     gaps,
     gapsNotKept: fold.gapsNotKept,
     figures: figuresFor({ facts, sheet, fold, gaps, stages, holds }),
@@ -42,11 +45,30 @@ function isFilled({ name }: Stage): boolean {
 }
 
 /** A system that was opened after its hold is still judged by that hold: then the end says it. */
-function holdsIn(passages: readonly Passage[]): Hold[] {
+function holdsIn(passages: readonly Passage[], fold: ChannelFold, sheet: Sheet): Hold[] {
   return passages.flatMap(({ conclusions, untilS }, at) => {
     if (conclusions.stage.name !== 'rise') return [];
     const next = passages[at + 1]?.conclusions;
     const rise = next !== undefined && isFilled(next.stage) ? next.rise : conclusions.rise;
-    return rise === null ? [] : [{ rise, conclusions: { ...conclusions, rise }, untilS }];
+    if (rise === null) return [];
+    const judged = { ...conclusions, rise };
+    return [{ rise, conclusions: judged, numbers: fold.numbers(judged, sheet), untilS }];
+  });
+}
+
+/** A pull-down goes on while it is at depth. */
+function pullDownsIn(
+  passages: readonly Passage[],
+  fold: ChannelFold,
+  sheet: Sheet,
+): ReportPullDown[] {
+  const untilS = new Map<number, number>();
+  for (const { conclusions, untilS: endS } of passages) {
+    const { stage, pullDownS } = conclusions;
+    if (pullDownS === null || (stage.name !== 'pull_down' && stage.name !== 'at_depth')) continue;
+    untilS.set(pullDownS, Math.max(untilS.get(pullDownS) ?? 0, endS));
+  }
+  return [...untilS].map(([fromS, toS]) => {
+    return { fromS, toS, water: fold.water({ fromS, toS }, sheet) };
   });
 }

@@ -5,9 +5,12 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Condition, Reading } from '../../protocol/reading.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
+import type { Conclusions } from '../analysis/conclusions.ts';
 import { type Gap, GapFinder } from '../analysis/gap-finder.ts';
 import { Judging } from '../analysis/judging.ts';
+import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import type { Passage } from '../analysis/passages.ts';
+import { type PullDownSpan, type WaterFound, waterFound } from '../analysis/water-found.ts';
 import { ThinnedCurve } from '../figure/thinned-curve.ts';
 
 export class ReportReadings {
@@ -68,6 +71,14 @@ export class ChannelFold {
 
   passages(marks: readonly Mark[], sheet: Sheet): Passage[] {
     return this.#judging.passages(marks, sheet);
+  }
+
+  numbers(conclusions: Conclusions, sheet: Sheet): Numbers {
+    return numbersOf(this.#judging.history, conclusions, sheet);
+  }
+
+  water(pulled: PullDownSpan, sheet: Sheet): WaterFound {
+    return waterFound(this.#judging.history, pulled, sheet);
   }
 
   /** In order of time. */

@@ -2,26 +2,23 @@
 import { drawFigure } from '../figure/draw-figure.ts';
 import { FLAG_ROWS } from '../figure/draw-flags.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
-import { type Markup, markup, NOTHING } from '../figure/markup.ts';
-import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
+import { type Markup, markup } from '../figure/markup.ts';
 import { sayDuration } from '../words/say-duration.ts';
-import { sayRateEstimate } from '../words/say-pressure.ts';
 import { REPORT_WORDS } from '../words/report-words.ts';
 import {
   sayFurtherGaps,
   sayGap,
   sayGapLength,
-  sayHoldTitle,
   sayReadingCount,
   sayRecognised,
 } from '../words/say-report.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { SHEET_NAMES } from '../words/say-sheet.ts';
 import { STAGE_NAMES } from '../words/say-stage.ts';
-import { VERDICT_NAMES } from '../words/say-verdict.ts';
 import { factTable, listTable, paragraph, section } from './page-parts.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report, SensorReport } from './report-model.ts';
+import { writeHolds, writeNumbers, writeWater } from './write-numbers.ts';
 import { writeVerdict } from './write-verdict.ts';
 
 /** The longest gaps are listed, so many of them; a bad radio makes thousands. */
@@ -31,9 +28,10 @@ const { columns } = REPORT_WORDS;
 export function writeSensor(report: Report, sensor: SensorReport): Markup {
   return markup`${writeVerdict(report, sensor)}
 ${writeNumbers(report, sensor)}
-${writeStages(report, sensor)}
 ${writeFigures(report, sensor)}
 ${writeHolds(report, sensor)}
+${writeWater(report, sensor)}
+${writeStages(report, sensor)}
 ${writeGaps(report, sensor)}
 ${writeIdentity(report, sensor)}`;
 }
@@ -45,36 +43,6 @@ function writeFigures({ marks }: Report, { figures }: SensorReport): Markup {
 
 function writeFigure(picture: FigurePicture): Markup {
   return markup`<figure><h3>${picture.title}</h3>${drawFigure(picture)}</figure>`;
-}
-
-function writeNumbers({ sheet, units }: Report, { holds }: SensorReport): Markup {
-  const hold = holds.at(-1);
-  if (hold === undefined) return NOTHING;
-  return section(
-    REPORT_WORDS.numbers,
-    factTable(listVerdictNumbers(hold.rise, sheet, units)),
-    paragraph(REPORT_WORDS.intervals, 'quiet'),
-  );
-}
-
-/** One hold is told whole by the verdict; of several each is worth knowing. */
-function writeHolds(report: Report, { holds }: SensorReport): Markup {
-  if (holds.length < 2) return NOTHING;
-  const headings = [
-    '',
-    ...momentColumns(report, columns.began, columns.clock),
-    columns.lasted,
-    columns.verdict,
-    columns.inflow,
-  ];
-  const rows = holds.map(({ rise }, at) => [
-    sayHoldTitle(at + 1, holds.length),
-    ...momentCells(report, rise.sinceS),
-    sayDuration(rise.heldS),
-    VERDICT_NAMES[rise.verdict],
-    sayRateEstimate(rise.leakPaPerS, report.units.pressure),
-  ]);
-  return section(REPORT_WORDS.holds, listTable(headings, rows));
 }
 
 function writeStages(report: Report, { stages }: SensorReport): Markup {

@@ -1,5 +1,5 @@
 /** The verdict, set off so that it is found at a glance; an open question as plainly as a pass. */
-import { type Markup, markup } from '../figure/markup.ts';
+import { type Markup, markup, NOTHING } from '../figure/markup.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
 import { REPORT_WORDS } from '../words/report-words.ts';
 import {
@@ -9,6 +9,7 @@ import {
   sayReportVerdict,
   saySensorHeading,
 } from '../words/say-report.ts';
+import { sayRuleBeside } from '../words/say-rule-beside.ts';
 import { paragraph, section } from './page-parts.ts';
 import type { Report, SensorReport } from './report-model.ts';
 
@@ -18,7 +19,7 @@ export function writeVerdict(report: Report, sensor: SensorReport): Markup {
   const heading = several
     ? saySensorHeading(REPORT_WORDS.verdict, name, sensor.channel + 1)
     : REPORT_WORDS.verdict;
-  return writeSaid(heading, said(report, sensor));
+  return writeSaid(heading, said(report, sensor), writeRule(sensor));
 }
 
 /** For a recording to which no sensor gave anything. */
@@ -26,12 +27,25 @@ export function writeNoReadings(): Markup {
   return writeSaid(REPORT_WORDS.verdict, sayNoReadings());
 }
 
-function writeSaid(heading: string, { tone, headline, detail }: SaidConclusion): Markup {
+function writeSaid(
+  heading: string,
+  { tone, headline, detail }: SaidConclusion,
+  beside: Markup = NOTHING,
+): Markup {
   return section(
     heading,
     markup`<div class="verdict verdict-${tone}"><strong>${headline}</strong>
-${detail.map((sentence) => paragraph(sentence))}</div>`,
+${detail.map((sentence) => paragraph(sentence))}${beside}</div>`,
   );
+}
+
+/** After the physics, and smaller. */
+function writeRule({ holds }: SensorReport): Markup {
+  const hold = holds.at(-1);
+  const byRule = hold?.numbers.rise?.byRule;
+  if (hold === undefined || byRule === undefined) return NOTHING;
+  const { headline, name, remark } = sayRuleBeside(byRule, hold.rise.verdict);
+  return markup`<p class="rule"><b>${headline}</b> (${name}). ${remark}</p>`;
 }
 
 function said({ sheet, units, recording }: Report, sensor: SensorReport): SaidConclusion {

@@ -9,14 +9,16 @@ import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import { SHEET_NAMES, sheetUnit } from '../words/say-sheet.ts';
-import { sheetFromTexts, textsFromSheet } from './sheet-form.ts';
+import { type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 export interface SheetEntryForm {
   readonly units: UnitsOfChoice;
-  readonly texts: ReturnType<typeof textsFromSheet>;
+  readonly texts: SheetTexts;
   /** The field that can't be read, once it was tried. */
   readonly wrong: keyof Sheet | null;
   readonly write: (field: keyof Sheet) => (event: { currentTarget: { value: string } }) => void;
+  /** Several at once, as where one choice brings figures with it. */
+  readonly fill: (texts: Partial<SheetTexts>) => void;
   readonly save: (event: Event) => void;
 }
 
@@ -33,6 +35,10 @@ export function useSheetEntry(
   const write: SheetEntryForm['write'] = (field) => (event) => {
     setWrong(null);
     setTexts({ ...texts, [field]: event.currentTarget.value });
+  };
+  const fill: SheetEntryForm['fill'] = (filled) => {
+    setWrong(null);
+    setTexts({ ...texts, ...filled });
   };
   const save = (event: Event) => {
     event.preventDefault();
@@ -52,7 +58,7 @@ export function useSheetEntry(
       entered();
     });
   };
-  return { units, texts, wrong, write, save };
+  return { units, texts, wrong, write, fill, save };
 }
 
 interface NumberFieldsProps {

@@ -1,5 +1,6 @@
 /** The job sheet between what people type, in their units, and the exact fields: pure. */
 import { z } from 'zod';
+import { PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
 import { DEFAULT_SHEET, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
 import {
   pressureFromPa,
@@ -76,6 +77,7 @@ export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
   return {
     site: text('site'),
     equipment: text('equipment'),
+    refrigerant: text('refrigerant'),
     targetPa: text('targetPa'),
     isolateAtPa: text('isolateAtPa'),
     holdS: text('holdS'),
@@ -94,6 +96,34 @@ export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
     hoseLengthM: text('hoseLengthM'),
     hoseCount: text('hoseCount'),
     core: text('core'),
+  };
+}
+
+/**
+ * The figures that a rule brings with it, as they stand in the form: what is judged by a rule is pumped
+ * and held by it too. What the rule does not say is left as it is; for the equipment maker's own nothing
+ * is changed.
+ */
+export function textsForRule(
+  id: PassRuleId,
+  texts: SheetTexts,
+  units: UnitsOfChoice,
+): Partial<Record<Field, string>> {
+  if (id === 'own') return { passRule: id };
+  const { finalPa, holdS, endLimitPa, allowedRisePa } = PASS_RULES[id];
+  const scale = scales(units);
+  const filled = (field: Field, value: number | null) =>
+    value === null ? {} : { [field]: plainNumber(scale[field]?.fromSi(value) ?? value) };
+  const depthPa = readField(texts.isolateAtPa.trim(), scale.isolateAtPa);
+  // The hold begins with a small rise: half of what is to be reached leaves room for it.
+  const deepEnough = finalPa === null || (typeof depthPa === 'number' && depthPa <= finalPa / 2);
+  return {
+    passRule: id,
+    ...filled('targetPa', finalPa),
+    ...(deepEnough ? {} : filled('isolateAtPa', finalPa / 2)),
+    ...filled('holdS', holdS),
+    ...filled('endLimitPa', endLimitPa),
+    ...filled('allowedRisePa', allowedRisePa),
   };
 }
 

@@ -1,11 +1,14 @@
 /** The job sheet: everything may be left empty, nothing blocks the work. */
+import { useState } from 'preact/hooks';
+import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { SENSOR_VIEWS, type Sheet } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { SENSOR_VIEW_NAMES } from '../words/say-sensor-view.ts';
-import { SHEET_NAMES, sayWrongField } from '../words/say-sheet.ts';
+import { SHEET_NAMES, SHEET_WORDS, sayWrongField } from '../words/say-sheet.ts';
+import { RuleChoice } from './rule-choice.tsx';
 import { NumberFields, useSheetEntry } from './sheet-entry.tsx';
 
 interface SheetPanelProps {
@@ -19,8 +22,13 @@ const NUMBERS = [
   'holdS',
   'endLimitPa',
   'allowedRisePa',
-  'leakLimitPaPerS',
   'volumeM3',
+] as const satisfies readonly (keyof Sheet)[];
+
+/** What makes the numbers say more, and is rarely known at the start. */
+const MORE = [
+  'gaugeErrorShare',
+  'leakLimitPaPerS',
   'metalTemperatureC',
   'coldestTemperatureC',
 ] as const satisfies readonly (keyof Sheet)[];
@@ -28,22 +36,27 @@ const NUMBERS = [
 export function SheetPanel({ followed, recording }: SheetPanelProps) {
   const form = useSheetEntry(followed, recording, () => (panel.value = null));
   const { texts, wrong, write } = form;
+  // Once open it stays so: it must not close over the field that is being put right.
+  const [isMoreOpen, setMoreOpen] = useState(false);
+  const isMoreWrong = MORE.some((field) => field === wrong);
   return (
     <Panel title="Job sheet" testId="sheet-panel">
       <form class="form" onSubmit={form.save}>
-        <label class="wide">
-          {SHEET_NAMES.site}
-          <input name="site" maxLength={200} value={texts.site} onInput={write('site')} />
-        </label>
-        <label class="wide">
-          {SHEET_NAMES.equipment}
-          <input
-            name="equipment"
-            maxLength={200}
-            value={texts.equipment}
-            onInput={write('equipment')}
-          />
-        </label>
+        <div class="wide pair">
+          <label>
+            {SHEET_NAMES.site}
+            <input name="site" maxLength={200} value={texts.site} onInput={write('site')} />
+          </label>
+          <label>
+            {SHEET_NAMES.equipment}
+            <input
+              name="equipment"
+              maxLength={200}
+              value={texts.equipment}
+              onInput={write('equipment')}
+            />
+          </label>
+        </div>
         <label class="wide">
           {SHEET_NAMES.sensorSees}
           <select name="sensorSees" value={texts.sensorSees} onChange={write('sensorSees')}>
@@ -54,16 +67,37 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
             ))}
           </select>
         </label>
+        <RuleChoice form={form} />
         <NumberFields form={form} fields={NUMBERS} />
+        <details
+          class="wide"
+          open={isMoreOpen || isMoreWrong}
+          data-testid="sheet-more"
+          onToggle={(event) => setMoreOpen(event.currentTarget.open)}
+        >
+          <summary>{SHEET_WORDS.more}</summary>
+          <div class="form">
+            <NumberFields form={form} fields={MORE} />
+            <label>
+              {SHEET_NAMES.refrigerant}
+              <select name="refrigerant" value={texts.refrigerant} onChange={write('refrigerant')}>
+                <option value="unknown">{SHEET_WORDS.refrigerantUnknown}</option>
+                {REFRIGERANT_NUMBERS.map((number) => (
+                  <option key={number} value={number}>
+                    {number}
+                  </option>
+                ))}
+              </select>
+            </label>
+          </div>
+          <p class="quiet">{SHEET_WORDS.moreHelp}</p>
+        </details>
         {wrong !== null && (
           <p class="wrong" role="alert">
             {sayWrongField(wrong)}
           </p>
         )}
-        <p class="quiet wide">
-          The equipment maker’s figures come first; what stands here at the start are settings of
-          ours. Half the target is a good depth to valve off at.
-        </p>
+        <p class="quiet wide">{SHEET_WORDS.settings}</p>
         <button type="submit" class="urgent">
           Enter
         </button>

@@ -7,6 +7,7 @@ import type { Conclusions } from '../analysis/conclusions.ts';
 import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
 import { Judging } from '../analysis/judging.ts';
+import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import { ChannelReadings } from './channel-readings.ts';
 
 interface Channel {
@@ -24,6 +25,16 @@ export class FollowedRecording {
   readonly revision = signal(0);
   readonly latest = signal<Reading | null>(null);
   readonly conclusions = signal<Conclusions | null>(null);
+  /** Reckoned only while something shows them. */
+  readonly numbers = computed<Numbers | null>(() => {
+    const conclusions = this.conclusions.value;
+    if (conclusions === null) return null;
+    return numbersOf(
+      this.#channel(this.channel.value).judging.history,
+      conclusions,
+      this.sheet.value,
+    );
+  });
   readonly #channels = new Map<number, Channel>();
 
   /** Typed by hand, minutes apart: nothing can be missing between two readings. */

@@ -1,5 +1,7 @@
 /** Why the curve is as it is: the cause, what in the curve speaks for it, the check that tells. */
-import type { Cause } from '../analysis/conclusions.ts';
+import { boilingPointC } from '../../protocol/water.ts';
+import type { Cause, Conclusions, Estimate } from '../analysis/conclusions.ts';
+import { sayPressure, sayPressureBetween } from './say-pressure.ts';
 import { sayTemperature } from './say-temperature.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
@@ -9,11 +11,27 @@ export interface CauseWords {
   readonly check: string;
 }
 
-export function sayCause(
-  cause: Cause,
-  boilingPointC: number | null,
-  units: UnitsOfChoice,
-): CauseWords {
+/** The least that the boiling temperature is given for: far below what sensors of the trade resolve. */
+const FAINTEST_PA = 0.01;
+
+/** What of the present curve a cause is told by. */
+export interface CauseFacts {
+  /** Where water boils at the present pressure, °C; null where that is not known. */
+  readonly boilingPointC: number | null;
+  readonly pressurePa: number | null;
+  readonly floorPa: Estimate | null;
+}
+
+export function causeFacts({ pressurePa, forecast }: Conclusions): CauseFacts {
+  const boils = pressurePa === null || pressurePa < FAINTEST_PA ? null : boilingPointC(pressurePa);
+  return {
+    boilingPointC: forecast?.boilingPointC ?? boils,
+    pressurePa,
+    floorPa: forecast?.floorPa ?? null,
+  };
+}
+
+export function sayCause(cause: Cause, facts: CauseFacts, units: UnitsOfChoice): CauseWords {
   switch (cause) {
     case 'gas':
       return {
@@ -24,12 +42,10 @@ export function sayCause(
     case 'boil_off':
       return {
         name: 'Water is boiling off',
-        evidence:
-          'The pressure lingers near or below the triple point, 4590 micron' +
-          (boilingPointC === null
-            ? '.'
-            : `; at this pressure water boils at ${sayTemperature(boilingPointC, units.temperature)}.`),
-        check: 'Look for cold or frosted pipe, and warm it. This ends by itself.',
+        evidence: sayBoiling(facts, units),
+        check:
+          'Look for cold, sweating or frosted pipe, and warm it: the pressure rises at first, then falls for good. ' +
+          'Warm air or warm cloths, never a flame. It ends by itself, only later.',
       };
     case 'slow_tail':
       return {
@@ -46,7 +62,7 @@ export function sayCause(
     case 'floor':
       return {
         name: 'The pump’s own floor, or a leak that balances the pump',
-        evidence: 'The curve flattens to a level and stays there.',
+        evidence: `The curve flattens to a level and stays there${sayLevel(facts, units)}.`,
         check:
           'Blank the pump off at its inlet. If it stays this high, change its oil; ' +
           'if it goes deep, valve off the system and watch the rise.',
@@ -55,7 +71,8 @@ export function sayCause(
       return {
         name: 'The pump’s oil is wet',
         evidence: 'The level that the curve has come to still sinks a little.',
-        check: 'Change the pump’s oil, warm, or run the pump blanked off with its ballast open.',
+        check:
+          'Change the pump’s oil while it is warm (it is hot: gloves), or run the pump blanked off with its ballast open.',
       };
     case 'rising':
       return {
@@ -70,6 +87,22 @@ export function sayCause(
         check: 'Look for oil in the sensor, and compare with a second one.',
       };
   }
+}
+
+/** 'At 380 micron water boils at −27 °C: …'. */
+function sayBoiling(
+  { boilingPointC: boilsC, pressurePa }: CauseFacts,
+  units: UnitsOfChoice,
+): string {
+  if (boilsC === null || pressurePa === null) {
+    return 'The pressure lingers near or below the triple point, 4590 micron.';
+  }
+  const at = sayTemperature(boilsC, units.temperature);
+  return `The pressure lingers. At ${sayPressure(pressurePa, units.pressure)} water boils at ${at}: what boils has cooled itself to about that.`;
+}
+
+function sayLevel({ floorPa }: CauseFacts, units: UnitsOfChoice): string {
+  return floorPa === null ? '' : `: ${sayPressureBetween(floorPa, units.pressure)}`;
 }
 
 /** Weights are no more exact than these words. */

@@ -24,6 +24,10 @@ export function sayDepthLine(sheet: Sheet, unit: PressureUnit): string {
   return `valve off at ${settingDigits(sheet.isolateAtPa, unit)}`;
 }
 
+export function sayFloorLine(floorPa: number, unit: PressureUnit): string {
+  return `heads for about ${sayNumber(pressureFromPa(floorPa, unit), 2)}`;
+}
+
 export function sayRuleLine(sheet: Sheet, unit: PressureUnit): string {
   return `rule: ${settingDigits(sheet.endLimitPa, unit)} after ${sayDuration(sheet.holdS)}`;
 }

@@ -1,11 +1,12 @@
 /** The forecast as one sentence with its interval, and what belongs beside it. */
 import type { Conclusions, Forecast, Remaining } from '../analysis/conclusions.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import { sayCause } from './say-cause.ts';
 import { sayDuration, sayDurationBetween, sayRoughDuration } from './say-duration.ts';
 import { sayPressure, sayPressureEstimate, saySetting } from './say-pressure.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
+
+const BOILING = 'Water is boiling off';
 
 export function sayForecast(
   forecast: Forecast,
@@ -42,7 +43,7 @@ export function sayForecast(
       return {
         tone: 'calm',
         headline: 'Too early to say when',
-        detail: present([boilOffDetail(forecast, units), since]),
+        detail: present([boilOffDetail(forecast), since]),
       };
   }
 }
@@ -64,7 +65,7 @@ function sayReaches(
     const boiling = forecast.causes[0]?.cause === 'boil_off';
     return {
       tone: 'calm',
-      headline: boiling ? 'Water is boiling off' : soonest,
+      headline: boiling ? BOILING : soonest,
       detail: boiling
         ? present([`${soonest}. This ends, but without warning: no upper end is known.`, since])
         : present(['No upper end is known.', since]),
@@ -76,7 +77,7 @@ function sayReaches(
     detail: present([
       `${capital(sayDurationBetween(remaining.p10S, remaining.p90S))}.`,
       isolationDetail(forecast.remainingToIsolation, sheet, units),
-      boilOffDetail(forecast, units),
+      boilOffDetail(forecast),
       since,
     ]),
   };
@@ -106,10 +107,10 @@ function isolationDetail(remaining: Remaining | null, sheet: Sheet, units: Units
   return `${depth}, the depth to valve off at, in about ${sayRoughDuration(remaining.p50S)}, ${between}.`;
 }
 
-function boilOffDetail(forecast: Forecast, units: UnitsOfChoice): string {
+function boilOffDetail(forecast: Forecast): string {
   const first = forecast.causes[0];
   if (first?.cause !== 'boil_off') return '';
-  return `${sayCause('boil_off', forecast.boilingPointC, units).name}: this ends, but without warning.`;
+  return `${BOILING}: this ends, but without warning.`;
 }
 
 /** A forecast that started afresh says so; one that uses the whole pull-down need not. */

@@ -60,8 +60,8 @@ export function sayNextStep(step: NextStep, units: UnitsOfChoice): NextStepWords
       };
     case 'find_cause':
       return {
-        todo: 'Find out why: blank the pump off first.',
-        how: 'The likely causes are below, each with the check that tells.',
+        todo: 'Find out why: a check tells.',
+        how: 'The likely causes are below, with the check that tells them apart.',
       };
     case 'look_for_inflow':
       return {

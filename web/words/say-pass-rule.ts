@@ -1,7 +1,6 @@
 /** Pass rules by name, what they ask for, and how a hold stands by them. */
 import type { PassRule, PassRuleId } from '../../protocol/pass-rules.ts';
 import type {
-  Condition,
   ConditionKind,
   LetsThrough,
   RuleJudgement,
@@ -10,7 +9,9 @@ import type {
 import { PA_M3_PER_MBAR_L } from '../analysis/leak-rate.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayMagnitude } from './say-magnitude.ts';
-import { sayPressureEstimate, saySetting } from './say-pressure.ts';
+import type { NumberRow } from './number-row.ts';
+import { sayReading, saySetting } from './say-pressure.ts';
+import { sayTemperature } from './say-temperature.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
 export const PASS_RULE_NAMES: Readonly<Record<PassRuleId, string>> = {
@@ -25,8 +26,14 @@ export const PASS_RULE_NAMES: Readonly<Record<PassRuleId, string>> = {
   'en-378-2': 'EN 378-2, ISO 5149-2',
 };
 
+/** @param isUnentered nobody has entered figures, so that they are this program's own */
+export function sayRuleName({ id }: PassRule, isUnentered: boolean): string {
+  return isUnentered ? 'settings of ours, none entered' : PASS_RULE_NAMES[id];
+}
+
 /** Where its figures come from, and how far to trust that. */
-export function sayRuleSource({ source }: PassRule): string {
+export function sayRuleSource({ source }: PassRule, isUnentered: boolean): string {
+  if (isUnentered) return 'No standard: the equipment maker’s figures come first.';
   if (source === null) return 'As entered on the job sheet.';
   const { document, clause, evidence } = source;
   const where = clause === null ? document : `${document}, ${clause}`;
@@ -55,6 +62,15 @@ export function sayRule(rule: PassRule, units: UnitsOfChoice): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
+/** In one or two words, as beside the verdict. */
+export const RULE_OUTCOMES: Readonly<Record<RuleOutcome, string>> = {
+  passes: 'passes',
+  fails: 'fails',
+  within_gauge_error: 'within the gauge’s error',
+  not_held_long_enough: 'not held long enough',
+  not_seen: 'not measured',
+};
+
 const RULE_OUTCOME_NAMES: Readonly<Record<RuleOutcome, string>> = {
   passes: 'keeps it',
   fails: 'breaks it',
@@ -69,19 +85,31 @@ const CONDITION_NAMES: Readonly<Record<ConditionKind, string>> = {
   allowed_rise: 'Risen by at most',
 };
 
-/** 'Before the hold at most 300 micron: 280 (278 to 282) micron, keeps it.' */
-function sayCondition(
-  { kind, limitPa, shownPa, outcome }: Condition,
-  units: UnitsOfChoice,
-): string {
-  const limit = saySetting(limitPa, units.pressure);
-  const shown = shownPa === null ? '' : `${sayPressureEstimate(shownPa, units.pressure)}, `;
-  return `${CONDITION_NAMES[kind]} ${limit}: ${shown}${RULE_OUTCOME_NAMES[outcome]}.`;
+/** How the hold stands by the rule, a row for each thing it asks for. */
+export function listRuleConditions(judgement: RuleJudgement, units: UnitsOfChoice): NumberRow[] {
+  return judgement.conditions.map(({ kind, limitPa, shownPa, outcome }) => {
+    const shown = shownPa === null ? '' : `${sayReading(shownPa, units.pressure)}: `;
+    return {
+      name: `${CONDITION_NAMES[kind]} ${saySetting(limitPa, units.pressure)}`,
+      value: `${shown}${RULE_OUTCOME_NAMES[outcome]}`,
+    };
+  });
 }
 
-/** How the hold stands by the rule, a sentence for each thing it asks for. */
-export function sayRuleJudgement(judgement: RuleJudgement, units: UnitsOfChoice): string[] {
-  return judgement.conditions.map((condition) => sayCondition(condition, units));
+/** What of the rule this program does not look at. */
+export function sayRuleLimits({ beforePa, coldestC }: PassRule, units: UnitsOfChoice): string[] {
+  return [
+    ...(beforePa.length === 0
+      ? []
+      : [
+          `The ${beforePa.length} evacuations before it are for you to check: this program judges the last hold.`,
+        ]),
+    ...(coldestC === null
+      ? []
+      : [
+          `It holds only where nothing is colder than ${sayTemperature(coldestC, units.temperature)}.`,
+        ]),
+  ];
 }
 
 /** What a leak may be that this rule still passes: rules say nothing of a system's size. */

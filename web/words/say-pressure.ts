@@ -1,6 +1,7 @@
 /** Pressures and their rates in the unit of choice. */
 import { type PressureUnit, pressureFromPa } from '../../protocol/units.ts';
 import type { Estimate } from '../analysis/conclusions.ts';
+import { sayBetween } from './say-between.ts';
 import { sayNumber } from './say-number.ts';
 
 /** With its unit: '612 micron'. */
@@ -36,6 +37,37 @@ export function sayRateEstimate(paPerS: Estimate, unit: PressureUnit): string {
     high: paPerS.high * 60,
   };
   return `${estimateDigits(perMinute, unit)} ${unit} a minute`;
+}
+
+/** What a gauge showed: '251 micron', to the digit that its scatter allows; 'not measured' in a silence. */
+export function sayReading(pressurePa: Estimate | null, unit: PressureUnit): string {
+  return pressurePa === null
+    ? 'not measured'
+    : `${estimateNumber(pressureFromPa(pressurePa.estimate, unit))} ${unit}`;
+}
+
+/** 'about 38 micron, between 34 and 42'. */
+export function sayPressureBetween(pressurePa: Estimate, unit: PressureUnit): string {
+  return sayScaledBetween(pressurePa, pressureFromPa(1, unit), unit);
+}
+
+/** 'about 38 micron a minute, between 34 and 42' from Pa/s. */
+export function sayRateBetween(paPerS: Estimate, unit: PressureUnit): string {
+  return sayScaledBetween(paPerS, pressureFromPa(60, unit), `${unit} a minute`);
+}
+
+function sayScaledBetween({ estimate, low, high }: Estimate, factor: number, unit: string): string {
+  const scaled = { estimate: estimate * factor, low: low * factor, high: high * factor };
+  const digits = digitsFor(scaled);
+  return sayBetween(scaled, (value) => sayNumber(value, digits), unit);
+}
+
+/** As many as the width of the interval deserves: two, and up to four of a number above 1000. */
+function digitsFor({ estimate, low, high }: Estimate): number {
+  const known = Math.floor(Math.log10(Math.abs(estimate) / (high - low)));
+  const whole = Math.floor(Math.log10(Math.max(Math.abs(high), 1))) + 1;
+  const most = Math.max(Math.min(whole, 4), 2);
+  return Number.isFinite(known) ? Math.min(Math.max(known + 2, 2), most) : most;
 }
 
 function estimateDigits(pressurePa: Estimate, unit: PressureUnit): string {

@@ -65,7 +65,7 @@ export function sayReportVerdict(
   units: UnitsOfChoice,
   open: boolean,
 ): SaidConclusion {
-  const said = sayVerdict(rise, sheet, units);
+  const said = sayVerdict(rise, units);
   const undecided = rise.verdict === 'undecided';
   return {
     tone: said.tone,

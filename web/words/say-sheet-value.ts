@@ -18,6 +18,8 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, units: UnitsOfCh
     case 'site':
     case 'equipment':
       return sheet[field].trim() === '' ? NOT_ENTERED : sheet[field];
+    case 'refrigerant':
+      return sheet.refrigerant === 'unknown' ? NOT_ENTERED : sheet.refrigerant;
     case 'targetPa':
     case 'isolateAtPa':
     case 'endLimitPa':

@@ -5,12 +5,13 @@ import type { UnitsOfChoice } from './units-of-choice.ts';
 export const SHEET_NAMES: Readonly<Record<keyof Sheet, string>> = {
   site: 'Site',
   equipment: 'Equipment',
+  refrigerant: 'Refrigerant',
   targetPa: 'Target',
   isolateAtPa: 'Valve off at',
   holdS: 'Hold',
   endLimitPa: 'Rule: at its end at most',
   allowedRisePa: 'Rule: risen by at most',
-  passRule: 'Rule',
+  passRule: 'Pass rule',
   gaugeErrorShare: 'Gauge’s error, if known',
   leakLimitPaPerS: 'Counts as a leak from',
   volumeM3: 'Volume, if known',
@@ -59,7 +60,18 @@ export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
     case 'passRule':
     case 'site':
     case 'equipment':
+    case 'refrigerant':
     case 'sensorSees':
       return '';
   }
 }
+
+export const SHEET_WORDS = {
+  refrigerantUnknown: 'Not entered',
+  ruleHelp: 'Choosing one fills in its figures; the equipment maker’s own come first.',
+  more: 'More, as far as it is known',
+  moreHelp:
+    'Each makes the numbers behind the verdict say more. The volume turns a rise into a leak rate; the metal’s temperature tells how high water alone can stand.',
+  settings:
+    'What stands here at the start are settings of ours, not a standard’s. Half the target is a good depth to valve off at.',
+} as const;

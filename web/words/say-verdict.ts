@@ -1,8 +1,7 @@
-/** The verdict on a rise: its words, its numbers, and the pass rule beside it. */
+/** The verdict on a rise: what makes it, and where it goes. The pass rule stands beside it. */
 import type { Rise, Verdict } from '../analysis/conclusions.ts';
-import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration, sayRoughDuration } from './say-duration.ts';
-import { sayPressureEstimate, sayRateEstimate, saySetting } from './say-pressure.ts';
+import { sayPressureEstimate, sayRateEstimate } from './say-pressure.ts';
 import { sayReservation } from './say-reservation.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
@@ -15,9 +14,9 @@ export const VERDICT_NAMES: Readonly<Record<Verdict, string>> = {
   undecided: 'Undecided',
 };
 
-export function sayVerdict(rise: Rise, sheet: Sheet, units: UnitsOfChoice): SaidConclusion {
+export function sayVerdict(rise: Rise, units: UnitsOfChoice): SaidConclusion {
   const reservations = rise.reservations.map(sayReservation).join('; ');
-  const rule = sayRule(rise, sheet, units);
+  const end = sayEnd(rise, units);
   const leak = sayRateEstimate(rise.leakPaPerS, units.pressure);
   const moisture = sayPressureEstimate(rise.moisturePa, units.pressure);
   const headline = VERDICT_NAMES[rise.verdict];
@@ -27,13 +26,13 @@ export function sayVerdict(rise: Rise, sheet: Sheet, units: UnitsOfChoice): Said
       return {
         tone: 'good',
         headline,
-        detail: [`Steady inflow of ${leak}: below what counts as a leak.`, rule, ...besides],
+        detail: [`Steady inflow of ${leak}: below what counts as a leak.`, end, ...besides],
       };
     case 'moisture':
       return {
         tone: 'warning',
         headline,
-        detail: [`It gives ${moisture} and levels off.`, rule, ...besides],
+        detail: [`It gives ${moisture} and levels off.`, end, ...besides],
       };
     case 'leak':
       return {
@@ -41,7 +40,7 @@ export function sayVerdict(rise: Rise, sheet: Sheet, units: UnitsOfChoice): Said
         headline,
         detail: [
           `${leak}: air from outside, or gas past a valve from the charged side.`,
-          rule,
+          end,
           ...besides,
         ],
       };
@@ -51,7 +50,7 @@ export function sayVerdict(rise: Rise, sheet: Sheet, units: UnitsOfChoice): Said
         headline,
         detail: [
           `Steady inflow of ${leak}${changeover(rise)}. Moisture gives ${moisture} and levels off.`,
-          rule,
+          end,
           ...besides,
         ],
       };
@@ -60,23 +59,17 @@ export function sayVerdict(rise: Rise, sheet: Sheet, units: UnitsOfChoice): Said
         tone: 'calm',
         headline:
           rise.moreS === null ? headline : `${headline}: another ${sayRoughDuration(rise.moreS)}`,
-        detail: [...besides, rule].filter((part) => part !== ''),
+        detail: [...besides, end].filter((part) => part !== ''),
       };
   }
 }
 
-/** The rule is shown beside the physics, not instead of it. */
-function sayRule(rise: Rise, sheet: Sheet, units: UnitsOfChoice): string {
-  const limit = saySetting(sheet.endLimitPa, units.pressure);
-  const after = sayDuration(rise.endOfHold.atS);
-  const tense = rise.heldS >= rise.endOfHold.atS ? 'Stood at' : 'Will stand near';
-  const end = `${tense} ${sayPressureEstimate(rise.endOfHold, units.pressure)}`;
-  return `Rule: at most ${limit} after ${after}. ${end}: ${ruleOutcome(rise.keepsRule)}.`;
-}
-
-function ruleOutcome(keepsRule: boolean | null): string {
-  if (keepsRule === null) return 'not settled';
-  return keepsRule ? 'keeps it' : 'breaks it';
+/** Empty before there is a fit. */
+function sayEnd({ endOfHold, heldS, curve }: Rise, units: UnitsOfChoice): string {
+  if (curve.length === 0) return '';
+  const tense = heldS >= endOfHold.atS ? 'Stood at' : 'Will stand near';
+  const after = sayDuration(endOfHold.atS);
+  return `${tense} ${sayPressureEstimate(endOfHold, units.pressure)} after ${after}.`;
 }
 
 function changeover(rise: Rise): string {

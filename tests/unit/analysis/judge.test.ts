@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { MARK_KINDS, type Mark } from '../../../protocol/mark.ts';
-import { PASS_RULE_IDS } from '../../../protocol/pass-rules.ts';
 import { CONDITIONS } from '../../../protocol/reading.ts';
-import { CORE_PLACES, DEFAULT_SHEET, SENSOR_VIEWS, type Sheet } from '../../../protocol/sheet.ts';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
 import { gridTime, judge, JUDGING_GRID_S } from '../../../web/analysis/judge.ts';
+import { anySheet } from '../../support/any-sheet.ts';
 import { historyOf } from '../../support/invented-curves.ts';
 
 /** Pressures like those of a job, and any others. */
@@ -31,28 +31,6 @@ const anyMark: fc.Arbitrary<Mark> = fc.record({
   elapsedS: fc.double({ min: 0, max: 2000, noNaN: true }),
   text: fc.constant(''),
   madeBy: fc.constant('hand' as const),
-});
-const anySheet: fc.Arbitrary<Sheet> = fc.record({
-  site: fc.constant(''),
-  equipment: fc.constant(''),
-  targetPa: fc.double({ min: 0.1, max: 2e5, noNaN: true }),
-  isolateAtPa: fc.double({ min: 0.1, max: 2e5, noNaN: true }),
-  holdS: fc.integer({ min: 60, max: 86_400 }),
-  endLimitPa: fc.double({ min: 0.1, max: 2e5, noNaN: true }),
-  allowedRisePa: fc.double({ min: 0.1, max: 2e5, noNaN: true }),
-  passRule: fc.constantFrom(...PASS_RULE_IDS),
-  gaugeErrorShare: fc.option(fc.double({ min: 0, max: 0.9, noNaN: true })),
-  leakLimitPaPerS: fc.double({ min: 1e-6, max: 1000, noNaN: true }),
-  volumeM3: fc.option(fc.double({ min: 1e-4, max: 100, noNaN: true })),
-  metalTemperatureC: fc.option(fc.double({ min: -80, max: 120, noNaN: true })),
-  coldestTemperatureC: fc.option(fc.double({ min: -80, max: 120, noNaN: true })),
-  sensorSees: fc.constantFrom(...SENSOR_VIEWS),
-  pumpDisplacementM3PerS: fc.option(fc.double({ min: 1e-5, max: 1, noNaN: true })),
-  pumpUltimatePa: fc.option(fc.double({ min: 0.1, max: 1e4, noNaN: true })),
-  hoseBoreM: fc.option(fc.double({ min: 1e-3, max: 0.1, noNaN: true })),
-  hoseLengthM: fc.option(fc.double({ min: 0.05, max: 100, noNaN: true })),
-  hoseCount: fc.option(fc.integer({ min: 1, max: 10 })),
-  core: fc.constantFrom(...CORE_PLACES),
 });
 const points = fc.array(anyPoint, { maxLength: 120 });
 const marks = fc.array(anyMark, { maxLength: 5 });

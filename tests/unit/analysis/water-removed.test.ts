@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { advance } from '../../../simulators/physics/advance.ts';
 import { contentMol, createRig, totalPressurePa } from '../../../simulators/physics/rig-state.ts';
+import { DEFAULT_SHEET, type Sheet } from '../../../protocol/sheet.ts';
 import { WATER_KG_PER_MOL } from '../../../protocol/gas-constants.ts';
 import { boilOff, type BoilOff } from '../../../web/analysis/boil-off.ts';
 import { fallRatePerS } from '../../../web/analysis/fall-rate.ts';
 import { History } from '../../../web/analysis/history.ts';
+import { waterFound } from '../../../web/analysis/water-found.ts';
 import { speedOnPlateauM3PerS } from '../../../web/analysis/pumping-speed.ts';
 import { waterRemovedG } from '../../../web/analysis/water-removed.ts';
 import { historyOf, normal, seeded } from '../../support/invented-curves.ts';
@@ -65,6 +67,27 @@ describe('water that the pump took away', () => {
     // Some vapour comes with the air already: the fall is slower than the pump by a little.
     expect(speed?.high).toBeGreaterThan(0.9 * SPEED_M3_PER_S);
     expect(speed?.high).toBeLessThan(1.3 * SPEED_M3_PER_S);
+  });
+
+  test('goes by the curve where the volume is known, else by pump and hose, else nowhere', () => {
+    const found = (sheet: Partial<Sheet>) =>
+      waterFound(history, { fromS: 0, toS: LENGTH_S }, { ...DEFAULT_SHEET, ...sheet });
+    const plateau = plateauOf(history, LENGTH_S);
+    const goneG = (waterG[plateau.fromS] ?? NaN) - (waterG[plateau.toS] ?? NaN);
+    const rig = { pumpDisplacementM3PerS: SPEED_M3_PER_S, hoseBoreM: 0.016, hoseLengthM: 0.5 };
+    for (const [sheet, speedFrom] of [
+      [{ volumeM3: VOLUME_M3 }, 'curve'],
+      [{ volumeM3: VOLUME_M3, ...rig }, 'curve'],
+      [rig, 'rig'],
+    ] as const) {
+      const water = found(sheet);
+      if (water.kind !== 'grams') throw new Error(water.kind);
+      expect(water.speedFrom).toBe(speedFrom);
+      expect(water.grams.low).toBeLessThan(goneG);
+      expect(water.grams.high).toBeGreaterThan(goneG);
+    }
+    expect(found({})).toMatchObject({ kind: 'no_speed', volumeKnown: false });
+    expect(waterFound(history, { fromS: 0, toS: 20 }, DEFAULT_SHEET).kind).toBe('no_plateau');
   });
 
   test('is not said where neither curve nor rig tells the speed', () => {

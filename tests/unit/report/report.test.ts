@@ -7,6 +7,7 @@ import { DEFAULT_SHEET, type SheetEntry } from '../../../protocol/sheet.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
 import { gridTime, judge } from '../../../web/analysis/judge.ts';
+import { numbersOf } from '../../../web/analysis/numbers.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
 import type { ReportFacts } from '../../../web/report/report-model.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
@@ -84,12 +85,17 @@ describe('conclusions', () => {
   test.each(PLAYED)('of $name are the judge’s, to the digit', ({ readings, marks }) => {
     const change = { readings, facts: { marks }, chunk: 777 };
     const endS = gridTime(readings.at(-1)?.elapsedS ?? 0);
-    const { rise } = judge(historyOf(readings), marks, DEFAULT_SHEET, endS);
+    const history = historyOf(readings);
+    const conclusions = judge(history, marks, DEFAULT_SHEET, endS);
+    const { rise } = conclusions;
     if (rise === null) throw new Error('a scenario ends with its hold');
     expect(report(change).sensors[0]?.holds.at(-1)?.rise).toEqual(rise);
     const html = written(change);
     expect(html).toContain(`<strong>${VERDICT_NAMES[rise.verdict]}`);
-    for (const { name, value } of listVerdictNumbers(rise, DEFAULT_SHEET, MICRON)) {
+    const numbers = numbersOf(history, conclusions, DEFAULT_SHEET);
+    const groups = listVerdictNumbers(rise, numbers, DEFAULT_SHEET, MICRON);
+    expect(groups.length).toBeGreaterThan(3);
+    for (const { name, value } of groups.flatMap(({ rows }) => rows)) {
       expect(html).toContain(`<th scope="row">${name}</th><td>${value}</td>`);
     }
   });

@@ -8,15 +8,17 @@ import { leakRateInUnits } from '../../../web/analysis/leak-rate.ts';
 import { refrigerantLoss } from '../../../web/analysis/refrigerant-loss.ts';
 import {
   listLeakRate,
+  sayLeakRateConditions,
   sayRefrigerantLoss,
-  sayWaterRemoved,
 } from '../../../web/words/say-leak-rate.ts';
 import {
+  listRuleConditions,
   sayLetsThrough,
   sayRule,
-  sayRuleJudgement,
+  sayRuleLimits,
   sayRuleSource,
 } from '../../../web/words/say-pass-rule.ts';
+import { sayWaterConditions, sayWaterRemoved } from '../../../web/words/say-water-removed.ts';
 import { saySheetValue } from '../../../web/words/say-sheet-value.ts';
 
 const UNITS = { pressure: 'micron', temperature: '°C' } as const;
@@ -24,15 +26,22 @@ const AIR = { estimate: 2e-4, low: 1.5e-4, high: 2.6e-4 };
 
 describe('a leak in words', () => {
   test('has every unit with its interval and the temperature it is stated at', () => {
-    const rows = listLeakRate(leakRateInUnits(AIR, null), UNITS);
-    expect(rows.map(({ value }) => value)).toEqual([
-      '2.0·10⁻⁴ (1.5·10⁻⁴ to 2.6·10⁻⁴) Pa·m³/s',
-      '2.0·10⁻³ (1.5·10⁻³ to 2.6·10⁻³) mbar·L/s',
-      '1.5 (1.1 to 2.0) micron·L/s',
-      '0.11 (0.083 to 0.14) cm³/min, standard (0 °C, 101 325 Pa)',
-      '75 (56 to 98) g of air a year',
+    const rate = leakRateInUnits(AIR, null);
+    expect(listLeakRate(rate).map(({ name, value }) => `${name}: ${value}`)).toEqual([
+      'In Pa·m³/s: about 2.0·10⁻⁴, between 1.5·10⁻⁴ and 2.6·10⁻⁴',
+      'In mbar·L/s: about 2.0·10⁻³, between 1.5·10⁻³ and 2.6·10⁻³',
+      'In micron·L/s: about 1.5, between 1.1 and 2.0',
+      'In standard cm³/min: about 0.11, between 0.083 and 0.14',
+      'In g of air a year: about 75, between 56 and 98',
     ]);
-    expect(rows[0]?.name).toContain('20');
+    const conditions = (known: boolean) => sayLeakRateConditions(rate, '12 L', known, UNITS);
+    expect(conditions(false)).toContain('gas at 20 °C (taken: nobody entered it), volume 12 L');
+    expect(conditions(true)).not.toContain('taken: nobody');
+  });
+
+  test('that may be none has no lower end', () => {
+    const [row] = listLeakRate(leakRateInUnits({ ...AIR, low: 0 }, 20));
+    expect(row?.value).toBe('no more than 2.6·10⁻⁴');
   });
 
   test('loses refrigerant by orders of magnitude, and says that they are no more', () => {
@@ -44,8 +53,10 @@ describe('a leak in words', () => {
     // 18.2/13.02·(14.29² − 1) = 284; 940 kg a year in one Pa·m³/s (M/RT · 31.6e6 s):
     // 1.5e-4·8.39·9.4e5 = 1.2e3 g to 2.6e-4·284·9.4e5 = 6.9e4 g.
     expect([loss.leastPower, loss.mostPower]).toEqual([3, 5]);
-    const [range, why] = sayRefrigerantLoss(loss, UNITS);
-    expect(range).toContain('between 1.00 kg and 100 kg a year');
+    const [range, why] = sayRefrigerantLoss(loss);
+    expect(range).toContain(
+      'R-410A at 14.5 bar absolute would lose between 1 kg and 100 kg a year',
+    );
     expect(why).toContain('order of magnitude');
   });
 
@@ -55,11 +66,25 @@ describe('a leak in words', () => {
     expect(refrigerantLoss({ ...AIR, low: 0 }, refrigerant, 1e6, 20)).toBeNull();
     expect(refrigerantLoss(AIR, refrigerant, 1e5, 20)).toBeNull();
   });
+});
 
-  test('has the water that was pumped away', () => {
-    expect(sayWaterRemoved({ estimate: 1.34, low: 0.62, high: 2.8 })).toBe(
-      'On the plateau about 1.3 (0.62 to 2.8) g of water were pumped away.',
+describe('water that was pumped away', () => {
+  const plateau = { fromS: 600, toS: 1200, pressurePa: paFromMicron(4000), integralPaS: 3e5 };
+  const grams = { estimate: 1.34, low: 0.62, high: 2.8 };
+
+  test('has an interval, where it was seen, and what it rests on', () => {
+    const found = { kind: 'grams', plateau, grams, speedFrom: 'curve' } as const;
+    expect(sayWaterRemoved(found)).toBe('about 1.3 g, between 0.62 and 2.8');
+    expect(sayWaterConditions(found, UNITS)).toContain(
+      'from 10:00 to 20:00 into the recording, near 4000 micron. The pumping speed is from the fall',
     );
+  });
+
+  test('that is not known says what is missing, and where to enter it', () => {
+    const found = { kind: 'no_speed', plateau, volumeKnown: false } as const;
+    expect(sayWaterRemoved(found)).toContain('volume missing → enter it in the job sheet');
+    expect(sayWaterRemoved({ ...found, volumeKnown: true })).toContain('enter pump and hose');
+    expect(sayWaterRemoved({ kind: 'no_plateau' })).toContain('no plateau');
   });
 });
 
@@ -68,10 +93,16 @@ describe('a pass rule in words', () => {
 
   test('says what it asks for and where that stands', () => {
     expect(sayRule(rule, UNITS)).toBe('Down to 300 micron; hold 1 h; then at most 500 micron.');
-    expect(sayRuleSource(rule)).toMatch(/3\.3\.3\.$/u);
-    expect(sayRuleSource(PASS_RULES['en-378-2'])).toContain('From memory');
-    expect(sayRuleSource(PASS_RULES['au-nz-deep'])).toContain('Restated by others');
-    expect(sayRuleSource(passRuleOf('own', DEFAULT_SHEET))).toContain('job sheet');
+    expect(sayRuleSource(rule, false)).toMatch(/3\.3\.3\.$/u);
+    expect(sayRuleSource(PASS_RULES['en-378-2'], false)).toContain('From memory');
+    expect(sayRuleSource(PASS_RULES['au-nz-deep'], false)).toContain('Restated by others');
+    const own = passRuleOf('own', DEFAULT_SHEET);
+    expect(sayRuleSource(own, false)).toContain('job sheet');
+    expect(sayRuleSource(own, true)).toContain('No standard');
+    expect(sayRuleLimits(PASS_RULES['ufgs-15741n'], UNITS)).toEqual([
+      'The 2 evacuations before it are for you to check: this program judges the last hold.',
+    ]);
+    expect(sayRuleLimits(rule, UNITS).join()).toContain('colder than 2 °C');
   });
 
   test('says of each thing how the hold stands', () => {
@@ -81,9 +112,15 @@ describe('a pass rule in words', () => {
     };
     const hold = { heldS: 3700, startPa: shownPa(280), pressureAt: () => shownPa(480) };
     const judgement = judgePassRule(rule, hold, 0.1);
-    expect(judgement && sayRuleJudgement(judgement, UNITS)).toEqual([
-      'Before the hold at most 300 micron: 280 (278 to 282) micron, within the gauge’s error: it could be either.',
-      'At its end at most 500 micron: 480 (478 to 482) micron, within the gauge’s error: it could be either.',
+    expect(judgement && listRuleConditions(judgement, UNITS)).toEqual([
+      {
+        name: 'Before the hold at most 300 micron',
+        value: '280 micron: within the gauge’s error: it could be either',
+      },
+      {
+        name: 'At its end at most 500 micron',
+        value: '480 micron: within the gauge’s error: it could be either',
+      },
     ]);
   });
 

@@ -1,8 +1,8 @@
 /** The job sheet as it is typed, and as it is kept. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET, sheetEntrySchema, sheetFromEntries } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
-import { sheetFromTexts, textsFromSheet } from '../../../web/sheet/sheet-form.ts';
+import { sheetFromTexts, textsForRule, textsFromSheet } from '../../../web/sheet/sheet-form.ts';
 
 const MICRON = { pressure: 'micron', temperature: '°C' } as const;
 const before = textsFromSheet(DEFAULT_SHEET, MICRON);
@@ -77,5 +77,51 @@ test.each([
   expect(sheetFromTexts({ ...before, [field]: text }, before, MICRON)).toEqual({
     ok: false,
     field,
+  });
+});
+
+describe('a chosen rule', () => {
+  test('brings its figures with it, and leaves alone what it does not say', () => {
+    // UFGS-15182, 3.3.3: 300 micron, one hour, 500 micron at its end; nothing of a rise.
+    expect(textsForRule('ufgs-15182', before, MICRON)).toEqual({
+      passRule: 'ufgs-15182',
+      targetPa: '300',
+      isolateAtPa: '150',
+      holdS: '60',
+      endLimitPa: '500',
+    });
+    const deep = { ...before, isolateAtPa: '100' };
+    expect(textsForRule('ufgs-15182', deep, MICRON)).not.toHaveProperty('isolateAtPa');
+  });
+
+  test('that asks for a depth alone sets nothing else', () => {
+    expect(Object.keys(textsForRule('en-378-2', before, MICRON))).toEqual(['passRule', 'targetPa']);
+  });
+
+  test('of one’s own changes no figure', () => {
+    expect(textsForRule('own', before, MICRON)).toEqual({ passRule: 'own' });
+  });
+
+  test('is entered with its figures, the gauge’s error and the refrigerant', () => {
+    const filled = { ...before, ...textsForRule('au-nz-deep', before, MICRON) };
+    const typed = { ...filled, gaugeErrorShare: '5', refrigerant: 'R-32' };
+    const read = sheetFromTexts(typed, before, MICRON);
+    if (!read.ok) throw new Error(`${read.field} was not read`);
+    expect(read.fields).toMatchObject({
+      passRule: 'au-nz-deep',
+      gaugeErrorShare: 0.05,
+      refrigerant: 'R-32',
+      holdS: 3600,
+    });
+    expect(read.fields.allowedRisePa).toBeCloseTo(paFromMicron(100), 6);
+  });
+});
+
+test('entries from before rules, gauge’s error and refrigerant could be entered stay readable', () => {
+  const entry = sheetEntrySchema.parse({ elapsedS: 0, fields: { endLimitPa: 80 } });
+  expect(sheetFromEntries([entry])).toMatchObject({
+    passRule: 'own',
+    gaugeErrorShare: null,
+    refrigerant: 'unknown',
   });
 });

@@ -1,0 +1,105 @@
+/** The numbers behind a verdict: what readings, conclusions and job sheet tell beyond the verdict itself. */
+import { REFRIGERANTS } from '../../protocol/refrigerants.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
+import type { Conclusions, Estimate, Rise, ToldHold } from './conclusions.ts';
+import type { History } from './history.ts';
+import { type HoldByRule, holdByRule } from './hold-by-rule.ts';
+import { holdSeen } from './hold-seen.ts';
+import { type LeakRate, leakRateInUnits, USUAL_TEMPERATURE_C } from './leak-rate.ts';
+import { moistureShare } from './moisture-share.ts';
+import { readingNoisePa } from './reading-noise.ts';
+import { type RefrigerantLoss, refrigerantLoss } from './refrigerant-loss.ts';
+import { type VapourCheck, vapourCheck } from './vapour-check.ts';
+import { type WaterFound, waterFound } from './water-found.ts';
+
+/** A hold, with what the gauge showed at its beginning and end; null in a silence. */
+export interface HoldNumbers extends ToldHold {
+  readonly startPa: Estimate | null;
+  readonly endPa: Estimate | null;
+}
+
+/** Of the hold that is judged. */
+export interface RiseNumbers {
+  readonly recognisedBy: ToldHold['recognisedBy'];
+  readonly startPa: Estimate | null;
+  /** What the gauge shows now, or showed last. */
+  readonly standsPa: Estimate | null;
+  /** False while there are too few readings for any fit: then there is nothing to say of the inflow. */
+  readonly isFitted: boolean;
+  /** Of the rise until the end of the hold. */
+  readonly moistureShare: Estimate | null;
+  /** Scatter of a second's reading about the curve. */
+  readonly noisePa: number | null;
+  readonly byRule: HoldByRule;
+  /** Null where the metal's temperature is not known. */
+  readonly vapour: VapourCheck | null;
+  /** Null where the volume is not known. */
+  readonly leakRate: LeakRate | null;
+  /** Null where refrigerant or volume are not known, or where there may be no leak at all. */
+  readonly refrigerantLoss: RefrigerantLoss | null;
+}
+
+export interface Numbers {
+  /** All holds so far, the present one last. */
+  readonly holds: readonly HoldNumbers[];
+  readonly rise: RiseNumbers | null;
+  /** Of the latest pull-down; null before the first. */
+  readonly water: WaterFound | null;
+}
+
+/** Hands mark a reopened valve late, and the pressure falls by then. A setting of ours. */
+const MARKED_LATE_S = 15;
+
+export function numbersOf(history: History, conclusions: Conclusions, sheet: Sheet): Numbers {
+  const { rise, pullDownS, nowS } = conclusions;
+  return {
+    holds: conclusions.holds.map((hold) => holdNumbers(history, hold, nowS)),
+    rise: rise === null ? null : riseNumbers(history, conclusions, rise, sheet),
+    water:
+      pullDownS === null
+        ? null
+        : waterFound(history, { fromS: pullDownS, toS: rise?.sinceS ?? nowS }, sheet),
+  };
+}
+
+function holdNumbers(history: History, hold: ToldHold, nowS: number): HoldNumbers {
+  const early = hold.toS < nowS ? MARKED_LATE_S : 0;
+  const seen = holdSeen(history, hold.fromS, Math.max(hold.toS - early, hold.fromS));
+  return { ...hold, startPa: seen.startPa, endPa: seen.pressureAt(seen.heldS) };
+}
+
+function riseNumbers(
+  history: History,
+  { holds }: Conclusions,
+  rise: Rise,
+  sheet: Sheet,
+): RiseNumbers {
+  const endS = rise.sinceS + rise.heldS;
+  const seen = holdSeen(history, rise.sinceS, endS);
+  const standsPa = seen.pressureAt(seen.heldS);
+  const hold = holds.findLast(({ fromS }) => fromS === rise.sinceS) ?? holds.at(-1);
+  const { metalTemperatureC: metalC, leakLimitPaPerS } = sheet;
+  const isFitted = rise.curve.length > 0;
+  const rate = isFitted ? rise.leakRatePaM3PerS : null;
+  return {
+    recognisedBy: hold?.recognisedBy ?? 'curve',
+    startPa: seen.startPa,
+    standsPa,
+    isFitted,
+    moistureShare: isFitted ? moistureShare(rise) : null,
+    noisePa: readingNoisePa(history, rise.sinceS, endS),
+    byRule: holdByRule(rise, seen, sheet, hold?.isolationSure ?? true),
+    vapour: metalC === null || standsPa === null ? null : vapourCheck(metalC, standsPa.estimate),
+    leakRate: rate === null ? null : leakRateInUnits(rate, metalC),
+    // A rate that may be below what counts as a leak is none to frighten anybody with.
+    refrigerantLoss:
+      rate === null || rise.leakPaPerS.low < leakLimitPaPerS ? null : lossOf(rate, sheet),
+  };
+}
+
+function lossOf(rate: Estimate, sheet: Sheet): RefrigerantLoss | null {
+  const refrigerant = REFRIGERANTS.find(({ number }) => number === sheet.refrigerant);
+  if (refrigerant === undefined) return null;
+  // Its pressure is the one at this temperature.
+  return refrigerantLoss(rate, refrigerant, refrigerant.vapourPressurePa, USUAL_TEMPERATURE_C);
+}

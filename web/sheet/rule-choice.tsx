@@ -1,0 +1,42 @@
+/** Which rule the hold is judged by, beside the physics: what it asks for, and where that stands. */
+import { PASS_RULE_IDS, PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
+import { PASS_RULE_NAMES, sayRule, sayRuleLimits, sayRuleSource } from '../words/say-pass-rule.ts';
+import { SHEET_NAMES, SHEET_WORDS } from '../words/say-sheet.ts';
+import type { SheetEntryForm } from './sheet-entry.tsx';
+import { textsForRule } from './sheet-form.ts';
+
+export function RuleChoice({ form }: { readonly form: SheetEntryForm }) {
+  const { texts, units, fill } = form;
+  const chosen = PASS_RULE_IDS.find((id) => id === texts.passRule) ?? 'own';
+  const choose = (id: PassRuleId | undefined) => {
+    if (id !== undefined) fill(textsForRule(id, texts, units));
+  };
+  return (
+    <>
+      <label class="wide">
+        {SHEET_NAMES.passRule}
+        <select
+          name="passRule"
+          value={chosen}
+          onChange={(event) => choose(PASS_RULE_IDS.find((id) => id === event.currentTarget.value))}
+        >
+          {PASS_RULE_IDS.map((id) => (
+            <option key={id} value={id}>
+              {PASS_RULE_NAMES[id]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <p class="quiet wide" data-testid="rule-asks">
+        {chosen === 'own' ? SHEET_WORDS.ruleHelp : sayChosen(chosen)}
+      </p>
+    </>
+  );
+
+  function sayChosen(id: Exclude<PassRuleId, 'own'>): string {
+    const rule = PASS_RULES[id];
+    return [sayRule(rule, units), ...sayRuleLimits(rule, units), sayRuleSource(rule, false)].join(
+      ' ',
+    );
+  }
+}

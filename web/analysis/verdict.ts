@@ -2,6 +2,7 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import { waterVapourPressurePa } from '../../protocol/water.ts';
 import type { Reservation, Verdict } from './conclusions.ts';
+import { vapourCheck } from './vapour-check.ts';
 import { KINDS, LEAK_LIMITS, type Kind } from './rise-kinds.ts';
 import type { RiseFit } from './rise-fit.ts';
 
@@ -44,8 +45,6 @@ const LEAST_S_TO_CALL = 120;
  * still be over twice the limit.
  */
 const ICE_MARGIN = 3;
-/** Pressure above the vapour pressure at the metal by this factor is not water alone (gauge error). */
-const VAPOUR_MARGIN = 1.5;
 /** The uncertainty of a slope falls about as the time to the power of 1.5. */
 const NARROWING_POWER = 1.5;
 /** The shortest wait worth naming, and the longest in lengths of the hold: a repeat hold takes as long. */
@@ -144,7 +143,7 @@ function isMoreThanWater({ metalTemperatureC }: Sheet, pressurePa: number | null
   return (
     metalTemperatureC !== null &&
     pressurePa !== null &&
-    pressurePa > VAPOUR_MARGIN * waterVapourPressurePa(metalTemperatureC)
+    vapourCheck(metalTemperatureC, pressurePa).outcome === 'above'
   );
 }
 

@@ -1,4 +1,5 @@
 /** The few words inside the chart. */
+import { passRuleOf } from '../../protocol/pass-rules.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { type PressureUnit, pressureFromPa, type TemperatureUnit } from '../../protocol/units.ts';
 import { boilingPointC } from '../../protocol/water.ts';
@@ -28,8 +29,12 @@ export function sayFloorLine(floorPa: number, unit: PressureUnit): string {
   return `heads for about ${sayNumber(pressureFromPa(floorPa, unit), 2)}`;
 }
 
+/** The sheet's own limit, which the physics go by; named after the rule only where it has the same. */
 export function sayRuleLine(sheet: Sheet, unit: PressureUnit): string {
-  return `rule: ${settingDigits(sheet.endLimitPa, unit)} after ${sayDuration(sheet.holdS)}`;
+  const { endLimitPa } = passRuleOf(sheet.passRule, sheet);
+  const limit = settingDigits(sheet.endLimitPa, unit);
+  const isRules = endLimitPa !== null && settingDigits(endLimitPa, unit) === limit;
+  return `${isRules ? 'rule' : 'sheet'}: ${limit} after ${sayDuration(sheet.holdS)}`;
 }
 
 /** What the water, or the air, does: set in italics, as on a sea chart. */

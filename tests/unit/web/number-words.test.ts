@@ -258,6 +258,17 @@ describe('the floor in the chart', () => {
   });
 });
 
+test('the line in the rise is the rule’s only where the rule has it', () => {
+  const linear = { axis: 'linear', originS: 0, fromS: 0, toS: 900 } as const;
+  const label = (sheet: Partial<Sheet>) =>
+    chartLines(linear, { ...DEFAULT_SHEET, ...sheet }, MICRON)[0]?.label;
+  expect(label({})).toBe('rule: 500 after 15 min');
+  // UFGS-15182 has 500 micron at its end as well; a depth alone has no end.
+  expect(label({ passRule: 'ufgs-15182', holdS: 3600 })).toBe('rule: 500 after 1 h');
+  expect(label({ passRule: 'canada-300' })).toBe('sheet: 500 after 15 min');
+  expect(label({ passRule: 'au-nz-deep' })).toBe('sheet: 500 after 15 min');
+});
+
 test('every verdict has something to say beside a rule that passes, but the one that agrees', () => {
   const verdicts: Verdict[] = ['tight_dry', 'moisture', 'leak', 'leak_and_moisture', 'undecided'];
   const silent = verdicts.filter((verdict) => sayRuleBeside(byRule(), verdict).remark === '');

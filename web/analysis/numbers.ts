@@ -7,7 +7,6 @@ import { type HoldByRule, holdByRule } from './hold-by-rule.ts';
 import { holdSeen } from './hold-seen.ts';
 import { type LeakRate, leakRateInUnits, USUAL_TEMPERATURE_C } from './leak-rate.ts';
 import { moistureShare } from './moisture-share.ts';
-import { readingNoisePa } from './reading-noise.ts';
 import { type RefrigerantLoss, refrigerantLoss } from './refrigerant-loss.ts';
 import { type VapourCheck, vapourCheck } from './vapour-check.ts';
 import { type WaterFound, waterFound } from './water-found.ts';
@@ -87,7 +86,7 @@ function riseNumbers(
     standsPa,
     isFitted,
     moistureShare: isFitted ? moistureShare(rise) : null,
-    noisePa: readingNoisePa(history, rise.sinceS, endS),
+    noisePa: rise.noisePa,
     byRule: holdByRule(rise, seen, sheet, hold?.isolationSure ?? true),
     vapour: metalC === null || standsPa === null ? null : vapourCheck(metalC, standsPa.estimate),
     leakRate: rate === null ? null : leakRateInUnits(rate, metalC),

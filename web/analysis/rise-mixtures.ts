@@ -46,11 +46,10 @@ export function mixturesOf(design: Design): Mixture[] {
  */
 function worthTrying(design: Design): number[] {
   const used = [true, false].flatMap((withLeak) => releasesUsed(design, withLeak));
-  const last = design.size - 1;
   return design.shapes.flatMap((_, place) => {
     if (place === 0) return [];
     const isNear = used.some((other) => Math.abs(other.place - place) <= NEAR);
-    return isNear || (last - place) % COARSE === 0 ? [place] : [];
+    return isNear || place % COARSE === 1 ? [place] : [];
   });
 }
 

@@ -21,14 +21,10 @@ const EARLY_SHARE = 0.6;
 /** The leak first, then all that levels off from the quickest on. */
 export function riseShapes(lengthS: number, holdS: number): Shape[] {
   const shapes: Shape[] = [{ kind: 'leak', tauS: 0 }];
-  const span = Math.max(
-    (SLOWEST_LENGTHS * Math.max(lengthS, EARLY_SHARE * holdS)) / QUICKEST_S,
-    GRID_STEP,
-  );
-  const steps = Math.round(Math.log(span) / Math.log(GRID_STEP));
-  const step = span ** (1 / steps);
-  for (let i = 0; i <= steps; i += 1) {
-    shapes.push({ kind: 'release', tauS: QUICKEST_S * step ** i });
+  const slowestS = SLOWEST_LENGTHS * Math.max(lengthS, EARLY_SHARE * holdS);
+  // Always the same grid: one that moved with the hold would have the verdict waver with it.
+  for (let tauS = QUICKEST_S; tauS < slowestS * Math.sqrt(GRID_STEP); tauS *= GRID_STEP) {
+    shapes.push({ kind: 'release', tauS });
   }
   return shapes;
 }

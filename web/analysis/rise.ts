@@ -13,7 +13,8 @@ import { riseSamples } from './rise-samples.ts';
 import { riseSteps } from './rise-steps.ts';
 import type { Sample } from './samples.ts';
 import { warmingOf } from './rise-warming.ts';
-import { judgeRise } from './verdict.ts';
+import { steadied } from './steady-verdict.ts';
+import { judgeRise, type Judgement } from './verdict.ts';
 
 /** Turning the valve takes a moment, and the sensor lags: the fit begins after that. */
 const VALVE_S = 3;
@@ -52,16 +53,13 @@ export function assessRise(
   earlier: readonly LeakTold[] = [],
 ): Rise {
   const { isolatedS } = hold;
-  const { fit, all, points, steps, startS, told } = fittedHold(history, hold, sheet, nowS, earlier);
+  const fitted = fittedHold(history, hold, sheet, nowS, earlier);
+  const { fit, all, points, steps, startS, told } = fitted;
   const heldS = Math.max(nowS - startS, 0);
-  const judgement = judgeRise(fit, sheet, {
-    heldS,
-    sinceEvenS: heldS - evenedAfterS(points),
-    step: steps.length > 0,
-    falling: isFalling(points),
-    gap: hasGap(points, heldS),
-    isolationSure: hold.isolationSure,
-    pressurePa: all.at(-1)?.pressurePa ?? null,
+  const judgement = steadied(judgementOf(fitted, hold, sheet, nowS), () => {
+    const atS = lookedBackTo(isolatedS, nowS);
+    if (atS === null) return null;
+    return judgementOf(fittedHold(history, hold, sheet, atS, earlier), hold, sheet, atS);
   });
   const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
   const changeover = fit ? changeoverS(fit, sheet) : null;
@@ -85,6 +83,36 @@ export function assessRise(
     curve: fit ? curveOf(fit, startS, heldS, sheet.holdS) : [],
   };
 }
+
+/** Held times at which an earlier word is asked for: 2 min, and from there by tenths. */
+const FIRST_LOOK_S = 120;
+const LOOK_GROWTH = 1.1;
+
+/** The latest of those moments that is past, always the same ones of a hold, data time, s. */
+function lookedBackTo(isolatedS: number, nowS: number): number | null {
+  const look = Math.floor(Math.log((nowS - isolatedS) / FIRST_LOOK_S) / Math.log(LOOK_GROWTH));
+  return look < 0 ? null : isolatedS + FIRST_LOOK_S * LOOK_GROWTH ** look;
+}
+
+function judgementOf(
+  { fit, all, points, steps, startS }: FittedHold,
+  { isolationSure }: HoldSpan,
+  sheet: Sheet,
+  nowS: number,
+): Judgement {
+  const heldS = Math.max(nowS - startS, 0);
+  return judgeRise(fit, sheet, {
+    heldS,
+    sinceEvenS: heldS - evenedAfterS(points),
+    step: steps.length > 0,
+    falling: isFalling(points),
+    gap: hasGap(points, heldS),
+    isolationSure,
+    pressurePa: all.at(-1)?.pressurePa ?? null,
+  });
+}
+
+type FittedHold = ReturnType<typeof fittedHold>;
 
 /** What a hold that is over tells of the inflow; null where there are too few readings for any. */
 export function leakToldBy(

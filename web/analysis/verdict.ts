@@ -11,6 +11,8 @@ export interface Judgement {
   readonly reservations: readonly Reservation[];
   readonly keepsRule: boolean | null;
   readonly moreS: number | null;
+  /** The likely word while none is sure; never a pass. */
+  readonly leaning: Verdict | null;
 }
 
 /** What was seen of the hold beside the fit. */
@@ -31,12 +33,17 @@ const LEAST_SHARE_TO_PASS = 1 / 3;
 /** Probabilities from which on a word is said. A pass needs more: a leak above the limit as good as excluded. */
 const SURE_OF_TIGHT = 0.9;
 const LEAK_NOT_EXCLUDED = 0.003;
-const SURE_OF_MOISTURE = 0.9;
+/** To say one of moisture or leak, and which of the two words that name a leak. */
+interface Bar {
+  readonly moisture: number;
+  readonly leak: number;
+  readonly whichLeak: number;
+}
+const SURE: Bar = { moisture: 0.9, leak: 0.93, whichLeak: 0.7 };
+/** A word is said once it has been as likely as this a little earlier: it shall not come and go. */
+const LIKELY: Bar = { moisture: 0.85, leak: 0.88, whichLeak: 0.6 };
 /** A rise about as large as is allowed, without a leak, counts half as moisture. */
 const SOME_COUNTS = 0.5;
-const SURE_OF_LEAK = 0.93;
-/** Which of the two words that name a leak, when one of them is sure. */
-const SURE_OF_WHICH = 0.7;
 /** Nor calls a leak within two minutes: the first minutes of every hold are steep. */
 const LEAST_S_TO_CALL = 120;
 /**
@@ -65,24 +72,18 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
   if (seen.gap) also.push('gap');
   if (heldS < LEAST_S_TO_CALL) return undecided(['too_early', ...also], keepsRule, toGoS);
 
-  const kinds = fit.posterior.kinds;
-  const share = (kind: Kind) => kinds[KINDS.indexOf(kind)] ?? 0;
-  const limit = sheet.leakLimitPaPerS;
   const leastS = sheet.holdS * LEAST_SHARE_TO_PASS;
-  const pTight = share('tight_dry');
-  const pMoist = share('moisture');
-  const pLeak = share('leak') + share('small_leak');
-  const pBoth = share('leak_and_moisture');
   const say = (verdict: Verdict): Judgement => ({
     verdict,
     reservations: also,
     keepsRule,
     moreS: null,
+    leaning: null,
   });
   if (
-    pTight > SURE_OF_TIGHT &&
+    shareOf(fit, 'tight_dry') > SURE_OF_TIGHT &&
     fit.posterior.aboveLimit < LEAK_NOT_EXCLUDED &&
-    fit.leakPaPerS.high < limit &&
+    fit.leakPaPerS.high < sheet.leakLimitPaPerS &&
     keepsRule === true &&
     !seen.gap &&
     heldS >= leastS
@@ -94,22 +95,39 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
     if (iceMayHide(sheet)) return undecided(['ice_possible', ...also], keepsRule, null);
     return say('tight_dry');
   }
-  if (pMoist + SOME_COUNTS * share('some_moisture') > SURE_OF_MOISTURE && keepsRule === false) {
-    if (!isMoreThanWater(sheet, seen.pressurePa)) {
-      // A leak that would be called one by itself is named, however small a part of the rise it is.
-      return say(fit.leakPaPerS.low > LEAK_LIMITS * limit ? 'leak_and_moisture' : 'moisture');
-    }
+  const notWaterAlone = isMoreThanWater(sheet, seen.pressurePa);
+  const wordBy = (bar: Bar): Verdict | null => {
+    const word = wordOf(fit, sheet, keepsRule, bar);
+    return word === 'moisture' && notWaterAlone ? null : word;
+  };
+  const word = wordBy(SURE);
+  if (word !== null) return say(word);
+  if (notWaterAlone && wordOf(fit, sheet, keepsRule, SURE) === 'moisture') {
     also.push('not_water_alone');
   }
-  if (pLeak + pBoth > SURE_OF_LEAK && Math.max(pLeak, pBoth) > SURE_OF_WHICH) {
-    return say(pLeak > pBoth ? 'leak' : 'leak_and_moisture');
-  }
   const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
-  return undecided(
-    [reason, ...also],
-    keepsRule,
-    heldS < sheet.holdS ? toGoS : waitFor(fit, sheet, heldS),
-  );
+  const moreS = heldS < sheet.holdS ? toGoS : waitFor(fit, sheet, heldS);
+  return { ...undecided([reason, ...also], keepsRule, moreS), leaning: wordBy(LIKELY) };
+}
+
+function shareOf(fit: RiseFit, kind: Kind): number {
+  return fit.posterior.kinds[KINDS.indexOf(kind)] ?? 0;
+}
+
+/** What is wrong with the system, where that is likely enough. */
+function wordOf(fit: RiseFit, sheet: Sheet, keepsRule: boolean | null, bar: Bar): Verdict | null {
+  const moist = shareOf(fit, 'moisture') + SOME_COUNTS * shareOf(fit, 'some_moisture');
+  const leak = shareOf(fit, 'leak') + shareOf(fit, 'small_leak');
+  const both = shareOf(fit, 'leak_and_moisture');
+  if (moist > bar.moisture && keepsRule === false) {
+    // A leak that would be called one by itself is named, however small a part of the rise it is.
+    const isNamed = fit.leakPaPerS.low > LEAK_LIMITS * sheet.leakLimitPaPerS;
+    return isNamed ? 'leak_and_moisture' : 'moisture';
+  }
+  if (leak + both > bar.leak && Math.max(leak, both) > bar.whichLeak) {
+    return leak > both ? 'leak' : 'leak_and_moisture';
+  }
+  return null;
 }
 
 function undecided(
@@ -117,7 +135,7 @@ function undecided(
   keepsRule: boolean | null,
   moreS: number | null,
 ): Judgement {
-  return { verdict: 'undecided', reservations, keepsRule, moreS };
+  return { verdict: 'undecided', reservations, keepsRule, moreS, leaning: null };
 }
 
 function seesSystem({ sensorSees }: Sheet): boolean {

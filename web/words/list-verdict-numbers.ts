@@ -2,6 +2,7 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Rise } from '../analysis/conclusions.ts';
 import type { Numbers, RiseNumbers } from '../analysis/numbers.ts';
+import { listDisturbances } from './list-disturbances.ts';
 import { listRuleNumbers } from './list-rule-numbers.ts';
 import { listLeakRate, sayLeakRateConditions, sayRefrigerantLoss } from './say-leak-rate.ts';
 import type { NumberGroup, NumberRow } from './number-row.ts';
@@ -61,6 +62,7 @@ function listHold(rise: Rise, hold: RiseNumbers, units: UnitsOfChoice): NumberGr
         value: hold.isFitted ? sayPressureBetween(rise.endOfHold, unit) : NOT_YET,
       },
       { name: 'Scatter of the readings', value: sayNoise(hold.noisePa, units) },
+      ...listDisturbances(rise, hold.noisePa, units),
     ],
     notes: [],
   };

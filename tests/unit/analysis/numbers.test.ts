@@ -9,7 +9,6 @@ import { holdByRule } from '../../../web/analysis/hold-by-rule.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { moistureShare } from '../../../web/analysis/moisture-share.ts';
 import { numbersOf } from '../../../web/analysis/numbers.ts';
-import { readingNoisePa } from '../../../web/analysis/reading-noise.ts';
 import { rigSpeedM3PerS } from '../../../web/analysis/rig-speed.ts';
 import { vapourCheck } from '../../../web/analysis/vapour-check.ts';
 import { effectiveSpeed } from '../../../web/plan/effective-speed.ts';
@@ -40,33 +39,6 @@ test('vapour pressure tells whether water alone can stand so high', () => {
   expect(vapourCheck(20, 1.6 * at20).outcome).toBe('above');
   // At −25 °C ice has 63.3 Pa (IAPWS R14-08): 100 Pa is more than ice can give.
   expect(vapourCheck(-25, 100).outcome).toBe('above');
-});
-
-describe('the scatter of readings', () => {
-  const noisy = (noisePa: number, curve: (elapsedS: number) => number) => {
-    const random = seeded(11);
-    return historyOf(
-      Array.from({ length: 900 }, (_, elapsedS) => ({
-        elapsedS,
-        pressurePa: curve(elapsedS) + noisePa * normal(random),
-        condition: 'ok' as const,
-        temperatureC: null,
-      })),
-    );
-  };
-
-  test.each([0.1, 0.5])('is found on a curve that rises and bends, %d Pa', (noisePa) => {
-    const history = noisy(noisePa, (t) => 30 + 0.05 * t + 40 * (1 - Math.exp(-t / 120)));
-    const found = readingNoisePa(history, 0, 900) ?? Number.NaN;
-    expect(found / noisePa).toBeGreaterThan(0.85);
-    expect(found / noisePa).toBeLessThan(1.15);
-  });
-
-  test('is none on a straight line, and unknown from a few readings', () => {
-    const history = noisy(0, (t) => 30 + 0.05 * t);
-    expect(readingNoisePa(history, 0, 900)).toBeLessThan(1e-6);
-    expect(readingNoisePa(history, 0, 10)).toBeNull();
-  });
 });
 
 describe('a hold by the rule', () => {

@@ -83,7 +83,7 @@ describe.each(['tight', 'moist', 'leaking', 'mixed'] as const)('%s holds', (kind
 
   test('have intervals that hold after five minutes too', () => {
     const { right, wrong, leakInside, endInside } = tally(kind, HOLD_S / 3);
-    expect(wrong).toBeLessThanOrEqual(0.07 * CURVES);
+    expect(wrong).toBeLessThanOrEqual(0.09 * CURVES);
     expect(right).toBeGreaterThan(wrong);
     expect(leakInside).toBeGreaterThanOrEqual(0.87 * CURVES);
     // Where a leak lies beneath much moisture, the end of the hold is said a little too surely so early.
@@ -127,5 +127,5 @@ test('what has been all but straight for five minutes is hardly ever called a le
     }));
     if (judgedAt(HOLD_S / 3).verdict.startsWith('leak')) called += 1;
   }
-  expect(called).toBeLessThanOrEqual(0.1 * CURVES);
+  expect(called).toBeLessThanOrEqual(0.15 * CURVES);
 });

@@ -150,10 +150,15 @@ test('a leak beside much moisture is named where it is sure', () => {
   expect(rise.verdict).toBe('leak_and_moisture');
 });
 
-test('the noise is found in the hold itself', () => {
-  for (const noisePa of [0.05, 0.4]) {
+test('the noise is found in the hold itself, straight or bent', () => {
+  const bent = (heldS: number) => STRAIGHT(heldS) + 40 * (1 - Math.exp(-heldS / 120));
+  for (const [curve, noisePa] of [
+    [STRAIGHT, 0.05],
+    [STRAIGHT, 0.4],
+    [bent, 0.1],
+  ] as const) {
     const { noisePa: found } = riseOf(
-      STRAIGHT,
+      curve,
       900,
       {},
       { noisePa, relativeNoise: 0, quantumPa: 0.001 },

@@ -9,6 +9,7 @@ import type { RuleOutcome } from '../../../web/analysis/judge-pass-rule.ts';
 import { leakRateInUnits } from '../../../web/analysis/leak-rate.ts';
 import type { Numbers, RiseNumbers } from '../../../web/analysis/numbers.ts';
 import { chartLines } from '../../../web/figure/chart-lines.ts';
+import { listDisturbances } from '../../../web/words/list-disturbances.ts';
 import { listHolds } from '../../../web/words/list-holds.ts';
 import { listVerdictNumbers } from '../../../web/words/list-verdict-numbers.ts';
 import { sayBetween } from '../../../web/words/say-between.ts';
@@ -178,6 +179,20 @@ describe('the numbers behind a verdict', () => {
     expect(rows({}, { rise: { heldS: 100 } }).said('Boil-off gives way to a steady rise')).toBe(
       'after 2 min 50 s, as foreseen',
     );
+  });
+
+  test('say what else befell the hold, and nothing where nothing did', () => {
+    const befell = (change: Partial<Rise>) =>
+      listDisturbances(riseWith(change), paFromMicron(0.8), MICRON).map(({ value }) => value);
+    const steps = [{ atS: 1000 + 185, sizePa: paFromMicron(12) }];
+    expect(befell({ steps, evenedPa: null, earlierHolds: 0 })).toEqual([
+      'up 12.0 micron at 3:05: the hold starts anew there',
+    ]);
+    expect(befell({ steps: [], evenedPa: paFromMicron(-20), earlierHolds: 2 })).toEqual([
+      'down by 20.0 micron',
+      'the 2 holds before it',
+    ]);
+    expect(befell({ steps: [], evenedPa: paFromMicron(1), earlierHolds: 0 })).toEqual([]);
   });
 
   test('list several holds, and not a single one', () => {

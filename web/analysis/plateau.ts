@@ -41,6 +41,22 @@ export function plateauMayCome(pressurePa: number): boolean {
   return pressurePa > HIGHEST_PA;
 }
 
+/**
+ * How likely it is that water has to boil away before the pressure goes on as its curve says: sure
+ * enough where it seems to boil; not known above where it would; and below, where it may still cool
+ * itself or dry up slowly, less. Settings of ours, from training curves of two worlds.
+ */
+const SHARE_ABOVE = 0.5;
+const SHARE_WITHIN = 0.3;
+
+/** @param depthPa next to it there is little room left for a plateau */
+export function waterShare(pressurePa: number, depthPa: number, isBoiling: boolean): number {
+  const room = Math.min(Math.max(Math.log(pressurePa / depthPa), 0), 1);
+  if (isBoiling) return room;
+  if (plateauMayCome(pressurePa)) return SHARE_ABOVE * room;
+  return pressurePa < LOWEST_PA ? 0 : SHARE_WITHIN * room;
+}
+
 /** Too low for water to be boiling, now or later. */
 export function isBelowBoiling(pressurePa: number): boolean {
   return pressurePa < LOWEST_PA;

@@ -24,7 +24,7 @@ export interface Way {
 }
 
 /** Where the records begin, as parts of all there is: what came earlier may follow other laws. */
-const BEGINNINGS = [0, 0.35, 0.6];
+const BEGINNINGS = [0, 0.4, 0.75];
 /** How much of all there is is kept back to be predicted. */
 const KEPT_BACK = [0.3, 0.12];
 /** In each of them the prediction is looked at so far on, as parts. */

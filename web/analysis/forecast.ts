@@ -64,7 +64,7 @@ export function forecastPullDown(
   const pressurePa = seen.pressurePa ?? lastHeardPa(seen);
   if (pressurePa === null) {
     const times = seen.isOverRange ? TIMES_GAS : TIMES_SILENT;
-    const waiting = { ageS: nowS - sinceS, leastS: 0, times };
+    const waiting = { ageS: ageOf(seen), leastS: 0, times };
     const remaining = waiting.ageS < LEAST_AGE_S ? null : remainingOf(waiting);
     const causes = [{ cause: 'sensor', weight: 1 } as const];
     return { ...nothing, outcome: 'too_early', remaining, causes, boilingPointC: null };
@@ -147,7 +147,7 @@ function remainingTo(
   seen: PullDownSeen,
   { pressurePa, outlook, isBoiling }: Ahead,
 ): Remaining | null {
-  const ageS = seen.nowS - seen.sinceS;
+  const ageS = ageOf(seen);
   if (ageS < LEAST_AGE_S) return null;
   const fastest = fastestFallPerS(seen.allPoints);
   const fall = Math.log(Math.max(pressurePa / depthPa, 1));
@@ -157,6 +157,12 @@ function remainingTo(
   if (outlook === null) return remainingOf(waiting);
   const share = waterShare(pressurePa, depthPa, isBoiling);
   return remainingFrom(outlook.arrival(depthPa), waiting, share);
+}
+
+/** Just after a change of the rig, that of the whole pull-down. */
+function ageOf({ nowS, sinceS, allPoints }: PullDownSeen): number {
+  const ageS = nowS - sinceS;
+  return ageS < LEAST_AGE_S ? nowS - (allPoints[0]?.elapsedS ?? sinceS) : ageS;
 }
 
 /** The quickest fall between points at least 10 s apart, 1/s. */

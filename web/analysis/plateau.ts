@@ -57,9 +57,12 @@ export function waterShare(pressurePa: number, depthPa: number, isBoiling: boole
   return pressurePa < LOWEST_PA ? 0 : SHARE_WITHIN * room;
 }
 
-/** Too low for water to be boiling, now or later. */
-export function isBelowBoiling(pressurePa: number): boolean {
-  return pressurePa < LOWEST_PA;
+/** Ice that little heat reaches stands lower than a plateau is told by: this is its −20 °C. */
+const ICE_PA = 103;
+
+/** Where a flat curve may be water or ice, warm or cold, or gas that has not begun to go. */
+export function mayStandOnWater(pressurePa: number): boolean {
+  return pressurePa >= ICE_PA;
 }
 
 /** The slope of a plateau is taken over this long at least. */

@@ -141,6 +141,12 @@ test('a change of the ballast starts the forecast afresh', () => {
   expect(forecast?.sinceS).toBe(200);
 });
 
+test('just after a change the whole pull-down goes on being its age', () => {
+  const mark: Mark = { id: 1, kind: 'ballast_closed', elapsedS: 396, text: '', madeBy: 'hand' };
+  const { forecast } = conclude((t) => 30 + 3e4 * Math.exp(-t / 80), 400, [mark]);
+  expect(forecast).toMatchObject({ outcome: 'reaches', sinceS: 396 });
+});
+
 test('in a short silence the forecast goes on; in a long one there is none', () => {
   const curve = (t: number) => 30 + 3e4 * Math.exp(-t / 80);
   const history = historyOf(readingsOf(curve, SENSOR, seeded(11), 0, 420));
@@ -178,6 +184,30 @@ test('a flat stretch above where water boils counts as a floor, one that rises d
   ).toBe(300);
   const rising = everySecond((t) => 300 * (1 + t / 60_000), 1200);
   expect(levelOf(rising, 0, targetPa)).toBeNull();
+});
+
+test('where ice may stand a floor has to last, below that it need not', () => {
+  const levelAt = (pressurePa: number, lengthS: number) =>
+    levelOf(
+      everySecond(() => pressurePa, lengthS),
+      0,
+      DEFAULT_SHEET.targetPa,
+    );
+  expect(levelAt(95, 300)?.high).toBe(95);
+  expect(levelAt(120, 300)).toBeNull();
+  expect(levelAt(120, 700)?.high).toBe(120);
+});
+
+test('once called, a level is called off by a fall that leads to the target, and by no other', () => {
+  // Twenty minutes at 300 Pa, then t^−power: 1.5/ln(28800/1500) = 0.51 would be there in eight hours.
+  const curve = (power: number) =>
+    everySecond((t) => (t < 1200 ? 300 : 300 * (t / 1200) ** -power), 1500);
+  const { targetPa } = DEFAULT_SHEET;
+  expect(levelOf(curve(0.2), 0, targetPa)).not.toBeNull();
+  expect(levelOf(curve(0.9), 0, targetPa)).toBeNull();
+  // The same without what went before.
+  const falling = everySecond((t) => 300 * (t / 1200) ** -0.2, 1500);
+  expect(levelOf(falling, 0, targetPa)).toBeNull();
 });
 
 test('a level that sinks beyond doubt speaks for wet oil', () => {

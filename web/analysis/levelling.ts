@@ -20,7 +20,7 @@ const LEVEL_BELOW = 0.7;
  * simulated worlds; in one of them plateaus are as flat as floors, and nothing helps but time.
  */
 const FLAT_BELOW = 0.03;
-const FLAT_AT_MOST = 0.12;
+const FLAT_AT_MOST = 0.07;
 const RISING_BEYOND = -0.003;
 /** It has had three minutes: the bend from gas to the tail looks like a floor at first … */
 const LEAST_S = 180;

@@ -18,7 +18,7 @@ export interface ScaleFree {
  * the middle it is narrower: what never ends shows itself. Below it is wider: a plateau that has lasted
  * may end at once. Settings of ours, from training curves of two worlds and of formulas.
  */
-const POWER_BELOW = 0.5;
+const POWER_BELOW = 0.4;
 const POWER_ABOVE = 1.6;
 
 /** Probability that it is over by then. */

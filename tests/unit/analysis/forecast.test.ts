@@ -84,13 +84,13 @@ test('over range it is too early, and the sensor is why', () => {
 });
 
 test('a plateau may end now, or last many times as long again', () => {
-  const { forecast } = conclude((t) => 2e5 * Math.exp(-t / 12) + 590 - t / 100, 600);
+  const { forecast } = conclude((t) => 2e5 * Math.exp(-t / 12) + 590 - t / 100, 550);
   expect(forecast?.outcome).toBe('reaches');
   expect(forecast?.causes[0]?.cause).toBe('boil_off');
-  // Some 480 s on the plateau so far.
+  // Some 430 s on the plateau so far.
   expect(forecast?.remaining?.p10S).toBeLessThan(120);
   expect(forecast?.remaining?.p50S).toBeGreaterThan(400);
-  expect(forecast?.remaining?.p90S).toBeGreaterThan(3600);
+  expect(forecast?.remaining?.p90S).toBeGreaterThan(3000);
   // Ice and vapour at some 584 Pa: just below 0 °C.
   expect(forecast?.boilingPointC).toBeCloseTo(-0.6, 0);
 });

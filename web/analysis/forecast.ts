@@ -49,6 +49,8 @@ const LEAST_AGE_S = 20;
 const TIMES_GAS = 2;
 const TIMES_WATER = 1.5;
 const TIMES_SILENT = 1;
+/** Of a bound that comes from thinned readings so much is sure. */
+const SURELY = 0.75;
 /** So long without a reading nothing is said of the time ahead. */
 const LONGEST_SILENCE_S = 600;
 /** Held at the target within this factor, it counts as reached. */
@@ -151,7 +153,7 @@ function remainingTo(
   if (ageS < LEAST_AGE_S) return null;
   const fastest = fastestFallPerS(seen.allPoints);
   const fall = Math.log(Math.max(pressurePa / depthPa, 1));
-  const leastS = fastest === null ? 0 : fall / fastest;
+  const leastS = fastest === null ? 0 : (SURELY * fall) / fastest;
   const times = plateauMayCome(pressurePa) ? TIMES_GAS : TIMES_WATER;
   const waiting = { ageS, leastS, times };
   if (outlook === null) return remainingOf(waiting);

@@ -19,7 +19,7 @@ const LEVEL_BELOW = 0.7;
  * minutes, growing with the age's square, and never above that. Set on training curves of two
  * simulated worlds; in one of them plateaus are as flat as floors, and nothing helps but time.
  */
-const FLAT_BELOW = 0.03;
+const FLAT_BELOW = 0.015;
 const FLAT_AT_MOST = 0.07;
 const RISING_BEYOND = -0.003;
 /** It has had three minutes: the bend from gas to the tail looks like a floor at first … */

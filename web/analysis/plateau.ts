@@ -47,7 +47,7 @@ export function plateauMayCome(pressurePa: number): boolean {
  * itself or dry up slowly, less. Settings of ours, from training curves of two worlds.
  */
 const SHARE_ABOVE = 0.5;
-const SHARE_WITHIN = 0.3;
+const SHARE_WITHIN = 0.18;
 
 /** @param depthPa next to it there is little room left for a plateau */
 export function waterShare(pressurePa: number, depthPa: number, isBoiling: boolean): number {

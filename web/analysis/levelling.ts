@@ -3,7 +3,7 @@ import type { Estimate } from './conclusions.ts';
 import { median } from './median.ts';
 import { LONGEST_S } from './outlook.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
-import { mayStandOnWater } from './plateau.ts';
+import { mayComeToBoil, mayStandOnWater } from './plateau.ts';
 import { exponentOf } from './tail-exponent.ts';
 
 /**
@@ -24,7 +24,7 @@ const FLAT_AT_MOST = 0.07;
 const RISING_BEYOND = -0.003;
 /** It has had three minutes: the bend from gas to the tail looks like a floor at first … */
 const LEAST_S = 180;
-/** … and ten where water may be boiling. */
+/** … and ten where water may be boiling, or ice giving off vapour. */
 const LEAST_BOILING_S = 600;
 /** The latest parts over which the slope is taken. */
 const PARTS = [0.6, 0.4, 0.25];
@@ -80,7 +80,8 @@ function slopeOf(
   const ahead = Math.log(Math.max(LONGEST_S / ageS, 1.5));
   const needed = Math.log(pressurePa / targetPa) / ahead;
   const flat = Math.min(FLAT_BELOW * (ageS / LEAST_BOILING_S) ** 2, FLAT_AT_MOST);
-  const limit = mayBoil ? Math.min(flat, LEVEL_BELOW * needed) : LEVEL_BELOW * needed;
+  const slow = LEVEL_BELOW * needed;
+  const limit = mayComeToBoil(pressurePa) ? Math.min(flat, slow) : slow;
   const exponents = PARTS.flatMap((part) => exponentOf(points, sinceS, part * ageS) ?? []);
   if (exponents.length < PARTS.length) return 'unknown';
   const steepest = Math.max(...exponents.map(({ value }) => value));

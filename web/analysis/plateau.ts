@@ -57,6 +57,11 @@ export function waterShare(pressurePa: number, depthPa: number, isBoiling: boole
   return pressurePa < LOWEST_PA ? 0 : SHARE_WITHIN * room;
 }
 
+/** Where water may be boiling, or above that. */
+export function mayComeToBoil(pressurePa: number): boolean {
+  return pressurePa >= LOWEST_PA;
+}
+
 /** Ice that little heat reaches stands lower than a plateau is told by: this is its −20 °C. */
 const ICE_PA = 103;
 

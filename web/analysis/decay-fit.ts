@@ -8,8 +8,8 @@ import type { DecayData, DecayFit, FloorPrior } from './decay-spectrum.ts';
  * readings don't bear out (the discrepancy principle; Hanke, A regularizing Levenberg–Marquardt
  * scheme, Inverse Problems 13, 1997, 79). What they have not decided stays as it was guessed.
  */
-const MOST_STEPS = 8;
-const NOISE_SHARE = 1.5;
+const MOST_STEPS = 10;
+const NOISE_SHARE = 1.2;
 const LONGEST_STEP = 2;
 const SETTLED = 1e-3;
 /** Where a step makes things worse it is damped so much more, and tried again so often. */

@@ -48,11 +48,12 @@ export interface LogPressure {
 }
 
 /**
- * From a sixtieth to twelve times the length of the record: quicker ones are over, slower ones can't
- * be told from an inflow.
+ * From a sixtieth to forty times the length of the record: quicker ones are over, slower ones can't be
+ * told from an inflow. With twelve times it is cut short what a tail like 1/√t has left at 30 % of its
+ * way, and such a tail is expected a fifth too early.
  */
 const QUICKEST_SHARE = 1 / 64;
-const SLOWEST_SHARE = 12;
+const SLOWEST_SHARE = 40;
 /** A decay between two of the grid is matched by its neighbours to within a few per cent at most. */
 export const GRID_STEP = 1.8;
 /** @param sigma standard deviation of ln P at each point */

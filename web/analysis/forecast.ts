@@ -6,10 +6,11 @@ import { isBallastOpen, rankCauses } from './causes.ts';
 import type { Forecast, Remaining } from './conclusions.ts';
 import { levelOf } from './levelling.ts';
 import { median } from './median.ts';
-import { outlookOf, remainingFrom, LONGEST_S, type Outlook } from './outlook.ts';
-import { boilOffEvidence, mayBeWater, plateauEndS, plateauMayCome } from './plateau.ts';
+import { outlookOf, LONGEST_S, type Outlook } from './outlook.ts';
+import { boilOffEvidence, mayBeWater, plateauEndS, plateauMayCome, waterShare } from './plateau.ts';
 import { waysFrom } from './prediction.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
+import { quantileS, remainingFrom, remainingOf } from './remaining.ts';
 import { exponentOf } from './tail-exponent.ts';
 
 /** What the forecast starts from. */
@@ -37,8 +38,19 @@ const CAUSE_SHARE = 0.3;
 /** Rising by more than 3 % a minute is no pull-down. */
 const RISING_PER_S = 0.03 / 60;
 const RISING_S = 120;
-/** Pumped for less than this, 'as long again' says nothing. */
-const LEAST_AGE_S = 60;
+/** Pumped for less than this, its age says nothing. */
+const LEAST_AGE_S = 20;
+/**
+ * In terms of its age, what is left of a pull-down whose curve says nothing. From air to some 3 kPa,
+ * where most sensors begin to see, gas goes down by ln(1e5/3e3) = 3.5, from there to a depth of 67 Pa
+ * by ln(3e3/67) = 3.8, ever more slowly, and the tail comes on top: about twice as long. Where water
+ * boils the gas is gone already. In a silence nothing at all is known.
+ */
+const TIMES_GAS = 2;
+const TIMES_WATER = 1.5;
+const TIMES_SILENT = 1;
+/** Of a bound that comes from thinned readings so much is sure. */
+const SURELY = 0.75;
 /** So long without a reading nothing is said of the time ahead. */
 const LONGEST_SILENCE_S = 600;
 /** Held at the target within this factor, it counts as reached. */
@@ -53,7 +65,9 @@ export function forecastPullDown(
   const nothing = { sinceS, remaining: null, remainingToIsolation: null, floorPa: null, curve: [] };
   const pressurePa = seen.pressurePa ?? lastHeardPa(seen);
   if (pressurePa === null) {
-    const remaining = nowS - sinceS < LEAST_AGE_S ? null : asLongAgain(seen);
+    const times = seen.isOverRange ? TIMES_GAS : TIMES_SILENT;
+    const waiting = { ageS: ageOf(seen), leastS: 0, times };
+    const remaining = waiting.ageS < LEAST_AGE_S ? null : remainingOf(waiting);
     const causes = [{ cause: 'sensor', weight: 1 } as const];
     return { ...nothing, outcome: 'too_early', remaining, causes, boilingPointC: null };
   }
@@ -114,7 +128,7 @@ function isRising({ relativeRatePerS, points, nowS }: PullDownSeen, pressurePa: 
 /** As far as the depth to isolate at, or as long again as three times what has been. */
 function curveLengthS({ arrival }: Outlook, { isolateAtPa, targetPa }: Sheet): number {
   const [toDepthS, toTargetS] = [isolateAtPa, targetPa].map((depthPa) =>
-    arrival(depthPa).quantileS(0.5),
+    quantileS(arrival(depthPa).moments, 0.5),
   );
   return Math.min(1.3 * Math.min(toDepthS ?? Infinity, 2 * (toTargetS ?? Infinity)), LONGEST_S);
 }
@@ -125,53 +139,32 @@ interface Ahead {
   readonly isBoiling: boolean;
 }
 
-/** Null where nothing is known yet. */
+/**
+ * Null where nothing is known yet. Whether water has to boil away first no curve shows, and a plateau
+ * ends without warning: it may end now, and the gas then goes as fast as it ever went, a lower bound;
+ * else it is a matter of its age.
+ */
 function remainingTo(
   depthPa: number,
   seen: PullDownSeen,
   { pressurePa, outlook, isBoiling }: Ahead,
 ): Remaining | null {
-  if (isBoiling) return remainingWhileBoiling(depthPa, pressurePa, seen);
-  const hasBoiled = plateauEndS(seen.points) !== null;
-  // Just after a plateau there is nothing yet to go by but that it has ended.
-  if (outlook === null) return hasBoiled ? remainingWhileBoiling(depthPa, pressurePa, seen) : null;
-  const remaining = remainingFrom(outlook.arrival(depthPa)) ?? asLongAgain(seen);
-  // Whether water will boil on the way down nothing has shown yet, and a plateau has no upper end.
-  return plateauMayCome(pressurePa) ? { ...remaining, p90S: null } : remaining;
-}
-
-/** What nothing else is known of lasts as long again as it has, as likely as not, and has no bound. */
-function asLongAgain({ nowS, sinceS }: PullDownSeen): Remaining {
-  const ageS = nowS - sinceS;
-  return { p10S: ageS / 9, p50S: ageS, p90S: null };
-}
-
-/**
- * A plateau ends without warning. It could end now, and the gas then goes as fast as it ever went: a
- * lower bound. Else now is any moment of it, so that it lasts x times as long again as it has with
- * probability 1/(1 + x): the only prior without a scale of time (Gott, Implications of the Copernican
- * principle for our future prospects, Nature 363, 1993, 315).
- */
-function remainingWhileBoiling(
-  depthPa: number,
-  pressurePa: number,
-  seen: PullDownSeen,
-): Remaining | null {
+  const ageS = ageOf(seen);
+  if (ageS < LEAST_AGE_S) return null;
   const fastest = fastestFallPerS(seen.allPoints);
-  if (fastest === null) return null;
-  const fallS = Math.log(Math.max(pressurePa / depthPa, 1)) / fastest;
-  const onPlateauS = seen.nowS - plateauSinceS(seen.allPoints, pressurePa);
-  return {
-    p10S: fallS,
-    p50S: onPlateauS + 2 * fallS,
-    p90S: 9 * onPlateauS + 4 * fallS,
-  };
+  const fall = Math.log(Math.max(pressurePa / depthPa, 1));
+  const leastS = fastest === null ? 0 : (SURELY * fall) / fastest;
+  const times = plateauMayCome(pressurePa) ? TIMES_GAS : TIMES_WATER;
+  const waiting = { ageS, leastS, times };
+  if (outlook === null) return remainingOf(waiting);
+  const share = waterShare(pressurePa, depthPa, isBoiling);
+  return remainingFrom(outlook.arrival(depthPa), waiting, share);
 }
 
-/** Since when the curve has been within a fifth of the present pressure. */
-function plateauSinceS(points: readonly PullDownPoint[], pressurePa: number): number {
-  const away = points.findLast((point) => Math.abs(Math.log(point.pressurePa / pressurePa)) > 0.2);
-  return away?.elapsedS ?? points[0]?.elapsedS ?? 0;
+/** Just after a change of the rig, that of the whole pull-down. */
+function ageOf({ nowS, sinceS, allPoints }: PullDownSeen): number {
+  const ageS = nowS - sinceS;
+  return ageS < LEAST_AGE_S ? nowS - (allPoints[0]?.elapsedS ?? sinceS) : ageS;
 }
 
 /** The quickest fall between points at least 10 s apart, 1/s. */

@@ -3,32 +3,36 @@ import type { Estimate } from './conclusions.ts';
 import { median } from './median.ts';
 import { LONGEST_S } from './outlook.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
-import { isBelowBoiling } from './plateau.ts';
+import { mayComeToBoil, mayStandOnWater } from './plateau.ts';
 import { exponentOf } from './tail-exponent.ts';
 
 /**
  * The slowest law that anything on its way to the target follows is a power of time: gas that walls
  * and oil let go. Where not even that, going on as it has, would be there in eight hours, the curve
- * levels off.
+ * levels off: with this part of it or less, since a fall can quicken again.
  */
-const LEVEL_BELOW = 1;
+const LEVEL_BELOW = 0.7;
 /**
  * Where water may be boiling, or may yet come to, a flat curve is no floor yet: a plateau ends. Most
- * plateaus fall while the water cools, or rise where ice is warmed; only one that does neither, to
- * this part of what would be needed, counts as a floor: the more, the longer it lasts. Set on
- * training curves of two simulated worlds, where larger shares call more of the floors, and too many
- * of the plateaus.
+ * plateaus fall while the water cools and dries up, or rise where ice is warmed; so one that does
+ * neither counts as a floor, the more easily the longer it has lasted: exponents below this after ten
+ * minutes, growing with the age's square, and never above that. Set on training curves of two
+ * simulated worlds; in one of them plateaus are as flat as floors, and nothing helps but time.
  */
-const LEVEL_BELOW_BOILING = 0.06;
-const MOST_BELOW_BOILING = 0.12;
+const FLAT_BELOW = 0.015;
+const FLAT_AT_MOST = 0.07;
 const RISING_BEYOND = -0.003;
 /** It has had three minutes: the bend from gas to the tail looks like a floor at first … */
 const LEAST_S = 180;
-/** … and ten where water may be boiling. */
+/** … and ten where water may be boiling, or ice giving off vapour. */
 const LEAST_BOILING_S = 600;
-/** The latest parts over which the slope is taken, and the moments at which it must have been so. */
-const PARTS = [0.5, 0.25];
-const MOMENTS = [0.8, 0.9, 1];
+/** The latest parts over which the slope is taken. */
+const PARTS = [0.6, 0.4, 0.25];
+/**
+ * Once called, it takes more to call it off: at one of these parts of its age it was flat enough, and
+ * ever since not even the slowest law on its way would have been there in eight hours.
+ */
+const MOMENTS = [1, 0.98, 0.96, 0.94, 0.92, 0.9, 0.87, 0.84, 0.8, 0.75, 0.7, 0.65, 0.6];
 
 /**
  * Where the curve levels off, or null where it doesn't, or where that isn't known: between where a
@@ -44,42 +48,53 @@ export function levelOf(
   let level: Estimate | null = null;
   for (const moment of MOMENTS) {
     const untilS = sinceS + moment * ageS;
-    const then = points.filter(({ elapsedS }) => elapsedS <= untilS);
-    level = levelAt(then, sinceS, targetPa);
-    if (level === null) return null;
+    const then = moment === 1 ? points : points.filter(({ elapsedS }) => elapsedS <= untilS);
+    const found = slopeOf(then, sinceS, targetPa);
+    if (found === 'unknown') continue;
+    if (found === null || !found.isShort) return null;
+    level ??= found.level;
+    if (found.isFlat) return level;
   }
-  return level;
+  return null;
 }
 
-function levelAt(
+interface Slope {
+  /** Not even a power of time would be there in eight hours. */
+  readonly isShort: boolean;
+  /** So much so that it levels off. */
+  readonly isFlat: boolean;
+  readonly level: Estimate;
+}
+
+/** Null where it is below the target. */
+function slopeOf(
   points: readonly PullDownPoint[],
   sinceS: number,
   targetPa: number,
-): Estimate | null {
+): Slope | 'unknown' | null {
   const ageS = (points.at(-1)?.elapsedS ?? sinceS) - sinceS;
   const pressurePa = median(points.slice(-3).map((point) => point.pressurePa));
-  const mayBoil = !isBelowBoiling(pressurePa);
-  if (ageS < (mayBoil ? LEAST_BOILING_S : LEAST_S) || pressurePa <= targetPa) return null;
+  const mayBoil = mayStandOnWater(pressurePa);
+  if (pressurePa <= targetPa) return null;
+  if (ageS < (mayBoil ? LEAST_BOILING_S : LEAST_S)) return 'unknown';
   const ahead = Math.log(Math.max(LONGEST_S / ageS, 1.5));
-  const limit =
-    ((mayBoil ? boilingShare(ageS) : LEVEL_BELOW) * Math.log(pressurePa / targetPa)) / ahead;
-  let steepest = 0;
-  let error = 0;
-  for (const part of PARTS) {
-    const exponent = exponentOf(points, sinceS, part * ageS);
-    if (exponent === null || exponent.value + exponent.error >= limit) return null;
-    if (mayBoil && exponent.value < RISING_BEYOND) return null;
-    steepest = Math.max(steepest, exponent.value);
-    error = Math.max(error, exponent.error);
-  }
+  const needed = Math.log(pressurePa / targetPa) / ahead;
+  const flat = Math.min(FLAT_BELOW * (ageS / LEAST_BOILING_S) ** 2, FLAT_AT_MOST);
+  const slow = LEVEL_BELOW * needed;
+  const limit = mayComeToBoil(pressurePa) ? Math.min(flat, slow) : slow;
+  const exponents = PARTS.flatMap((part) => exponentOf(points, sinceS, part * ageS) ?? []);
+  if (exponents.length < PARTS.length) return 'unknown';
+  const steepest = Math.max(...exponents.map(({ value }) => value));
+  const most = Math.max(...exponents.map(({ value, error }) => value + error));
+  const rises = mayBoil && exponents.some(({ value }) => value < RISING_BEYOND);
   return {
-    // Half way, in its logarithm, between the two.
-    estimate: pressurePa * Math.exp((-steepest * ahead) / 2),
-    low: pressurePa * Math.exp(-(steepest + error) * ahead),
-    high: pressurePa,
+    isShort: steepest < needed,
+    isFlat: most < limit && !rises,
+    level: {
+      // Half way, in its logarithm, between the two.
+      estimate: pressurePa * Math.exp((-steepest * ahead) / 2),
+      low: pressurePa * Math.exp(-most * ahead),
+      high: pressurePa,
+    },
   };
-}
-
-function boilingShare(ageS: number): number {
-  return Math.min(LEVEL_BELOW_BOILING * (ageS / LEAST_BOILING_S), MOST_BELOW_BOILING);
 }

@@ -1,6 +1,6 @@
 /** What the ways ahead say together: pressures to come, the chance of a depth, and when. */
 import { cumulativeStdNormalProbability } from 'simple-statistics';
-import type { CurvePoint, Estimate, Remaining } from './conclusions.ts';
+import type { CurvePoint, Estimate } from './conclusions.ts';
 import { logPressureAt, type LogPressure } from './decay-spectrum.ts';
 import type { Way } from './prediction.ts';
 
@@ -9,6 +9,14 @@ export const LONGEST_S = 8 * 3600;
 /** Moments that are looked at: from half a second to eight hours, each 14 % later than the last. */
 const FIRST_S = 0.5;
 const MOMENTS = 84;
+/**
+ * Of the fit's own spread so much is believed: its normal distribution also reaches where an amplitude
+ * would have to be many times the pressure. Set so that eight in ten hold on training curves of two
+ * simulated worlds and of formulas.
+ */
+const SPREAD_SHARE = 0.65;
+/** What a sensor errs by for minutes on end, as a part of its reading, shows in no fit. From memory. */
+const SLOW_SIGMA = 0.004;
 /** 10 % point of the normal distribution. */
 const Z10 = 1.2816;
 /** 5 % point. */
@@ -17,7 +25,7 @@ const Z05 = 1.6449;
 export interface Outlook {
   /** Chance that the depth is reached within eight hours. */
   readonly chanceOf: (depthPa: number) => number;
-  /** Quantiles of the time to a depth; infinite where it is never reached with that probability. */
+  /** When a depth is reached. */
   readonly arrival: (depthPa: number) => Arrival;
   /** Where the pressure stands in eight hours. */
   readonly floorPa: Estimate;
@@ -26,9 +34,8 @@ export interface Outlook {
 }
 
 export interface Arrival {
-  /** Probability that it is reached by then. */
-  readonly reachedBy: (afterS: number) => number;
-  readonly quantileS: (probability: number) => number;
+  /** Probability that it is reached by then; it never falls. */
+  readonly moments: readonly { readonly afterS: number; readonly chance: number }[];
 }
 
 interface Moment {
@@ -44,10 +51,10 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
     const afterS = FIRST_S * growth ** i;
     return {
       afterS,
-      ways: ways.map(({ fit, pastS, weight }) => ({
-        ...logPressureAt(fit, pastS + afterS),
-        weight,
-      })),
+      ways: ways.map(({ fit, pastS, weight }) => {
+        const { log, sigma } = logPressureAt(fit, pastS + afterS);
+        return { log, sigma: Math.hypot(SPREAD_SHARE * sigma, SLOW_SIGMA), weight };
+      }),
     };
   });
   const last = moments.at(-1);
@@ -57,7 +64,7 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
   const arrival = (depthPa: number) => arrivalOf(moments, depthPa);
   return {
     arrival,
-    chanceOf: (depthPa) => arrival(depthPa).reachedBy(LONGEST_S),
+    chanceOf: (depthPa) => arrival(depthPa).moments.at(-1)?.chance ?? 0,
     floorPa: last ? estimateOf(last, ceiling) : { estimate: 0, low: 0, high: 0 },
     curve: (nowS, lengthS) => curveOf(moments, nowS, lengthS, ceiling),
   };
@@ -66,56 +73,18 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
 function arrivalOf(moments: readonly Moment[], depthPa: number): Arrival {
   const depth = Math.log(depthPa);
   let most = 0;
-  const chances = moments.map(({ ways }) => {
-    const chance = ways.reduce(
-      (sum, { log, sigma, weight }) =>
-        sum + weight * cumulativeStdNormalProbability((depth - log) / Math.max(sigma, 1e-4)),
-      0,
-    );
-    // Once reached is reached: what a mean that rises again would take back counts all the same.
-    most = Math.max(most, chance);
-    return most;
-  });
-  const logs = moments.map(({ afterS }) => Math.log(afterS));
   return {
-    reachedBy: (afterS) => interpolate(logs, chances, Math.log(Math.max(afterS, 1e-3))),
-    quantileS: (probability) => {
-      const at = chances.findIndex((chance) => chance >= probability);
-      if (at === -1) return Infinity;
-      const [before, here] = [chances[at - 1], chances[at] ?? 1];
-      // Within the first half second it is as good as there.
-      if (before === undefined) return (FIRST_S * probability) / Math.max(here, 1e-9);
-      const share = (probability - before) / (here - before);
-      return Math.exp((logs[at - 1] ?? 0) + share * ((logs[at] ?? 0) - (logs[at - 1] ?? 0)));
-    },
+    moments: moments.map(({ afterS, ways }) => {
+      const chance = ways.reduce(
+        (sum, { log, sigma, weight }) =>
+          sum + weight * cumulativeStdNormalProbability((depth - log) / Math.max(sigma, 1e-4)),
+        0,
+      );
+      // Once reached is reached: what a mean that rises again would take back counts all the same.
+      most = Math.max(most, chance);
+      return { afterS, chance: most };
+    }),
   };
-}
-
-/** Straight between the points of an ascending grid, flat beyond its ends. */
-function interpolate(grid: readonly number[], values: readonly number[], at: number): number {
-  const after = grid.findIndex((x) => x >= at);
-  if (after === -1) return values.at(-1) ?? 0;
-  if (after === 0) return values[0] ?? 0;
-  const [x0, x1] = [grid[after - 1] ?? 0, grid[after] ?? 1];
-  const [y0, y1] = [values[after - 1] ?? 0, values[after] ?? 0];
-  return y0 + ((at - x0) / (x1 - x0)) * (y1 - y0);
-}
-
-/** Below this chance of a depth there is nothing to say about when. */
-const LEAST_CHANCE = 0.02;
-
-/**
- * When the depth is reached, if it is. Half of the chance that it never is counts as the caution of a
- * prior that doesn't know this rig, the other half as delay beyond all bounds: so the upper end is
- * null from one chance in five on.
- */
-export function remainingFrom({ quantileS, reachedBy }: Arrival): Remaining | null {
-  const chance = reachedBy(LONGEST_S);
-  if (chance < LEAST_CHANCE) return null;
-  const believed = (1 + chance) / 2;
-  const at = (probability: number) => quantileS((probability * chance) / believed);
-  const p90S = quantileS(0.9 * believed);
-  return { p10S: at(0.1), p50S: at(0.5), p90S: Number.isFinite(p90S) ? p90S : null };
 }
 
 function estimateOf(moment: Moment, ceilingPa: number): Estimate {

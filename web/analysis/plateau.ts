@@ -41,9 +41,33 @@ export function plateauMayCome(pressurePa: number): boolean {
   return pressurePa > HIGHEST_PA;
 }
 
-/** Too low for water to be boiling, now or later. */
-export function isBelowBoiling(pressurePa: number): boolean {
-  return pressurePa < LOWEST_PA;
+/**
+ * How likely it is that water has to boil away before the pressure goes on as its curve says: sure
+ * enough where it seems to boil; not known above where it would; and below, where it may still cool
+ * itself or dry up slowly, less. Settings of ours, from training curves of two worlds.
+ */
+const SHARE_ABOVE = 0.5;
+const SHARE_WITHIN = 0.18;
+
+/** @param depthPa next to it there is little room left for a plateau */
+export function waterShare(pressurePa: number, depthPa: number, isBoiling: boolean): number {
+  const room = Math.min(Math.max(Math.log(pressurePa / depthPa), 0), 1);
+  if (isBoiling) return room;
+  if (plateauMayCome(pressurePa)) return SHARE_ABOVE * room;
+  return pressurePa < LOWEST_PA ? 0 : SHARE_WITHIN * room;
+}
+
+/** Where water may be boiling, or above that. */
+export function mayComeToBoil(pressurePa: number): boolean {
+  return pressurePa >= LOWEST_PA;
+}
+
+/** Ice that little heat reaches stands lower than a plateau is told by: this is its −20 °C. */
+const ICE_PA = 103;
+
+/** Where a flat curve may be water or ice, warm or cold, or gas that has not begun to go. */
+export function mayStandOnWater(pressurePa: number): boolean {
+  return pressurePa >= ICE_PA;
 }
 
 /** The slope of a plateau is taken over this long at least. */

@@ -24,7 +24,12 @@ export interface Way {
 }
 
 /** Where the records begin, as parts of all there is: what came earlier may follow other laws. */
-const BEGINNINGS = [0, 0.35, 0.6];
+const BEGINNINGS = [0, 0.25, 0.45, 0.65, 0.8];
+/**
+ * What lies closer together than this part of all there is tells of noise and not of what is to come;
+ * merged it weighs less against what is older, and the noise that the record shows is the slow one.
+ */
+const MERGED_SHARE = 1 / 80;
 /** How much of all there is is kept back to be predicted. */
 const KEPT_BACK = [0.3, 0.12];
 /** In each of them the prediction is looked at so far on, as parts. */
@@ -54,10 +59,12 @@ const FLOOR_SHARE = 0.25;
 const FLOOR_SPREAD = 1.3;
 
 /**
+ * @param seen in order of time
  * @param nowS the present; the latest point may be a while ago
  * @returns none where there are too few points
  */
-export function waysFrom(points: readonly PullDownPoint[], targetPa: number, nowS: number): Way[] {
+export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS: number): Way[] {
+  const points = merged(seen);
   const firstS = points[0]?.elapsedS ?? 0;
   const lastS = points.at(-1)?.elapsedS ?? 0;
   const floor = { log: Math.log(FLOOR_SHARE * targetPa), spread: FLOOR_SPREAD };
@@ -99,6 +106,26 @@ function trial(data: DecayData, fit: DecayFit, floor: FloorPrior, cuts: readonly
     }
   }
   return looks > 0 ? sum / looks : -MOST_SIGMAS;
+}
+
+/** Neighbours that are nearer than one can tell apart over the whole length become one. */
+function merged(points: readonly PullDownPoint[]): PullDownPoint[] {
+  const lengthS = (points.at(-1)?.elapsedS ?? 0) - (points[0]?.elapsedS ?? 0);
+  const together: PullDownPoint[][] = [];
+  for (const point of points.toReversed()) {
+    const group = together.at(-1);
+    const newestS = group?.[0]?.elapsedS ?? Infinity;
+    if (group && newestS - point.elapsedS <= MERGED_SHARE * lengthS) group.push(point);
+    else together.push([point]);
+  }
+  return together.reverse().map((group) => ({
+    elapsedS: mean(group.map(({ elapsedS }) => elapsedS)),
+    pressurePa: Math.exp(mean(group.map(({ pressurePa }) => Math.log(pressurePa)))),
+  }));
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
 function firstIndexAt(points: readonly PullDownPoint[], fromS: number): number {

@@ -4,8 +4,10 @@ import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { rankCauses } from '../../../web/analysis/causes.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { levelOf } from '../../../web/analysis/levelling.ts';
-import { outlookOf, remainingFrom } from '../../../web/analysis/outlook.ts';
+import { outlookOf } from '../../../web/analysis/outlook.ts';
 import { waysFrom } from '../../../web/analysis/prediction.ts';
+import { quantileS, remainingFrom } from '../../../web/analysis/remaining.ts';
+import { overAfterS, overBy } from '../../../web/analysis/scale-free.ts';
 import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../../support/invented-curves.ts';
 
 const SENSOR = { ...QUIET_SENSOR, topPa: 2700 };
@@ -16,6 +18,11 @@ function conclude(curve: (elapsedS: number) => number, nowS: number, marks: read
 }
 
 /** What is said of an exact curve, thinned as the judge thins it: finer towards the present. */
+function arrivesAt(curve: (elapsedS: number) => number, nowS: number) {
+  const { moments } = outlookAt(curve, nowS).arrival(66.66);
+  return (probability: number) => quantileS(moments, probability);
+}
+
 function outlookAt(curve: (elapsedS: number) => number, nowS: number) {
   const points: { elapsedS: number; pressurePa: number }[] = [];
   for (let agoS = 0; agoS < nowS - 10; agoS += Math.max(1, 0.05 * agoS)) {
@@ -27,9 +34,9 @@ function outlookAt(curve: (elapsedS: number) => number, nowS: number) {
 }
 
 test('an exponential to a floor goes on as one', () => {
-  const outlook = outlookAt((t) => 20 + 900 * Math.exp(-t / 50), 120);
+  const afterS = arrivesAt((t) => 20 + 900 * Math.exp(-t / 50), 120);
   // From 20 + 900·e^(−120/50) = 101.6 Pa to 66.66 Pa: 50·ln(81.6/46.66) = 27.96 s.
-  expect(outlook.arrival(66.66).quantileS(0.5)).toBeCloseTo(28, 0);
+  expect(afterS(0.5)).toBeCloseTo(28, 0);
 });
 
 test.each([
@@ -37,13 +44,13 @@ test.each([
   ['many binding energies', 1],
 ])('a tail as of %s goes on as a power of time', (_, power) => {
   const curve = (t: number) => 66.66 * (t / 3000) ** -power;
-  for (const nowS of [1500, 2100, 2700]) {
-    const arrival = outlookAt(curve, nowS).arrival(66.66);
+  for (const nowS of [900, 1500, 2100, 2700]) {
+    const afterS = arrivesAt(curve, nowS);
     const leftS = 3000 - nowS;
-    expect(arrival.quantileS(0.5) / leftS, `at ${nowS} s`).toBeGreaterThan(0.85);
-    expect(arrival.quantileS(0.5) / leftS, `at ${nowS} s`).toBeLessThan(1.15);
-    expect(arrival.quantileS(0.1)).toBeLessThan(leftS);
-    expect(arrival.quantileS(0.9)).toBeGreaterThan(leftS);
+    expect(afterS(0.5) / leftS, `at ${nowS} s`).toBeGreaterThan(0.85);
+    expect(afterS(0.5) / leftS, `at ${nowS} s`).toBeLessThan(1.15);
+    expect(afterS(0.1)).toBeLessThan(leftS);
+    expect(afterS(0.9)).toBeGreaterThan(leftS);
   }
 });
 
@@ -52,7 +59,7 @@ test('the hyperbola of a thin hose is a spectrum too', () => {
   const curve = (t: number) => 1e5 / (1 + 0.5 * t);
   const nowS = 1500;
   const leftS = (1e5 / 66.66 - 1) / 0.5 - nowS;
-  expect(outlookAt(curve, nowS).arrival(66.66).quantileS(0.5) / leftS).toBeCloseTo(1, 1);
+  expect(Math.abs(arrivesAt(curve, nowS)(0.5) / leftS - 1)).toBeLessThan(0.08);
 });
 
 test('nothing is expected above what there is now', () => {
@@ -77,28 +84,28 @@ test('over range it is too early, and the sensor is why', () => {
 });
 
 test('a plateau may end now, or last many times as long again', () => {
-  const { forecast } = conclude((t) => 2e5 * Math.exp(-t / 12) + 590 - t / 100, 600);
+  const { forecast } = conclude((t) => 2e5 * Math.exp(-t / 12) + 590 - t / 100, 550);
   expect(forecast?.outcome).toBe('reaches');
   expect(forecast?.causes[0]?.cause).toBe('boil_off');
-  // Some 480 s on the plateau so far.
+  // Some 430 s on the plateau so far.
   expect(forecast?.remaining?.p10S).toBeLessThan(120);
   expect(forecast?.remaining?.p50S).toBeGreaterThan(400);
-  expect(forecast?.remaining?.p90S).toBeGreaterThan(3600);
+  expect(forecast?.remaining?.p90S).toBeGreaterThan(3000);
   // Ice and vapour at some 584 Pa: just below 0 °C.
   expect(forecast?.boilingPointC).toBeCloseTo(-0.6, 0);
 });
 
-test('as long as water may still come to boil there is no upper end', () => {
+test('as long as water may still come to boil the upper end is far off', () => {
   const curve = (t: number) => 5 + 1e5 * Math.exp(-t / 200);
-  const sheet = { ...DEFAULT_SHEET, targetPa: 600 };
-  // 828 Pa, above where boiling water stands, and 679 Pa, where it may: seconds from the target.
+  const sheet = { ...DEFAULT_SHEET, targetPa: 400 };
+  // 828 Pa, above where boiling water stands, and 679 Pa, where it may: a minute or two from the target.
   const [above, below] = [960, 1000].map((nowS) => {
     const history = historyOf(readingsOf(curve, SENSOR, seeded(11), 0, nowS));
     return judge(history, [], sheet, nowS).forecast?.remaining;
   });
-  expect(above?.p50S).toBeLessThan(100);
-  expect(above?.p90S).toBeNull();
-  expect(below?.p90S).toBeLessThan(100);
+  expect(above?.p10S).toBeLessThan(200);
+  expect(above?.p90S).toBeGreaterThan(1000);
+  expect(below?.p50S).toBeLessThan(150);
 });
 
 test('a flat stretch where water may cool itself is water first, and a floor after that', () => {
@@ -132,6 +139,12 @@ test('a change of the ballast starts the forecast afresh', () => {
   const mark: Mark = { id: 1, kind: 'ballast_closed', elapsedS: 200, text: '', madeBy: 'hand' };
   const { forecast } = conclude((t) => 30 + 3e4 * Math.exp(-t / 80), 400, [mark]);
   expect(forecast?.sinceS).toBe(200);
+});
+
+test('just after a change the whole pull-down goes on being its age', () => {
+  const mark: Mark = { id: 1, kind: 'ballast_closed', elapsedS: 396, text: '', madeBy: 'hand' };
+  const { forecast } = conclude((t) => 30 + 3e4 * Math.exp(-t / 80), 400, [mark]);
+  expect(forecast).toMatchObject({ outcome: 'reaches', sinceS: 396 });
 });
 
 test('in a short silence the forecast goes on; in a long one there is none', () => {
@@ -173,6 +186,30 @@ test('a flat stretch above where water boils counts as a floor, one that rises d
   expect(levelOf(rising, 0, targetPa)).toBeNull();
 });
 
+test('where ice may stand a floor has to last, below that it need not', () => {
+  const levelAt = (pressurePa: number, lengthS: number) =>
+    levelOf(
+      everySecond(() => pressurePa, lengthS),
+      0,
+      DEFAULT_SHEET.targetPa,
+    );
+  expect(levelAt(95, 300)?.high).toBe(95);
+  expect(levelAt(120, 300)).toBeNull();
+  expect(levelAt(120, 700)?.high).toBe(120);
+});
+
+test('once called, a level is called off by a fall that leads to the target, and by no other', () => {
+  // Twenty minutes at 300 Pa, then t^−power: 1.5/ln(28800/1500) = 0.51 would be there in eight hours.
+  const curve = (power: number) =>
+    everySecond((t) => (t < 1200 ? 300 : 300 * (t / 1200) ** -power), 1500);
+  const { targetPa } = DEFAULT_SHEET;
+  expect(levelOf(curve(0.2), 0, targetPa)).not.toBeNull();
+  expect(levelOf(curve(0.9), 0, targetPa)).toBeNull();
+  // The same without what went before.
+  const falling = everySecond((t) => 300 * (t / 1200) ** -0.2, 1500);
+  expect(levelOf(falling, 0, targetPa)).toBeNull();
+});
+
 test('a level that sinks beyond doubt speaks for wet oil', () => {
   const evidence = { boiling: 0, mayBeWater: false, isRising: false, isBallastOpen: false };
   const causesAt = (error: number) =>
@@ -181,11 +218,44 @@ test('a level that sinks beyond doubt speaks for wet oil', () => {
   expect(causesAt(0.09).map(({ cause }) => cause)).not.toContain('wet_oil');
 });
 
-test('where one in four will not get there, the upper end is open and the middle is not', () => {
-  const chanceBy = (afterS: number) => 0.75 * Math.min(afterS / 1000, 1);
-  const quantileS = (p: number) => (p > 0.75 ? Infinity : (p / 0.75) * 1000);
-  const remaining = remainingFrom({ reachedBy: chanceBy, quantileS });
-  expect(remaining?.p90S).toBeNull();
-  // Half of 0.75/0.875: the other half of the doubt counts as delay.
-  expect(remaining?.p50S).toBeCloseTo((0.5 / 0.875) * 1000, 6);
+/** Chances at whole steps up to eight hours. */
+const chances = (chanceBy: (afterS: number) => number) => ({
+  moments: Array.from({ length: 2880 }, (_, i) => {
+    const afterS = 10 * (i + 1);
+    return { afterS, chance: chanceBy(afterS) };
+  }),
+});
+
+test('of times that extrapolate alike, those that suit the age are believed', () => {
+  // As likely in ten minutes as in five hours: x/1.5 is 0.67 or 20 after ten minutes, 0.022 or 0.67
+  // after five hours, and (x/1.5)/(1 + x/1.5)² 0.24 or 0.045, 0.021 or 0.24.
+  const either = chances((afterS) => (afterS < 600 ? 0 : afterS < 18_000 ? 0.5 : 1));
+  expect(remainingFrom(either, { ageS: 600, leastS: 0, times: 1 }, 0).p50S).toBeLessThan(601);
+  expect(remainingFrom(either, { ageS: 18_000, leastS: 0, times: 1 }, 0).p10S).toBeGreaterThan(
+    17_900,
+  );
+});
+
+test('an age of hours leaves room for never, one of minutes does not', () => {
+  const mostly = chances((afterS) => 0.7 * Math.min(afterS / 9000, 1));
+  expect(remainingFrom(mostly, { ageS: 300, leastS: 0, times: 1 }, 0).p90S).not.toBeNull();
+  expect(remainingFrom(mostly, { ageS: 14_400, leastS: 0, times: 1 }, 0).p90S).toBeNull();
+});
+
+test('water that may have to boil away first moves the upper end, not the lower', () => {
+  const sharp = chances((afterS) => Math.min(Math.max((afterS - 400) / 200, 0), 1));
+  const waiting = { ageS: 1000, leastS: 400, times: 2 };
+  const [dry, wet] = [0, 0.3].map((share) => remainingFrom(sharp, waiting, share));
+  expect(dry?.p90S).toBeLessThan(600);
+  expect(wet?.p90S).toBeGreaterThan(1500);
+  expect(Math.abs((wet?.p10S ?? 0) / (dry?.p10S ?? 1) - 1)).toBeLessThan(0.1);
+});
+
+test('what is known by its age alone is as likely as not over after so many times that', () => {
+  const law = { ageS: 100, leastS: 20, times: 2 };
+  expect(overAfterS(law, 0.5)).toBeCloseTo(220, 9);
+  expect(overBy(law, 20)).toBe(0);
+  for (const probability of [0.1, 0.3, 0.7, 0.9]) {
+    expect(overBy(law, overAfterS(law, probability))).toBeCloseTo(probability, 9);
+  }
 });

@@ -138,7 +138,7 @@ export interface Rise {
   readonly noisePa: number | null;
   /** Air inflow Q = V·L, Pa·m³/s, where the volume is known. */
   readonly leakRatePaM3PerS: Estimate | null;
-  /** The fitted curve from isolation to the end of the hold. */
+  /** The fitted curve, from where it goes along with the readings to the end of the hold. */
   readonly curve: readonly CurvePoint[];
 }
 

@@ -7,7 +7,7 @@ import { leakRatePaM3PerS } from './leak-rate.ts';
 import { fitRise, type RiseFit } from './rise-fit.ts';
 import type { LeakTold } from './leak-told.ts';
 import { noiseOf } from './rise-noise.ts';
-import { risePoints } from './rise-points.ts';
+import { risePoints, type RisePoint } from './rise-points.ts';
 import { evenedAfterS, hasGap, isFalling } from './rise-signs.ts';
 import { riseSamples } from './rise-samples.ts';
 import { riseSteps } from './rise-steps.ts';
@@ -55,14 +55,13 @@ export function assessRise(
   const { isolatedS } = hold;
   const fitted = fittedHold(history, hold, sheet, nowS, earlier);
   const { fit, all, points, steps, startS, told } = fitted;
-  const heldS = Math.max(nowS - startS, 0);
   const judgement = steadied(judgementOf(fitted, hold, sheet, nowS), () => {
     const atS = lookedBackTo(isolatedS, nowS);
     if (atS === null) return null;
     return judgementOf(fittedHold(history, hold, sheet, atS, earlier), hold, sheet, atS);
   });
   const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
-  const changeover = fit ? changeoverS(fit, sheet) : null;
+  const endS = startS + sheet.holdS;
   return {
     sinceS: isolatedS,
     heldS: Math.max(nowS - isolatedS, 0),
@@ -70,9 +69,9 @@ export function assessRise(
     leakPaPerS,
     earlierHolds: told,
     moisturePa: fit?.moisturePa ?? { estimate: 0, low: 0, high: sheet.endLimitPa },
-    changeoverS: changeover === null ? null : changeover + startS - isolatedS,
+    changeoverS: fit ? changeoverS(fit, sheet) : null,
     endOfHold: {
-      atS: sheet.holdS + startS - isolatedS,
+      atS: endS - isolatedS,
       ...(fit?.endPa ?? unknownEnd(all, sheet)),
     },
     leakRatePaM3PerS: sheet.volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, sheet.volumeM3),
@@ -80,7 +79,13 @@ export function assessRise(
       fit && steps.length === 0 ? fit.startPa - (points[0]?.pressurePa ?? fit.startPa) : null,
     steps: steps.map(({ fromS, toS, sizePa }) => ({ atS: (fromS + toS) / 2, sizePa })),
     noisePa: fit?.noisePa ?? null,
-    curve: fit ? curveOf(fit, startS, heldS, sheet.holdS) : [],
+    curve: fit
+      ? curveOf(fit, points, isolatedS, {
+          startS: startS - isolatedS,
+          nowS: nowS - isolatedS,
+          endS: endS - isolatedS,
+        })
+      : [],
   };
 }
 
@@ -147,7 +152,9 @@ function fittedHold(
     warming: warmingOf(points, bins, isolatedS),
     stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),
   };
-  const fit = fitRise(points, noise, disturbed, sheet, earlier);
+  // Its times count from isolation, the hold from the last step.
+  const limits = { ...sheet, holdS: sheet.holdS + startS - isolatedS };
+  const fit = fitRise(points, noise, disturbed, limits, earlier);
   return { fit, all, points, steps, startS, told: fit?.posterior.agreeing ?? 0 };
 }
 
@@ -179,16 +186,40 @@ function changeoverS(fit: RiseFit, { leakLimitPaPerS, holdS }: Sheet): number | 
   return late;
 }
 
-/** The fit as far as there are readings; from there its band opens to that of the end of the hold. */
-function curveOf(fit: RiseFit, startS: number, heldS: number, holdS: number): CurvePoint[] {
-  const lengthS = Math.max(heldS, holdS);
-  const endPa = fit.pressureAt(holdS);
+/** Where the fit lies further from the readings than this part of the pressure, it isn't drawn. */
+const AS_SEEN = 0.02;
+
+/** All of the time since isolation, s. */
+interface Drawn {
+  /** The hold began anew there, or at isolation. */
+  readonly startS: number;
+  readonly nowS: number;
+  readonly endS: number;
+}
+
+/**
+ * What evened out at first is not part of it: it begins where it goes along with the readings, in the
+ * first half of them. From the last reading on its band opens to that of the end of the hold.
+ */
+function curveOf(
+  fit: RiseFit,
+  points: readonly RisePoint[],
+  isolatedS: number,
+  { startS, nowS, endS }: Drawn,
+): CurvePoint[] {
+  const endPa = fit.pressureAt(endS);
+  const apart = points.findLast(({ heldS, pressurePa }) => {
+    const offPa = Math.abs(fit.pressureAt(heldS) - pressurePa);
+    return heldS < (startS + nowS) / 2 && offPa > AS_SEEN * pressurePa;
+  });
+  const fromS = Math.max(apart?.heldS ?? 0, startS);
+  const lengthS = Math.max(nowS, endS) - fromS;
   return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
-    const sinceS = (lengthS * i) / CURVE_POINTS;
+    const sinceS = fromS + (lengthS * i) / CURVE_POINTS;
     const midPa = Math.max(fit.pressureAt(sinceS), 0);
-    const ahead = holdS > heldS ? Math.max((sinceS - heldS) / (holdS - heldS), 0) : 0;
+    const ahead = endS > nowS ? Math.max((sinceS - nowS) / (endS - nowS), 0) : 0;
     return {
-      elapsedS: startS + sinceS,
+      elapsedS: isolatedS + sinceS,
       lowPa: Math.max(midPa - Math.max(endPa - fit.endPa.low, 0) * BAND_SHARE * ahead, 0),
       midPa,
       highPa: midPa + Math.max(fit.endPa.high - endPa, 0) * BAND_SHARE * ahead,

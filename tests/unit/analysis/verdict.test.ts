@@ -107,6 +107,15 @@ test('what fell at first is passed only after a third of the hold at rest', () =
   }
 });
 
+test('the fitted curve goes along with the readings, all of it', () => {
+  const curve = (heldS: number) => STRAIGHT(heldS) + 8 * Math.exp(-heldS / 40);
+  const { curve: drawn } = riseOf(curve, 900);
+  expect(drawn.length).toBeGreaterThan(10);
+  for (const { elapsedS, midPa } of drawn) {
+    expect(Math.abs(midPa / curve(elapsedS) - 1), `after ${elapsedS} s`).toBeLessThan(0.03);
+  }
+});
+
 test('a level that evened out is passed where it stands', () => {
   const settled = (heldS: number) => 50 + 6 * Math.exp(-heldS / 30);
   const rise = riseOf(settled, 900);
@@ -175,6 +184,13 @@ test('a step is named, and what came before it no longer counts', () => {
   expect(rise.steps[0]?.atS).toBeCloseTo(300, -1);
   expect(rise.steps[0]?.sizePa).toBeCloseTo(15, 0);
   expect(rise.verdict).toBe('tight_dry');
+  // The hold begins anew, and where it ends is said of that moment.
+  const rising = (heldS: number) => STRAIGHT(heldS) + (heldS > 300 ? 15 : 0);
+  const { endOfHold, curve } = riseOf(rising, 900);
+  expect(endOfHold.atS).toBeCloseTo(1200, -1);
+  expect(endOfHold.low).toBeLessThan(rising(1200));
+  expect(endOfHold.high).toBeGreaterThan(rising(1200));
+  expect((curve.at(-1)?.midPa ?? 0) / rising(1200)).toBeCloseTo(1, 1);
   const early = riseOf((heldS) => TIGHT(heldS) + (heldS > 300 ? 15 : 0), 360);
   expect(early.verdict).toBe('undecided');
 });

@@ -59,6 +59,28 @@ describe.each([
   });
 });
 
+test(
+  'what was announced of one rehearsal does not stand over the next',
+  { timeout: 180_000 },
+  async () => {
+    const { page } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
+    await page.getByTestId('alert').first().waitFor({ timeout: 120_000 });
+    await page.waitForFunction(
+      () => document.documentElement.dataset['freshness'] === 'ended',
+      undefined,
+      { timeout: 120_000 },
+    );
+    expect(await page.getByTestId('alert').count()).toBe(1);
+    await page.getByTestId('another').click();
+    await page.getByRole('radio', { name: '×120', exact: true }).check();
+    await page.getByTestId('rehearsal-mill-street-barber').locator('summary').click();
+    await page.getByTestId('start-mill-street-barber').click();
+    await untilShown(page, 'stage', 'pull_down');
+    expect(await page.getByTestId('alert').count()).toBe(0);
+    await page.context().close();
+  },
+);
+
 test('an empty installation says what is missing and has a rehearsal one click away', async () => {
   const empty = await runBridge();
   const { page, complaints } = await openDashboard(browser, empty.url);

@@ -13,6 +13,8 @@ export interface GivenAlert extends AlertWords {
   readonly key: string;
   /** An alert about the same takes the place of this one: a withdrawn verdict must not come back. */
   readonly about: string;
+  /** What it was announced of. */
+  readonly recording: string;
   readonly unheard: boolean;
 }
 
@@ -39,7 +41,9 @@ export function startAlerting(session: Session): void {
     if (session.connection.value.phase !== 'live') return;
     // Another sensor is judged for itself. Its number changes before its conclusions are there.
     const channel = followed.channel.peek();
-    const key = `alerts.${recording.startedAtMs}.${recording.id}${channel === 0 ? '' : `.${channel}`}`;
+    const ofRecording = `alerts.${recording.startedAtMs}.${recording.id}`;
+    forgetOthers(ofRecording);
+    const key = `${ofRecording}${channel === 0 ? '' : `.${channel}`}`;
     const before = recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
     const { due, given } = dueAlerts(conclusions, followed.sheet.value, before);
     if (given !== before) remember(key, given);
@@ -47,9 +51,21 @@ export function startAlerting(session: Session): void {
     for (const fact of due) {
       const words = sayAlert(fact, choices.value.pressure, rehearsal);
       const about = `${key}.${fact.kind === 'target' ? 'target' : 'verdict'}`;
-      void announce({ ...words, about, key: `${about}.${fact.atS}`, unheard: false });
+      void announce({
+        ...words,
+        about,
+        recording: ofRecording,
+        key: `${about}.${fact.atS}`,
+        unheard: false,
+      });
     }
   });
+}
+
+/** A verdict on another system must not stand over this one. */
+function forgetOthers(recording: string): void {
+  const kept = openAlerts.peek().filter((open) => open.recording === recording);
+  if (kept.length < openAlerts.peek().length) openAlerts.value = kept;
 }
 
 async function announce(alert: GivenAlert): Promise<void> {

@@ -10,7 +10,6 @@ export class EstimateCells {
   readonly #from: number;
   readonly #width: number;
   #total = 0;
-  #sum = 0;
 
   /** @param moments mean and deviation of each, every fourth pair from `offset` on; those with a share below `least` are left out */
   constructor(moments: Float64Array, offset: number, shares: Float64Array, least: number) {
@@ -32,7 +31,6 @@ export class EstimateCells {
     this.#put(mean - away, weight / 6);
     this.#put(mean + away, weight / 6);
     this.#total += weight;
-    this.#sum += weight * mean;
   }
 
   #put(value: number, weight: number): void {

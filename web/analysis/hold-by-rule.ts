@@ -11,9 +11,6 @@ import {
   type RuleOutcome,
 } from './judge-pass-rule.ts';
 
-/** Why the rule is not asked: what it asks about was not measured. */
-export type Withholding = Reservation | 'isolation_unsure';
-
 export interface HoldByRule {
   readonly rule: PassRule;
   /** Of the sheet's own fields, and nobody has entered any: the figures are this program's. */
@@ -21,7 +18,7 @@ export interface HoldByRule {
   /** Null where the rule asks for nothing that a gauge could show. */
   readonly judgement: RuleJudgement | null;
   /** Set where a pass by the rule would be none: then its outcome is not to be shown as one. */
-  readonly withheldBy: Withholding | null;
+  readonly withheldBy: Reservation | null;
   /** While it is not held long enough: what it will come to, as far as the physics foresees it. */
   readonly foreseen: RuleOutcome | null;
   /** The leak that this rule passes. */
@@ -29,7 +26,7 @@ export interface HoldByRule {
 }
 
 /** Readings that keep a rule prove nothing under these. */
-const WITHHOLDING: readonly Withholding[] = ['not_the_system', 'falling', 'isolation_unsure'];
+const WITHHOLDING: readonly Reservation[] = ['not_the_system', 'falling', 'isolation_unsure'];
 const OWN_FIELDS = ['targetPa', 'holdS', 'endLimitPa', 'allowedRisePa'] as const;
 /** A hold whose end is foreseen for about when the rule wants it, s: one point of the judging grid. */
 const SAME_END_S = 2;
@@ -43,7 +40,7 @@ export function holdByRule(
 ): HoldByRule {
   const rule = passRuleOf(sheet.passRule, sheet);
   const judgement = judgePassRule(rule, seen, sheet.gaugeErrorShare);
-  const reservations: readonly Withholding[] = [
+  const reservations: readonly Reservation[] = [
     ...rise.reservations,
     ...(isolationSure ? [] : (['isolation_unsure'] as const)),
   ];

@@ -2,7 +2,7 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { TimeBin } from './bin-level.ts';
 import type { Stage, ToldHold } from './conclusions.ts';
-import { holdsIn, isIsolationSure } from './holds.ts';
+import { holdsIn } from './holds.ts';
 import { alternativesOfRise } from './rise-certainty.ts';
 import type { RigChange } from './rig-change.ts';
 import { StageReader, type Spell } from './stage-reader.ts';
@@ -19,8 +19,6 @@ export interface Stages {
   readonly endedS: number | null;
   /** The latest change of the rig in this pull-down that the curve shows and nobody marked, or null. */
   readonly rigChanged: RigChange | null;
-  /** False while no valve need have been closed: the curve of a rise is that of pumping as well. */
-  readonly isolationSure: boolean;
   /** All holds so far, those that nobody marked among them. */
   readonly holds: readonly ToldHold[];
 }
@@ -104,7 +102,6 @@ function stagesOf(
     pullDownS: pumping?.stage.sinceS ?? (holds ? hold.stage.sinceS : null),
     isolatedS: holds ? hold.stage.sinceS : null,
     endedS: ended ? stage.sinceS : null,
-    isolationSure: holds && isIsolationSure(hold.stage),
     holds: holdsIn(spells, marks, nowS),
   };
 }

@@ -12,7 +12,7 @@ export function sayReservation(reservation: Reservation): string {
     case 'evening_out':
       return 'the pressure fell at first, while it evened out along the lines: it needs longer at rest';
     case 'isolation_unsure':
-      return 'by its curve the pump may still be pulling: mark the moment when you valve off';
+      return 'by its curve the pump may still be pulling: mark the valve-off, or open and close the valve';
     case 'not_water_alone':
       return 'it stands above the vapour pressure of water at the metal’s temperature: not water alone';
     case 'ice_possible':

@@ -1,6 +1,6 @@
 /** The pass rule in a line beside the physics, which it never outshouts. */
 import type { Verdict } from '../analysis/conclusions.ts';
-import type { HoldByRule, Withholding } from '../analysis/hold-by-rule.ts';
+import type { HoldByRule } from '../analysis/hold-by-rule.ts';
 import type { RuleOutcome } from '../analysis/judge-pass-rule.ts';
 import { RULE_OUTCOMES, sayRuleName } from './say-pass-rule.ts';
 import { sayReservation } from './say-reservation.ts';
@@ -20,7 +20,7 @@ export function sayRuleBeside(byRule: HoldByRule, verdict: Verdict): RuleBeside 
   if (judgement === null) return { headline: headline('asks for nothing'), name, remark: '' };
   const { outcome } = judgement;
   if (withheldBy !== null && (outcome !== 'fails' || withheldBy === 'not_the_system')) {
-    const remark = `${capital(sayWithholding(withheldBy))}.`;
+    const remark = `${capital(sayReservation(withheldBy))}.`;
     return { headline: headline('not judged'), name, remark };
   }
   const remark = remarkOn(outcome, foreseen, verdict);
@@ -70,11 +70,6 @@ const FORESEEN: Readonly<Record<Exclude<RuleOutcome, 'passes'>, string>> = {
   not_held_long_enough: '',
   not_seen: '',
 };
-
-function sayWithholding(why: Withholding): string {
-  if (why !== 'isolation_unsure') return sayReservation(why);
-  return 'by its curve the pump may still be pulling: mark the valve-off, or open and close the valve';
-}
 
 function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

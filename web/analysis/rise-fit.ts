@@ -68,7 +68,7 @@ export function fitRise(
 ): RiseFit | null {
   const lastS = points.at(-1)?.heldS ?? 0;
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
-  const shapes = riseShapes(lastS, limits.holdS);
+  const shapes = riseShapes(lastS);
   const setting = {
     lengthS: lastS,
     holdS: limits.holdS,

@@ -19,15 +19,19 @@ const COARSE = 2;
 /** Near is so many places away. */
 const NEAR = 1;
 
+/** Releases that take longer than has been seen, and longer than this, are the rarer, s. A setting of ours. */
+const USUAL_S = 900;
+
 export function mixturesOf(design: Design): Mixture[] {
   const { shapes, lengthS, amountScalePa } = design;
   const releases = worthTrying(design);
-  // A time constant stands for all that are nearer to it than to its neighbours, and slow ones are rare.
+  // A time constant stands for all that are nearer to it than to its neighbours.
+  const usualS = Math.min(lengthS, USUAL_S);
   const shares = shapes.map(() => 0);
   for (const [k, place] of releases.entries()) {
     const before = releases[k - 1] ?? place - COARSE;
     const after = releases[k + 1] ?? place + COARSE;
-    shares[place] = ((after - before) / 2) * Math.min(lengthS / (shapes[place]?.tauS ?? 1), 1);
+    shares[place] = ((after - before) / 2) * Math.min(usualS / (shapes[place]?.tauS ?? 1), 1);
   }
   const total = shares.reduce((sum, share) => sum + share, 0);
   return setsOf(releases).map((members) => ({

@@ -11,17 +11,17 @@ const QUICKEST_S = 12;
 /** From one to the next; finer grids change no figure and cost more. */
 const GRID_STEP = 1.5;
 /**
- * The slowest, in lengths of what has been seen: what takes longer shows no bend within it, and counts
- * as inflow until a repeat hold says otherwise. Early in a hold nearly everything looks straight: as
- * long as less than this share of the hold has been seen, slower ones are reckoned with.
+ * The slowest, in lengths of what has been seen: what takes longer hardly bends within it, and counts
+ * as inflow until a repeat hold says otherwise. Early in a hold nearly everything looks straight: so
+ * much longer ones are reckoned with, s. Settings of ours.
  */
-const SLOWEST_LENGTHS = 3.5;
-const EARLY_SHARE = 0.6;
+const SLOWEST_LENGTHS = 2;
+const AND_LONGER_S = 1000;
 
 /** The leak first, then all that levels off from the quickest on. */
-export function riseShapes(lengthS: number, holdS: number): Shape[] {
+export function riseShapes(lengthS: number): Shape[] {
   const shapes: Shape[] = [{ kind: 'leak', tauS: 0 }];
-  const slowestS = SLOWEST_LENGTHS * Math.max(lengthS, EARLY_SHARE * holdS);
+  const slowestS = AND_LONGER_S + SLOWEST_LENGTHS * lengthS;
   // Always the same grid: one that moved with the hold would have the verdict waver with it.
   for (let tauS = QUICKEST_S; tauS < slowestS * Math.sqrt(GRID_STEP); tauS *= GRID_STEP) {
     shapes.push({ kind: 'release', tauS });

@@ -23,8 +23,8 @@ const BALANCED = { mean: 0.15, sigma: 0.3 } as const;
 const COMING = { mean: 0.3, sigma: 0.4 } as const;
 /** A gauge's zero moves with its temperature by about so much, Pa/K: half a micron. From memory. */
 const ZERO_PA_PER_K = 0.07;
-/** Where no temperature is known: a steady change of so much, K/h, is nothing unusual. */
-const UNKNOWN_K_PER_H = 3;
+/** Where no temperature is known: metal that changes steadily by so much, K/h, is nothing unusual. */
+const UNKNOWN_K_PER_H = 1;
 /** A sensor's thermometer is smoothed over so long either side, s; it shows tenths. */
 const SMOOTHED_S = 45;
 

@@ -28,10 +28,10 @@ export interface Seen {
   readonly pressurePa: number | null;
 }
 
-/** Nobody passes a system on less than a third of its hold, however clear the curve. */
-const LEAST_SHARE_TO_PASS = 1 / 3;
+/** Nobody passes a system on less than a quarter of its hold, however clear the curve. */
+const LEAST_SHARE_TO_PASS = 1 / 4;
 /** Probabilities from which on a word is said. A pass needs more: a leak above the limit as good as excluded. */
-const SURE_OF_TIGHT = 0.9;
+const SURE_OF_TIGHT = 0.8;
 const LEAK_NOT_EXCLUDED = 0.003;
 /** To say one of moisture or leak, and which of the two words that name a leak. */
 interface Bar {

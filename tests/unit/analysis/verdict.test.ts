@@ -63,9 +63,9 @@ test('both at once are named as both, with the moment where one gives way to the
   expect(Math.abs((rise.changeoverS ?? 0) - 201)).toBeLessThan(40);
 });
 
-test('a tight and dry system passes, but not before a third of its hold', () => {
+test('a tight and dry system passes, but not before a quarter of its hold', () => {
   expect(riseOf(TIGHT, 900)).toMatchObject({ verdict: 'tight_dry', keepsRule: true, moreS: null });
-  const early = riseOf(TIGHT, 240);
+  const early = riseOf(TIGHT, 200);
   expect(early.verdict).toBe('undecided');
   expect(early.reservations).toContain('too_early');
   expect(early.moreS).toBeGreaterThan(0);
@@ -96,13 +96,13 @@ test('a falling hold is never a pass', () => {
   expect(rise).toMatchObject({ verdict: 'undecided', reservations: ['falling'] });
 });
 
-test('what fell at first is passed only after a third of the hold at rest', () => {
+test('what fell at first is passed only after a quarter of the hold at rest', () => {
   // Evens out downward over minutes, above a leak of half the limit: balanced for a while.
   const sinking = (heldS: number) => 50 + 6 * Math.exp(-heldS / 60) + 0.003 * heldS;
-  const early = riseOf(sinking, 360);
+  const early = riseOf(sinking, 300);
   expect(early.verdict).toBe('undecided');
   expect(early.evenedPa).toBeLessThan(-3);
-  for (let heldS = 60; heldS < 400; heldS += 20) {
+  for (let heldS = 60; heldS < 340; heldS += 20) {
     expect(riseOf(sinking, heldS).verdict, `after ${heldS} s`).not.toBe('tight_dry');
   }
 });

@@ -1,5 +1,6 @@
 /** The readings of a hold, thinned for the fit: narrow groups early, wider ones later. */
 import type { Noise } from './rise-noise.ts';
+import type { SeenStep } from './rise-steps.ts';
 import type { Sample } from './samples.ts';
 
 /** A point of the hold; times count from isolation. */
@@ -22,11 +23,15 @@ const NARROWEST_S = 1.5;
 /** A group never spans a silence that is so much longer than it is wide. */
 const SILENCE = 2;
 
-/** @param samples after isolation, in order of time */
+/**
+ * @param samples after isolation, in order of time
+ * @param steps where the pressure jumped: no group spans one
+ */
 export function risePoints(
   samples: readonly Sample[],
   noise: Noise,
   isolatedS: number,
+  steps: readonly SeenStep[],
 ): RisePoint[] {
   const points: RisePoint[] = [];
   let group: Sample[] = [];
@@ -35,7 +40,8 @@ export function risePoints(
     const lastS = group.at(-1)?.elapsedS ?? sample.elapsedS;
     const widthS = Math.max(NARROWEST_S, GROWTH * (firstS - isolatedS));
     const isSilence = sample.elapsedS - lastS > SILENCE * widthS;
-    if (group.length > 0 && (sample.elapsedS - firstS >= widthS || isSilence)) {
+    const isStep = steps.some(({ toS }) => lastS < toS && toS <= sample.elapsedS);
+    if (group.length > 0 && (sample.elapsedS - firstS >= widthS || isSilence || isStep)) {
       points.push(pointOf(group, noise, isolatedS));
       group = [];
     }

@@ -44,10 +44,14 @@ export function risePosterior(
   const { leakLimitPaPerS } = limits;
   const found = findMixtures(visitor, design, bestLeakPaPerS, leakLimitPaPerS, earlier);
   const { candidates, nodes } = found;
-  const prior = leakPrior(nodes, leakLimitPaPerS);
+  const steepestPaPerS = design.amountScalePa / design.lengthS;
+  const prior = leakPrior(nodes, leakLimitPaPerS, steepestPaPerS);
   const looks = lookAtAll(visitor, found);
   const own = ownLikelihood(looks, found);
-  const agreeing = earlier.filter((told) => agrees(nodes, prior, own, told, leakLimitPaPerS));
+  const agreeing = earlier.filter((told) => {
+    const theirPrior = leakPrior(told.atPaPerS, leakLimitPaPerS, steepestPaPerS);
+    return agrees(nodes, prior, own, told, theirPrior);
+  });
   const { shares, total } = weighed(looks, prior, nodes, agreeing);
 
   const count = nodes.length;
@@ -139,11 +143,10 @@ function agrees(
   prior: readonly number[],
   own: Float64Array,
   { logLikelihoodAt, atPaPerS }: LeakTold,
-  leakLimitPaPerS: number,
+  theirPrior: readonly number[],
 ): boolean {
   const top = Math.max(...atPaPerS.map(logLikelihoodAt));
   const theirs = (leak: number) => Math.exp(logLikelihoodAt(leak) - top);
-  const theirPrior = leakPrior(atPaPerS, leakLimitPaPerS);
   const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
   const together = sum(nodes.map((leak, n) => (prior[n] ?? 0) * (own[n] ?? 0) * theirs(leak)));
   const alone = sum(nodes.map((_, n) => (prior[n] ?? 0) * (own[n] ?? 0)));

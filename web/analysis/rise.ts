@@ -147,7 +147,7 @@ function fittedHold(
     ),
   );
   const noise = noiseOf(samples);
-  const points = risePoints(samples, noise, isolatedS);
+  const points = risePoints(samples, noise, isolatedS, steps);
   const disturbed = {
     warming: warmingOf(points, bins, isolatedS),
     stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),

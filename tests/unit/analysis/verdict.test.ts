@@ -195,6 +195,13 @@ test('a step is named, and what came before it no longer counts', () => {
   expect(early.verdict).toBe('undecided');
 });
 
+test('no step is taken for inflow, whenever it comes', () => {
+  for (const stepS of [203, 287, 331, 402]) {
+    const { leakPaPerS } = riseOf((heldS) => TIGHT(heldS) + (heldS > stepS ? 15 : 0), 900);
+    expect(leakPaPerS.high, `step after ${stepS} s`).toBeLessThan(0.005);
+  }
+});
+
 test('half the hold without readings is a gap, and no pass', () => {
   const rise = riseOf(TIGHT, 900, {}, { gap: { fromS: 300, toS: 800 } });
   expect(rise.reservations).toContain('gap');

@@ -11,8 +11,17 @@ export class EstimateCells {
   readonly #width: number;
   #total = 0;
 
-  /** @param moments mean and deviation of each, every fourth pair from `offset` on; those with a share below `least` are left out */
-  constructor(moments: Float64Array, offset: number, shares: Float64Array, least: number) {
+  /**
+   * @param moments mean and deviation of each, every fourth pair from `offset` on; those with a share below `least` are left out
+   * @param more by how much a mean may lie above any of those
+   */
+  constructor(
+    moments: Float64Array,
+    offset: number,
+    shares: Float64Array,
+    least: number,
+    more = 0,
+  ) {
     let low = Infinity;
     let high = -Infinity;
     for (let i = offset; i < moments.length; i += 4) {
@@ -22,7 +31,7 @@ export class EstimateCells {
       high = Math.max(high, (moments[i] ?? 0) + reach);
     }
     this.#from = low;
-    this.#width = Math.max(high - low, 1e-9) / CELLS;
+    this.#width = Math.max(high + more - low, 1e-9) / CELLS;
   }
 
   add(mean: number, sigma: number, weight: number): void {

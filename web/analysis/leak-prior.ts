@@ -1,7 +1,7 @@
 /** How likely an inflow is before anything has been read. */
 
 /** That there is none at all. A setting of ours, like all of these. */
-const PRIOR_NONE = 0.45;
+const PRIOR_NONE = 0.4;
 /** Else, for the most part, it is as likely in every order of magnitude, from a fifth of the limit to 200 times it … */
 const SMALLEST_SHARE = 0.2;
 const LARGEST_SHARE = 200;

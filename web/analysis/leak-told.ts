@@ -5,16 +5,23 @@ export interface LeakTold {
   readonly logLikelihoodAt: (leakPaPerS: number) => number;
   /** Inflows between which it changes, ascending, Pa/s. */
   readonly atPaPerS: readonly number[];
+  /** The middle of the hold, data time, s. */
+  readonly middleS: number;
 }
 
 /**
  * The same from its values at some inflows: straight lines in between and beyond.
  * @param leaksPaPerS ascending, at least two
  */
-export function leakTold(leaksPaPerS: readonly number[], likelihoods: Float64Array): LeakTold {
+export function leakTold(
+  leaksPaPerS: readonly number[],
+  likelihoods: Float64Array,
+  middleS: number,
+): LeakTold {
   const logs = Array.from(likelihoods, (value) => Math.log(Math.max(value, 1e-300)));
   return {
     atPaPerS: leaksPaPerS,
+    middleS,
     logLikelihoodAt: (leakPaPerS) => {
       let n = 0;
       while (n + 2 < leaksPaPerS.length && (leaksPaPerS[n + 1] ?? 0) < leakPaPerS) n += 1;

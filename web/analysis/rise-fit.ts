@@ -12,8 +12,7 @@ import { riseDesign, whitenedProblem, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
-import type { LeakTold } from './leak-told.ts';
-import { risePosterior, type Posterior } from './rise-posterior.ts';
+import { risePosterior, type AmongHolds, type Posterior } from './rise-posterior.ts';
 import { riseShapes, shapeAt, shapeRate } from './rise-shapes.ts';
 import type { Warming } from './rise-warming.ts';
 
@@ -64,7 +63,7 @@ export function fitRise(
   noise: Noise,
   { warming, stepsS }: Disturbed,
   limits: KindLimits,
-  earlier: readonly LeakTold[] = [],
+  amongHolds: AmongHolds,
 ): RiseFit | null {
   const lastS = points.at(-1)?.heldS ?? 0;
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
@@ -115,7 +114,7 @@ export function fitRise(
     const whitened = whitenedProblem(points, noise, shapes, setting, { ...best, scale });
     design = riseDesign(whitened, best.equalisation * firstPa);
   }
-  const posterior = risePosterior(freedOfGrid(design), best.leakPaPerS, limits, earlier);
+  const posterior = risePosterior(freedOfGrid(design), best.leakPaPerS, limits, amongHolds);
   const { coefficients, startPa } = posterior;
   return {
     startPa,

@@ -19,14 +19,14 @@ const COARSE = 2;
 /** Near is so many places away. */
 const NEAR = 1;
 
-/** Releases that take longer than has been seen, and longer than this, are the rarer, s. A setting of ours. */
-const USUAL_S = 900;
+/** Releases that take longer than has been seen are the rarer; that counts from between these, s. Settings of ours. */
+const USUAL_S = { least: 500, most: 900 } as const;
 
 export function mixturesOf(design: Design): Mixture[] {
   const { shapes, lengthS, amountScalePa } = design;
   const releases = worthTrying(design);
   // A time constant stands for all that are nearer to it than to its neighbours.
-  const usualS = Math.min(lengthS, USUAL_S);
+  const usualS = Math.min(Math.max(lengthS, USUAL_S.least), USUAL_S.most);
   const shares = shapes.map(() => 0);
   for (const [k, place] of releases.entries()) {
     const before = releases[k - 1] ?? place - COARSE;

@@ -1,7 +1,7 @@
 /** What the readings of a hold leave open: inflow, end of the hold and kind of rise, with probabilities. */
 import type { Estimate } from './conclusions.ts';
 import { EstimateCells } from './estimate-cells.ts';
-import { leakEstimate, shareAbove } from './leak-estimate.ts';
+import { LeakWeights } from './leak-estimate.ts';
 import { leakPrior } from './leak-prior.ts';
 import { leakTold, type LeakTold } from './leak-told.ts';
 import type { Design } from './rise-design.ts';
@@ -9,6 +9,7 @@ import { KINDS, kindOf, type KindLimits } from './rise-kinds.ts';
 import { MixtureVisitor } from './rise-likelihood.ts';
 import { MOST_AMOUNTS } from './rise-mixtures.ts';
 import { findMixtures, LEFT_OUT, type Found } from './rise-search.ts';
+import { splitAt, type StraightSplit } from './slow-between-holds.ts';
 
 export interface Posterior {
   readonly leakPaPerS: Estimate;
@@ -27,6 +28,13 @@ export interface Posterior {
   readonly agreeing: number;
 }
 
+/** The hold among the others of its system. */
+export interface AmongHolds {
+  /** Its middle, data time, s. */
+  readonly middleS: number;
+  readonly earlier: readonly LeakTold[];
+}
+
 /** What has less than this part of all weight is not looked at. */
 const NEGLIGIBLE = 1e-6;
 /** An earlier hold that makes this one so much less likely had another inflow: joints were tightened. */
@@ -38,7 +46,7 @@ export function risePosterior(
   design: Design,
   bestLeakPaPerS: number,
   limits: KindLimits,
-  earlier: readonly LeakTold[],
+  { middleS, earlier }: AmongHolds,
 ): Posterior {
   const visitor = new MixtureVisitor(design);
   const { leakLimitPaPerS } = limits;
@@ -50,50 +58,57 @@ export function risePosterior(
   const own = ownLikelihood(looks, found);
   const agreeing = earlier.filter((told) => {
     const theirPrior = leakPrior(told.atPaPerS, leakLimitPaPerS, steepestPaPerS);
-    return agrees(nodes, prior, own, told, theirPrior);
+    return agrees(nodes, prior, own, told, theirPrior, middleS);
   });
-  const { shares, total } = weighed(looks, prior, nodes, agreeing);
+  const splits = nodes.map((straight) => splitAt(straight, agreeing, middleS));
+  const { shares, total } = weighed(looks, prior, splits, nodes);
 
   const count = nodes.length;
-  const weights = new Float64Array(count);
+  const leaks = new LeakWeights();
   const kinds = new Float64Array(KINDS.length);
   const coefficients = new Float64Array(design.size);
   const endCells = new EstimateCells(looks.moments, 0, shares, NEGLIGIBLE * total);
-  const levelledCells = new EstimateCells(looks.moments, 2, shares, NEGLIGIBLE * total);
+  const mostSlowPa = agreeing.length > 0 ? (nodes.at(-1) ?? 0) * limits.holdS : 0;
+  const levelledCells = new EstimateCells(looks.moments, 2, shares, NEGLIGIBLE * total, mostSlowPa);
   for (const [m, { mixture }] of candidates.entries()) {
-    for (const [n, leak] of nodes.entries()) {
+    for (const [n, straight] of nodes.entries()) {
       const at = m * count + n;
       const weight = shares[at] ?? 0;
       if (weight < NEGLIGIBLE * total) continue;
-      weights[n] = (weights[n] ?? 0) + weight;
-      addTo(coefficients, 0, weight * leak);
+      addTo(coefficients, 0, weight * straight);
       for (const [a, place] of mixture.members.entries()) {
         addTo(coefficients, place, weight * (looks.amounts[MOST_AMOUNTS * at + a] ?? 0));
       }
       endCells.add(looks.moments[MOMENTS * at] ?? 0, looks.moments[MOMENTS * at + 1] ?? 0, weight);
-      const levelled = looks.moments[MOMENTS * at + 2] ?? 0;
       const spread = looks.moments[MOMENTS * at + 3] ?? 0;
-      levelledCells.add(levelled, spread, weight);
-      // Gauss–Hermite with three nodes: exact to the fifth power.
-      const away = Math.sqrt(3) * spread;
-      addTo(kinds, kindOf(leak, levelled, limits), (weight * 2) / 3);
-      addTo(kinds, kindOf(leak, levelled - away, limits), weight / 6);
-      addTo(kinds, kindOf(leak, levelled + away, limits), weight / 6);
+      for (const { leakShare, probability } of splits[n]?.parts ?? []) {
+        const part = weight * probability;
+        const leak = leakShare * straight;
+        const levelled = (looks.moments[MOMENTS * at + 2] ?? 0) + (straight - leak) * limits.holdS;
+        leaks.add(leak, part);
+        levelledCells.add(levelled, spread, part);
+        // Gauss–Hermite with three nodes: exact to the fifth power.
+        const away = Math.sqrt(3) * spread;
+        addTo(kinds, kindOf(leak, levelled, limits), (part * 2) / 3);
+        addTo(kinds, kindOf(leak, levelled - away, limits), part / 6);
+        addTo(kinds, kindOf(leak, levelled + away, limits), part / 6);
+      }
     }
   }
   const expected = coefficients.map((value) => value / total);
+  const { leakPaPerS, aboveLimit } = leaks.told(total, leakLimitPaPerS);
   return {
-    leakPaPerS: leakEstimate(nodes, weights, total, agreeing.length > 0),
+    leakPaPerS,
     endPa: endCells.estimate(),
     levelledPa: levelledCells.estimate(),
     kinds: kinds.map((value) => value / total),
-    aboveLimit: shareAbove(nodes, weights, total, leakLimitPaPerS),
+    aboveLimit,
     coefficients: expected,
     startPa: expected.reduce(
       (sum, value, i) => sum + (design.startPer[i] ?? 0) * value,
       design.startOffsetPa,
     ),
-    told: leakTold(nodes, own),
+    told: leakTold(nodes, own, middleS),
     agreeing: agreeing.length,
   };
 }
@@ -142,15 +157,23 @@ function agrees(
   nodes: readonly number[],
   prior: readonly number[],
   own: Float64Array,
-  { logLikelihoodAt, atPaPerS }: LeakTold,
+  told: LeakTold,
   theirPrior: readonly number[],
+  middleS: number,
 ): boolean {
+  const { logLikelihoodAt, atPaPerS } = told;
   const top = Math.max(...atPaPerS.map(logLikelihoodAt));
-  const theirs = (leak: number) => Math.exp(logLikelihoodAt(leak) - top);
   const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
-  const together = sum(nodes.map((leak, n) => (prior[n] ?? 0) * (own[n] ?? 0) * theirs(leak)));
+  const together = sum(
+    nodes.map((straight, n) => {
+      const { logLikelihood } = splitAt(straight, [told], middleS);
+      return (prior[n] ?? 0) * (own[n] ?? 0) * Math.exp(logLikelihood - top);
+    }),
+  );
   const alone = sum(nodes.map((_, n) => (prior[n] ?? 0) * (own[n] ?? 0)));
-  const theirsAlone = sum(atPaPerS.map((leak, n) => (theirPrior[n] ?? 0) * theirs(leak)));
+  const theirsAlone = sum(
+    atPaPerS.map((leak, n) => (theirPrior[n] ?? 0) * Math.exp(logLikelihoodAt(leak) - top)),
+  );
   return together > DISAGREES * alone * theirsAlone;
 }
 
@@ -158,13 +181,10 @@ function agrees(
 function weighed(
   { logs }: Looks,
   prior: readonly number[],
+  splits: readonly StraightSplit[],
   nodes: readonly number[],
-  earlier: readonly LeakTold[],
 ): { shares: Float64Array; total: number } {
-  const others = nodes.map((leak) =>
-    earlier.reduce((sum, { logLikelihoodAt }) => sum + logLikelihoodAt(leak), 0),
-  );
-  const joint = logs.map((log, at) => log + (others[at % nodes.length] ?? 0));
+  const joint = logs.map((log, at) => log + (splits[at % nodes.length]?.logLikelihood ?? 0));
   const top = joint.reduce((most, log) => Math.max(most, log), -Infinity);
   const shares = joint.map((log, at) => Math.exp(log - top) * (prior[at % nodes.length] ?? 0));
   return { shares, total: shares.reduce((sum, share) => sum + share, 0) };

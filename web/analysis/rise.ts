@@ -154,7 +154,10 @@ function fittedHold(
   };
   // Its times count from isolation, the hold from the last step.
   const limits = { ...sheet, holdS: sheet.holdS + startS - isolatedS };
-  const fit = fitRise(points, noise, disturbed, limits, earlier);
+  const fit = fitRise(points, noise, disturbed, limits, {
+    middleS: (startS + nowS) / 2,
+    earlier,
+  });
   return { fit, all, points, steps, startS, told: fit?.posterior.agreeing ?? 0 };
 }
 

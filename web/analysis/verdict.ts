@@ -33,6 +33,7 @@ const LEAST_SHARE_TO_PASS = 1 / 4;
 /** Probabilities from which on a word is said. A pass needs more: a leak above the limit as good as excluded. */
 const SURE_OF_TIGHT = 0.8;
 const LEAK_NOT_EXCLUDED = 0.003;
+const PASSED_SHARE_OF_LIMIT = 0.75;
 /** To say one of moisture or leak, and which of the two words that name a leak. */
 interface Bar {
   readonly moisture: number;
@@ -83,7 +84,7 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
   if (
     shareOf(fit, 'tight_dry') > SURE_OF_TIGHT &&
     fit.posterior.aboveLimit < LEAK_NOT_EXCLUDED &&
-    fit.leakPaPerS.high < sheet.leakLimitPaPerS &&
+    fit.leakPaPerS.high < PASSED_SHARE_OF_LIMIT * sheet.leakLimitPaPerS &&
     keepsRule === true &&
     !seen.gap &&
     heldS >= leastS

@@ -3,18 +3,16 @@
  *
  * V·dp/dt = −S·p + Q, so that once valved off the pressure rises at Q/V = r·p + dp/dt, with r = S/V in 1/s.
  * While it falls that is less than r·p; what walls give off lessens as the pressure rises, a leak stays,
- * and warming water can't boil faster than the heat that it already boils by. So r·p bounds the rise from above
- * wherever r is an upper bound:
- * - The pump alone, without a hose, is one; the sheet's upper end of hose and core lies lower and is one
- *   as well (`rig-speed.ts`), as long as the volume is right.
+ * and water that boils goes on by no more than the heat that it already boils by. So r·p bounds the rise
+ * from above wherever r is an upper bound:
+ * - The pump's displacement over the volume is one, whatever hose and cores let through: they only resist.
  * - The steepest fall that the curve has shown is none. Gas that came meanwhile slowed it, so that it is a
  *   lower bound of r, and of r at that pressure only: a thin hose lets less through as the pressure falls.
  *   But a sheet that allows less than what was seen is wrong, and bounds nothing.
  */
 import type { Sheet } from '../../protocol/sheet.ts';
-import { steepestFall } from './fall-seen.ts';
+import { steepestFallPerS } from './fall-seen.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
-import { rigSpeedM3PerS } from './rig-speed.ts';
 
 /** Pressures scatter, so that the steepest of many falls is too steep: a setting of ours. */
 const SURELY = 0.8;
@@ -29,17 +27,10 @@ export function mostInflowPaPerS(
   pressurePa: number,
   relativeRatePerS: number,
   points: readonly PullDownPoint[],
-  sheet: Sheet,
+  { volumeM3, pumpDisplacementM3PerS }: Sheet,
 ): number | null {
-  const { volumeM3 } = sheet;
-  if (volumeM3 === null) return null;
-  const mostPerS = (atPa: number) => {
-    const speed = rigSpeedM3PerS(sheet, atPa);
-    return speed === null ? null : speed.high / volumeM3;
-  };
-  const most = mostPerS(pressurePa);
-  if (most === null) return null;
-  const seen = steepestFall(points);
-  if (seen !== null && SURELY * seen.perS > (mostPerS(seen.pressurePa) ?? 0)) return null;
-  return (most + Math.max(relativeRatePerS, 0)) * pressurePa;
+  if (volumeM3 === null || pumpDisplacementM3PerS === null) return null;
+  const mostPerS = pumpDisplacementM3PerS / volumeM3;
+  if (SURELY * steepestFallPerS(points) > mostPerS) return null;
+  return (mostPerS + Math.max(relativeRatePerS, 0)) * pressurePa;
 }

@@ -26,8 +26,11 @@ export interface BeforeHold {
 const LEAST = 0.02;
 /** What physics says goes by figures that somebody entered, and by one volume at one pressure. */
 const SURE_BY_PHYSICS = 0.9;
-/** A probability as fits have it is off by so much: their 90 % intervals hold in 87 to 93 %. */
+/** A probability as the fits have it may be off by so much. A setting of ours. */
 const FITS_ERR = 0.05;
+
+/** Within this factor of a limit it counts as there: readings scatter about it. A setting of ours. */
+const STILL_BELOW = 1.05;
 
 /** A hold passes where it keeps the rule and has no steady inflow that counts as a leak. */
 export function holdChance(before: BeforeHold, sheet: Sheet): HoldChance {
@@ -39,7 +42,7 @@ export function holdChance(before: BeforeHold, sheet: Sheet): HoldChance {
   }
   if (pressurePa === null) return { low, high, reasons: [{ kind: 'pressure_unknown' }] };
   const limitPa = highestStartPa(sheet);
-  if (pressurePa > limitPa) {
+  if (pressurePa > STILL_BELOW * limitPa) {
     high = LEAST;
     reasons.push({ kind: 'stands_too_high', limitPa });
   }
@@ -60,7 +63,7 @@ export function holdChance(before: BeforeHold, sheet: Sheet): HoldChance {
     reasons.push({ kind: 'earlier_hold', ...earlier });
   }
   if (before.changedSinceHold) reasons.push({ kind: 'changed_since_hold' });
-  if (low === 0 && high === 1) reasons.push({ kind: 'curve_silent' });
+  if (low === 0 && high === 1 && earlier === null) reasons.push({ kind: 'curve_silent' });
   const top = Math.max(high, LEAST);
   return { low: Math.min(Math.max(low, 0), 1 - LEAST, top), high: top, reasons };
 }

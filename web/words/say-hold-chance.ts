@@ -39,6 +39,7 @@ function sayBetween(low: number, high: number): string {
   if (low >= LIKELY) return 'the hold most likely passes';
   if (high <= UNLIKELY) return 'the hold most likely fails';
   const [least, most] = [low, high].map((share) => ROUGHLY * Math.round((100 * share) / ROUGHLY));
+  if (least === 0 && most === 100) return 'nobody can tell whether the hold passes';
   if (least === 0) return `the hold passes with a chance of ${String(most)} % at most`;
   if (most === 100) return `the hold passes with a chance of ${String(least)} % at least`;
   return `the hold passes with a chance between ${String(least)} and ${String(most)} %`;

@@ -69,6 +69,6 @@ function sayEarlier(
     return ': the last one came to little, and pumping has gone on since';
   }
   return leaksTooMuch <= UNLIKELY
-    ? ': the last one showed no leak, and how much moisture has gone since is not known'
-    : ': the last one left open whether it leaks, and how much moisture has gone since is not known';
+    ? ': the last one showed no leak, and what has dried since is not known'
+    : ': the last one left open whether it leaks';
 }

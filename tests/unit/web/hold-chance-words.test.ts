@@ -61,19 +61,19 @@ test.each<[number, number, Partial<EarlierTold>, string]>([
     0.22,
     0.98,
     { risesTooMuch: 0.7 },
-    'the hold passes with a chance of 20 % at least: the last one showed no leak, and how much moisture has gone since is not known.',
+    'the hold passes with a chance of 20 % at least: the last one showed no leak, and what has dried since is not known.',
   ],
   [
     0,
     0.62,
     { leaksTooMuch: 0.4 },
-    'the hold passes with a chance of 60 % at most: the last one left open whether it leaks, and how much moisture has gone since is not known.',
+    'the hold passes with a chance of 60 % at most: the last one left open whether it leaks.',
   ],
   [
     0.31,
     0.66,
     { leaksTooMuch: 0.4 },
-    'the hold passes with a chance between 30 and 65 %: the last one left open whether it leaks, and how much moisture has gone since is not known.',
+    'the hold passes with a chance between 30 and 65 %: the last one left open whether it leaks.',
   ],
 ])('an earlier hold bounds it: from %d to %d', (low, high, told, words) => {
   expect(say(low, high, earlier(told))).toBe(words);
@@ -81,7 +81,7 @@ test.each<[number, number, Partial<EarlierTold>, string]>([
 
 test('no chance is said where figures would say all or nothing', () => {
   expect(say(0.01, 0.99, earlier({}))).toBe(
-    'nobody can tell whether the hold passes: the last one showed no leak, and how much moisture has gone since is not known.',
+    'nobody can tell whether the hold passes: the last one showed no leak, and what has dried since is not known.',
   );
 });
 

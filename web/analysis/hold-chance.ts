@@ -1,9 +1,9 @@
 /**
  * The chance that a hold passes if the system is valved off now: between two figures, with what bounds them.
  *
- * A pull-down shows what the pump takes away and hardly what would come if it stopped: a small leak and a
- * little moisture leave no trace in it (`oracle-hold.ts` of the accuracy bench shows how little a learner
- * finds). So the figures start at none and all, and only what physics or an earlier hold tells moves them.
+ * A pull-down shows what the pump takes away, and hardly what would come if it stopped. A learner finds signs
+ * of it in the curves of one world that tell next to nothing in another (`oracle-hold.ts` of the accuracy
+ * bench). So the figures start at none and all, and only what physics or an earlier hold tells moves them.
  */
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { EarlierTold, Forecast, HoldChance, HoldReason } from './conclusions.ts';

@@ -7,6 +7,12 @@
  * The learner sees the pull-down without any noise and is trained on two thirds of the seeds of a world, once
  * of the very world that it is asked about and once of the other. AUC is how often it puts a hold that passes
  * above one that fails (0.5: it knows nothing), Brier the mean square of chance less outcome.
+ *
+ * Of 2000 rises of each world, 669 asked about: AUC 0.78 in the second world and 0.77 in the simulated one where it
+ * was learnt there (Brier 0.143 and 0.157, the base rate 0.178 and 0.183), 0.49 and 0.62 where it was learnt
+ * in the other (0.201 and 0.236: worse than the base rate). What a curve tells is its own world's odds.
+ * Of 300 held-out repeats each, where the judge's lower figure was 0.8 or more all passed (30 and 39), where
+ * the upper was 0.2 or less 0 and 5 % (of 94 and 129); the figures lay 0.45 and 0.30 apart.
  */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { median } from '../../../web/analysis/median.ts';

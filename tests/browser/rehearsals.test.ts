@@ -32,9 +32,14 @@ describe.each([
     await alert.waitFor({ timeout: 120_000 });
     expect(await alert.innerText()).toMatch(/500 micron/u);
     expect(await page.title()).toMatch(/500/u);
+    // A pull-down alone does not tell what the hold will come to, and nobody is told so.
+    const chance = page.getByTestId('hold-chance');
+    await chance.waitFor();
+    expect(await chance.innerText()).toContain('the curve alone can’t tell');
     await alert.getByTestId('seen').click();
 
     await untilShown(page, 'stage', 'rise');
+    expect(await chance.count()).toBe(0);
     await untilShown(page, 'verdict', verdict);
     await page.getByTestId('alert').first().waitFor();
     expect(await page.locator('main').innerText()).toContain(words);

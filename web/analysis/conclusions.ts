@@ -159,6 +159,40 @@ export interface ToldHold {
   readonly repeats: boolean;
 }
 
+/** What earlier holds of the same system tell of the next; probabilities of what they leave open. */
+export interface EarlierTold {
+  /** That the steady inflow alone is more than is allowed. */
+  readonly leaksTooMuch: number;
+  /** That the pressure would rise by too much again, had pumping taken nothing away since. */
+  readonly risesTooMuch: number;
+  /** Steady inflow, Pa/s. */
+  readonly leakPaPerS: Estimate;
+  /** Where the latest of them stood, or would have stood, at the end of its hold. */
+  readonly endPa: Estimate;
+}
+
+/** What bounds the chance that a hold passes, from above or from below. */
+export type HoldReason =
+  | { readonly kind: 'not_the_system' } // the sensor sees a stub, a section or the pump's side
+  | { readonly kind: 'pressure_unknown' } // over range, or silent
+  /** It stands above this, and a hold only rises. */
+  | { readonly kind: 'stands_too_high'; readonly limitPa: number }
+  /** Liquid water, of this likelihood: it goes on boiling once valved off. */
+  | { readonly kind: 'water_boils'; readonly weight: number }
+  /** No more than this can come in during the hold. */
+  | { readonly kind: 'little_inflow'; readonly mostRisePa: number }
+  /** An earlier hold, with nothing but pumping since. */
+  | ({ readonly kind: 'earlier_hold' } & EarlierTold)
+  | { readonly kind: 'changed_since_hold' } // joints tightened, sections opened: it counts no more
+  | { readonly kind: 'curve_silent' }; // the pull-down alone can't tell
+
+/** How likely a hold passes if the system is valved off now: between two figures, from 0 to 1. */
+export interface HoldChance {
+  readonly low: number;
+  readonly high: number;
+  readonly reasons: readonly HoldReason[];
+}
+
 export interface Conclusions {
   /** The moment to which they apply. */
   readonly nowS: number;
@@ -177,6 +211,8 @@ export interface Conclusions {
   readonly holds: readonly ToldHold[];
   /** During the pull-down and at depth. */
   readonly forecast: Forecast | null;
+  /** The same: what valving off now would bring. */
+  readonly holdChance: HoldChance | null;
   /** After isolation. */
   readonly rise: Rise | null;
 }

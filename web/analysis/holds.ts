@@ -1,6 +1,7 @@
 /** The holds of a job: as marked, or as the stages tell them. */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { ToldHold } from './conclusions.ts';
+import type { HoldSpan } from './rise.ts';
 import type { Spell } from './stage-reader.ts';
 
 export interface Hold {
@@ -64,10 +65,7 @@ export function holdsIn(
         break;
       case 'rise': {
         const before = holds.at(-1);
-        const changed = marks.some(
-          ({ kind, elapsedS }) =>
-            CHANGES.includes(kind) && elapsedS > (before?.fromS ?? 0) && elapsedS <= stage.sinceS,
-        );
+        const changed = isChanged(marks, before?.fromS ?? 0, stage.sinceS);
         holds.push({
           fromS: stage.sinceS,
           toS: untilS,
@@ -88,6 +86,35 @@ export function holdsIn(
     }
   }
   return holds;
+}
+
+/** Earlier holds that are reckoned with: each costs as much as the present one. */
+const MOST_EARLIER = 2;
+
+/** A shorter one tells too little, s. */
+const LEAST_EARLIER_S = 120;
+
+/** What of the holds before the last has the same leak as it, and tells something of it. */
+export function repeatedBefore(holds: readonly ToldHold[]): ToldHold[] {
+  let first = holds.length - 1;
+  while (first > 0 && holds[first]?.repeats) first -= 1;
+  return holds.slice(Math.max(first, 0), -1).filter(isTelling).slice(-MOST_EARLIER);
+}
+
+export function isTelling({ fromS, toS, isolationSure }: ToldHold): boolean {
+  return isolationSure && toS - fromS >= LEAST_EARLIER_S;
+}
+
+/** Whether it became another system, or another view of it, between two moments. */
+export function isChanged(marks: readonly Mark[], fromS: number, untilS: number): boolean {
+  return marks.some(
+    ({ kind, elapsedS }) => CHANGES.includes(kind) && elapsedS > fromS && elapsedS <= untilS,
+  );
+}
+
+/** A hold as the fit of its rise wants it. */
+export function spanOf({ fromS, recognisedBy, isolationSure }: ToldHold): HoldSpan {
+  return { isolatedS: fromS, isMarked: recognisedBy === 'mark', isolationSure };
 }
 
 /** Whether a rise can't be anything under pumping. */

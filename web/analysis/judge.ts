@@ -8,8 +8,10 @@ import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
 import { firstHeldBelowS, heldBelowSinceS } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
+import { holdChanceNow } from './hold-chance-now.ts';
+import { repeatedBefore, spanOf } from './holds.ts';
 import { pullDownPoints } from './pull-down-points.ts';
-import { assessRise, leakToldBy, type HoldSpan } from './rise.ts';
+import { assessRise, leakToldBy } from './rise.ts';
 import { samplesFromBins } from './samples.ts';
 import { stageBins } from './stage-bins.ts';
 import { recogniseStages } from './stages.ts';
@@ -77,6 +79,29 @@ export function judge(
     stages.rigChanged?.atS ?? 0,
     ...past.filter(({ kind }) => CHANGES.includes(kind)).map(({ elapsedS }) => elapsedS),
   );
+  const points = isPumping
+    ? pullDownPoints(
+        pumped.filter(({ elapsedS }) => elapsedS > sinceS),
+        nowS,
+      )
+    : [];
+  const forecast = isPumping
+    ? forecastPullDown(
+        {
+          sinceS,
+          nowS,
+          points,
+          allPoints: pullDownPoints(pumped, nowS),
+          pressurePa,
+          isOverRange: bins.at(-1)?.pressurePa === null,
+          relativeRatePerS: relativeRate,
+          targetReachedS,
+          isolationDepthReachedS,
+        },
+        past,
+        sheet,
+      )
+    : null;
   return {
     nowS,
     stage,
@@ -86,24 +111,21 @@ export function judge(
     targetReachedS,
     isolationDepthReachedS,
     holds: stages.holds,
-    forecast: isPumping
-      ? forecastPullDown(
+    forecast,
+    holdChance: isPumping
+      ? holdChanceNow(
+          history,
           {
-            sinceS,
             nowS,
-            points: pullDownPoints(
-              pumped.filter(({ elapsedS }) => elapsedS > sinceS),
-              nowS,
-            ),
-            allPoints: pullDownPoints(pumped, nowS),
+            sinceS: stages.stage.sinceS,
             pressurePa,
-            isOverRange: bins.at(-1)?.pressurePa === null,
             relativeRatePerS: relativeRate,
-            targetReachedS,
-            isolationDepthReachedS,
+            points,
+            forecast,
           },
+          stages.holds,
           past,
-          sheet,
+          sheetNow(past, sheet),
         )
       : null,
     rise:
@@ -112,12 +134,6 @@ export function judge(
         : riseOf(history, stages.holds, sheetNow(past, sheet), stages.endedS ?? nowS),
   };
 }
-
-/** Earlier holds that are reckoned with: each costs as much as the present one. */
-const MOST_EARLIER = 2;
-
-/** A shorter one tells too little, s. */
-const LEAST_EARLIER_S = 120;
 
 /** The latest hold, together with those that it repeats: they have the same leak. */
 function riseOf(
@@ -128,18 +144,10 @@ function riseOf(
 ): Rise | null {
   const latest = holds.at(-1);
   if (!latest) return null;
-  let first = holds.length - 1;
-  while (first > 0 && holds[first]?.repeats) first -= 1;
-  const earlier = holds
-    .slice(first, -1)
-    .filter(({ fromS, toS, isolationSure }) => isolationSure && toS - fromS >= LEAST_EARLIER_S)
-    .slice(-MOST_EARLIER)
-    .flatMap((hold) => leakToldBy(history, spanOf(hold), sheet, hold.toS) ?? []);
+  const earlier = repeatedBefore(holds).flatMap(
+    (hold) => leakToldBy(history, spanOf(hold), sheet, hold.toS) ?? [],
+  );
   return assessRise(history, spanOf(latest), sheet, untilS, earlier);
-}
-
-function spanOf({ fromS, recognisedBy, isolationSure }: ToldHold): HoldSpan {
-  return { isolatedS: fromS, isMarked: recognisedBy === 'mark', isolationSure };
 }
 
 /** A sensor that is shut off on its stub sees nothing of the system, whatever the sheet says. */

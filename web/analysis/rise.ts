@@ -129,6 +129,18 @@ export function leakToldBy(
   return fittedHold(history, hold, sheet, endS, []).fit?.posterior.told ?? null;
 }
 
+/** The fit of a hold that is over; null where there are too few readings, or where the pressure fell. */
+export function fitHold(
+  history: History,
+  hold: HoldSpan,
+  sheet: Sheet,
+  endS: number,
+  earlier: readonly LeakTold[],
+): RiseFit | null {
+  const { fit, points } = fittedHold(history, hold, sheet, endS, earlier);
+  return isFalling(points) ? null : fit;
+}
+
 function fittedHold(
   history: History,
   { isolatedS, isMarked }: HoldSpan,

@@ -4,13 +4,14 @@ import type { Recording } from '../../protocol/recording.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import type { Freshness } from '../store/freshness.ts';
+import { type Freshness, isCurrent } from '../store/freshness.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
 import { sayForecast } from '../words/say-forecast.ts';
 import { sayProblem } from '../words/say-connection.ts';
 import { sayVerdict } from '../words/say-verdict.ts';
 import { sayCountedFrom } from '../words/say-typed-in.ts';
 import { sayWithheld } from '../words/say-withheld.ts';
+import { HoldChanceLine } from './hold-chance-line.tsx';
 import { NumbersBehind, RuleBeside } from './numbers-behind.tsx';
 
 interface SayCardProps {
@@ -30,6 +31,7 @@ export function SayCard({ followed, recording, state, problem }: SayCardProps) {
     <section class={`say say-${said.tone}`} data-testid="say" aria-live="off">
       <h2 data-testid="headline">{said.headline}</h2>
       <p data-testid="detail">{said.detail.join(' ')}</p>
+      {isCurrent(state) && conclusions !== null && <HoldChanceLine conclusions={conclusions} />}
       {!withheld && rise !== null && (
         <>
           <RuleBeside followed={followed} rise={rise} />

@@ -63,6 +63,7 @@ export function conclusionsWith(change: Partial<Conclusions> = {}): Conclusions 
     holds: [],
     isolationDepthReachedS: null,
     forecast: forecastWith(),
+    holdChance: null,
     rise: null,
     ...change,
   };
@@ -74,6 +75,7 @@ export function inRise(change: Partial<Rise> = {}): Conclusions {
     nowS: rise.sinceS + rise.heldS,
     stage: { name: 'rise', sinceS: rise.sinceS, recognisedBy: 'mark', alternatives: [] },
     forecast: null,
+    holdChance: null,
     rise,
   });
 }

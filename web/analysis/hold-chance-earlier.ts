@@ -3,9 +3,6 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import type { EarlierTold, Estimate, ToldHold } from './conclusions.ts';
 import type { History } from './history.ts';
 import { holdSeen } from './hold-seen.ts';
-import { shareAbove } from './leak-estimate.ts';
-import { leakPrior } from './leak-prior.ts';
-import type { LeakTold } from './leak-told.ts';
 import { isTelling, repeatedBefore, spanOf } from './holds.ts';
 import { fitHold, leakToldBy } from './rise.ts';
 import { logShareAbove } from './truncated-normal.ts';
@@ -39,35 +36,15 @@ export function earlierTold(
   const fit = fitHold(history, spanOf(latest), sheet, latest.toS, before);
   const { startPa } = holdSeen(history, latest.fromS, latest.toS);
   if (fit === null || startPa === null) return null;
-  const { told, agreeing } = fit.posterior;
-  const isOneLeak = agreeing === before.length;
   // What is in balance with the walls ends as high as before, wherever it starts.
   const startsLowerPa = Math.max(startPa.estimate - allowed.startPa, 0);
   const mostPa = startPa.estimate - startsLowerPa + allowed.risePa;
   return {
-    leaksTooMuch: leakAbove(told, isOneLeak ? before : [], sheet, allowed.inflowPaPerS),
+    leaksTooMuch: fit.posterior.leakAbove(allowed.inflowPaPerS),
     risesTooMuch: shareAboveOf(fit.endPa, mostPa),
     leakPaPerS: fit.leakPaPerS,
     endPa: fit.endPa,
   };
-}
-
-/** The probability that the inflow is above a limit, by these holds and what is known beforehand. */
-function leakAbove(
-  own: LeakTold,
-  others: readonly LeakTold[],
-  { leakLimitPaPerS }: Sheet,
-  limitPaPerS: number,
-): number {
-  const nodes = own.atPaPerS;
-  const logs = nodes.map((leak) =>
-    [own, ...others].reduce((sum, told) => sum + told.logLikelihoodAt(leak), 0),
-  );
-  const top = Math.max(...logs);
-  const prior = leakPrior(nodes, leakLimitPaPerS);
-  const weights = Float64Array.from(logs, (log, n) => Math.exp(log - top) * (prior[n] ?? 0));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return shareAbove(nodes, weights, total, limitPaPerS);
 }
 
 /** Of an estimate, as of a normal distribution on either side of it. */

@@ -19,16 +19,22 @@ export class LeakWeights {
     this.#weightAt.set(leakPaPerS, (this.#weightAt.get(leakPaPerS) ?? 0) + weight);
   }
 
-  /** @param total the sum of all weights */
-  told(total: number, limitPaPerS: number): { leakPaPerS: Estimate; aboveLimit: number } {
+  told(): LeakFound {
     const sorted = [...this.#weightAt].sort(([a], [b]) => a - b);
     const leaks = sorted.map(([leak]) => leak);
     const weights = Float64Array.from(sorted, ([, weight]) => weight);
+    const total = weights.reduce((sum, weight) => sum + weight, 0);
     return {
       leakPaPerS: leakEstimate(leaks, weights, total),
-      aboveLimit: shareAbove(leaks, weights, total, limitPaPerS),
+      leakAbove: (limitPaPerS) => shareAbove(leaks, weights, total, limitPaPerS),
     };
   }
+}
+
+export interface LeakFound {
+  readonly leakPaPerS: Estimate;
+  /** The probability that the inflow is above a limit. */
+  readonly leakAbove: (limitPaPerS: number) => number;
 }
 
 /**

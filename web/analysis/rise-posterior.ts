@@ -1,7 +1,7 @@
 /** What the readings of a hold leave open: inflow, end of the hold and kind of rise, with probabilities. */
 import type { Estimate } from './conclusions.ts';
 import { EstimateCells } from './estimate-cells.ts';
-import { LeakWeights } from './leak-estimate.ts';
+import { LeakWeights, type LeakFound } from './leak-estimate.ts';
 import { leakPrior } from './leak-prior.ts';
 import { leakTold, type LeakTold } from './leak-told.ts';
 import type { Design } from './rise-design.ts';
@@ -11,14 +11,11 @@ import { MOST_AMOUNTS } from './rise-mixtures.ts';
 import { findMixtures, LEFT_OUT, type Found } from './rise-search.ts';
 import { splitAt, type StraightSplit } from './slow-between-holds.ts';
 
-export interface Posterior {
-  readonly leakPaPerS: Estimate;
+export interface Posterior extends LeakFound {
   readonly endPa: Estimate;
   readonly levelledPa: Estimate;
   /** Probability of each kind, in the order of `KINDS`. */
   readonly kinds: Float64Array;
-  /** Probability that the inflow is above the limit. */
-  readonly aboveLimit: number;
   /** Expected coefficients of the shapes. */
   readonly coefficients: Float64Array;
   readonly startPa: number;
@@ -96,13 +93,11 @@ export function risePosterior(
     }
   }
   const expected = coefficients.map((value) => value / total);
-  const { leakPaPerS, aboveLimit } = leaks.told(total, leakLimitPaPerS);
   return {
-    leakPaPerS,
+    ...leaks.told(),
     endPa: endCells.estimate(),
     levelledPa: levelledCells.estimate(),
     kinds: kinds.map((value) => value / total),
-    aboveLimit,
     coefficients: expected,
     startPa: expected.reduce(
       (sum, value, i) => sum + (design.startPer[i] ?? 0) * value,

@@ -83,7 +83,7 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
   });
   if (
     shareOf(fit, 'tight_dry') > SURE_OF_TIGHT &&
-    fit.posterior.aboveLimit < LEAK_NOT_EXCLUDED &&
+    fit.posterior.leakAbove(sheet.leakLimitPaPerS) < LEAK_NOT_EXCLUDED &&
     fit.leakPaPerS.high < PASSED_SHARE_OF_LIMIT * sheet.leakLimitPaPerS &&
     keepsRule === true &&
     !seen.gap &&

@@ -30,6 +30,7 @@ export class History {
   readonly #levels = WIDTHS_S.map((widthS) => new BinLevel(widthS));
   #firstS: number | null = null;
   #lastS: number | null = null;
+  #lateReadings = 0;
 
   /** Time of the earliest reading, s, or null while there is none. */
   get firstS(): number | null {
@@ -41,6 +42,14 @@ export class History {
     return this.#lastS;
   }
 
+  /**
+   * How many readings came after a later one had. As long as it stays, what `bins` has for a stretch
+   * that ended before `lastS` stays too.
+   */
+  get lateReadings(): number {
+    return this.#lateReadings;
+  }
+
   /** Folds one reading in. A reading without a pressure still shows that the sensor was heard. */
   insert(point: HistoryPoint): void {
     const { elapsedS } = point;
@@ -48,6 +57,7 @@ export class History {
     const pressurePa = usablePressurePa(point);
     if (pressurePa === undefined) return;
     for (const level of this.#levels) level.insert(elapsedS, pressurePa, point.temperatureC);
+    if (this.#lastS !== null && elapsedS < this.#lastS) this.#lateReadings += 1;
     if (this.#firstS === null || elapsedS < this.#firstS) this.#firstS = elapsedS;
     if (this.#lastS === null || elapsedS > this.#lastS) this.#lastS = elapsedS;
   }

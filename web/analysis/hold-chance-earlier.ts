@@ -4,7 +4,7 @@ import type { EarlierTold, Estimate, ToldHold } from './conclusions.ts';
 import type { History } from './history.ts';
 import { holdSeen } from './hold-seen.ts';
 import { isTelling, repeatedBefore, spanOf } from './holds.ts';
-import { fitHold, leakToldBy } from './rise.ts';
+import { fitHold, leakToldBy } from './past-holds.ts';
 import { logShareAbove } from './truncated-normal.ts';
 
 /** What the next hold is allowed. */

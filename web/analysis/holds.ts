@@ -1,7 +1,7 @@
 /** The holds of a job: as marked, or as the stages tell them. */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { ToldHold } from './conclusions.ts';
-import type { HoldSpan } from './rise.ts';
+import type { HoldSpan } from './hold-fit.ts';
 import type { Spell } from './stage-reader.ts';
 
 export interface Hold {

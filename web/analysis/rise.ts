@@ -2,26 +2,17 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { CurvePoint, Estimate, Rise } from './conclusions.ts';
 import type { History } from './history.ts';
-import { inRange } from './in-range.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
-import { fitRise, type RiseFit } from './rise-fit.ts';
+import { fittedHold, type FittedHold, type HoldSpan } from './hold-fit.ts';
+import { fittedBefore } from './past-holds.ts';
+import type { RiseFit } from './rise-fit.ts';
 import type { LeakTold } from './leak-told.ts';
-import { noiseOf } from './rise-noise.ts';
-import { risePoints, type RisePoint } from './rise-points.ts';
+import type { RisePoint } from './rise-points.ts';
 import { evenedAfterS, hasGap, isFalling } from './rise-signs.ts';
-import { riseSamples } from './rise-samples.ts';
-import { riseSteps } from './rise-steps.ts';
 import type { Sample } from './samples.ts';
-import { warmingOf } from './rise-warming.ts';
 import { steadied } from './steady-verdict.ts';
 import { judgeRise, type Judgement } from './verdict.ts';
 
-/** Turning the valve takes a moment, and the sensor lags: the fit begins after that. */
-const VALVE_S = 3;
-/** An isolation that only the curve tells is known to within some seconds: see \`npm run stages\`. */
-const UNMARKED_VALVE_S = 15;
-/** What lies so close to a step is smeared by the sensor's lag, s. */
-const AROUND_STEP_S = 4;
 /** Points of the fitted curve that a screen draws. */
 const CURVE_POINTS = 48;
 /** 80 % band from a 90 % one: 1.2816/1.6449. */
@@ -30,15 +21,6 @@ const BAND_SHARE = 0.779;
 const CHANGEOVER_HOLDS = 4;
 /** A leak below this part of the limit is none that boil-off could give way to. */
 const NO_LEAK_SHARE = 0.2;
-
-/** A hold to be judged. */
-export interface HoldSpan {
-  readonly isolatedS: number;
-  /** False where a curve told the isolation, and not a mark: its moment is then less sure. */
-  readonly isMarked: boolean;
-  /** False while it may be pumped all the same. */
-  readonly isolationSure: boolean;
-}
 
 /**
  * A step (trapped air let go) starts the hold anew: from there its curve, its start and its end count.
@@ -54,11 +36,11 @@ export function assessRise(
 ): Rise {
   const { isolatedS } = hold;
   const fitted = fittedHold(history, hold, sheet, nowS, earlier);
-  const { fit, all, points, steps, startS, told } = fitted;
+  const { fit, all, points, steps, startS } = fitted;
   const judgement = steadied(judgementOf(fitted, hold, sheet, nowS), () => {
     const atS = lookedBackTo(isolatedS, nowS);
     if (atS === null) return null;
-    return judgementOf(fittedHold(history, hold, sheet, atS, earlier), hold, sheet, atS);
+    return judgementOf(fittedBefore(history, hold, sheet, atS, earlier), hold, sheet, atS);
   });
   const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
   const endS = startS + sheet.holdS;
@@ -67,7 +49,7 @@ export function assessRise(
     heldS: Math.max(nowS - isolatedS, 0),
     ...judgement,
     leakPaPerS,
-    earlierHolds: told,
+    earlierHolds: fit?.posterior.agreeing ?? 0,
     moisturePa: fit?.moisturePa ?? { estimate: 0, low: 0, high: sheet.endLimitPa },
     changeoverS: fit ? changeoverS(fit, sheet) : null,
     endOfHold: {
@@ -115,62 +97,6 @@ function judgementOf(
     isolationSure,
     pressurePa: all.at(-1)?.pressurePa ?? null,
   });
-}
-
-type FittedHold = ReturnType<typeof fittedHold>;
-
-/** What a hold that is over tells of the inflow; null where there are too few readings for any. */
-export function leakToldBy(
-  history: History,
-  hold: HoldSpan,
-  sheet: Sheet,
-  endS: number,
-): LeakTold | null {
-  return fittedHold(history, hold, sheet, endS, []).fit?.posterior.told ?? null;
-}
-
-/** The fit of a hold that is over; null where there are too few readings, or where the pressure fell. */
-export function fitHold(
-  history: History,
-  hold: HoldSpan,
-  sheet: Sheet,
-  endS: number,
-  earlier: readonly LeakTold[],
-): RiseFit | null {
-  const { fit, points } = fittedHold(history, hold, sheet, endS, earlier);
-  return isFalling(points) ? null : fit;
-}
-
-function fittedHold(
-  history: History,
-  { isolatedS, isMarked }: HoldSpan,
-  sheet: Sheet,
-  nowS: number,
-  earlier: readonly LeakTold[],
-) {
-  const settledS = isMarked ? VALVE_S : UNMARKED_VALVE_S;
-  const bins = inRange(history.bins(isolatedS + settledS, nowS));
-  const all = riseSamples(bins);
-  const steps = riseSteps(all, isolatedS);
-  const startS = steps.at(-1)?.toS ?? isolatedS;
-  const samples = all.filter(({ elapsedS }) =>
-    steps.every(
-      ({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S,
-    ),
-  );
-  const noise = noiseOf(samples);
-  const points = risePoints(samples, noise, isolatedS, steps);
-  const disturbed = {
-    warming: warmingOf(points, bins, isolatedS),
-    stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),
-  };
-  // Its times count from isolation, the hold from the last step.
-  const limits = { ...sheet, holdS: sheet.holdS + startS - isolatedS };
-  const fit = fitRise(points, noise, disturbed, limits, {
-    middleS: (startS + nowS) / 2,
-    earlier,
-  });
-  return { fit, all, points, steps, startS, told: fit?.posterior.agreeing ?? 0 };
 }
 
 /** Before anything is known: none, or many times the limit. */

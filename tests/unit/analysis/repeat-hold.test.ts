@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Mark, MarkKind } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import type { HistoryPoint } from '../../../web/analysis/history.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../../support/invented-curves.ts';
 
@@ -37,9 +38,10 @@ function session(first: Release, second: Release) {
     markOf('reopened', REOPENED_S),
     markOf('isolated', SECOND_S),
   ];
-  const history = historyOf(readingsOf(curve, QUIET_SENSOR, seeded(8), 0, END_S));
+  const points = readingsOf(curve, QUIET_SENSOR, seeded(8), 0, END_S);
+  const history = historyOf(points);
   const told = (nowS: number, only = marks) => judge(history, only, DEFAULT_SHEET, nowS).rise;
-  return { marks, told };
+  return { points, marks, told };
 }
 
 function markOf(kind: MarkKind, elapsedS: number): Mark {
@@ -83,4 +85,22 @@ test('a first hold that contradicts the second is left out, marked or not', () =
   const second = told(END_S);
   expect(second?.earlierHolds).toBe(0);
   expect(second?.leakPaPerS.high).toBeLessThan(0.01);
+});
+
+test('what is kept of past holds follows the readings that come late', () => {
+  const { points, marks, told } = session(LEAK, LESS);
+  // A stretch of the first hold is backfilled only when the second is well under way.
+  const isLate = ({ elapsedS }: HistoryPoint) => elapsedS > 700 && elapsedS < 960;
+  const history = historyOf(points.filter((point) => !isLate(point) && point.elapsedS <= 2100));
+  const judged = (nowS: number) => judge(history, marks, DEFAULT_SHEET, nowS).rise;
+  const without = judged(2100);
+  for (const point of points) {
+    if (isLate(point)) history.insert(point);
+  }
+  expect(judged(2100)).toEqual(told(2100));
+  expect(judged(2100)?.leakPaPerS).not.toEqual(without?.leakPaPerS);
+  for (const point of points) {
+    if (point.elapsedS > 2100) history.insert(point);
+  }
+  expect(judged(END_S)).toEqual(told(END_S));
 });

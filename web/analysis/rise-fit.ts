@@ -86,6 +86,7 @@ export function fitRise(
   };
   let design: Design | null = null;
   for (const wander of WANDERS) {
+    const before = best.logLikelihood;
     const whitened = whitenedProblem(points, noise, shapes, setting, {
       wanderShare: wander.share,
       scale: 1,
@@ -106,6 +107,8 @@ export function fitRise(
       };
       design = trial;
     }
+    // One that wanders more is no better where this one is not.
+    if (best.logLikelihood === before) break;
   }
   if (!design) return null;
   const scale =

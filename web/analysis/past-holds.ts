@@ -39,8 +39,8 @@ interface PastFit {
   readonly fitted: FittedHold;
 }
 
-/** So many past fits of a recording are kept: its earlier holds, and one moment of the present one. */
-const KEPT = 6;
+/** So many past fits of a recording are kept: its earlier holds, and the moments looked back at. */
+const KEPT = 24;
 const pastFits = new WeakMap<History, PastFit[]>();
 
 /**

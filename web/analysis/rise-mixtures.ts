@@ -19,19 +19,18 @@ const COARSE = 2;
 /** Near is so many places away. */
 const NEAR = 1;
 
-/** Releases that take longer than has been seen are the rarer; that counts from between these, s. Settings of ours. */
-const USUAL_S = { least: 500, most: 900 } as const;
+/** Releases that take longer than this are the rarer, s. A setting of ours. */
+const USUAL_S = 900;
 
 export function mixturesOf(design: Design): Mixture[] {
-  const { shapes, lengthS, amountScalePa } = design;
+  const { shapes, amountScalePa } = design;
   const releases = worthTrying(design);
   // A time constant stands for all that are nearer to it than to its neighbours.
-  const usualS = Math.min(Math.max(lengthS, USUAL_S.least), USUAL_S.most);
   const shares = shapes.map(() => 0);
   for (const [k, place] of releases.entries()) {
     const before = releases[k - 1] ?? place - COARSE;
     const after = releases[k + 1] ?? place + COARSE;
-    shares[place] = ((after - before) / 2) * Math.min(usualS / (shapes[place]?.tauS ?? 1), 1);
+    shares[place] = ((after - before) / 2) * Math.min(USUAL_S / (shapes[place]?.tauS ?? 1), 1);
   }
   const total = shares.reduce((sum, share) => sum + share, 0);
   return setsOf(releases).map((members) => ({

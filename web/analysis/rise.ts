@@ -37,11 +37,10 @@ export function assessRise(
   const { isolatedS } = hold;
   const fitted = fittedHold(history, hold, sheet, nowS, earlier);
   const { fit, all, points, steps, startS } = fitted;
-  const judgement = steadied(judgementOf(fitted, hold, sheet, nowS), () => {
-    const atS = lookedBackTo(isolatedS, nowS);
-    if (atS === null) return null;
-    return judgementOf(fittedBefore(history, hold, sheet, atS, earlier), hold, sheet, atS);
-  });
+  const judgement = steadied(
+    judgementOf(fitted, hold, sheet, nowS),
+    earlierLooks(history, hold, sheet, nowS, earlier),
+  );
   const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
   const endS = startS + sheet.holdS;
   return {
@@ -71,14 +70,26 @@ export function assessRise(
   };
 }
 
-/** Held times at which an earlier word is asked for: 2 min, and from there by tenths. */
-const FIRST_LOOK_S = 120;
-const LOOK_GROWTH = 1.1;
+/** Held times at which an earlier word is asked for: 3 min, and from there by sixteenths. */
+const FIRST_LOOK_S = 180;
+const LOOK_GROWTH = 1 + 1 / 16;
+/** So many are asked for at most: back to a third of the hold. */
+const MOST_LOOKS = 18;
 
-/** The latest of those moments that is past, always the same ones of a hold, data time, s. */
-function lookedBackTo(isolatedS: number, nowS: number): number | null {
-  const look = Math.floor(Math.log((nowS - isolatedS) / FIRST_LOOK_S) / Math.log(LOOK_GROWTH));
-  return look < 0 ? null : isolatedS + FIRST_LOOK_S * LOOK_GROWTH ** look;
+/** Always at the same moments of a hold, the latest first, whenever that is asked. */
+function* earlierLooks(
+  history: History,
+  hold: HoldSpan,
+  sheet: Sheet,
+  nowS: number,
+  earlier: readonly LeakTold[],
+): Generator<Judgement> {
+  const heldS = nowS - hold.isolatedS;
+  const latest = Math.floor(Math.log(heldS / FIRST_LOOK_S) / Math.log(LOOK_GROWTH));
+  for (let look = latest; look >= 0 && look > latest - MOST_LOOKS; look -= 1) {
+    const atS = hold.isolatedS + FIRST_LOOK_S * LOOK_GROWTH ** look;
+    yield judgementOf(fittedBefore(history, hold, sheet, atS, earlier), hold, sheet, atS);
+  }
 }
 
 function judgementOf(

@@ -1,4 +1,4 @@
-/** Keeps a word from coming and going: what was said of a hold a little earlier has a say in it. */
+/** Keeps a word from coming and going: what was said of a hold earlier has a say in it. */
 import type { Reservation, Verdict } from './conclusions.ts';
 import type { Judgement } from './verdict.ts';
 
@@ -6,23 +6,55 @@ import type { Judgement } from './verdict.ts';
 const ASKED_AGAIN_S = 30;
 
 /**
- * A word for what is wrong is said once it was likely a little earlier too. A pass needs no such thing:
- * its conditions are stricter, and what is no longer a pass is none.
- * @param before the judgement of the same hold a little earlier; only asked for if needed
+ * A word for what is wrong is said once two looks that follow one another bear it out, and taken back
+ * once two don't: looks are at fixed moments, so that it can't waver with every reading. So is a pass, but
+ * only for as long as the present bears it out, too.
+ *
+ * @param looks judgements of the same hold at earlier moments, the latest first; only taken as needed
  */
 export function steadied(
-  { verdict, reservations, keepsRule, moreS }: Judgement,
-  before: () => Judgement | null,
+  { leaning, ...now }: Judgement,
+  looks: Iterable<Judgement>,
 ): Omit<Judgement, 'leaning'> {
-  const fresh = { verdict, reservations, keepsRule, moreS };
-  if (verdict === 'tight_dry' || verdict === 'undecided') return fresh;
-  const earlier = before();
-  if (isAlike(earlier?.verdict, verdict) || isAlike(earlier?.leaning, verdict)) return fresh;
-  const early: Reservation[] = ['too_early', ...reservations];
-  return { verdict: 'undecided', reservations: early, keepsRule, moreS: ASKED_AGAIN_S };
+  if (FINAL.some((reason) => now.reservations.includes(reason))) {
+    return now;
+  }
+  const word = lastBorneOut(looks);
+  if (word !== null && (word !== 'tight_dry' || leaning === 'tight_dry')) {
+    const reservations = now.reservations.filter((reason) => !OF_NO_WORD.includes(reason));
+    return { ...now, verdict: word, reservations, moreS: null };
+  }
+  if (now.verdict === 'undecided') return now;
+  const reservations: Reservation[] = ['too_early', ...now.reservations];
+  return { ...now, verdict: 'undecided', reservations, moreS: ASKED_AGAIN_S };
+}
+
+/** Whatever was said before, it is taken back at once where the readings show that it can't be said. */
+const FINAL: readonly Reservation[] = ['falling', 'not_the_system'];
+/** What keeps a word from being said, and goes with it. */
+const OF_NO_WORD: readonly Reservation[] = ['too_early', 'between_limits'];
+
+/** By the latest two successive looks that agree on a word, or on none. */
+function lastBorneOut(looks: Iterable<Judgement>): Verdict | null {
+  let later: Judgement | null = null;
+  for (const look of looks) {
+    if (later !== null) {
+      const said = saidOf(later) ?? saidOf(look);
+      const bothLean = later.leaning !== null && look.leaning !== null;
+      if (bothLean && !isAlike(later.leaning, look.leaning)) return null;
+      if (said !== null && bothLean && isAlike(look.leaning, said)) return said;
+      if (later.leaning === null && look.leaning === null) return null;
+    }
+    later = look;
+  }
+  return null;
+}
+
+function saidOf({ verdict }: Judgement): Verdict | null {
+  return verdict === 'undecided' ? null : verdict;
 }
 
 /** Of the two words that name a leak, each confirms the other. */
-function isAlike(one: Verdict | null | undefined, other: Verdict): boolean {
-  return one === other || (other.startsWith('leak') && (one?.startsWith('leak') ?? false));
+function isAlike(one: Verdict | null, other: Verdict | null): boolean {
+  return one === other || Boolean(one?.startsWith('leak') && other?.startsWith('leak'));
 }

@@ -11,7 +11,7 @@ export interface Judgement {
   readonly reservations: readonly Reservation[];
   readonly keepsRule: boolean | null;
   readonly moreS: number | null;
-  /** The likely word while none is sure; never a pass. */
+  /** The word that would be kept, had it been said before; null where it would be taken back. */
   readonly leaning: Verdict | null;
 }
 
@@ -30,23 +30,45 @@ export interface Seen {
 
 /** Nobody passes a system on less than a quarter of its hold, however clear the curve. */
 const LEAST_SHARE_TO_PASS = 1 / 4;
-/** Probabilities from which on a word is said. A pass needs more: a leak above the limit as good as excluded. */
-const SURE_OF_TIGHT = 0.8;
-const LEAK_NOT_EXCLUDED = 0.003;
-const PASSED_SHARE_OF_LIMIT = 0.75;
-/** To say one of moisture or leak, and which of the two words that name a leak. */
+/**
+ * Probabilities for a word. A pass needs more: a leak above the limit as good as excluded, and the upper
+ * end of the inflow below so large a share of it.
+ */
 interface Bar {
+  readonly tight: number;
+  readonly leakAboveLimit: number;
+  readonly shareOfLimit: number;
+  /** Whether it may yet turn out that the hold doesn't keep its rule. */
+  readonly ruleMayBreak: boolean;
   readonly moisture: number;
   readonly leak: number;
+  /** Which of the two words that name a leak. */
   readonly whichLeak: number;
 }
-const SURE: Bar = { moisture: 0.9, leak: 0.93, whichLeak: 0.7 };
-/** A word is said once it has been as likely as this a little earlier: it shall not come and go. */
-const LIKELY: Bar = { moisture: 0.85, leak: 0.88, whichLeak: 0.6 };
+/** A word is said from here on … */
+const SAID: Bar = {
+  tight: 0.8,
+  leakAboveLimit: 0.003,
+  shareOfLimit: 0.75,
+  ruleMayBreak: false,
+  moisture: 0.92,
+  leak: 0.93,
+  whichLeak: 0.7,
+};
+/** … and kept as far as here: it shall not come and go. Settings of ours. */
+const KEPT: Bar = {
+  tight: 0.5,
+  leakAboveLimit: 0.02,
+  shareOfLimit: 0.9,
+  ruleMayBreak: true,
+  moisture: 0.88,
+  leak: 0.88,
+  whichLeak: 0.6,
+};
 /** A rise about as large as is allowed, without a leak, counts half as moisture. */
 const SOME_COUNTS = 0.5;
-/** Nor calls a leak within two minutes: the first minutes of every hold are steep. */
-const LEAST_S_TO_CALL = 120;
+/** Nor calls a leak within three minutes: the first minutes of every hold are steep. */
+const LEAST_S_TO_CALL = 180;
 /**
  * Ice hides while its vapour pressure is not well above the limit: it then lifts the pressure by
  * too little to show. Factor three: three quarters of the way to balance within the hold would
@@ -73,42 +95,54 @@ export function judgeRise(fit: RiseFit | null, sheet: Sheet, seen: Seen): Judgem
   if (seen.gap) also.push('gap');
   if (heldS < LEAST_S_TO_CALL) return undecided(['too_early', ...also], keepsRule, toGoS);
 
+  const said = wordBy(SAID, fit, sheet, keepsRule, seen);
+  const leaning = wordBy(KEPT, fit, sheet, keepsRule, seen).word;
+  const held: Judgement = { ...undecided(also, keepsRule, toGoS), leaning };
+  if (said.word !== null) return { ...held, verdict: said.word, moreS: null };
+  if (said.withheld !== null) {
+    const { reason, moreS } = said.withheld;
+    return { ...held, reservations: [reason, ...also], moreS: moreS === undefined ? toGoS : moreS };
+  }
+  const isOver = heldS >= sheet.holdS;
+  const reason = isOver ? 'between_limits' : 'too_early';
+  const reservations: Reservation[] = [reason, ...also];
+  if (said.notWaterAlone) reservations.push('not_water_alone');
+  return { ...held, reservations, moreS: isOver ? waitFor(fit, sheet, heldS) : toGoS };
+}
+
+/** A word, or a pass that is withheld for a reason, or neither. */
+interface Word {
+  readonly word: Verdict | null;
+  /** `moreS` undefined: until the end of the hold. */
+  readonly withheld: { readonly reason: Reservation; readonly moreS?: number | null } | null;
+  /** It would be moisture, but stands above the vapour pressure. */
+  readonly notWaterAlone: boolean;
+}
+
+const NO_WORD: Word = { word: null, withheld: null, notWaterAlone: false };
+
+function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null, seen: Seen): Word {
   const leastS = sheet.holdS * LEAST_SHARE_TO_PASS;
-  const say = (verdict: Verdict): Judgement => ({
-    verdict,
-    reservations: also,
-    keepsRule,
-    moreS: null,
-    leaning: null,
-  });
+  const limit = sheet.leakLimitPaPerS;
   if (
-    shareOf(fit, 'tight_dry') > SURE_OF_TIGHT &&
-    fit.posterior.leakAbove(sheet.leakLimitPaPerS) < LEAK_NOT_EXCLUDED &&
-    fit.leakPaPerS.high < PASSED_SHARE_OF_LIMIT * sheet.leakLimitPaPerS &&
-    keepsRule === true &&
+    shareOf(fit, 'tight_dry') > bar.tight &&
+    fit.posterior.leakAbove(limit) < bar.leakAboveLimit &&
+    fit.leakPaPerS.high < bar.shareOfLimit * limit &&
+    (keepsRule ?? bar.ruleMayBreak) &&
     !seen.gap &&
-    heldS >= leastS
+    seen.heldS >= leastS
   ) {
-    if (!seen.isolationSure) return undecided(['isolation_unsure', ...also], keepsRule, toGoS);
+    if (!seen.isolationSure) return { ...NO_WORD, withheld: { reason: 'isolation_unsure' } };
     if (seen.sinceEvenS < leastS) {
-      return undecided(['evening_out', ...also], keepsRule, Math.round(leastS - seen.sinceEvenS));
+      const moreS = Math.round(leastS - seen.sinceEvenS);
+      return { ...NO_WORD, withheld: { reason: 'evening_out', moreS } };
     }
-    if (iceMayHide(sheet)) return undecided(['ice_possible', ...also], keepsRule, null);
-    return say('tight_dry');
+    if (iceMayHide(sheet)) return { ...NO_WORD, withheld: { reason: 'ice_possible', moreS: null } };
+    return { ...NO_WORD, word: 'tight_dry' };
   }
-  const notWaterAlone = isMoreThanWater(sheet, seen.pressurePa);
-  const wordBy = (bar: Bar): Verdict | null => {
-    const word = wordOf(fit, sheet, keepsRule, bar);
-    return word === 'moisture' && notWaterAlone ? null : word;
-  };
-  const word = wordBy(SURE);
-  if (word !== null) return say(word);
-  if (notWaterAlone && wordOf(fit, sheet, keepsRule, SURE) === 'moisture') {
-    also.push('not_water_alone');
-  }
-  const reason = heldS < sheet.holdS ? 'too_early' : 'between_limits';
-  const moreS = heldS < sheet.holdS ? toGoS : waitFor(fit, sheet, heldS);
-  return { ...undecided([reason, ...also], keepsRule, moreS), leaning: wordBy(LIKELY) };
+  const word = wrongBy(bar, fit, sheet, keepsRule);
+  const notWaterAlone = word === 'moisture' && isMoreThanWater(sheet, seen.pressurePa);
+  return { ...NO_WORD, word: notWaterAlone ? null : word, notWaterAlone };
 }
 
 function shareOf(fit: RiseFit, kind: Kind): number {
@@ -116,7 +150,7 @@ function shareOf(fit: RiseFit, kind: Kind): number {
 }
 
 /** What is wrong with the system, where that is likely enough. */
-function wordOf(fit: RiseFit, sheet: Sheet, keepsRule: boolean | null, bar: Bar): Verdict | null {
+function wrongBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null): Verdict | null {
   const moist = shareOf(fit, 'moisture') + SOME_COUNTS * shareOf(fit, 'some_moisture');
   const leak = shareOf(fit, 'leak') + shareOf(fit, 'small_leak');
   const both = shareOf(fit, 'leak_and_moisture');

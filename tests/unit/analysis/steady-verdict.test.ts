@@ -1,31 +1,71 @@
-/** A word is said once it was likely a little earlier too. */
+/** A word is said once two looks that follow one another bear it out, and taken back once two don't. */
 import { expect, test } from 'vitest';
-import type { Verdict } from '../../../web/analysis/conclusions.ts';
+import type { Reservation, Verdict } from '../../../web/analysis/conclusions.ts';
 import { steadied } from '../../../web/analysis/steady-verdict.ts';
 import type { Judgement } from '../../../web/analysis/verdict.ts';
 
-function said(verdict: Verdict, leaning: Verdict | null = null): Judgement {
-  return { verdict, leaning, reservations: [], keepsRule: false, moreS: null };
+function sure(verdict: Verdict): Judgement {
+  return { verdict, leaning: verdict, reservations: [], keepsRule: false, moreS: null };
 }
 
-test('a word that was likely before is said, a new one is asked for again', () => {
-  expect(steadied(said('moisture'), () => said('undecided', 'moisture')).verdict).toBe('moisture');
-  expect(steadied(said('moisture'), () => said('moisture')).verdict).toBe('moisture');
-  const fresh = steadied(said('moisture'), () => said('undecided', 'leak'));
+function unsure(leaning: Verdict | null, reason: Reservation = 'too_early'): Judgement {
+  return { verdict: 'undecided', leaning, reservations: [reason], keepsRule: null, moreS: 60 };
+}
+
+/** The word for a present and looks before it, the latest first. */
+const wordFor = (now: Judgement, ...looks: Judgement[]) => steadied(now, looks).verdict;
+
+test('two looks bear a word out, of which one is sure', () => {
+  expect(wordFor(sure('moisture'), sure('moisture'), unsure('moisture'))).toBe('moisture');
+  expect(wordFor(sure('moisture'), unsure('moisture'), sure('moisture'))).toBe('moisture');
+  expect(wordFor(sure('moisture'), unsure('moisture'), unsure('moisture'))).toBe('undecided');
+  expect(wordFor(sure('moisture'), sure('moisture'), unsure('leak'))).toBe('undecided');
+  expect(wordFor(sure('moisture'), sure('moisture'))).toBe('undecided');
+  expect(wordFor(sure('leak'))).toBe('undecided');
+});
+
+test('what is sure and not yet borne out is asked for again', () => {
+  const fresh = steadied(sure('leak'), []);
   expect(fresh).toMatchObject({ verdict: 'undecided', reservations: ['too_early'] });
   expect(fresh.moreS).toBeGreaterThan(0);
-  expect(steadied(said('leak'), () => null).verdict).toBe('undecided');
 });
 
-test('either word that names a leak confirms the other', () => {
-  expect(steadied(said('leak_and_moisture'), () => said('leak')).verdict).toBe('leak_and_moisture');
-  expect(steadied(said('leak'), () => said('undecided', 'leak_and_moisture')).verdict).toBe('leak');
+test('a word stays through one look that does not bear it out, and not through two', () => {
+  const [yes, no] = [sure('leak'), unsure(null)];
+  expect(wordFor(no, no, yes, yes)).toBe('leak');
+  expect(wordFor(no, yes, no, yes, yes)).toBe('leak');
+  expect(wordFor(yes, no, no, yes, yes)).toBe('undecided');
+  const kept = steadied(unsure('leak', 'between_limits'), [yes, yes]);
+  expect(kept).toMatchObject({ verdict: 'leak', reservations: [], moreS: null });
 });
 
-test('a pass is asked of the present alone, and likely is not sure', () => {
-  const never = () => {
-    throw new Error('nothing to ask');
-  };
-  expect(steadied(said('tight_dry'), never).verdict).toBe('tight_dry');
-  expect(steadied(said('undecided', 'leak'), never).verdict).toBe('undecided');
+test('either word that names a leak bears out the other', () => {
+  expect(wordFor(unsure(null), sure('leak_and_moisture'), unsure('leak'))).toBe(
+    'leak_and_moisture',
+  );
+  expect(wordFor(unsure(null), unsure('leak_and_moisture'), sure('leak'))).toBe('leak');
+  expect(wordFor(unsure(null), sure('leak'), sure('moisture'))).toBe('undecided');
+});
+
+test('a pass is never kept where the present does not bear it out', () => {
+  const looks = [sure('tight_dry'), sure('tight_dry')];
+  expect(wordFor(sure('tight_dry'), ...looks)).toBe('tight_dry');
+  expect(wordFor(unsure('tight_dry'), ...looks)).toBe('tight_dry');
+  expect(wordFor(unsure(null), ...looks)).toBe('undecided');
+  expect(wordFor(unsure('leak'), ...looks)).toBe('undecided');
+  expect(wordFor(unsure('tight_dry'), unsure('tight_dry'), unsure('tight_dry'))).toBe('undecided');
+});
+
+test('a falling pressure takes any word back at once', () => {
+  const looks = [sure('leak'), sure('leak')];
+  expect(wordFor(unsure('leak', 'falling'), ...looks)).toBe('undecided');
+});
+
+test('looks are taken only as far back as needed', () => {
+  function* looks() {
+    yield sure('leak');
+    yield sure('leak');
+    throw new Error('not needed');
+  }
+  expect(steadied(sure('leak'), looks()).verdict).toBe('leak');
 });

@@ -1,6 +1,6 @@
 /** Fits a spectrum of decays to falling pressures: a few damped steps from what was to be expected. */
 import { choleskyFactor, choleskySolve } from './cholesky.ts';
-import { look, priorOf, SLOPE, type State } from './decay-posterior.ts';
+import { curvatureOf, emptyState, gradientOf, look, priorOf, SLOPE } from './decay-posterior.ts';
 import type { DecayData, DecayFit, FloorPrior } from './decay-spectrum.ts';
 
 /**
@@ -29,34 +29,36 @@ export function fitDecay(
 ): DecayFit | null {
   const size = data.tausS.length + 1;
   const prior = priorOf(data, count, floor);
-  let amplitudes = start ? Float64Array.from(start) : firstGuess(data, count, floor);
-  let state = look(data, count, amplitudes, prior);
+  // The best so far, and the next to be tried: they change places.
+  let [state, tried] = [emptyState(size, count), emptyState(size, count)];
+  state.amplitudes.set(start ?? firstGuess(data, count, floor));
+  look(data, prior, state);
   let damping = 1e-3;
-  let curvature = state.curvature();
+  let curvature = curvatureOf(data, prior, state);
   for (let step = 0; step < MOST_STEPS; step += 1) {
-    const gradient = state.gradient();
-    let next: State | null = null;
-    for (let trial = 0; trial < TRIALS && next === null; trial += 1) {
+    const gradient = gradientOf(data, state);
+    let isBetter = false;
+    for (let trial = 0; trial < TRIALS && !isBetter; trial += 1) {
       const move = moveOf(curvature, gradient, damping);
       if (move === null) return null;
-      const tried = look(data, count, plus(amplitudes, move), prior);
-      if (tried.cost <= state.cost + 1e-9) {
-        next = tried;
-        damping = Math.max(damping / DAMPED_BY, 1e-9);
-      } else damping *= DAMPED_BY;
+      for (let k = 0; k < size; k += 1) {
+        tried.amplitudes[k] = (state.amplitudes[k] ?? 0) + (move[k] ?? 0);
+      }
+      look(data, prior, tried);
+      isBetter = tried.cost <= state.cost + 1e-9;
+      damping = isBetter ? Math.max(damping / DAMPED_BY, 1e-9) : damping * DAMPED_BY;
     }
-    if (next === null) break;
-    const gained = state.cost - next.cost;
-    state = next;
-    amplitudes = next.amplitudes;
-    curvature = state.curvature();
+    if (!isBetter) break;
+    const gained = state.cost - tried.cost;
+    [state, tried] = [tried, state];
+    curvature = curvatureOf(data, prior, state);
     if (gained < SETTLED || state.misfit < NOISE_SHARE * count) break;
   }
   const factor = choleskyFactor(curvature, size);
   if (factor === null || !Number.isFinite(state.cost)) return null;
   const freedom = Math.max(count - 5, 3);
   const inflation = Math.max(state.misfit / freedom, 1);
-  return { logAmplitudes: amplitudes, factor, inflation, tausS: data.tausS };
+  return { logAmplitudes: state.amplitudes, factor, inflation, tausS: data.tausS };
 }
 
 /** A tail of the expected slope through the present pressure, and the floor as expected. */
@@ -87,8 +89,4 @@ function moveOf(
   const move = choleskySolve(factor, gradient);
   const longest = move.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
   return longest > LONGEST_STEP ? move.map((part) => (part * LONGEST_STEP) / longest) : move;
-}
-
-function plus(left: Float64Array, right: Float64Array): Float64Array {
-  return left.map((value, i) => value + (right[i] ?? 0));
 }

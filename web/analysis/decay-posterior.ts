@@ -42,87 +42,103 @@ export function priorOf(data: DecayData, count: number, floor: FloorPrior): Prio
   return { precision, linear };
 }
 
-/** The posterior at certain amplitudes. */
+/** The posterior at certain amplitudes; its numbers are written over when they are looked at anew. */
 export interface State {
   readonly amplitudes: Float64Array;
+  /** ∂ ln P/∂ ln a, pressure by pressure: what each decay contributes, as a part. */
+  readonly shares: Float64Array;
+  /** ln P as read, less as fitted. */
+  readonly rests: Float64Array;
+  /** The prior's part of the gradient. */
+  readonly pull: Float64Array;
   /** Twice the negative logarithm of the posterior, but for a constant. */
-  readonly cost: number;
+  cost: number;
   /** The part of it that is the pressures'. */
-  readonly misfit: number;
-  readonly gradient: () => Float64Array;
-  readonly curvature: () => Float64Array;
+  misfit: number;
 }
 
-export function look(
-  data: DecayData,
-  count: number,
-  amplitudes: Float64Array,
-  prior: Prior,
-): State {
+export function emptyState(size: number, count: number): State {
+  return {
+    amplitudes: new Float64Array(size),
+    shares: new Float64Array(count * size),
+    rests: new Float64Array(count),
+    pull: new Float64Array(size),
+    cost: Infinity,
+    misfit: Infinity,
+  };
+}
+
+/** Works out how good a state's amplitudes are. */
+export function look(data: DecayData, prior: Prior, state: State): void {
+  const { amplitudes, shares, rests, pull } = state;
+  const { basis, logs } = data;
   const size = amplitudes.length;
-  const weight = 1 / (data.sigma * data.sigma);
-  const heights = amplitudes.map((log) => Math.exp(log));
-  const shares = new Float64Array(count * size);
-  const rests = new Float64Array(count);
-  let misfit = 0;
-  for (let row = 0; row < count; row += 1) {
+  const heights = amplitudes.map(Math.exp);
+  let square = 0;
+  for (let row = 0; row < rests.length; row += 1) {
     const at = row * size;
     let sum = 0;
     for (let k = 0; k < size; k += 1) {
-      const part = (heights[k] ?? 0) * (data.basis[at + k] ?? 0);
+      const part = (heights[k] ?? 0) * (basis[at + k] ?? 0);
       shares[at + k] = part;
       sum += part;
     }
-    for (let k = 0; k < size; k += 1) shares[at + k] = (shares[at + k] ?? 0) / sum;
-    const rest = (data.logs[row] ?? 0) - Math.log(sum);
+    const scale = 1 / sum;
+    for (let k = 0; k < size; k += 1) shares[at + k] = (shares[at + k] ?? 0) * scale;
+    const rest = (logs[row] ?? 0) - Math.log(sum);
     rests[row] = rest;
-    misfit += rest * rest * weight;
+    square += rest * rest;
   }
-  const pull = new Float64Array(size);
-  let cost = misfit;
+  state.misfit = square / (data.sigma * data.sigma);
+  state.cost = state.misfit;
   for (let i = 0; i < size; i += 1) {
     let sum = 0;
     for (let j = 0; j < size; j += 1) {
       sum += (prior.precision[i * size + j] ?? 0) * (amplitudes[j] ?? 0);
     }
     pull[i] = (prior.linear[i] ?? 0) - sum;
-    cost += (amplitudes[i] ?? 0) * (sum - 2 * (prior.linear[i] ?? 0));
+    state.cost += (amplitudes[i] ?? 0) * (sum - 2 * (prior.linear[i] ?? 0));
   }
-  return {
-    amplitudes,
-    cost,
-    misfit,
-    gradient: () => {
-      const gradient = Float64Array.from(pull);
-      for (let row = 0; row < count; row += 1) {
-        const rest = (rests[row] ?? 0) * weight;
-        for (let k = 0; k < size; k += 1) {
-          gradient[k] = (gradient[k] ?? 0) + rest * (shares[row * size + k] ?? 0);
-        }
+}
+
+/** Which way, and how far, the posterior grows. */
+export function gradientOf({ sigma }: DecayData, { pull, rests, shares }: State): Float64Array {
+  const size = pull.length;
+  const gradient = Float64Array.from(pull);
+  for (let row = 0; row < rests.length; row += 1) {
+    const rest = (rests[row] ?? 0) / (sigma * sigma);
+    for (let k = 0; k < size; k += 1) {
+      gradient[k] = (gradient[k] ?? 0) + rest * (shares[row * size + k] ?? 0);
+    }
+  }
+  return gradient;
+}
+
+/** What has decayed to less than this contributes nothing: half of the work is saved. */
+const LEAST_SHARE = 1e-9;
+
+/** Its second derivative, by Gauss and Newton. */
+export function curvatureOf(data: DecayData, prior: Prior, { rests, shares }: State): Float64Array {
+  const size = prior.linear.length;
+  const curvature = new Float64Array(size * size);
+  for (let at = 0; at < rests.length * size; at += size) {
+    for (let i = 0; i < size; i += 1) {
+      const left = shares[at + i] ?? 0;
+      if (left < LEAST_SHARE) continue;
+      const to = i * size;
+      for (let j = 0; j <= i; j += 1) {
+        curvature[to + j] = (curvature[to + j] ?? 0) + left * (shares[at + j] ?? 0);
       }
-      return gradient;
-    },
-    curvature: () => {
-      const curvature = new Float64Array(size * size);
-      for (let row = 0; row < count; row += 1) {
-        const at = row * size;
-        for (let i = 0; i < size; i += 1) {
-          const left = (shares[at + i] ?? 0) * weight;
-          // What has decayed away contributes nothing: half of the work is saved.
-          if (left < 1e-9 * weight) continue;
-          for (let j = 0; j <= i; j += 1) {
-            curvature[i * size + j] = (curvature[i * size + j] ?? 0) + left * (shares[at + j] ?? 0);
-          }
-        }
-      }
-      for (let i = 0; i < size; i += 1) {
-        for (let j = 0; j <= i; j += 1) {
-          const value = (curvature[i * size + j] ?? 0) + (prior.precision[i * size + j] ?? 0);
-          curvature[i * size + j] = value;
-          curvature[j * size + i] = value;
-        }
-      }
-      return curvature;
-    },
-  };
+    }
+  }
+  const weight = 1 / (data.sigma * data.sigma);
+  for (let i = 0; i < size; i += 1) {
+    for (let j = 0; j <= i; j += 1) {
+      const at = i * size + j;
+      const value = weight * (curvature[at] ?? 0) + (prior.precision[at] ?? 0);
+      curvature[at] = value;
+      curvature[j * size + i] = value;
+    }
+  }
+  return curvature;
 }

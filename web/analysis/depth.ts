@@ -15,6 +15,7 @@ const LOST_FACTOR = 1.25;
  * 10 s after the fact.
  */
 export function firstHeldBelowS(samples: readonly Sample[], limitPa: number): number | null {
+  if (isNeverBelow(samples, limitPa)) return null;
   const medians = mediansOf(samples);
   const run = new Run();
   for (const [i, { elapsedS }] of samples.entries()) {
@@ -25,6 +26,7 @@ export function firstHeldBelowS(samples: readonly Sample[], limitPa: number): nu
 
 /** The same for the latest stretch: null where the depth has been lost since. */
 export function heldBelowSinceS(samples: readonly Sample[], limitPa: number): number | null {
+  if (isNeverBelow(samples, limitPa)) return null;
   const medians = mediansOf(samples);
   const [below, above] = [new Run(), new Run()];
   let heldSinceS: number | null = null;
@@ -52,6 +54,11 @@ class Run {
     this.#samples += 1;
     return this.#samples >= HELD_SAMPLES && elapsedS - this.sinceS >= HELD_S;
   }
+}
+
+/** During most of a pull-down, and then no median need be looked at. */
+function isNeverBelow(samples: readonly Sample[], limitPa: number): boolean {
+  return samples.every(({ pressurePa }) => pressurePa > limitPa);
 }
 
 function mediansOf(samples: readonly Sample[]): number[] {

@@ -22,6 +22,8 @@ export interface PullDownSeen {
   readonly points: readonly PullDownPoint[];
   /** The whole pull-down, changes or not: the quickest fall in it is what the rig can do. */
   readonly allPoints: readonly PullDownPoint[];
+  /** Since then, by equal parts of the age. */
+  readonly agedPoints: readonly PullDownPoint[];
   readonly pressurePa: number | null;
   /** The latest reading has no pressure, because it is out of the sensor's range. */
   readonly isOverRange: boolean;
@@ -82,7 +84,7 @@ export function forecastPullDown(
       ? outlookOf(waysFrom(seen.allPoints, sheet.targetPa, nowS))
       : null);
   const floor = outlook?.floorPa ?? null;
-  const level = levelOf(seen.points, sinceS, sheet.targetPa);
+  const level = levelOf(seen.agedPoints, sinceS, sheet.targetPa);
   const causes = rankCauses({
     boiling,
     mayBeWater: mayBeWater(pressurePa),

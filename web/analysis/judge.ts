@@ -8,7 +8,7 @@ import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
 import { firstHeldBelowS, heldBelowSinceS } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
-import { pullDownPoints } from './pull-down-points.ts';
+import { agedPoints, pullDownPoints } from './pull-down-points.ts';
 import { assessRise, leakToldBy, type HoldSpan } from './rise.ts';
 import { samplesFromBins } from './samples.ts';
 import { stageBins } from './stage-bins.ts';
@@ -96,6 +96,7 @@ export function judge(
               nowS,
             ),
             allPoints: pullDownPoints(pumped, nowS),
+            agedPoints: agedPoints(pumped, sinceS, nowS),
             pressurePa,
             isOverRange: bins.at(-1)?.pressurePa === null,
             relativeRatePerS: relativeRate,

@@ -57,17 +57,23 @@ export function waterShare(pressurePa: number, depthPa: number, isBoiling: boole
   return pressurePa < LOWEST_PA ? 0 : SHARE_WITHIN * room;
 }
 
-/** Where water may be boiling, or above that. */
-export function mayComeToBoil(pressurePa: number): boolean {
-  return pressurePa >= LOWEST_PA;
-}
-
 /** Ice that little heat reaches stands lower than a plateau is told by: this is its −20 °C. */
 const ICE_PA = 103;
+/**
+ * Water that boils cools itself, but heat from the metal keeps it from going far below freezing: this is
+ * the vapour pressure of ice at −5 °C (IAPWS, Release on the Pressure along the Melting and Sublimation
+ * Curves of Ordinary Water Substance, 2011). How far it goes depends on the rig: a setting of ours.
+ */
+const WATER_PA = 402;
 
-/** Where a flat curve may be water or ice, warm or cold, or gas that has not begun to go. */
-export function mayStandOnWater(pressurePa: number): boolean {
+/** Where a flat curve may be cold ice, or water, or gas that has not begun to go. */
+export function mayStandOnIce(pressurePa: number): boolean {
   return pressurePa >= ICE_PA;
+}
+
+/** Where it may be water, or ice not much below freezing, warm or cold, or gas. */
+export function mayStandOnWater(pressurePa: number): boolean {
+  return pressurePa >= WATER_PA;
 }
 
 /** The slope of a plateau is taken over this long at least. */

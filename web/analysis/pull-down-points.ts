@@ -1,4 +1,7 @@
-/** The readings of a pull-down, thinned: every second of the last minute, wider steps before. */
+/**
+ * The readings of a pull-down, thinned in two ways: every second of the last minute and wider steps
+ * before, for what is to come; and by equal parts of the age, for what it was at each moment so far.
+ */
 import { median } from './median.ts';
 import type { Sample } from './samples.ts';
 
@@ -29,6 +32,38 @@ export function pullDownPoints(samples: readonly Sample[], nowS: number): PullDo
   }
   if (group.length > 0) points.push(pointOf(group));
   return points.reverse();
+}
+
+/** Each group is later than the one before by this part of the age: 240 of them in eight hours. */
+const AGE_STEP = 0.02;
+/** Groups before that would be shorter than a bin of the readings. */
+const YOUNGEST_S = 30;
+
+/**
+ * Groups that are over, the same at every later moment.
+ * @param samples in order of time
+ * @param sinceS from when the age counts
+ */
+export function agedPoints(
+  samples: readonly Sample[],
+  sinceS: number,
+  nowS: number,
+): PullDownPoint[] {
+  const points: PullDownPoint[] = [];
+  let group: Sample[] = [];
+  let endS = sinceS + YOUNGEST_S;
+  const close = () => {
+    if (group.length > 0) points.push(pointOf(group));
+    group = [];
+  };
+  for (const sample of samples) {
+    if (sample.elapsedS <= sinceS) continue;
+    if (sample.elapsedS > endS) close();
+    while (sample.elapsedS > endS) endS += AGE_STEP * (endS - sinceS);
+    group.push(sample);
+  }
+  if (nowS >= endS) close();
+  return points;
 }
 
 function pointOf(group: readonly Sample[]): PullDownPoint {

@@ -4,6 +4,7 @@ import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { rankCauses } from '../../../web/analysis/causes.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { levelOf } from '../../../web/analysis/levelling.ts';
+import { agedPoints } from '../../../web/analysis/pull-down-points.ts';
 import { outlookOf } from '../../../web/analysis/outlook.ts';
 import { waysFrom } from '../../../web/analysis/prediction.ts';
 import { quantileS, remainingFrom } from '../../../web/analysis/remaining.ts';
@@ -198,15 +199,54 @@ test('where ice may stand a floor has to last, below that it need not', () => {
   expect(levelAt(120, 700)?.high).toBe(120);
 });
 
-test('once called, a level is called off by a fall that leads to the target, and by no other', () => {
-  // Twenty minutes at 300 Pa, then t^−power: 1.5/ln(28800/1500) = 0.51 would be there in eight hours.
-  const curve = (power: number) =>
-    everySecond((t) => (t < 1200 ? 300 : 300 * (t / 1200) ** -power), 1500);
+test('where water boils on most jobs a floor has to last longer, and be flatter', () => {
+  const levelAt = (pressurePa: number, lengthS: number, power: number) =>
+    levelOf(
+      everySecond((t) => pressurePa * (t / lengthS) ** -power, lengthS),
+      0,
+      DEFAULT_SHEET.targetPa,
+    );
+  expect(levelAt(300, 700, 0.01)).not.toBeNull();
+  expect(levelAt(500, 700, 0)).toBeNull();
+  expect(levelAt(500, 1000, 0)).not.toBeNull();
+  expect(levelAt(500, 1000, 0.01)).toBeNull();
+});
+
+test('where ice may stand, what came down much faster a while ago is no floor yet', () => {
+  // Down until four tenths of its age, flat from then on; needed is ln 3/ln(28800/1500) = 0.37.
+  const curve = (power: number) => everySecond((t) => 200 * Math.max(600 / t, 1) ** power, 1500);
   const { targetPa } = DEFAULT_SHEET;
   expect(levelOf(curve(0.2), 0, targetPa)).not.toBeNull();
-  expect(levelOf(curve(0.9), 0, targetPa)).toBeNull();
+  expect(levelOf(curve(2), 0, targetPa)).toBeNull();
+});
+
+test('a pull-down by parts of its age is the same at every later moment', () => {
+  const samples = everySecond((t) => 5000 / t, 3000).map((point) => ({ ...point, count: 1 }));
+  const at = (nowS: number) =>
+    agedPoints(
+      samples.filter(({ elapsedS }) => elapsedS <= nowS),
+      0,
+      nowS,
+    );
+  const late = at(3000);
+  for (const nowS of [40, 333, 1999]) {
+    const early = at(nowS);
+    expect(late.slice(0, early.length)).toEqual(early);
+    expect(early.at(-1)?.elapsedS).toBeGreaterThan(0.95 * nowS);
+  }
+  expect(late.length).toBeLessThan(300);
+});
+
+test('once called, a level is called off by a fall that leads to the target, and by no other', () => {
+  // Twenty minutes at 300 Pa, then t^−power: 1.5/ln(28800/1500) = 0.51 would be there in eight hours.
+  const curve = (power: number, lengthS: number) =>
+    everySecond((t) => (t < 1200 ? 300 : 300 * (t / 1200) ** -power), lengthS);
+  const { targetPa } = DEFAULT_SHEET;
+  expect(levelOf(curve(0.3, 1500), 0, targetPa)).not.toBeNull();
+  expect(levelOf(curve(0.3, 4000), 0, targetPa)).not.toBeNull();
+  expect(levelOf(curve(0.9, 1500), 0, targetPa)).toBeNull();
   // The same without what went before.
-  const falling = everySecond((t) => 300 * (t / 1200) ** -0.2, 1500);
+  const falling = everySecond((t) => 300 * (t / 1200) ** -0.3, 4000);
   expect(levelOf(falling, 0, targetPa)).toBeNull();
 });
 

@@ -45,8 +45,10 @@ export function priorOf(data: DecayData, count: number, floor: FloorPrior): Prio
 /** The posterior at certain amplitudes; its numbers are written over when they are looked at anew. */
 export interface State {
   readonly amplitudes: Float64Array;
-  /** ∂ ln P/∂ ln a, pressure by pressure: what each decay contributes, as a part. */
+  /** ∂ ln P/∂ ln a, decay by decay: what each contributes to each pressure, as a part. */
   readonly shares: Float64Array;
+  /** So many of the pressures know of each decay at all; later on nothing is left of it. */
+  readonly known: Int32Array;
   /** ln P as read, less as fitted. */
   readonly rests: Float64Array;
   /** The prior's part of the gradient. */
@@ -61,6 +63,7 @@ export function emptyState(size: number, count: number): State {
   return {
     amplitudes: new Float64Array(size),
     shares: new Float64Array(count * size),
+    known: new Int32Array(size),
     rests: new Float64Array(count),
     pull: new Float64Array(size),
     cost: Infinity,
@@ -68,24 +71,38 @@ export function emptyState(size: number, count: number): State {
   };
 }
 
+/** A part of the pressure that is less than this is none: half of the work is saved. */
+const LEAST_SHARE = 1e-9;
+
 /** Works out how good a state's amplitudes are. */
 export function look(data: DecayData, prior: Prior, state: State): void {
-  const { amplitudes, shares, rests, pull } = state;
+  const { amplitudes, shares, known, rests, pull } = state;
   const { basis, logs } = data;
-  const size = amplitudes.length;
-  const heights = amplitudes.map(Math.exp);
-  let square = 0;
-  for (let row = 0; row < rests.length; row += 1) {
-    const at = row * size;
-    let sum = 0;
-    for (let k = 0; k < size; k += 1) {
-      const part = (heights[k] ?? 0) * (basis[at + k] ?? 0);
-      shares[at + k] = part;
-      sum += part;
+  const [size, count] = [amplitudes.length, rests.length];
+  // Here for the sums of all decays, at first.
+  rests.fill(0);
+  for (let k = 0; k < size; k += 1) {
+    const height = Math.exp(amplitudes[k] ?? 0);
+    const [from, to] = [k * logs.length, k * count];
+    for (let row = 0; row < count; row += 1) {
+      const part = height * (basis[from + row] ?? 0);
+      shares[to + row] = part;
+      rests[row] = (rests[row] ?? 0) + part;
     }
-    const scale = 1 / sum;
-    for (let k = 0; k < size; k += 1) shares[at + k] = (shares[at + k] ?? 0) * scale;
-    const rest = (logs[row] ?? 0) - Math.log(sum);
+  }
+  for (let k = 0; k < size; k += 1) {
+    const to = k * count;
+    let last = 0;
+    for (let row = 0; row < count; row += 1) {
+      const share = (shares[to + row] ?? 0) / (rests[row] ?? 1);
+      shares[to + row] = share;
+      if (share >= LEAST_SHARE) last = row + 1;
+    }
+    known[k] = last;
+  }
+  let square = 0;
+  for (let row = 0; row < count; row += 1) {
+    const rest = (logs[row] ?? 0) - Math.log(rests[row] ?? 1);
     rests[row] = rest;
     square += rest * rest;
   }
@@ -102,43 +119,45 @@ export function look(data: DecayData, prior: Prior, state: State): void {
 }
 
 /** Which way, and how far, the posterior grows. */
-export function gradientOf({ sigma }: DecayData, { pull, rests, shares }: State): Float64Array {
-  const size = pull.length;
-  const gradient = Float64Array.from(pull);
-  for (let row = 0; row < rests.length; row += 1) {
-    const rest = (rests[row] ?? 0) / (sigma * sigma);
-    for (let k = 0; k < size; k += 1) {
-      gradient[k] = (gradient[k] ?? 0) + rest * (shares[row * size + k] ?? 0);
+export function gradientOf({ sigma }: DecayData, state: State): Float64Array {
+  const { pull, rests, shares, known } = state;
+  const weight = 1 / (sigma * sigma);
+  return pull.map((own, k) => {
+    let sum = 0;
+    for (let row = 0; row < (known[k] ?? 0); row += 1) {
+      sum += (rests[row] ?? 0) * (shares[k * rests.length + row] ?? 0);
     }
-  }
-  return gradient;
+    return own + weight * sum;
+  });
 }
 
-/** What has decayed to less than this contributes nothing: half of the work is saved. */
-const LEAST_SHARE = 1e-9;
-
 /** Its second derivative, by Gauss and Newton. */
-export function curvatureOf(data: DecayData, prior: Prior, { rests, shares }: State): Float64Array {
-  const size = prior.linear.length;
-  const curvature = new Float64Array(size * size);
-  for (let at = 0; at < rests.length * size; at += size) {
-    for (let i = 0; i < size; i += 1) {
-      const left = shares[at + i] ?? 0;
-      if (left < LEAST_SHARE) continue;
-      const to = i * size;
-      for (let j = 0; j <= i; j += 1) {
-        curvature[to + j] = (curvature[to + j] ?? 0) + left * (shares[at + j] ?? 0);
-      }
-    }
-  }
+export function curvatureOf(data: DecayData, prior: Prior, state: State): Float64Array {
+  const { shares, known, rests } = state;
+  const size = known.length;
   const weight = 1 / (data.sigma * data.sigma);
+  const curvature = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j <= i; j += 1) {
-      const at = i * size + j;
-      const value = weight * (curvature[at] ?? 0) + (prior.precision[at] ?? 0);
-      curvature[at] = value;
+      const rows = Math.min(known[i] ?? 0, known[j] ?? 0);
+      const sum = productOf(shares, i * rests.length, j * rests.length, rows);
+      const value = weight * sum + (prior.precision[i * size + j] ?? 0);
+      curvature[i * size + j] = value;
       curvature[j * size + i] = value;
     }
   }
   return curvature;
+}
+
+/** Σ of the products of two stretches; two sums side by side, since each addition waits for the last. */
+function productOf(values: Float64Array, left: number, right: number, length: number): number {
+  let [even, odd] = [0, 0];
+  let row = 0;
+  for (; row + 1 < length; row += 2) {
+    even += (values[left + row] ?? 0) * (values[right + row] ?? 0);
+    odd += (values[left + row + 1] ?? 0) * (values[right + row + 1] ?? 0);
+  }
+  return row < length
+    ? even + odd + (values[left + row] ?? 0) * (values[right + row] ?? 0)
+    : even + odd;
 }

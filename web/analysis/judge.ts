@@ -10,7 +10,7 @@ import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
 import { agedPoints, pullDownPoints } from './pull-down-points.ts';
 import { assessRise, leakToldBy, type HoldSpan } from './rise.ts';
-import { samplesFromBins } from './samples.ts';
+import { samplesFromBins, type Sample } from './samples.ts';
 import { stageBins } from './stage-bins.ts';
 import { recogniseStages } from './stages.ts';
 import { presentPressurePa, relativeRatePerS } from './trend.ts';
@@ -91,11 +91,7 @@ export function judge(
           {
             sinceS,
             nowS,
-            points: pullDownPoints(
-              pumped.filter(({ elapsedS }) => elapsedS > sinceS),
-              nowS,
-            ),
-            allPoints: pullDownPoints(pumped, nowS),
+            ...pointsSince(pumped, sinceS, nowS),
             agedPoints: agedPoints(pumped, sinceS, nowS),
             pressurePa,
             isOverRange: bins.at(-1)?.pressurePa === null,
@@ -112,6 +108,14 @@ export function judge(
         ? null
         : riseOf(history, stages.holds, sheetNow(past, sheet), stages.endedS ?? nowS),
   };
+}
+
+/** All points of a pull-down, and those since a change of the rig: mostly the same. */
+function pointsSince(pumped: readonly Sample[], sinceS: number, nowS: number) {
+  const allPoints = pullDownPoints(pumped, nowS);
+  const since = pumped.filter(({ elapsedS }) => elapsedS > sinceS);
+  const points = since.length === pumped.length ? allPoints : pullDownPoints(since, nowS);
+  return { points, allPoints };
 }
 
 /** Earlier holds that are reckoned with: each costs as much as the present one. */

@@ -5,7 +5,7 @@ const FEW = 64;
 
 /** The median, or 0 of nothing. */
 export function median(values: ArrayLike<number>): number {
-  const copy = Float64Array.from(values);
+  const copy = new Float64Array(values);
   const middle = copy.length >> 1;
   // A typed array sorts by number, and several times as fast as a list with a comparison.
   if (copy.length <= FEW) copy.sort();

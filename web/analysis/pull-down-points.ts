@@ -16,21 +16,16 @@ const GROWTH = 0.05;
 /** @param samples in order of time, none later than `nowS` */
 export function pullDownPoints(samples: readonly Sample[], nowS: number): PullDownPoint[] {
   const points: PullDownPoint[] = [];
-  let group: Sample[] = [];
+  let to = samples.length;
   let earliestS = Infinity;
-  for (let i = samples.length - 1; i >= 0; i -= 1) {
-    const sample = samples[i];
-    if (!sample) continue;
-    if (group.length > 0 && sample.elapsedS < earliestS) {
-      points.push(pointOf(group));
-      group = [];
-    }
-    if (group.length === 0) {
-      earliestS = sample.elapsedS - Math.max(0.9, GROWTH * (nowS - sample.elapsedS));
-    }
-    group.push(sample);
+  for (let i = to - 1; i >= 0; i -= 1) {
+    const elapsedS = samples[i]?.elapsedS ?? 0;
+    if (elapsedS >= earliestS) continue;
+    if (i + 1 < to) points.push(pointOf(samples, i + 1, to));
+    to = i + 1;
+    earliestS = elapsedS - Math.max(0.9, GROWTH * (nowS - elapsedS));
   }
-  if (group.length > 0) points.push(pointOf(group));
+  if (to > 0) points.push(pointOf(samples, 0, to));
   return points.reverse();
 }
 
@@ -50,25 +45,29 @@ export function agedPoints(
   nowS: number,
 ): PullDownPoint[] {
   const points: PullDownPoint[] = [];
-  let group: Sample[] = [];
+  let from = samples.findIndex(({ elapsedS }) => elapsedS > sinceS);
+  if (from < 0) return points;
   let endS = sinceS + YOUNGEST_S;
-  const close = () => {
-    if (group.length > 0) points.push(pointOf(group));
-    group = [];
-  };
-  for (const sample of samples) {
-    if (sample.elapsedS <= sinceS) continue;
-    if (sample.elapsedS > endS) close();
-    while (sample.elapsedS > endS) endS += AGE_STEP * (endS - sinceS);
-    group.push(sample);
+  for (let i = from; i <= samples.length; i += 1) {
+    const elapsedS = samples[i]?.elapsedS ?? nowS;
+    if (elapsedS <= endS && i < samples.length) continue;
+    if (elapsedS >= endS && i > from) {
+      points.push(pointOf(samples, from, i));
+      from = i;
+    }
+    while (elapsedS > endS) endS += AGE_STEP * (endS - sinceS);
   }
-  if (nowS >= endS) close();
   return points;
 }
 
-function pointOf(group: readonly Sample[]): PullDownPoint {
-  return {
-    elapsedS: group.reduce((sum, { elapsedS }) => sum + elapsedS, 0) / group.length,
-    pressurePa: median(group.map(({ pressurePa }) => pressurePa)),
-  };
+/** Of the samples from one index to before another. */
+function pointOf(samples: readonly Sample[], from: number, to: number): PullDownPoint {
+  const pressures = new Float64Array(to - from);
+  let sumS = 0;
+  for (let i = from; i < to; i += 1) {
+    const { elapsedS = 0, pressurePa = 0 } = samples[i] ?? {};
+    sumS += elapsedS;
+    pressures[i - from] = pressurePa;
+  }
+  return { elapsedS: sumS / (to - from), pressurePa: median(pressures) };
 }

@@ -14,7 +14,7 @@ const MOMENTS = 84;
  * would have to be many times the pressure. Set so that eight in ten hold on training curves of two
  * simulated worlds and of formulas.
  */
-const SPREAD_SHARE = 0.65;
+const SPREAD_SHARE = 0.55;
 /** What a sensor errs by for minutes on end, as a part of its reading, shows in no fit. From memory. */
 const SLOW_SIGMA = 0.004;
 /** 10 % point of the normal distribution. */

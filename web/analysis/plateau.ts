@@ -43,18 +43,21 @@ export function plateauMayCome(pressurePa: number): boolean {
 
 /**
  * How likely it is that water has to boil away before the pressure goes on as its curve says: sure
- * enough where it seems to boil; not known above where it would; and below, where it may still cool
- * itself or dry up slowly, less. Settings of ours, from training curves of two worlds.
+ * enough where it seems to boil; not known above where it would; below, where it may still cool
+ * itself or dry up slowly, less; and little where only cold ice stands. That is before one looks how
+ * long it would take without water. Settings of ours, from training curves of two worlds.
  */
 const SHARE_ABOVE = 0.5;
 const SHARE_WITHIN = 0.18;
+const SHARE_ICE = 0.05;
 
 /** @param depthPa next to it there is little room left for a plateau */
 export function waterShare(pressurePa: number, depthPa: number, isBoiling: boolean): number {
   const room = Math.min(Math.max(Math.log(pressurePa / depthPa), 0), 1);
   if (isBoiling) return room;
   if (plateauMayCome(pressurePa)) return SHARE_ABOVE * room;
-  return pressurePa < LOWEST_PA ? 0 : SHARE_WITHIN * room;
+  if (isInBoilingRange(pressurePa)) return SHARE_WITHIN * room;
+  return mayStandOnIce(pressurePa) ? SHARE_ICE * room : 0;
 }
 
 /** Ice that little heat reaches stands lower than a plateau is told by: this is its −20 °C. */

@@ -33,13 +33,14 @@ export function fitDecay(
   let [state, tried] = [emptyState(size, count), emptyState(size, count)];
   state.amplitudes.set(start ?? firstGuess(data, count, floor));
   look(data, prior, state);
+  const damped = new Float64Array(size * size);
   let damping = 1e-3;
   let curvature = curvatureOf(data, prior, state);
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const gradient = gradientOf(data, state);
     let isBetter = false;
     for (let trial = 0; trial < TRIALS && !isBetter; trial += 1) {
-      const move = moveOf(curvature, gradient, damping);
+      const move = moveOf(curvature, gradient, damping, damped);
       if (move === null) return null;
       for (let k = 0; k < size; k += 1) {
         tried.amplitudes[k] = (state.amplitudes[k] ?? 0) + (move[k] ?? 0);
@@ -73,20 +74,25 @@ function firstGuess(data: DecayData, count: number, floor: FloorPrior): Float64A
   return guess;
 }
 
-/** A damped step of Newton's, cut to a length that the linearisation can bear. */
+/**
+ * A damped step of Newton's, cut to a length that the linearisation can bear.
+ * @param damped room for the damped curvature, and then for its factor
+ */
 function moveOf(
   curvature: Float64Array,
   gradient: Float64Array,
   damping: number,
+  damped: Float64Array,
 ): Float64Array | null {
   const size = gradient.length;
-  const damped = Float64Array.from(curvature);
+  damped.set(curvature);
   for (let i = 0; i < size; i += 1) {
     damped[i * size + i] = (damped[i * size + i] ?? 0) * (1 + damping);
   }
-  const factor = choleskyFactor(damped, size);
+  const factor = choleskyFactor(damped, size, damped);
   if (factor === null) return null;
   const move = choleskySolve(factor, gradient);
-  const longest = move.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
+  let longest = 0;
+  for (const part of move) longest = Math.max(longest, Math.abs(part));
   return longest > LONGEST_STEP ? move.map((part) => (part * LONGEST_STEP) / longest) : move;
 }

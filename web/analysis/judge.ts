@@ -5,7 +5,7 @@
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
-import { firstHeldBelowS, heldBelowSinceS } from './depth.ts';
+import { Depths } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
 import { agedPoints, pullDownPoints } from './pull-down-points.ts';
@@ -67,9 +67,10 @@ export function judge(
   const pumpedUntilS = isolatedS ?? stages.endedS ?? nowS;
   const pumped =
     pullDownS === null ? [] : samplesFromBins(history.bins(pullDownS, Math.floor(pumpedUntilS)));
-  const targetReachedS = firstHeldBelowS(pumped, sheet.targetPa);
-  const isolationDepthReachedS = firstHeldBelowS(pumped, sheet.isolateAtPa);
-  const stage = withDepth(stages.stage, heldBelowSinceS(pumped, sheet.isolateAtPa));
+  const depths = new Depths(pumped);
+  const targetReachedS = depths.firstHeldBelowS(sheet.targetPa);
+  const isolationDepthReachedS = depths.firstHeldBelowS(sheet.isolateAtPa);
+  const stage = withDepth(stages.stage, depths.heldBelowSinceS(sheet.isolateAtPa));
   const isPumping = stage.name === 'pull_down' || stage.name === 'at_depth';
 
   const sinceS = Math.max(

@@ -34,7 +34,7 @@ const AGE_S = 600;
  * two simulated worlds so that of wet systems that do get there one in forty is told that it doesn't.
  */
 const ON_ICE: Caution = { leastS: 600, flatBelow: 0.0125, flatAtMost: 0.15 };
-const ON_WATER: Caution = { leastS: 900, flatBelow: 0.0025, flatAtMost: 0.05 };
+const ON_WATER: Caution = { leastS: 1500, flatBelow: 0.0025, flatAtMost: 0.05 };
 /** Where it may be either, a curve that rises is being warmed. */
 const RISING_BEYOND = -0.001;
 /** The latest parts of its age over which the slope is taken … */

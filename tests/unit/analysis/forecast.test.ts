@@ -208,9 +208,10 @@ test('where water boils on most jobs a floor has to last longer, and be flatter'
       DEFAULT_SHEET.targetPa,
     );
   expect(levelAt(300, 700, 0.01)).not.toBeNull();
-  expect(levelAt(500, 700, 0)).toBeNull();
-  expect(levelAt(500, 1000, 0)).not.toBeNull();
-  expect(levelAt(500, 1000, 0.01)).toBeNull();
+  expect(levelAt(500, 1400, 0)).toBeNull();
+  expect(levelAt(300, 1600, 0.03)).not.toBeNull();
+  expect(levelAt(500, 1600, 0)).not.toBeNull();
+  expect(levelAt(500, 1600, 0.03)).toBeNull();
 });
 
 test('where ice may stand, what came down much faster a while ago is no floor yet', () => {

@@ -35,7 +35,8 @@ const AGE_STEP = 0.02;
 const YOUNGEST_S = 30;
 
 /**
- * Groups that are over, the same at every later moment.
+ * Groups that are over, the same at every later moment (but for what the history itself thins after an
+ * hour, which leaves their middles as they are to within the noise).
  * @param samples in order of time
  * @param sinceS from when the age counts
  */

@@ -61,7 +61,13 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
   const first = moments[0];
   // What only decays is never higher than it is now.
   const ceiling = first ? highOf(first, Z05) : 0;
-  const arrival = (depthPa: number) => arrivalOf(moments, depthPa);
+  // The band, the remaining time and the chance all ask for the same two depths.
+  const known = new Map<number, Arrival>();
+  const arrival = (depthPa: number) => {
+    const found = known.get(depthPa) ?? arrivalOf(moments, depthPa);
+    known.set(depthPa, found);
+    return found;
+  };
   return {
     arrival,
     chanceOf: (depthPa) => arrival(depthPa).moments.at(-1)?.chance ?? 0,

@@ -1,5 +1,5 @@
 /** When a depth was reached and held. */
-import { runningMedian } from './median.ts';
+import { mediansAlong } from './median.ts';
 import type { Sample } from './samples.ts';
 
 /** Held means: below the limit all this long … */
@@ -12,7 +12,7 @@ const LOST_FACTOR = 1.25;
 /** A pull-down that is asked for several depths: their medians are taken once, and only where needed. */
 export class Depths {
   readonly #samples: readonly Sample[];
-  #medians: readonly number[] | null = null;
+  #medians: Float64Array | null = null;
 
   constructor(samples: readonly Sample[]) {
     this.#samples = samples;
@@ -46,11 +46,11 @@ export class Depths {
   }
 
   /** None where no sample is as low as that: during most of a pull-down. */
-  #mediansFor(limitPa: number): readonly number[] {
+  #mediansFor(limitPa: number): Float64Array {
     if (this.#medians === null) {
-      if (this.#samples.every(({ pressurePa }) => pressurePa > limitPa)) return [];
+      if (this.#samples.every(({ pressurePa }) => pressurePa > limitPa)) return new Float64Array(0);
       const pressures = this.#samples.map(({ pressurePa }) => pressurePa);
-      this.#medians = runningMedian(pressures, 2, 2);
+      this.#medians = mediansAlong(pressures, 2, 2);
     }
     return this.#medians;
   }

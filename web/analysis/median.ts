@@ -41,13 +41,23 @@ function putInPlace(values: Float64Array, place: number): void {
   }
 }
 
+/** As `mediansAlong`, as a list. */
+export function runningMedian(values: readonly number[], before: number, after: number): number[] {
+  return Array.from(mediansAlong(values, before, after));
+}
+
 /**
  * For each value the median of itself, `before` values before it and `after` after it; fewer at the
  * ends. For narrow windows: it sorts each anew, by insertion, and allocates nothing while it does.
  */
-export function runningMedian(values: readonly number[], before: number, after: number): number[] {
+export function mediansAlong(
+  values: ArrayLike<number>,
+  before: number,
+  after: number,
+): Float64Array {
   const window = new Float64Array(before + after + 1);
-  return values.map((_, i) => {
+  const medians = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i += 1) {
     const from = Math.max(0, i - before);
     const to = Math.min(values.length - 1, i + after);
     let size = 0;
@@ -62,6 +72,7 @@ export function runningMedian(values: readonly number[], before: number, after: 
     }
     const middle = size >> 1;
     const upper = window[middle] ?? 0;
-    return size % 2 === 1 ? upper : ((window[middle - 1] ?? 0) + upper) / 2;
-  });
+    medians[i] = size % 2 === 1 ? upper : ((window[middle - 1] ?? 0) + upper) / 2;
+  }
+  return medians;
 }

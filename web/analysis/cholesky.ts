@@ -3,9 +3,15 @@
  * Matrix Computations, section 4.2). Matrices are square, row by row in one array.
  */
 
-/** L, or null where the matrix isn't positive definite to within rounding. */
-export function choleskyFactor(matrix: Float64Array, size: number): Float64Array | null {
-  const factor = new Float64Array(size * size);
+/**
+ * L, or null where the matrix isn't positive definite to within rounding.
+ * @param factor where to put L, below and on the diagonal; may be the matrix itself
+ */
+export function choleskyFactor(
+  matrix: Float64Array,
+  size: number,
+  factor: Float64Array = new Float64Array(size * size),
+): Float64Array | null {
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j <= i; j += 1) {
       let sum = matrix[i * size + j] ?? 0;

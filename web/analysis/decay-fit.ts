@@ -1,6 +1,6 @@
 /** Fits a spectrum of decays to falling pressures: a few damped steps from what was to be expected. */
 import { choleskyFactor, choleskySolve } from './cholesky.ts';
-import { look, priorOf, SLOPE, type State } from './decay-posterior.ts';
+import { curvatureOf, emptyState, gradientOf, look, priorOf, SLOPE } from './decay-posterior.ts';
 import type { DecayData, DecayFit, FloorPrior } from './decay-spectrum.ts';
 
 /**
@@ -29,34 +29,37 @@ export function fitDecay(
 ): DecayFit | null {
   const size = data.tausS.length + 1;
   const prior = priorOf(data, count, floor);
-  let amplitudes = start ? Float64Array.from(start) : firstGuess(data, count, floor);
-  let state = look(data, count, amplitudes, prior);
+  // The best so far, and the next to be tried: they change places.
+  let [state, tried] = [emptyState(size, count), emptyState(size, count)];
+  state.amplitudes.set(start ?? firstGuess(data, count, floor));
+  look(data, prior, state);
+  const damped = new Float64Array(size * size);
   let damping = 1e-3;
-  let curvature = state.curvature();
+  let curvature = curvatureOf(data, prior, state);
   for (let step = 0; step < MOST_STEPS; step += 1) {
-    const gradient = state.gradient();
-    let next: State | null = null;
-    for (let trial = 0; trial < TRIALS && next === null; trial += 1) {
-      const move = moveOf(curvature, gradient, damping);
+    const gradient = gradientOf(data, state);
+    let isBetter = false;
+    for (let trial = 0; trial < TRIALS && !isBetter; trial += 1) {
+      const move = moveOf(curvature, gradient, damping, damped);
       if (move === null) return null;
-      const tried = look(data, count, plus(amplitudes, move), prior);
-      if (tried.cost <= state.cost + 1e-9) {
-        next = tried;
-        damping = Math.max(damping / DAMPED_BY, 1e-9);
-      } else damping *= DAMPED_BY;
+      for (let k = 0; k < size; k += 1) {
+        tried.amplitudes[k] = (state.amplitudes[k] ?? 0) + (move[k] ?? 0);
+      }
+      look(data, prior, tried);
+      isBetter = tried.cost <= state.cost + 1e-9;
+      damping = isBetter ? Math.max(damping / DAMPED_BY, 1e-9) : damping * DAMPED_BY;
     }
-    if (next === null) break;
-    const gained = state.cost - next.cost;
-    state = next;
-    amplitudes = next.amplitudes;
-    curvature = state.curvature();
+    if (!isBetter) break;
+    const gained = state.cost - tried.cost;
+    [state, tried] = [tried, state];
+    curvature = curvatureOf(data, prior, state);
     if (gained < SETTLED || state.misfit < NOISE_SHARE * count) break;
   }
   const factor = choleskyFactor(curvature, size);
   if (factor === null || !Number.isFinite(state.cost)) return null;
   const freedom = Math.max(count - 5, 3);
   const inflation = Math.max(state.misfit / freedom, 1);
-  return { logAmplitudes: amplitudes, factor, inflation, tausS: data.tausS };
+  return { logAmplitudes: state.amplitudes, factor, inflation, tausS: data.tausS };
 }
 
 /** A tail of the expected slope through the present pressure, and the floor as expected. */
@@ -71,24 +74,25 @@ function firstGuess(data: DecayData, count: number, floor: FloorPrior): Float64A
   return guess;
 }
 
-/** A damped step of Newton's, cut to a length that the linearisation can bear. */
+/**
+ * A damped step of Newton's, cut to a length that the linearisation can bear.
+ * @param damped room for the damped curvature, and then for its factor
+ */
 function moveOf(
   curvature: Float64Array,
   gradient: Float64Array,
   damping: number,
+  damped: Float64Array,
 ): Float64Array | null {
   const size = gradient.length;
-  const damped = Float64Array.from(curvature);
+  damped.set(curvature);
   for (let i = 0; i < size; i += 1) {
     damped[i * size + i] = (damped[i * size + i] ?? 0) * (1 + damping);
   }
-  const factor = choleskyFactor(damped, size);
+  const factor = choleskyFactor(damped, size, damped);
   if (factor === null) return null;
   const move = choleskySolve(factor, gradient);
-  const longest = move.reduce((most, part) => Math.max(most, Math.abs(part)), 0);
+  let longest = 0;
+  for (const part of move) longest = Math.max(longest, Math.abs(part));
   return longest > LONGEST_STEP ? move.map((part) => (part * LONGEST_STEP) / longest) : move;
-}
-
-function plus(left: Float64Array, right: Float64Array): Float64Array {
-  return left.map((value, i) => value + (right[i] ?? 0));
 }

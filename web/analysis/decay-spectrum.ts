@@ -21,7 +21,7 @@ export interface DecayData {
   readonly sigma: number;
   /** τₖ; the last column of the basis, an inflow that never ends, has none. */
   readonly tausS: readonly number[];
-  /** e^(−t/τₖ), time by time. */
+  /** e^(−t/τₖ), decay by decay. */
   readonly basis: Float64Array;
 }
 
@@ -68,12 +68,11 @@ export function decayData(
     tausS.push(tauS);
   }
   const size = tausS.length + 1;
-  const basis = new Float64Array(points.length * size);
-  for (const [row, { elapsedS }] of points.entries()) {
-    for (const [k, tauS] of tausS.entries()) {
-      basis[row * size + k] = Math.exp((firstS - elapsedS) / tauS);
+  const basis = new Float64Array(points.length * size).fill(1);
+  for (const [k, tauS] of tausS.entries()) {
+    for (const [row, { elapsedS }] of points.entries()) {
+      basis[k * points.length + row] = Math.exp((firstS - elapsedS) / tauS);
     }
-    basis[row * size + size - 1] = 1;
   }
   return {
     timesS: Float64Array.from(points, ({ elapsedS }) => elapsedS - firstS),

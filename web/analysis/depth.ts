@@ -1,5 +1,5 @@
 /** When a depth was reached and held. */
-import { runningMedian } from './median.ts';
+import { mediansAlong } from './median.ts';
 import type { Sample } from './samples.ts';
 
 /** Held means: below the limit all this long … */
@@ -9,31 +9,56 @@ const HELD_SAMPLES = 3;
 /** Lost again once it stands a quarter higher for as long: a setting of ours, against flapping. */
 const LOST_FACTOR = 1.25;
 
-/**
- * The moment from which the curve was no higher than `limitPa` for 10 s and three samples, or null.
- * Looks at the median of five samples, so that a spike neither makes nor breaks it. It is known
- * 10 s after the fact.
- */
-export function firstHeldBelowS(samples: readonly Sample[], limitPa: number): number | null {
-  const medians = mediansOf(samples);
-  const run = new Run();
-  for (const [i, { elapsedS }] of samples.entries()) {
-    if (run.holdsAt(elapsedS, (medians[i] ?? Infinity) <= limitPa)) return run.sinceS;
+/** A pull-down that is asked for several depths: their medians are taken once, and only where needed. */
+export class Depths {
+  readonly #samples: readonly Sample[];
+  #medians: Float64Array | null = null;
+
+  constructor(samples: readonly Sample[]) {
+    this.#samples = samples;
   }
-  return null;
+
+  /**
+   * The moment from which the curve was no higher than `limitPa` for 10 s and three samples, or null.
+   * Looks at the median of five samples, so that a spike neither makes nor breaks it. It is known
+   * 10 s after the fact.
+   */
+  firstHeldBelowS(limitPa: number): number | null {
+    const medians = this.#mediansFor(limitPa);
+    const run = new Run();
+    for (const [i, medianPa] of medians.entries()) {
+      const elapsedS = this.#samples[i]?.elapsedS ?? 0;
+      if (run.holdsAt(elapsedS, medianPa <= limitPa)) return run.sinceS;
+    }
+    return null;
+  }
+
+  /** The same for the latest stretch: null where the depth has been lost since. */
+  heldBelowSinceS(limitPa: number): number | null {
+    const [below, above] = [new Run(), new Run()];
+    let heldSinceS: number | null = null;
+    for (const [i, medianPa] of this.#mediansFor(limitPa).entries()) {
+      const elapsedS = this.#samples[i]?.elapsedS ?? 0;
+      if (below.holdsAt(elapsedS, medianPa <= limitPa)) heldSinceS ??= below.sinceS;
+      if (above.holdsAt(elapsedS, medianPa > LOST_FACTOR * limitPa)) heldSinceS = null;
+    }
+    return heldSinceS;
+  }
+
+  /** None where no sample is as low as that: during most of a pull-down. */
+  #mediansFor(limitPa: number): Float64Array {
+    if (this.#medians === null) {
+      if (this.#samples.every(({ pressurePa }) => pressurePa > limitPa)) return new Float64Array(0);
+      const pressures = this.#samples.map(({ pressurePa }) => pressurePa);
+      this.#medians = mediansAlong(pressures, 2, 2);
+    }
+    return this.#medians;
+  }
 }
 
-/** The same for the latest stretch: null where the depth has been lost since. */
-export function heldBelowSinceS(samples: readonly Sample[], limitPa: number): number | null {
-  const medians = mediansOf(samples);
-  const [below, above] = [new Run(), new Run()];
-  let heldSinceS: number | null = null;
-  for (const [i, { elapsedS }] of samples.entries()) {
-    const pressurePa = medians[i] ?? Infinity;
-    if (below.holdsAt(elapsedS, pressurePa <= limitPa)) heldSinceS ??= below.sinceS;
-    if (above.holdsAt(elapsedS, pressurePa > LOST_FACTOR * limitPa)) heldSinceS = null;
-  }
-  return heldSinceS;
+/** As `Depths` has it, for one depth. */
+export function firstHeldBelowS(samples: readonly Sample[], limitPa: number): number | null {
+  return new Depths(samples).firstHeldBelowS(limitPa);
 }
 
 /** A stretch in which something has held without a break. */
@@ -52,12 +77,4 @@ class Run {
     this.#samples += 1;
     return this.#samples >= HELD_SAMPLES && elapsedS - this.sinceS >= HELD_S;
   }
-}
-
-function mediansOf(samples: readonly Sample[]): number[] {
-  return runningMedian(
-    samples.map(({ pressurePa }) => pressurePa),
-    2,
-    2,
-  );
 }

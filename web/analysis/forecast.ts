@@ -5,6 +5,7 @@ import { boilingPointC } from '../../protocol/water.ts';
 import { isBallastOpen, rankCauses } from './causes.ts';
 import type { Forecast, Remaining } from './conclusions.ts';
 import { levelOf } from './levelling.ts';
+import { steepestFallPerS } from './fall-seen.ts';
 import { median } from './median.ts';
 import { outlookOf, LONGEST_S, type Outlook } from './outlook.ts';
 import { boilOffEvidence, mayBeWater, plateauEndS, plateauMayCome, waterShare } from './plateau.ts';
@@ -22,6 +23,8 @@ export interface PullDownSeen {
   readonly points: readonly PullDownPoint[];
   /** The whole pull-down, changes or not: the quickest fall in it is what the rig can do. */
   readonly allPoints: readonly PullDownPoint[];
+  /** Since then, by equal parts of the age. */
+  readonly agedPoints: readonly PullDownPoint[];
   readonly pressurePa: number | null;
   /** The latest reading has no pressure, because it is out of the sensor's range. */
   readonly isOverRange: boolean;
@@ -82,7 +85,7 @@ export function forecastPullDown(
       ? outlookOf(waysFrom(seen.allPoints, sheet.targetPa, nowS))
       : null);
   const floor = outlook?.floorPa ?? null;
-  const level = levelOf(seen.points, sinceS, sheet.targetPa);
+  const level = levelOf(seen.agedPoints, sinceS, sheet.targetPa);
   const causes = rankCauses({
     boiling,
     mayBeWater: mayBeWater(pressurePa),
@@ -151,9 +154,9 @@ function remainingTo(
 ): Remaining | null {
   const ageS = ageOf(seen);
   if (ageS < LEAST_AGE_S) return null;
-  const fastest = fastestFallPerS(seen.allPoints);
+  const fastest = steepestFallPerS(seen.allPoints);
   const fall = Math.log(Math.max(pressurePa / depthPa, 1));
-  const leastS = fastest === null ? 0 : (SURELY * fall) / fastest;
+  const leastS = fastest > 0 ? (SURELY * fall) / fastest : 0;
   const times = plateauMayCome(pressurePa) ? TIMES_GAS : TIMES_WATER;
   const waiting = { ageS, leastS, times };
   if (outlook === null) return remainingOf(waiting);
@@ -165,20 +168,4 @@ function remainingTo(
 function ageOf({ nowS, sinceS, allPoints }: PullDownSeen): number {
   const ageS = nowS - sinceS;
   return ageS < LEAST_AGE_S ? nowS - (allPoints[0]?.elapsedS ?? sinceS) : ageS;
-}
-
-/** The quickest fall between points at least 10 s apart, 1/s. */
-function fastestFallPerS(points: readonly PullDownPoint[]): number | null {
-  let fastest = 0;
-  let start = 0;
-  for (const [i, point] of points.entries()) {
-    while (start < i && point.elapsedS - (points[start + 1]?.elapsedS ?? point.elapsedS) >= 10) {
-      start += 1;
-    }
-    const from = points[start];
-    if (!from || point.elapsedS - from.elapsedS < 10) continue;
-    const fall = Math.log(from.pressurePa / point.pressurePa) / (point.elapsedS - from.elapsedS);
-    fastest = Math.max(fastest, fall);
-  }
-  return fastest > 0 ? fastest : null;
 }

@@ -5,15 +5,15 @@
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
-import { firstHeldBelowS, heldBelowSinceS } from './depth.ts';
+import { Depths } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
 import { holdChanceNow } from './hold-chance-now.ts';
 import { repeatedBefore, spanOf } from './holds.ts';
-import { pullDownPoints } from './pull-down-points.ts';
+import { agedPoints, pullDownPoints } from './pull-down-points.ts';
 import { leakToldBy } from './past-holds.ts';
 import { assessRise } from './rise.ts';
-import { samplesFromBins } from './samples.ts';
+import { samplesFromBins, type Sample } from './samples.ts';
 import { stageBins } from './stage-bins.ts';
 import { recogniseStages } from './stages.ts';
 import { presentPressurePa, relativeRatePerS } from './trend.ts';
@@ -70,9 +70,10 @@ export function judge(
   const pumpedUntilS = isolatedS ?? stages.endedS ?? nowS;
   const pumped =
     pullDownS === null ? [] : samplesFromBins(history.bins(pullDownS, Math.floor(pumpedUntilS)));
-  const targetReachedS = firstHeldBelowS(pumped, sheet.targetPa);
-  const isolationDepthReachedS = firstHeldBelowS(pumped, sheet.isolateAtPa);
-  const stage = withDepth(stages.stage, heldBelowSinceS(pumped, sheet.isolateAtPa));
+  const depths = new Depths(pumped);
+  const targetReachedS = depths.firstHeldBelowS(sheet.targetPa);
+  const isolationDepthReachedS = depths.firstHeldBelowS(sheet.isolateAtPa);
+  const stage = withDepth(stages.stage, depths.heldBelowSinceS(sheet.isolateAtPa));
   const isPumping = stage.name === 'pull_down' || stage.name === 'at_depth';
 
   const sinceS = Math.max(
@@ -80,19 +81,15 @@ export function judge(
     stages.rigChanged?.atS ?? 0,
     ...past.filter(({ kind }) => CHANGES.includes(kind)).map(({ elapsedS }) => elapsedS),
   );
-  const points = isPumping
-    ? pullDownPoints(
-        pumped.filter(({ elapsedS }) => elapsedS > sinceS),
-        nowS,
-      )
-    : [];
+  const { points, allPoints } = pointsSince(isPumping ? pumped : [], sinceS, nowS);
   const forecast = isPumping
     ? forecastPullDown(
         {
           sinceS,
           nowS,
           points,
-          allPoints: pullDownPoints(pumped, nowS),
+          allPoints,
+          agedPoints: agedPoints(pumped, sinceS, nowS),
           pressurePa,
           isOverRange: bins.at(-1)?.pressurePa === null,
           relativeRatePerS: relativeRate,
@@ -134,6 +131,14 @@ export function judge(
         ? null
         : riseOf(history, stages.holds, sheetNow(past, sheet), stages.endedS ?? nowS),
   };
+}
+
+/** All points of a pull-down, and those since a change of the rig: mostly the same. */
+function pointsSince(pumped: readonly Sample[], sinceS: number, nowS: number) {
+  const allPoints = pullDownPoints(pumped, nowS);
+  const since = pumped.filter(({ elapsedS }) => elapsedS > sinceS);
+  const points = since.length === pumped.length ? allPoints : pullDownPoints(since, nowS);
+  return { points, allPoints };
 }
 
 /** The latest hold, together with those that it repeats: they have the same leak. */

@@ -3,53 +3,64 @@ import type { Estimate } from './conclusions.ts';
 import { median } from './median.ts';
 import { LONGEST_S } from './outlook.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
-import { mayComeToBoil, mayStandOnWater } from './plateau.ts';
-import { exponentOf } from './tail-exponent.ts';
+import { mayStandOnIce, mayStandOnWater } from './plateau.ts';
+import { TailSlopes } from './tail-exponent.ts';
 
 /**
  * The slowest law that anything on its way to the target follows is a power of time: gas that walls
  * and oil let go. Where not even that, going on as it has, would be there in eight hours, the curve
- * levels off: with this part of it or less, since a fall can quicken again.
+ * levels off: with this part of it or less, since a fall can quicken again. It has had three minutes:
+ * the bend from gas to the tail looks like a floor at first.
  */
 const LEVEL_BELOW = 0.7;
-/**
- * Where water may be boiling, or may yet come to, a flat curve is no floor yet: a plateau ends. Most
- * plateaus fall while the water cools and dries up, or rise where ice is warmed; so one that does
- * neither counts as a floor, the more easily the longer it has lasted: exponents below this after ten
- * minutes, growing with the age's square, and never above that. Set on training curves of two
- * simulated worlds; in one of them plateaus are as flat as floors, and nothing helps but time.
- */
-const FLAT_BELOW = 0.015;
-const FLAT_AT_MOST = 0.07;
-const RISING_BEYOND = -0.003;
-/** It has had three minutes: the bend from gas to the tail looks like a floor at first … */
 const LEAST_S = 180;
-/** … and ten where water may be boiling, or ice giving off vapour. */
-const LEAST_BOILING_S = 600;
-/** The latest parts over which the slope is taken. */
-const PARTS = [0.6, 0.4, 0.25];
+
 /**
- * Once called, it takes more to call it off: at one of these parts of its age it was flat enough, and
- * ever since not even the slowest law on its way would have been there in eight hours.
+ * Where water or ice may stand a flat curve is no floor yet: a plateau ends, and without warning. How
+ * steep it may be at most grows with the square of its age, since a plateau shows what it is by cooling
+ * and drying up, or rising while ice is warmed.
  */
-const MOMENTS = [1, 0.98, 0.96, 0.94, 0.92, 0.9, 0.87, 0.84, 0.8, 0.75, 0.7, 0.65, 0.6];
+interface Caution {
+  readonly leastS: number;
+  /** The exponent allowed after ten minutes … */
+  readonly flatBelow: number;
+  /** … and at any age. */
+  readonly flatAtMost: number;
+}
+const AGE_S = 600;
+/**
+ * Cold ice, which little heat reaches, is seldom met. Warm ice and water are what boils off on most
+ * jobs; there only time tells a plateau from a leak that balances the pump. Set on training curves of
+ * two simulated worlds so that of wet systems that do get there one in forty is told that it doesn't.
+ */
+const ON_ICE: Caution = { leastS: 600, flatBelow: 0.0125, flatAtMost: 0.15 };
+const ON_WATER: Caution = { leastS: 1500, flatBelow: 0.0025, flatAtMost: 0.05 };
+/** Where it may be either, a curve that rises is being warmed. */
+const RISING_BEYOND = -0.001;
+/** The latest parts of its age over which the slope is taken … */
+const PARTS = [0.6, 0.4, 0.25];
+/** … and, where water or ice may stand, one more: it must not have come down so much faster before. */
+const LONG_PART = 0.8;
+const LONG_TIMES = 2;
 
 /**
  * Where the curve levels off, or null where it doesn't, or where that isn't known: between where a
- * power of time would be in eight hours, and where it is now.
- * @param points since the pump was switched on, or the last change of the rig, at `sinceS`
+ * power of time would be in eight hours, and where it is now. Once it was flat enough it takes more to
+ * call it off: that since then the slowest law on its way would have been there in eight hours.
+ * @param points by equal parts of the age (`agedPoints`), since the pump was switched on, or the last
+ * change of the rig, at `sinceS`
  */
 export function levelOf(
   points: readonly PullDownPoint[],
   sinceS: number,
   targetPa: number,
 ): Estimate | null {
-  const ageS = (points.at(-1)?.elapsedS ?? sinceS) - sinceS;
+  const slopes = new TailSlopes(points, sinceS);
   let level: Estimate | null = null;
-  for (const moment of MOMENTS) {
-    const untilS = sinceS + moment * ageS;
-    const then = moment === 1 ? points : points.filter(({ elapsedS }) => elapsedS <= untilS);
-    const found = slopeOf(then, sinceS, targetPa);
+  for (let count = points.length; count > 0; count -= 1) {
+    const latest = points.slice(Math.max(count - 3, 0), count);
+    const found = slopeOf(slopes, latest, count, sinceS, targetPa);
+    if (found === 'too_early') return null;
     if (found === 'unknown') continue;
     if (found === null || !found.isShort) return null;
     level ??= found.level;
@@ -66,30 +77,40 @@ interface Slope {
   readonly level: Estimate;
 }
 
-/** Null where it is below the target. */
+/**
+ * After the first `count` points, of which `latest` are the last; null where it is below the target.
+ */
 function slopeOf(
-  points: readonly PullDownPoint[],
+  slopes: TailSlopes,
+  latest: readonly PullDownPoint[],
+  count: number,
   sinceS: number,
   targetPa: number,
-): Slope | 'unknown' | null {
-  const ageS = (points.at(-1)?.elapsedS ?? sinceS) - sinceS;
-  const pressurePa = median(points.slice(-3).map((point) => point.pressurePa));
-  const mayBoil = mayStandOnWater(pressurePa);
+): Slope | 'too_early' | 'unknown' | null {
+  const ageS = (latest.at(-1)?.elapsedS ?? sinceS) - sinceS;
+  const pressurePa = median(latest.map((point) => point.pressurePa));
   if (pressurePa <= targetPa) return null;
-  if (ageS < (mayBoil ? LEAST_BOILING_S : LEAST_S)) return 'unknown';
+  const caution = cautionAt(pressurePa);
+  if (ageS < LEAST_S) return 'too_early';
+  if (ageS < (caution?.leastS ?? LEAST_S)) return 'unknown';
+  const exponents = PARTS.flatMap((part) => slopes.until(count, part * ageS) ?? []);
+  if (exponents.length < PARTS.length) return 'unknown';
   const ahead = Math.log(Math.max(LONGEST_S / ageS, 1.5));
   const needed = Math.log(pressurePa / targetPa) / ahead;
-  const flat = Math.min(FLAT_BELOW * (ageS / LEAST_BOILING_S) ** 2, FLAT_AT_MOST);
-  const slow = LEVEL_BELOW * needed;
-  const limit = mayComeToBoil(pressurePa) ? Math.min(flat, slow) : slow;
-  const exponents = PARTS.flatMap((part) => exponentOf(points, sinceS, part * ageS) ?? []);
-  if (exponents.length < PARTS.length) return 'unknown';
   const steepest = Math.max(...exponents.map(({ value }) => value));
   const most = Math.max(...exponents.map(({ value, error }) => value + error));
-  const rises = mayBoil && exponents.some(({ value }) => value < RISING_BEYOND);
+  const isFlat = (limit: number) => {
+    if (most >= limit) return false;
+    if (caution === null) return true;
+    const long = slopes.until(count, LONG_PART * ageS);
+    return (
+      exponents.every(({ value }) => value >= RISING_BEYOND) &&
+      (long === null || long.value + long.error < LONG_TIMES * limit)
+    );
+  };
   return {
     isShort: steepest < needed,
-    isFlat: most < limit && !rises,
+    isFlat: isFlat(Math.min(LEVEL_BELOW * needed, flatBelow(caution, ageS))),
     level: {
       // Half way, in its logarithm, between the two.
       estimate: pressurePa * Math.exp((-steepest * ahead) / 2),
@@ -97,4 +118,14 @@ function slopeOf(
       high: pressurePa,
     },
   };
+}
+
+function cautionAt(pressurePa: number): Caution | null {
+  if (mayStandOnWater(pressurePa)) return ON_WATER;
+  return mayStandOnIce(pressurePa) ? ON_ICE : null;
+}
+
+function flatBelow(caution: Caution | null, ageS: number): number {
+  if (caution === null) return Infinity;
+  return Math.min(caution.flatBelow * (ageS / AGE_S) ** 2, caution.flatAtMost);
 }

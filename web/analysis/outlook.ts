@@ -14,7 +14,7 @@ const MOMENTS = 84;
  * would have to be many times the pressure. Set so that eight in ten hold on training curves of two
  * simulated worlds and of formulas.
  */
-const SPREAD_SHARE = 0.65;
+const SPREAD_SHARE = 0.55;
 /** What a sensor errs by for minutes on end, as a part of its reading, shows in no fit. From memory. */
 const SLOW_SIGMA = 0.004;
 /** 10 % point of the normal distribution. */
@@ -61,7 +61,13 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
   const first = moments[0];
   // What only decays is never higher than it is now.
   const ceiling = first ? highOf(first, Z05) : 0;
-  const arrival = (depthPa: number) => arrivalOf(moments, depthPa);
+  // The band, the remaining time and the chance all ask for the same two depths.
+  const known = new Map<number, Arrival>();
+  const arrival = (depthPa: number) => {
+    const found = known.get(depthPa) ?? arrivalOf(moments, depthPa);
+    known.set(depthPa, found);
+    return found;
+  };
   return {
     arrival,
     chanceOf: (depthPa) => arrival(depthPa).moments.at(-1)?.chance ?? 0,

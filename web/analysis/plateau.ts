@@ -43,31 +43,40 @@ export function plateauMayCome(pressurePa: number): boolean {
 
 /**
  * How likely it is that water has to boil away before the pressure goes on as its curve says: sure
- * enough where it seems to boil; not known above where it would; and below, where it may still cool
- * itself or dry up slowly, less. Settings of ours, from training curves of two worlds.
+ * enough where it seems to boil; not known above where it would; below, where it may still cool
+ * itself or dry up slowly, less; and little where only cold ice stands. That is before one looks how
+ * long it would take without water. Settings of ours, from training curves of two worlds.
  */
 const SHARE_ABOVE = 0.5;
 const SHARE_WITHIN = 0.18;
+const SHARE_ICE = 0.05;
 
 /** @param depthPa next to it there is little room left for a plateau */
 export function waterShare(pressurePa: number, depthPa: number, isBoiling: boolean): number {
   const room = Math.min(Math.max(Math.log(pressurePa / depthPa), 0), 1);
   if (isBoiling) return room;
   if (plateauMayCome(pressurePa)) return SHARE_ABOVE * room;
-  return pressurePa < LOWEST_PA ? 0 : SHARE_WITHIN * room;
-}
-
-/** Where water may be boiling, or above that. */
-export function mayComeToBoil(pressurePa: number): boolean {
-  return pressurePa >= LOWEST_PA;
+  if (isInBoilingRange(pressurePa)) return SHARE_WITHIN * room;
+  return mayStandOnIce(pressurePa) ? SHARE_ICE * room : 0;
 }
 
 /** Ice that little heat reaches stands lower than a plateau is told by: this is its −20 °C. */
 const ICE_PA = 103;
+/**
+ * Water that boils cools itself, but heat from the metal keeps it from going far below freezing: this is
+ * the vapour pressure of ice at −5 °C (IAPWS, Release on the Pressure along the Melting and Sublimation
+ * Curves of Ordinary Water Substance, 2011). How far it goes depends on the rig: a setting of ours.
+ */
+const WATER_PA = 402;
 
-/** Where a flat curve may be water or ice, warm or cold, or gas that has not begun to go. */
-export function mayStandOnWater(pressurePa: number): boolean {
+/** Where a flat curve may be cold ice, or water, or gas that has not begun to go. */
+export function mayStandOnIce(pressurePa: number): boolean {
   return pressurePa >= ICE_PA;
+}
+
+/** Where it may be water, or ice not much below freezing, warm or cold, or gas. */
+export function mayStandOnWater(pressurePa: number): boolean {
+  return pressurePa >= WATER_PA;
 }
 
 /** The slope of a plateau is taken over this long at least. */

@@ -1,4 +1,7 @@
-/** The readings of a pull-down, thinned: every second of the last minute, wider steps before. */
+/**
+ * The readings of a pull-down, thinned in two ways: every second of the last minute and wider steps
+ * before, for what is to come; and by equal parts of the age, for what it was at each moment so far.
+ */
 import { median } from './median.ts';
 import type { Sample } from './samples.ts';
 
@@ -13,27 +16,59 @@ const GROWTH = 0.05;
 /** @param samples in order of time, none later than `nowS` */
 export function pullDownPoints(samples: readonly Sample[], nowS: number): PullDownPoint[] {
   const points: PullDownPoint[] = [];
-  let group: Sample[] = [];
+  let to = samples.length;
   let earliestS = Infinity;
-  for (let i = samples.length - 1; i >= 0; i -= 1) {
-    const sample = samples[i];
-    if (!sample) continue;
-    if (group.length > 0 && sample.elapsedS < earliestS) {
-      points.push(pointOf(group));
-      group = [];
-    }
-    if (group.length === 0) {
-      earliestS = sample.elapsedS - Math.max(0.9, GROWTH * (nowS - sample.elapsedS));
-    }
-    group.push(sample);
+  for (let i = to - 1; i >= 0; i -= 1) {
+    const elapsedS = samples[i]?.elapsedS ?? 0;
+    if (elapsedS >= earliestS) continue;
+    if (i + 1 < to) points.push(pointOf(samples, i + 1, to));
+    to = i + 1;
+    earliestS = elapsedS - Math.max(0.9, GROWTH * (nowS - elapsedS));
   }
-  if (group.length > 0) points.push(pointOf(group));
+  if (to > 0) points.push(pointOf(samples, 0, to));
   return points.reverse();
 }
 
-function pointOf(group: readonly Sample[]): PullDownPoint {
-  return {
-    elapsedS: group.reduce((sum, { elapsedS }) => sum + elapsedS, 0) / group.length,
-    pressurePa: median(group.map(({ pressurePa }) => pressurePa)),
-  };
+/** Each group is later than the one before by this part of the age: 240 of them in eight hours. */
+const AGE_STEP = 0.02;
+/** Groups before that would be shorter than a bin of the readings. */
+const YOUNGEST_S = 30;
+
+/**
+ * Groups that are over, the same at every later moment (but for what the history itself thins after an
+ * hour, which leaves their middles as they are to within the noise).
+ * @param samples in order of time
+ * @param sinceS from when the age counts
+ */
+export function agedPoints(
+  samples: readonly Sample[],
+  sinceS: number,
+  nowS: number,
+): PullDownPoint[] {
+  const points: PullDownPoint[] = [];
+  let from = samples.findIndex(({ elapsedS }) => elapsedS > sinceS);
+  if (from < 0) return points;
+  let endS = sinceS + YOUNGEST_S;
+  for (let i = from; i <= samples.length; i += 1) {
+    const elapsedS = samples[i]?.elapsedS ?? nowS;
+    if (elapsedS <= endS && i < samples.length) continue;
+    if (elapsedS >= endS && i > from) {
+      points.push(pointOf(samples, from, i));
+      from = i;
+    }
+    while (elapsedS > endS) endS += AGE_STEP * (endS - sinceS);
+  }
+  return points;
+}
+
+/** Of the samples from one index to before another. */
+function pointOf(samples: readonly Sample[], from: number, to: number): PullDownPoint {
+  const pressures = new Float64Array(to - from);
+  let sumS = 0;
+  for (let i = from; i < to; i += 1) {
+    const { elapsedS = 0, pressurePa = 0 } = samples[i] ?? {};
+    sumS += elapsedS;
+    pressures[i - from] = pressurePa;
+  }
+  return { elapsedS: sumS / (to - from), pressurePa: median(pressures) };
 }

@@ -1,7 +1,7 @@
 /** The time to a depth: where the curve extrapolates to, and how long such things last at all. */
 import type { Remaining } from './conclusions.ts';
 import { LONGEST_S, type Arrival } from './outlook.ts';
-import { densityOf, overAfterS, overBy, type ScaleFree } from './scale-free.ts';
+import { densityOf, overAfterS, overBy, stillOn, type ScaleFree } from './scale-free.ts';
 
 /**
  * The middle of what is believed before any extrapolation, in terms of the age: gas goes fast and what
@@ -20,16 +20,24 @@ const LEAST_WEIGHT = 1e-6;
 /**
  * @param arrival of the extrapolated curve
  * @param waiting of what no curve shows: water that may have to boil away first
- * @param share probability that there is such a thing
+ * @param priorShare probability, before the curve is looked at, that there is such a thing
  */
-export function remainingFrom({ moments }: Arrival, waiting: ScaleFree, share: number): Remaining {
+export function remainingFrom(
+  { moments }: Arrival,
+  waiting: ScaleFree,
+  priorShare: number,
+): Remaining {
   const { ageS } = waiting;
   const masses: number[] = [];
-  let before = 0;
+  let [before, lasts] = [0, 0];
   for (const { afterS, chance } of moments) {
     masses.push((chance - before) * densityOf(ageS, AHEAD, afterS));
+    lasts += (chance - before) * stillOn(ageS, AHEAD, afterS);
     before = chance;
   }
+  lasts += (1 - before) * stillOn(ageS, AHEAD, LONGEST_S);
+  // Bayes: that it should take so long yet without any water is seldom, with water it is no wonder.
+  const share = priorShare / (priorShare + (1 - priorShare) * lasts);
   const arrives = masses.reduce((sum, mass) => sum + mass, 0);
   // Later than eight hours things are so late that few such are met, but while minutes are left of
   // what is sure enough, an age of hours must not make more of never than the curve does.

@@ -9,7 +9,7 @@ import { KINDS, kindOf, type KindLimits } from './rise-kinds.ts';
 import { MixtureVisitor } from './rise-likelihood.ts';
 import { MOST_AMOUNTS } from './rise-mixtures.ts';
 import { findMixtures, LEFT_OUT, type Found } from './rise-search.ts';
-import { splitAt, type StraightSplit } from './slow-between-holds.ts';
+import { splitsOf, type StraightSplit } from './slow-between-holds.ts';
 
 export interface Posterior extends LeakFound {
   readonly endPa: Estimate;
@@ -53,11 +53,12 @@ export function risePosterior(
   const prior = leakPrior(nodes, leakLimitPaPerS, steepestPaPerS);
   const looks = lookAtAll(visitor, found);
   const own = ownLikelihood(looks, found);
+  const alone = nodes.map((_, n) => (prior[n] ?? 0) * (own[n] ?? 0));
   const agreeing = earlier.filter((told) => {
     const theirPrior = leakPrior(told.atPaPerS, leakLimitPaPerS, steepestPaPerS);
-    return agrees(nodes, prior, own, told, theirPrior, middleS);
+    return agrees(nodes, alone, told, theirPrior, middleS);
   });
-  const splits = nodes.map((straight) => splitAt(straight, agreeing, middleS));
+  const splits = splitsOf(nodes, alone, agreeing, middleS);
   const { shares, total } = weighed(looks, prior, splits, nodes);
 
   const count = nodes.length;
@@ -147,11 +148,13 @@ function ownLikelihood({ logs }: Looks, { nodes }: Found): Float64Array {
   return own;
 }
 
-/** Whether both holds together are about as likely as with inflows of their own (Bayes factor). */
+/**
+ * Whether both holds together are about as likely as with inflows of their own (Bayes factor).
+ * @param weights of the nodes, by this hold alone
+ */
 function agrees(
   nodes: readonly number[],
-  prior: readonly number[],
-  own: Float64Array,
+  weights: readonly number[],
   told: LeakTold,
   theirPrior: readonly number[],
   middleS: number,
@@ -159,17 +162,14 @@ function agrees(
   const { logLikelihoodAt, atPaPerS } = told;
   const top = Math.max(...atPaPerS.map(logLikelihoodAt));
   const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
+  const splits = splitsOf(nodes, weights, [told], middleS);
   const together = sum(
-    nodes.map((straight, n) => {
-      const { logLikelihood } = splitAt(straight, [told], middleS);
-      return (prior[n] ?? 0) * (own[n] ?? 0) * Math.exp(logLikelihood - top);
-    }),
+    splits.map(({ logLikelihood }, n) => (weights[n] ?? 0) * Math.exp(logLikelihood - top)),
   );
-  const alone = sum(nodes.map((_, n) => (prior[n] ?? 0) * (own[n] ?? 0)));
   const theirsAlone = sum(
     atPaPerS.map((leak, n) => (theirPrior[n] ?? 0) * Math.exp(logLikelihoodAt(leak) - top)),
   );
-  return together > DISAGREES * alone * theirsAlone;
+  return together > DISAGREES * sum(weights) * theirsAlone;
 }
 
 /** The weight of each place, and their sum. */

@@ -51,14 +51,14 @@ export function findMixtures(
   const widest = Math.max(design.amountScalePa / design.lengthS, leakLimitPaPerS);
   const common = [0, 0.3 * widest, 0.65 * widest, bestLeakPaPerS];
   const bounded = mixturesOf(design)
-    .map((mixture) => {
+    .map((mixture, place) => {
       visitor.take(mixture);
       const { at: best, sigma, logWeight: bound } = visitor.free;
       // Amounts that may not be negative leave the inflow less room than free ones.
-      return { mixture, best, sigma, bound, height: Math.log(Math.min(sigma, widest)) };
+      return { mixture, place, best, sigma, bound, height: Math.log(Math.min(sigma, widest)) };
     })
     .sort((a, b) => b.bound + b.height - a.bound - a.height)
-    .flatMap((one, rank) => (rank < ALL_OF ? [one] : standIn(one, rank)));
+    .flatMap((one, rank) => (rank < ALL_OF ? [one] : standIn(one)));
   const seen: Candidate[] = [];
   let highest = -Infinity;
   for (const { mixture, best, sigma, bound, height } of bounded) {
@@ -82,12 +82,9 @@ export function findMixtures(
   return { candidates, highest, nodes: withEarlier(nodes, earlier) };
 }
 
-/** One in three of those that follow one another in likelihood, with the weight of all three. */
-function standIn<One extends { readonly mixture: Mixture; readonly bound: number }>(
-  one: One,
-  rank: number,
-): One[] {
-  if ((rank - ALL_OF) % ONE_IN !== ONE_IN >> 1) return [];
+/** One in three of those that follow one another in the grid, with the weight of all three. */
+function standIn<One extends { mixture: Mixture; place: number; bound: number }>(one: One): One[] {
+  if (one.place % ONE_IN !== 1) return [];
   const more = Math.log(ONE_IN);
   const mixture = { ...one.mixture, logPrior: one.mixture.logPrior + more };
   return [{ ...one, mixture, bound: one.bound + more }];

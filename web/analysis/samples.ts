@@ -1,6 +1,6 @@
 /** In-range pressures freed of spikes: what the fits and the stage recognition look at. */
 import type { TimeBin } from './bin-level.ts';
-import { median, runningMedian } from './median.ts';
+import { median, mediansAlong } from './median.ts';
 
 export interface Sample {
   readonly elapsedS: number;
@@ -30,11 +30,13 @@ export function samplesFromBins(bins: readonly TimeBin[]): Sample[] {
       samples.push({ elapsedS, pressurePa: Math.max(pressurePa, FAINTEST_PA), count });
     }
   }
-  const logs = samples.map((sample) => Math.log(sample.pressurePa));
-  const medians = runningMedian(logs, 2, 2);
-  const deviations = logs.map((log, i) =>
-    i < 2 || i > logs.length - 3 ? 0 : Math.abs(log - (medians[i] ?? log)),
-  );
+  const logs = new Float64Array(samples.length);
+  for (const [i, { pressurePa }] of samples.entries()) logs[i] = Math.log(pressurePa);
+  const medians = mediansAlong(logs, 2, 2);
+  const deviations = new Float64Array(samples.length);
+  for (let i = 2; i + 2 < samples.length; i += 1) {
+    deviations[i] = Math.abs((logs[i] ?? 0) - (medians[i] ?? 0));
+  }
   const limit = Math.max(SPIKE_SIGMAS * SIGMA_PER_MAD * median(deviations), SPIKE_SHARE);
   return samples.filter((_, i) => (deviations[i] ?? 0) <= limit);
 }

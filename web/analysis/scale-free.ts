@@ -19,7 +19,7 @@ export interface ScaleFree {
  * may end at once. Settings of ours, from training curves of two worlds and of formulas.
  */
 const POWER_BELOW = 0.4;
-const POWER_ABOVE = 1.6;
+const POWER_ABOVE = 2.2;
 
 /** Probability that it is over by then. */
 export function overBy({ ageS, leastS, times }: ScaleFree, afterS: number): number {
@@ -42,4 +42,9 @@ export function overAfterS({ ageS, leastS, times }: ScaleFree, probability: numb
 export function densityOf(ageS: number, times: number, afterS: number): number {
   const odds = afterS / (times * ageS);
   return odds / (1 + odds) ** 2;
+}
+
+/** Probability by Gott's own law that it goes on for longer than that. */
+export function stillOn(ageS: number, times: number, afterS: number): number {
+  return 1 / (1 + afterS / (times * ageS));
 }

@@ -15,12 +15,14 @@ export interface StraightSplit {
   readonly parts: readonly { readonly leakShare: number; readonly probability: number }[];
 }
 
-/** How often a part of what is straight through a whole hold is none. A setting of ours. */
-const PRIOR_SLOW = 0.06;
+/** How often a part of what is straight is none, where the earlier holds speak for it. A setting of ours. */
+const PRIOR_SLOW = 0.2;
 /** Leak's parts that are looked at then, all as likely. */
 const SHARES = [0, 0.25, 0.5, 0.75] as const;
-/** Time constants with which such a source is exhausted, s: three quarters of an hour to three hours, all as
- * likely. Settings of ours. */
+/**
+ * Time constants with which such a source is exhausted, s: three quarters of an hour to three hours, all
+ * as likely. Settings of ours.
+ */
 const EXHAUSTED_S = [2700, 5400, 10_800] as const;
 
 const ALL_LEAK: StraightSplit = {
@@ -29,29 +31,61 @@ const ALL_LEAK: StraightSplit = {
 };
 
 /**
- * @param straightPaPerS the straight part of the hold that is judged, S
+ * For each size that the straight part of the hold that is judged may have, S.
+ * @param straightsPaPerS those sizes
+ * @param weights how likely each is by that hold alone
  * @param middleS the middle of that hold, data time
  */
-export function splitAt(
-  straightPaPerS: number,
+export function splitsOf(
+  straightsPaPerS: readonly number[],
+  weights: readonly number[],
   earlier: readonly LeakTold[],
   middleS: number,
-): StraightSplit {
-  if (earlier.length === 0) return ALL_LEAK;
+): StraightSplit[] {
+  if (earlier.length === 0) return straightsPaPerS.map(() => ALL_LEAK);
+  const logs = straightsPaPerS.map((straight) => logsOf(straight, earlier, middleS));
+  const top = Math.max(...logs.flatMap(({ all, slow }) => [all, ...slow.flat()]));
+  const sumOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
+  const allLeak = sumOf(logs.map(({ all }, n) => (weights[n] ?? 0) * Math.exp(all - top)));
+  const slowed = sumOf(
+    logs.map(({ slow }, n) => {
+      const likelihoods = slow.flat().map((log) => Math.exp(log - top));
+      return ((weights[n] ?? 0) * sumOf(likelihoods)) / likelihoods.length;
+    }),
+  );
+  // Straight counts as a leak until an earlier hold says otherwise (Occam).
+  const prior = slowed > allLeak ? PRIOR_SLOW : 0;
+  return logs.map((log) => splitOf(log, prior));
+}
+
+/** ln of how likely the earlier holds are. */
+interface Logs {
+  readonly all: number;
+  /** By the leak's share, and by how soon the source is exhausted. */
+  readonly slow: readonly (readonly number[])[];
+}
+
+function logsOf(straight: number, earlier: readonly LeakTold[], middleS: number): Logs {
   const logOf = (leakShare: number, tauS: number) =>
     earlier.reduce((sum, told) => {
       const steeper = leakShare + (1 - leakShare) * Math.exp((middleS - told.middleS) / tauS);
-      return sum + told.logLikelihoodAt(straightPaPerS * steeper);
+      return sum + told.logLikelihoodAt(straight * steeper);
     }, 0);
-  const logs = SHARES.map((leakShare) => EXHAUSTED_S.map((tauS) => logOf(leakShare, tauS)));
-  const logAll = logOf(1, Infinity);
-  const top = Math.max(logAll, ...logs.flat());
-  const prior = PRIOR_SLOW / SHARES.length / EXHAUSTED_S.length;
+  return {
+    all: logOf(1, Infinity),
+    slow: SHARES.map((leakShare) => EXHAUSTED_S.map((tauS) => logOf(leakShare, tauS))),
+  };
+}
+
+function splitOf({ all, slow }: Logs, priorSlow: number): StraightSplit {
+  if (priorSlow === 0) return { ...ALL_LEAK, logLikelihood: all };
+  const top = Math.max(all, ...slow.flat());
+  const each = priorSlow / SHARES.length / EXHAUSTED_S.length;
   const weights = [
-    { leakShare: 1, weight: (1 - PRIOR_SLOW) * Math.exp(logAll - top) },
+    { leakShare: 1, weight: (1 - priorSlow) * Math.exp(all - top) },
     ...SHARES.map((leakShare, i) => ({
       leakShare,
-      weight: prior * (logs[i] ?? []).reduce((sum, log) => sum + Math.exp(log - top), 0),
+      weight: each * (slow[i] ?? []).reduce((sum, log) => sum + Math.exp(log - top), 0),
     })),
   ];
   const total = weights.reduce((sum, { weight }) => sum + weight, 0);

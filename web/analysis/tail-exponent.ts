@@ -4,6 +4,8 @@ import type { PullDownPoint } from './pull-down-points.ts';
 const LEAST_POINTS = 6;
 /** Of a part so much must have been seen: what was out of range tells no slope. */
 const SEEN_SHARE = 0.7;
+/** Rounding leaves less than this of a sum of squares that is none. */
+const LEAST_SPREAD = 1e-12;
 
 export interface TailExponent {
   readonly value: number;
@@ -17,16 +19,55 @@ export function exponentOf(
   sinceS: number,
   lengthS: number,
 ): TailExponent | null {
-  const fromS = (points.at(-1)?.elapsedS ?? 0) - lengthS;
-  const late = points.filter(({ elapsedS }) => elapsedS >= fromS && elapsedS > sinceS);
-  const seenS = (late.at(-1)?.elapsedS ?? 0) - (late[0]?.elapsedS ?? 0);
-  if (late.length < LEAST_POINTS || seenS < SEEN_SHARE * lengthS) return null;
-  const x = late.map(({ elapsedS }) => Math.log(elapsedS - sinceS));
-  const y = late.map(({ pressurePa }) => Math.log(pressurePa));
-  const mean = (values: readonly number[]) => values.reduce((sum, v) => sum + v, 0) / values.length;
-  const [meanX, meanY] = [mean(x), mean(y)];
-  const spread = x.reduce((sum, value) => sum + (value - meanX) ** 2, 0);
-  const slope = x.reduce((sum, v, i) => sum + (v - meanX) * ((y[i] ?? 0) - meanY), 0) / spread;
-  const rest = y.reduce((sum, v, i) => sum + (v - meanY - slope * ((x[i] ?? 0) - meanX)) ** 2, 0);
-  return { value: -slope, error: Math.sqrt(rest / (late.length - 2) / spread) };
+  return new TailSlopes(points, sinceS).until(points.length, lengthS);
+}
+
+/** The same at many moments of one curve: from running sums, at a few steps each. */
+export class TailSlopes {
+  readonly #points: readonly PullDownPoint[];
+  readonly #sinceS: number;
+  /** Of x = ln t, y = ln P, x², xy and y² over the points before each. */
+  readonly #sums: Float64Array;
+
+  /** @param points in order of time */
+  constructor(points: readonly PullDownPoint[], sinceS: number) {
+    this.#points = points;
+    this.#sinceS = sinceS;
+    this.#sums = new Float64Array(5 * (points.length + 1));
+    const top = Math.log(points.at(-1)?.pressurePa ?? 1);
+    for (const [i, { elapsedS, pressurePa }] of points.entries()) {
+      const x = elapsedS > sinceS ? Math.log(elapsedS - sinceS) : 0;
+      const y = Math.log(pressurePa) - top;
+      for (const [k, value] of [x, y, x * x, x * y, y * y].entries()) {
+        this.#sums[5 * i + 5 + k] = (this.#sums[5 * i + k] ?? 0) + value;
+      }
+    }
+  }
+
+  /** −d ln P/d ln t over so many seconds up to the last of the first `count` points. */
+  until(count: number, lengthS: number): TailExponent | null {
+    const lastS = this.#points[count - 1]?.elapsedS ?? 0;
+    const first = this.#firstFrom(lastS - lengthS, count);
+    const size = count - first;
+    const seenS = lastS - (this.#points[first]?.elapsedS ?? lastS);
+    if (size < LEAST_POINTS || seenS < SEEN_SHARE * lengthS) return null;
+    const sum = (k: number) => (this.#sums[5 * count + k] ?? 0) - (this.#sums[5 * first + k] ?? 0);
+    const [x, y] = [sum(0) / size, sum(1) / size];
+    const spread = Math.max(sum(2) - size * x * x, LEAST_SPREAD);
+    const slope = (sum(3) - size * x * y) / spread;
+    const rest = Math.max(sum(4) - size * y * y - slope * slope * spread, 0);
+    return { value: -slope, error: Math.sqrt(rest / (size - 2) / spread) };
+  }
+
+  /** The first of the first `count` points that is no earlier, by halving. */
+  #firstFrom(fromS: number, count: number): number {
+    let [low, high] = [0, count];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      const elapsedS = this.#points[middle]?.elapsedS ?? Infinity;
+      if (elapsedS >= fromS && elapsedS > this.#sinceS) high = middle;
+      else low = middle + 1;
+    }
+    return low;
+  }
 }

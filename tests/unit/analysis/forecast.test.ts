@@ -3,7 +3,7 @@ import type { Mark } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { rankCauses } from '../../../web/analysis/causes.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { levelOf } from '../../../web/analysis/levelling.ts';
+import { waterShare } from '../../../web/analysis/plateau.ts';
 import { outlookOf } from '../../../web/analysis/outlook.ts';
 import { waysFrom } from '../../../web/analysis/prediction.ts';
 import { quantileS, remainingFrom } from '../../../web/analysis/remaining.ts';
@@ -90,7 +90,7 @@ test('a plateau may end now, or last many times as long again', () => {
   // Some 430 s on the plateau so far.
   expect(forecast?.remaining?.p10S).toBeLessThan(120);
   expect(forecast?.remaining?.p50S).toBeGreaterThan(400);
-  expect(forecast?.remaining?.p90S).toBeGreaterThan(3000);
+  expect(forecast?.remaining?.p90S).toBeGreaterThan(2000); // 1.5 · 9^(1/2.2) times 550 s
   // Ice and vapour at some 584 Pa: just below 0 °C.
   expect(forecast?.boilingPointC).toBeCloseTo(-0.6, 0);
 });
@@ -169,47 +169,6 @@ test('a fall that quickens without a mark starts the forecast afresh', () => {
   expect(forecast?.sinceS).toBeLessThan(410);
 });
 
-/** Every second, exact. */
-const everySecond = (curve: (elapsedS: number) => number, lengthS: number) =>
-  Array.from({ length: lengthS }, (_, i) => ({ elapsedS: i + 1, pressurePa: curve(i + 1) }));
-
-test('a flat stretch above where water boils counts as a floor, one that rises does not', () => {
-  const { targetPa } = DEFAULT_SHEET;
-  expect(
-    levelOf(
-      everySecond(() => 300, 1200),
-      0,
-      targetPa,
-    )?.high,
-  ).toBe(300);
-  const rising = everySecond((t) => 300 * (1 + t / 60_000), 1200);
-  expect(levelOf(rising, 0, targetPa)).toBeNull();
-});
-
-test('where ice may stand a floor has to last, below that it need not', () => {
-  const levelAt = (pressurePa: number, lengthS: number) =>
-    levelOf(
-      everySecond(() => pressurePa, lengthS),
-      0,
-      DEFAULT_SHEET.targetPa,
-    );
-  expect(levelAt(95, 300)?.high).toBe(95);
-  expect(levelAt(120, 300)).toBeNull();
-  expect(levelAt(120, 700)?.high).toBe(120);
-});
-
-test('once called, a level is called off by a fall that leads to the target, and by no other', () => {
-  // Twenty minutes at 300 Pa, then t^−power: 1.5/ln(28800/1500) = 0.51 would be there in eight hours.
-  const curve = (power: number) =>
-    everySecond((t) => (t < 1200 ? 300 : 300 * (t / 1200) ** -power), 1500);
-  const { targetPa } = DEFAULT_SHEET;
-  expect(levelOf(curve(0.2), 0, targetPa)).not.toBeNull();
-  expect(levelOf(curve(0.9), 0, targetPa)).toBeNull();
-  // The same without what went before.
-  const falling = everySecond((t) => 300 * (t / 1200) ** -0.2, 1500);
-  expect(levelOf(falling, 0, targetPa)).toBeNull();
-});
-
 test('a level that sinks beyond doubt speaks for wet oil', () => {
   const evidence = { boiling: 0, mayBeWater: false, isRising: false, isBallastOpen: false };
   const causesAt = (error: number) =>
@@ -249,6 +208,24 @@ test('water that may have to boil away first moves the upper end, not the lower'
   expect(dry?.p90S).toBeLessThan(600);
   expect(wet?.p90S).toBeGreaterThan(1500);
   expect(Math.abs((wet?.p10S ?? 0) / (dry?.p10S ?? 1) - 1)).toBeLessThan(0.1);
+});
+
+test('the longer a curve would take without water, the more it is held to be water', () => {
+  // Sharp at twenty times the age, where 1 − share is worth 0.8/(1 + 20/1.5) = 0.056 against 0.2.
+  const late = chances((afterS) => (afterS < 10_000 ? 0 : 1));
+  const waiting = { ageS: 500, leastS: 0, times: 1.5 };
+  expect(remainingFrom(late, waiting, 0).p50S).toBeGreaterThan(9900);
+  expect(remainingFrom(late, waiting, 0.2).p50S).toBeLessThan(1000);
+  // At a fifth of the age the share stays about what it was.
+  const soon = chances((afterS) => (afterS < 100 ? 0 : 1));
+  expect(remainingFrom(soon, waiting, 0.2).p50S).toBeLessThan(110);
+});
+
+test('where cold ice may stand there is a little chance of it, below that none', () => {
+  const { targetPa } = DEFAULT_SHEET;
+  expect(waterShare(300, targetPa, false)).toBeGreaterThan(waterShare(130, targetPa, false));
+  expect(waterShare(130, targetPa, false)).toBeGreaterThan(0);
+  expect(waterShare(95, targetPa, false)).toBe(0);
 });
 
 test('what is known by its age alone is as likely as not over after so many times that', () => {

@@ -1,0 +1,37 @@
+/** The median against the middle of the sorted list, of few values and of many. */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { median } from '../../../web/analysis/median.ts';
+
+function middle(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const half = sorted.length >> 1;
+  const upper = sorted[half] ?? 0;
+  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? 0) + upper) / 2;
+}
+
+test('the median is the middle of the sorted values, however many and however alike', () => {
+  const values = fc.oneof(
+    fc.array(fc.integer({ min: -5, max: 5 }), { maxLength: 300 }),
+    fc.array(fc.double({ noNaN: true, noDefaultInfinity: true, min: -1e9, max: 1e9 }), {
+      minLength: 60,
+      maxLength: 300,
+    }),
+  );
+  fc.assert(
+    fc.property(values, (list) => {
+      const before = [...list];
+      // 0 and −0 are the same here.
+      expect(median(list) === middle(list)).toBe(true);
+      expect(list).toEqual(before);
+    }),
+  );
+});
+
+test('lists in order, against it and all alike are no trap', () => {
+  const ascending = Array.from({ length: 4000 }, (_, i) => i);
+  expect(median(ascending)).toBe(1999.5);
+  expect(median(ascending.toReversed())).toBe(1999.5);
+  expect(median(ascending.map(() => 7))).toBe(7);
+  expect(median([])).toBe(0);
+});

@@ -140,7 +140,7 @@ function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null,
     if (iceMayHide(sheet)) return { ...NO_WORD, withheld: { reason: 'ice_possible', moreS: null } };
     return { ...NO_WORD, word: 'tight_dry' };
   }
-  const word = wrongBy(bar, fit, sheet, keepsRule);
+  const word = wrongBy(bar, fit, sheet, keepsRule, seen);
   const notWaterAlone = word === 'moisture' && isMoreThanWater(sheet, seen.pressurePa);
   return { ...NO_WORD, word: notWaterAlone ? null : word, notWaterAlone };
 }
@@ -150,7 +150,13 @@ function shareOf(fit: RiseFit, kind: Kind): number {
 }
 
 /** What is wrong with the system, where that is likely enough. */
-function wrongBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null): Verdict | null {
+function wrongBy(
+  bar: Bar,
+  fit: RiseFit,
+  sheet: Sheet,
+  keepsRule: boolean | null,
+  { heldS }: Seen,
+): Verdict | null {
   const moist = shareOf(fit, 'moisture') + SOME_COUNTS * shareOf(fit, 'some_moisture');
   const leak = shareOf(fit, 'leak') + shareOf(fit, 'small_leak');
   const both = shareOf(fit, 'leak_and_moisture');
@@ -159,7 +165,9 @@ function wrongBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null
     const isNamed = fit.leakPaPerS.low > LEAK_LIMITS * sheet.leakLimitPaPerS;
     return isNamed ? 'leak_and_moisture' : 'moisture';
   }
-  if (leak + both > bar.leak && Math.max(leak, both) > bar.whichLeak) {
+  // Once the hold is over, a sure leak is named by the likelier of its words.
+  const whichLeak = heldS < sheet.holdS ? bar.whichLeak : 0;
+  if (leak + both > bar.leak && Math.max(leak, both) > whichLeak) {
     return leak > both ? 'leak' : 'leak_and_moisture';
   }
   return null;

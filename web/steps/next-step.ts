@@ -10,6 +10,9 @@ const CLOSE_BALLAST_PA = paFromMicron(3000);
 /** An open ballast is itself a plateau far below this; a deeper curve has none open. */
 const BALLAST_LONG_CLOSED_PA = paFromMicron(1000);
 
+/** From this probability on an earlier hold has shown a leak. A setting of ours. */
+const SURELY_LEAKS = 0.8;
+
 export function nextStep(conclusions: Conclusions, sheet: Sheet, marks: readonly Mark[]): NextStep {
   const { stage, forecast, rise } = conclusions;
   switch (stage.name) {
@@ -21,7 +24,7 @@ export function nextStep(conclusions: Conclusions, sheet: Sheet, marks: readonly
     case 'pump_stopped':
       return { kind: 'valve_off_at_once' };
     case 'at_depth':
-      return { kind: 'valve_off', isolateAtPa: sheet.isolateAtPa };
+      return valveOff(conclusions, sheet);
     case 'rise':
       return rise === null ? { kind: 'hold_again' } : afterIsolation(rise);
     case 'pull_down':
@@ -38,7 +41,7 @@ function whilePumping(
   const leading = forecast?.causes[0]?.cause;
   const pressurePa = conclusions.pressurePa;
   if (conclusions.isolationDepthReachedS !== null) {
-    return { kind: 'valve_off', isolateAtPa: sheet.isolateAtPa };
+    return valveOff(conclusions, sheet);
   }
   if (leading === 'ballast') return { kind: 'close_ballast', known: true };
   if (leading === 'rising') return { kind: 'look_for_inflow' };
@@ -54,6 +57,14 @@ function whilePumping(
   }
   if (leading === 'boil_off') return { kind: 'let_it_boil' };
   return { kind: 'keep_pumping', isolateAtPa: sheet.isolateAtPa };
+}
+
+/** After a hold that leaked too much a new one only shows whether that was a leak. */
+function valveOff({ holdChance }: Conclusions, { isolateAtPa }: Sheet): NextStep {
+  const hasLeaked = (holdChance?.reasons ?? []).some(
+    (reason) => reason.kind === 'earlier_hold' && reason.leaksTooMuch >= SURELY_LEAKS,
+  );
+  return { kind: 'valve_off', isolateAtPa, hasLeaked };
 }
 
 function afterIsolation(rise: Rise): NextStep {

@@ -12,7 +12,8 @@ export type NextStep =
   | { readonly kind: 'find_cause' }
   | { readonly kind: 'look_for_inflow' }
   | { readonly kind: 'look_at_sensor' }
-  | { readonly kind: 'valve_off'; readonly isolateAtPa: number }
+  /** `hasLeaked`: the last hold showed a leak, and nothing was done about it. */
+  | { readonly kind: 'valve_off'; readonly isolateAtPa: number; readonly hasLeaked: boolean }
   | { readonly kind: 'wait_for_verdict'; readonly moreS: number }
   | { readonly kind: 'finish_hold'; readonly leftS: number }
   | { readonly kind: 'hold_again' }
@@ -74,6 +75,12 @@ export function sayNextStep(step: NextStep, units: UnitsOfChoice): NextStepWords
         how: 'Oil in it, or beyond its range? Compare with another.',
       };
     case 'valve_off':
+      if (step.hasLeaked) {
+        return {
+          todo: 'Find the leak, or hold again.',
+          how: 'If the slope is the same again, it is a leak. Mark it when joints were tightened.',
+        };
+      }
       return {
         todo: 'Valve off now.',
         how: `Held below ${saySetting(step.isolateAtPa, units.pressure)}. Close the valve first, then stop the pump.`,

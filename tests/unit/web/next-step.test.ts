@@ -58,6 +58,20 @@ describe('while pumping', () => {
     });
     expect(kindOf(conclusions, [mark('ballast_opened', 5)])).toBe('valve_off');
   });
+
+  test('after a hold that leaked, the leak comes before another hold', () => {
+    const stepAfter = (leaksTooMuch: number) => {
+      const none = { estimate: 0, low: 0, high: 0 };
+      const told = { leaksTooMuch, risesTooMuch: 0, leakPaPerS: none, endPa: none };
+      const conclusions = conclusionsWith({
+        isolationDepthReachedS: 500,
+        holdChance: { low: 0, high: 1, reasons: [{ kind: 'earlier_hold', ...told }] },
+      });
+      return nextStep(conclusions, DEFAULT_SHEET, []);
+    };
+    expect(stepAfter(0.95)).toMatchObject({ kind: 'valve_off', hasLeaked: true });
+    expect(stepAfter(0.5)).toMatchObject({ kind: 'valve_off', hasLeaked: false });
+  });
 });
 
 describe('after isolation', () => {

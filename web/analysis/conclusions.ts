@@ -161,6 +161,8 @@ export interface ToldHold {
 
 /** What earlier holds of the same system tell of the next; probabilities of what they leave open. */
 export interface EarlierTold {
+  /** That there is a steady inflow that counts as a leak. */
+  readonly leaks: number;
   /** That the steady inflow alone is more than is allowed. */
   readonly leaksTooMuch: number;
   /** That the pressure would rise by too much again, had pumping taken nothing away since. */

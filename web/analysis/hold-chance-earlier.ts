@@ -3,8 +3,8 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import type { EarlierTold, Estimate, ToldHold } from './conclusions.ts';
 import type { History } from './history.ts';
 import { holdSeen } from './hold-seen.ts';
-import { isTelling, repeatedBefore, spanOf } from './holds.ts';
-import { fitHold, leakToldBy } from './past-holds.ts';
+import { isTelling, spanOf } from './holds.ts';
+import { fitHold, toldBefore } from './past-holds.ts';
 import { logShareAbove } from './truncated-normal.ts';
 
 /** What the next hold is allowed. */
@@ -30,9 +30,7 @@ export function earlierTold(
 ): EarlierTold | null {
   const latest = holds.at(-1);
   if (latest === undefined || !isTelling(latest)) return null;
-  const before = repeatedBefore(holds).flatMap(
-    (hold) => leakToldBy(history, spanOf(hold), sheet, hold.toS) ?? [],
-  );
+  const before = toldBefore(history, holds, sheet);
   const fit = fitHold(history, spanOf(latest), sheet, latest.toS, before);
   const { startPa } = holdSeen(history, latest.fromS, latest.toS);
   if (fit === null || startPa === null) return null;
@@ -40,6 +38,7 @@ export function earlierTold(
   const startsLowerPa = Math.max(startPa.estimate - allowed.startPa, 0);
   const mostPa = startPa.estimate - startsLowerPa + allowed.risePa;
   return {
+    leaks: fit.posterior.leakAbove(sheet.leakLimitPaPerS),
     leaksTooMuch: fit.posterior.leakAbove(allowed.inflowPaPerS),
     risesTooMuch: shareAboveOf(fit.endPa, mostPa),
     leakPaPerS: fit.leakPaPerS,

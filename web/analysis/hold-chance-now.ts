@@ -2,7 +2,7 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Forecast, HoldChance, ToldHold } from './conclusions.ts';
-import { allowedFrom, highestStartPa, holdChance } from './hold-chance.ts';
+import { allowedFrom, holdChance, isBelow } from './hold-chance.ts';
 import { earlierTold } from './hold-chance-earlier.ts';
 import { mostInflowPaPerS } from './hold-chance-load.ts';
 import type { History } from './history.ts';
@@ -33,7 +33,7 @@ export function holdChanceNow(
   const changedSinceHold =
     latest !== undefined && (sinceS > latest.toS || isChanged(past, latest.fromS, nowS));
   // Above its limit a hold fails whatever an earlier one tells, which takes long to work out.
-  const counts = pressurePa !== null && pressurePa <= highestStartPa(sheet);
+  const counts = pressurePa !== null && isBelow(pressurePa, sheet);
   const earlier =
     counts && !changedSinceHold
       ? earlierTold(history, holds, sheet, allowedFrom(pressurePa, sheet))

@@ -42,7 +42,7 @@ export function holdChance(before: BeforeHold, sheet: Sheet): HoldChance {
   }
   if (pressurePa === null) return { low, high, reasons: [{ kind: 'pressure_unknown' }] };
   const limitPa = highestStartPa(sheet);
-  if (pressurePa > STILL_BELOW * limitPa) {
+  if (!isBelow(pressurePa, sheet)) {
     high = LEAST;
     reasons.push({ kind: 'stands_too_high', limitPa });
   }
@@ -71,6 +71,11 @@ export function holdChance(before: BeforeHold, sheet: Sheet): HoldChance {
 /** The rule's final pressure comes before its hold, and a hold ends no lower than it starts. */
 export function highestStartPa({ targetPa, endLimitPa }: Sheet): number {
   return Math.min(targetPa, endLimitPa);
+}
+
+/** Whether a hold may start at this pressure at all. */
+export function isBelow(pressurePa: number, sheet: Sheet): boolean {
+  return pressurePa <= STILL_BELOW * highestStartPa(sheet);
 }
 
 /** What a hold that starts at a pressure may do. */

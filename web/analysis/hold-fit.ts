@@ -27,6 +27,7 @@ const UNMARKED_VALVE_S = 15;
 /** What lies so close to a step is smeared by the sensor's lag, s. */
 const AROUND_STEP_S = 4;
 
+/** A hold as far as it has been seen. */
 export interface FittedHold {
   /** Null where there are too few readings for any. */
   readonly fit: RiseFit | null;

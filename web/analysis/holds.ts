@@ -88,7 +88,7 @@ export function holdsIn(
   return holds;
 }
 
-/** Earlier holds that are reckoned with: each costs as much as the present one. */
+/** So many earlier holds are reckoned with. */
 const MOST_EARLIER = 2;
 
 /** A shorter one tells too little, s. */

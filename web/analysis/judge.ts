@@ -9,9 +9,9 @@ import { Depths } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
 import { holdChanceNow } from './hold-chance-now.ts';
-import { repeatedBefore, spanOf } from './holds.ts';
+import { spanOf } from './holds.ts';
 import { agedPoints, pullDownPoints } from './pull-down-points.ts';
-import { leakToldBy } from './past-holds.ts';
+import { toldBefore } from './past-holds.ts';
 import { assessRise } from './rise.ts';
 import { samplesFromBins, type Sample } from './samples.ts';
 import { stageBins } from './stage-bins.ts';
@@ -150,17 +150,20 @@ function riseOf(
 ): Rise | null {
   const latest = holds.at(-1);
   if (!latest) return null;
-  const earlier = repeatedBefore(holds).flatMap(
-    (hold) => leakToldBy(history, spanOf(hold), sheet, hold.toS) ?? [],
-  );
-  return assessRise(history, spanOf(latest), sheet, untilS, earlier);
+  return assessRise(history, spanOf(latest), sheet, untilS, toldBefore(history, holds, sheet));
 }
 
 /** A sensor that is shut off on its stub sees nothing of the system, whatever the sheet says. */
 function sheetNow(past: readonly Mark[], sheet: Sheet): Sheet {
   const stub = past.findLast(({ kind }) => kind === 'stub_shut' || kind === 'stub_opened');
-  return stub?.kind === 'stub_shut' ? { ...sheet, sensorSees: 'stub' } : sheet;
+  if (stub?.kind !== 'stub_shut') return sheet;
+  const ofStub = stubSheets.get(sheet) ?? { ...sheet, sensorSees: 'stub' };
+  stubSheets.set(sheet, ofStub);
+  return ofStub;
 }
+
+/** Always the same for the same sheet: what is kept of past holds goes by that. */
+const stubSheets = new WeakMap<Sheet, Sheet>();
 
 /** A pull-down that has come to its depth. */
 function withDepth(stage: Stage, depthSinceS: number | null): Stage {

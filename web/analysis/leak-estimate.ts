@@ -31,6 +31,7 @@ export class LeakWeights {
   }
 }
 
+/** What is known of an inflow. */
 export interface LeakFound {
   readonly leakPaPerS: Estimate;
   /** The probability that the inflow is above a limit. */

@@ -5,6 +5,8 @@ export interface LeakTold {
   readonly logLikelihoodAt: (leakPaPerS: number) => number;
   /** Inflows between which it changes, ascending, Pa/s. */
   readonly atPaPerS: readonly number[];
+  /** How likely each of them was beforehand. */
+  readonly priors: readonly number[];
   /** The middle of the hold, data time, s. */
   readonly middleS: number;
 }
@@ -16,11 +18,13 @@ export interface LeakTold {
 export function leakTold(
   leaksPaPerS: readonly number[],
   likelihoods: Float64Array,
+  priors: readonly number[],
   middleS: number,
 ): LeakTold {
   const logs = Array.from(likelihoods, (value) => Math.log(Math.max(value, 1e-300)));
   return {
     atPaPerS: leaksPaPerS,
+    priors,
     middleS,
     logLikelihoodAt: (leakPaPerS) => {
       let n = 0;

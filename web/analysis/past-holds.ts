@@ -1,19 +1,19 @@
 /** What holds that are over tell, and the present one told a little earlier: fitted once, then kept. */
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { History } from './history.ts';
+import type { ToldHold } from './conclusions.ts';
+import { repeatedBefore, spanOf } from './holds.ts';
 import { fittedHold, type FittedHold, type HoldSpan } from './hold-fit.ts';
 import type { LeakTold } from './leak-told.ts';
 import type { RiseFit } from './rise-fit.ts';
 import { isFalling } from './rise-signs.ts';
 
-/** What a hold that is over tells of the inflow; null where there are too few readings for any. */
-export function leakToldBy(
-  history: History,
-  hold: HoldSpan,
-  sheet: Sheet,
-  endS: number,
-): LeakTold | null {
-  return fittedBefore(history, hold, sheet, endS, []).fit?.posterior.told ?? null;
+/** What the holds that the latest one repeats tell of the inflow. */
+export function toldBefore(history: History, holds: readonly ToldHold[], sheet: Sheet): LeakTold[] {
+  return repeatedBefore(holds).flatMap((hold) => {
+    const { fit } = fittedBefore(history, spanOf(hold), sheet, hold.toS, []);
+    return fit?.posterior.told ?? [];
+  });
 }
 
 /** The fit of a hold that is over; null where there are too few readings, or where the pressure fell. */

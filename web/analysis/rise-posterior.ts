@@ -12,6 +12,8 @@ import { findMixtures, LEFT_OUT, type Found } from './rise-search.ts';
 import { splitsOf, type StraightSplit } from './slow-between-holds.ts';
 
 export interface Posterior extends LeakFound {
+  /** The same of all that is straight, where part of that may be a slow release. */
+  readonly straight: LeakFound;
   readonly endPa: Estimate;
   readonly levelledPa: Estimate;
   /** Probability of each kind, in the order of `KINDS`. */
@@ -54,19 +56,19 @@ export function risePosterior(
   const looks = lookAtAll(visitor, found);
   const own = ownLikelihood(looks, found);
   const alone = nodes.map((_, n) => (prior[n] ?? 0) * (own[n] ?? 0));
-  const agreeing = earlier.filter((told) => {
-    const theirPrior = leakPrior(told.atPaPerS, leakLimitPaPerS, steepestPaPerS);
-    return agrees(nodes, alone, told, theirPrior, middleS);
-  });
+  const agreeing = earlier.filter((told) => agrees(nodes, alone, told, middleS));
   const splits = splitsOf(nodes, alone, agreeing, middleS);
   const { shares, total } = weighed(looks, prior, splits, nodes);
 
   const count = nodes.length;
   const leaks = new LeakWeights();
+  const straights = new LeakWeights();
   const kinds = new Float64Array(KINDS.length);
   const coefficients = new Float64Array(design.size);
   const endCells = new EstimateCells(looks.moments, 0, shares, NEGLIGIBLE * total);
-  const mostSlowPa = agreeing.length > 0 ? (nodes.at(-1) ?? 0) * limits.holdS : 0;
+  const isSplit = splits.some(({ parts }) => parts.length > 1);
+  const steepest = nodes.findLast((_, n) => weightAt(shares, n, count) > NEGLIGIBLE * total) ?? 0;
+  const mostSlowPa = isSplit ? steepest * limits.holdS : 0;
   const levelledCells = new EstimateCells(looks.moments, 2, shares, NEGLIGIBLE * total, mostSlowPa);
   for (const [m, { mixture }] of candidates.entries()) {
     for (const [n, straight] of nodes.entries()) {
@@ -79,8 +81,10 @@ export function risePosterior(
       }
       endCells.add(looks.moments[MOMENTS * at] ?? 0, looks.moments[MOMENTS * at + 1] ?? 0, weight);
       const spread = looks.moments[MOMENTS * at + 3] ?? 0;
+      straights.add(straight, weight);
       for (const { leakShare, probability } of splits[n]?.parts ?? []) {
         const part = weight * probability;
+        if (part < NEGLIGIBLE * total) continue;
         const leak = leakShare * straight;
         const levelled = (looks.moments[MOMENTS * at + 2] ?? 0) + (straight - leak) * limits.holdS;
         leaks.add(leak, part);
@@ -96,6 +100,7 @@ export function risePosterior(
   const expected = coefficients.map((value) => value / total);
   return {
     ...leaks.told(),
+    straight: straights.told(),
     endPa: endCells.estimate(),
     levelledPa: levelledCells.estimate(),
     kinds: kinds.map((value) => value / total),
@@ -104,7 +109,7 @@ export function risePosterior(
       (sum, value, i) => sum + (design.startPer[i] ?? 0) * value,
       design.startOffsetPa,
     ),
-    told: leakTold(nodes, own, middleS),
+    told: leakTold(nodes, own, prior, middleS),
     agreeing: agreeing.length,
   };
 }
@@ -156,10 +161,9 @@ function agrees(
   nodes: readonly number[],
   weights: readonly number[],
   told: LeakTold,
-  theirPrior: readonly number[],
   middleS: number,
 ): boolean {
-  const { logLikelihoodAt, atPaPerS } = told;
+  const { logLikelihoodAt, atPaPerS, priors } = told;
   const top = Math.max(...atPaPerS.map(logLikelihoodAt));
   const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
   const splits = splitsOf(nodes, weights, [told], middleS);
@@ -167,7 +171,7 @@ function agrees(
     splits.map(({ logLikelihood }, n) => (weights[n] ?? 0) * Math.exp(logLikelihood - top)),
   );
   const theirsAlone = sum(
-    atPaPerS.map((leak, n) => (theirPrior[n] ?? 0) * Math.exp(logLikelihoodAt(leak) - top)),
+    atPaPerS.map((leak, n) => (priors[n] ?? 0) * Math.exp(logLikelihoodAt(leak) - top)),
   );
   return together > DISAGREES * sum(weights) * theirsAlone;
 }
@@ -183,6 +187,13 @@ function weighed(
   const top = joint.reduce((most, log) => Math.max(most, log), -Infinity);
   const shares = joint.map((log, at) => Math.exp(log - top) * (prior[at % nodes.length] ?? 0));
   return { shares, total: shares.reduce((sum, share) => sum + share, 0) };
+}
+
+/** Of one node, over all mixtures. */
+function weightAt(shares: Float64Array, node: number, count: number): number {
+  let sum = 0;
+  for (let at = node; at < shares.length; at += count) sum += shares[at] ?? 0;
+  return sum;
 }
 
 function addTo(values: Float64Array, at: number, value: number): void {

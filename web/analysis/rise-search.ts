@@ -29,10 +29,10 @@ export interface Found {
 /** So many of what may be the likeliest are all looked at, of the rest one in so many stands for its like. */
 const ALL_OF = 60;
 const ONE_IN = 3;
-/** Mixtures less likely than the best by this are left out: e^−7, with a hundred of them. */
-export const LEFT_OUT = 7;
-/** And of the rest so many that together make this part of all. */
-const NEGLECTED = 0.01;
+/** Mixtures less likely than the best by this are left out: e^−9, with a hundred of them. */
+export const LEFT_OUT = 9;
+/** And of the rest so many that together make this part of all: less than a leak that forbids a pass. */
+const NEGLECTED = 1e-3;
 const NODES = 28;
 
 /**
@@ -57,8 +57,9 @@ export function findMixtures(
       // Amounts that may not be negative leave the inflow less room than free ones.
       return { mixture, place, best, sigma, bound, height: Math.log(Math.min(sigma, widest)) };
     })
-    .sort((a, b) => b.bound + b.height - a.bound - a.height)
-    .flatMap((one, rank) => (rank < ALL_OF ? [one] : standIn(one)));
+    .sort(byBound)
+    .flatMap((one, rank) => (rank < ALL_OF ? [one] : standIn(one)))
+    .sort(byBound);
   const seen: Candidate[] = [];
   let highest = -Infinity;
   for (const { mixture, best, sigma, bound, height } of bounded) {
@@ -82,8 +83,18 @@ export function findMixtures(
   return { candidates, highest, nodes: withEarlier(nodes, earlier) };
 }
 
+/** The likeliest first, as far as amounts that may be negative tell. */
+function byBound(
+  a: { readonly bound: number; readonly height: number },
+  b: { readonly bound: number; readonly height: number },
+): number {
+  return b.bound + b.height - a.bound - a.height;
+}
+
 /** One in three of those that follow one another in the grid, with the weight of all three. */
 function standIn<One extends { mixture: Mixture; place: number; bound: number }>(one: One): One[] {
+  // The one that has nothing level off has no like.
+  if (one.mixture.members.length === 0) return [one];
   if (one.place % ONE_IN !== 1) return [];
   const more = Math.log(ONE_IN);
   const mixture = { ...one.mixture, logPrior: one.mixture.logPrior + more };

@@ -17,13 +17,16 @@ export interface StraightSplit {
 
 /** How often a part of what is straight is none, where the earlier holds speak for it. A setting of ours. */
 const PRIOR_SLOW = 0.2;
-/** Leak's parts that are looked at then, all as likely. */
-const SHARES = [0, 0.25, 0.5, 0.75] as const;
 /**
- * Time constants with which such a source is exhausted, s: three quarters of an hour to three hours, all
- * as likely. Settings of ours.
+ * Leak's parts that are looked at then, all as likely. They lie close, as do the time constants: of few, one
+ * pair that happens to fit the two slopes would stand for all that lie between.
  */
-const EXHAUSTED_S = [2700, 5400, 10_800] as const;
+const SHARES = Array.from({ length: 20 }, (_, i) => i / 20);
+/**
+ * Time constants with which such a source is exhausted, s: half an hour to four hours by fifths, all as
+ * likely. Settings of ours.
+ */
+const EXHAUSTED_S = Array.from({ length: 12 }, (_, i) => 1800 * 1.2 ** i);
 
 const ALL_LEAK: StraightSplit = {
   logLikelihood: 0,

@@ -7,7 +7,7 @@ const ASKED_AGAIN_S = 30;
 
 /**
  * A word for what is wrong is said once two looks that follow one another bear it out, and taken back
- * once two don't: looks are at fixed moments, so that it can't waver with every reading. So is a pass, but
+ * once two don't, or one bears out another: looks are at fixed moments, so that it can't waver with every reading. So is a pass, but
  * only for as long as the present bears it out, too.
  *
  * @param looks judgements of the same hold at earlier moments, the latest first; only taken as needed
@@ -29,8 +29,15 @@ export function steadied(
   return { ...now, verdict: 'undecided', reservations, moreS: ASKED_AGAIN_S };
 }
 
-/** Whatever was said before, it is taken back at once where the readings show that it can't be said. */
-const FINAL: readonly Reservation[] = ['falling', 'not_the_system'];
+/** Whatever was said before, it is taken back at once where the readings or the sheet speak against it. */
+const FINAL: readonly Reservation[] = [
+  'falling',
+  'not_the_system',
+  'isolation_unsure',
+  'evening_out',
+  'ice_possible',
+  'not_water_alone',
+];
 /** What keeps a word from being said, and goes with it. */
 const OF_NO_WORD: readonly Reservation[] = ['too_early', 'between_limits'];
 
@@ -42,7 +49,9 @@ function lastBorneOut(looks: Iterable<Judgement>): Verdict | null {
       const said = saidOf(later) ?? saidOf(look);
       const bothLean = later.leaning !== null && look.leaning !== null;
       if (bothLean && !isAlike(later.leaning, look.leaning)) return null;
-      if (said !== null && bothLean && isAlike(look.leaning, said)) return said;
+      // A pass needs the later of the two to be sure.
+      const isBorneOut = said !== 'tight_dry' || saidOf(later) === said;
+      if (said !== null && bothLean && isBorneOut && isAlike(look.leaning, said)) return said;
       if (later.leaning === null && look.leaning === null) return null;
     }
     later = look;

@@ -67,7 +67,7 @@ const KEPT: Bar = {
 };
 /** A rise about as large as is allowed, without a leak, counts half as moisture. */
 const SOME_COUNTS = 0.5;
-/** Nor calls a leak within three minutes: the first minutes of every hold are steep. */
+/** Nobody calls a leak within three minutes: the first minutes of every hold are steep. */
 const LEAST_S_TO_CALL = 180;
 /**
  * Ice hides while its vapour pressure is not well above the limit: it then lifts the pressure by
@@ -124,10 +124,12 @@ const NO_WORD: Word = { word: null, withheld: null, notWaterAlone: false };
 function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null, seen: Seen): Word {
   const leastS = sheet.holdS * LEAST_SHARE_TO_PASS;
   const limit = sheet.leakLimitPaPerS;
+  // Nothing is passed because part of what goes on rising is believed to be no leak.
+  const { straight } = fit.posterior;
   if (
     shareOf(fit, 'tight_dry') > bar.tight &&
-    fit.posterior.leakAbove(limit) < bar.leakAboveLimit &&
-    fit.leakPaPerS.high < bar.shareOfLimit * limit &&
+    straight.leakAbove(limit) < bar.leakAboveLimit &&
+    straight.leakPaPerS.high < bar.shareOfLimit * limit &&
     (keepsRule ?? bar.ruleMayBreak) &&
     !seen.gap &&
     seen.heldS >= leastS

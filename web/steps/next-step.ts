@@ -62,7 +62,7 @@ function whilePumping(
 /** After a hold that leaked too much a new one only shows whether that was a leak. */
 function valveOff({ holdChance }: Conclusions, { isolateAtPa }: Sheet): NextStep {
   const hasLeaked = (holdChance?.reasons ?? []).some(
-    (reason) => reason.kind === 'earlier_hold' && reason.leaksTooMuch >= SURELY_LEAKS,
+    (reason) => reason.kind === 'earlier_hold' && reason.leaks >= SURELY_LEAKS,
   );
   return { kind: 'valve_off', isolateAtPa, hasLeaked };
 }

@@ -39,6 +39,7 @@ function sayBetween(low: number, high: number): string {
   if (low >= LIKELY) return 'the hold most likely passes';
   if (high <= UNLIKELY) return 'the hold most likely fails';
   const [least, most] = [low, high].map((share) => ROUGHLY * Math.round((100 * share) / ROUGHLY));
+  if (least === most) return `the hold passes with a chance of about ${String(most)} %`;
   if (least === 0 && most === 100) return 'nobody can tell whether the hold passes';
   if (least === 0) return `the hold passes with a chance of ${String(most)} % at most`;
   if (most === 100) return `the hold passes with a chance of ${String(least)} % at least`;
@@ -59,9 +60,10 @@ function sayWhy({ low, high, reasons }: HoldChance, units: UnitsOfChoice): strin
 }
 
 function sayEarlier(
-  { leaksTooMuch, risesTooMuch, leakPaPerS }: EarlierTold,
+  { leaks, leaksTooMuch, risesTooMuch, leakPaPerS }: EarlierTold,
   units: UnitsOfChoice,
 ): string {
+  if (leaksTooMuch >= LIKELY && leaks < LIKELY) return ': so little room is left below the limit';
   if (leaksTooMuch >= LIKELY) {
     return `: the last one showed a steady inflow, ${sayRateBetween(leakPaPerS, units.pressure)}`;
   }

@@ -8,7 +8,7 @@ import { agedPoints } from '../../../web/analysis/pull-down-points.ts';
 const everySecond = (curve: (elapsedS: number) => number, lengthS: number) =>
   Array.from({ length: lengthS }, (_, i) => ({ elapsedS: i + 1, pressurePa: curve(i + 1) }));
 
-test('a flat stretch above where water boils counts as a floor, one that rises does not', () => {
+test('a flat stretch counts as a floor, one that rises does not', () => {
   const { targetPa } = DEFAULT_SHEET;
   expect(
     levelOf(

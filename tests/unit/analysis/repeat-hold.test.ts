@@ -4,7 +4,14 @@ import type { Mark, MarkKind } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../../support/invented-curves.ts';
+import {
+  between,
+  historyOf,
+  logBetween,
+  QUIET_SENSOR,
+  readingsOf,
+  seeded,
+} from '../../support/invented-curves.ts';
 
 const FIRST_S = 600;
 const REOPENED_S = 1000;
@@ -99,4 +106,38 @@ test('what is kept of past holds follows the readings that come late', () => {
     if (point.elapsedS > 2100) history.insert(point);
   }
   expect(judged(END_S)).toEqual(told(END_S));
+});
+
+test('no leak is passed because part of it might be a slow release, however long was pumped between', () => {
+  const limit = DEFAULT_SHEET.leakLimitPaPerS;
+  const random = seeded(6);
+  for (let run = 0; run < 25; run += 1) {
+    const leak = between(random, 1.02, 1.25) * limit;
+    const slow = between(random, 0.2, 0.6) * limit;
+    const tauS = logBetween(random, 2500, 14_000);
+    const reopenedS = FIRST_S + 2 * Math.round(between(random, 350, 900));
+    const secondS = reopenedS + 2 * Math.round(between(random, 3600, 10_000));
+    const endS = secondS + 900;
+    /** What leak and slow release have brought between two moments, Pa. */
+    const cameIn = (fromS: number, toS: number) =>
+      leak * (toS - fromS) +
+      slow * tauS * (Math.exp((endS - fromS) / tauS) - Math.exp((endS - toS) / tauS));
+    const curve = (elapsedS: number): number => {
+      if (elapsedS < FIRST_S) return START_PA + 3000 * Math.exp(-elapsedS / 60);
+      if (elapsedS < reopenedS) return START_PA + cameIn(FIRST_S, elapsedS);
+      if (elapsedS >= secondS) return START_PA + cameIn(secondS, elapsedS);
+      return START_PA + cameIn(FIRST_S, reopenedS) * Math.exp(-(elapsedS - reopenedS) / 20);
+    };
+    const marks = [
+      markOf('pump_on', 0),
+      markOf('isolated', FIRST_S),
+      markOf('reopened', reopenedS),
+      markOf('isolated', secondS),
+    ];
+    const history = historyOf(readingsOf(curve, QUIET_SENSOR, seeded(1000 + run), 0, endS));
+    for (const nowS of [endS - 250, endS - 120, endS]) {
+      const rise = judge(history, marks, DEFAULT_SHEET, nowS).rise;
+      expect(rise?.verdict, `run ${run} at ${nowS} s`).not.toBe('tight_dry');
+    }
+  }
 });

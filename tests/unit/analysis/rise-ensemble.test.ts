@@ -127,5 +127,6 @@ test('what has been all but straight for five minutes is hardly ever called a le
     }));
     if (judgedAt(HOLD_S / 3).verdict.startsWith('leak')) called += 1;
   }
+  // By Occam's razor some are: a repeat hold tells.
   expect(called).toBeLessThanOrEqual(0.2 * CURVES);
 });

@@ -56,10 +56,20 @@ test('a pass is never kept where the present does not bear it out', () => {
   expect(wordFor(unsure('tight_dry'), unsure('tight_dry'), unsure('tight_dry'))).toBe('undecided');
 });
 
-test('a falling pressure takes any word back at once', () => {
-  const looks = [sure('leak'), sure('leak')];
-  expect(wordFor(unsure('leak', 'falling'), ...looks)).toBe('undecided');
+test('a pass is not begun by an early look alone', () => {
+  const [pass, likely] = [sure('tight_dry'), unsure('tight_dry')];
+  expect(wordFor(likely, likely, pass)).toBe('undecided');
+  expect(wordFor(likely, pass, likely)).toBe('tight_dry');
+  expect(wordFor(likely, likely, pass, pass)).toBe('tight_dry');
 });
+
+test.each(['falling', 'isolation_unsure', 'ice_possible', 'not_water_alone'] as const)(
+  '"%s" takes any word back at once',
+  (reason) => {
+    const looks = [sure('leak'), sure('leak')];
+    expect(wordFor(unsure('leak', reason), ...looks)).toBe('undecided');
+  },
+);
 
 test('looks are taken only as far back as needed', () => {
   function* looks() {

@@ -14,6 +14,7 @@ const rate = ({ estimate, low, high }: ReturnType<typeof micron>) => ({
 function earlier(change: Partial<EarlierTold>): HoldReason {
   return {
     kind: 'earlier_hold',
+    leaks: 0.01,
     leaksTooMuch: 0.01,
     risesTooMuch: 0.5,
     leakPaPerS: rate(micron(38, 34, 42)),
@@ -48,8 +49,14 @@ test.each<[number, number, Partial<EarlierTold>, string]>([
   [
     0,
     0.08,
-    { leaksTooMuch: 0.97, risesTooMuch: 1 },
+    { leaks: 0.97, leaksTooMuch: 0.97, risesTooMuch: 1 },
     'the hold most likely fails: the last one showed a steady inflow, about 38 micron a minute, between 34 and 42.',
+  ],
+  [
+    0,
+    0.08,
+    { leaks: 0.01, leaksTooMuch: 0.97, risesTooMuch: 1 },
+    'the hold most likely fails: so little room is left below the limit.',
   ],
   [
     0.94,

@@ -60,9 +60,9 @@ describe('while pumping', () => {
   });
 
   test('after a hold that leaked, the leak comes before another hold', () => {
-    const stepAfter = (leaksTooMuch: number) => {
+    const stepAfter = (leaks: number) => {
       const none = { estimate: 0, low: 0, high: 0 };
-      const told = { leaksTooMuch, risesTooMuch: 0, leakPaPerS: none, endPa: none };
+      const told = { leaks, leaksTooMuch: 0.99, risesTooMuch: 0, leakPaPerS: none, endPa: none };
       const conclusions = conclusionsWith({
         isolationDepthReachedS: 500,
         holdChance: { low: 0, high: 1, reasons: [{ kind: 'earlier_hold', ...told }] },

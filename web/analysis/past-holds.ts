@@ -7,11 +7,13 @@ import { fittedHold, type FittedHold, type HoldSpan } from './hold-fit.ts';
 import type { LeakTold } from './leak-told.ts';
 import type { RiseFit } from './rise-fit.ts';
 import { isFalling } from './rise-signs.ts';
+import type { Judgement } from './verdict.ts';
 
 /** What the holds that the latest one repeats tell of the inflow. */
 export function toldBefore(history: History, holds: readonly ToldHold[], sheet: Sheet): LeakTold[] {
   return repeatedBefore(holds).flatMap((hold) => {
-    const { fit } = fittedBefore(history, spanOf(hold), sheet, hold.toS, []);
+    const past = { hold: spanOf(hold), sheet, untilS: hold.toS, earlier: [] };
+    const { fit } = fittedBefore(history, past);
     return fit?.posterior.told ?? [];
   });
 }
@@ -24,54 +26,74 @@ export function fitHold(
   endS: number,
   earlier: readonly LeakTold[],
 ): RiseFit | null {
-  const { fit, points } = fittedBefore(history, hold, sheet, endS, earlier);
+  const { fit, points } = fittedBefore(history, { hold, sheet, untilS: endS, earlier });
   return isFalling(points) ? null : fit;
 }
 
-/** One fit of a past stretch, and all that it depends on. */
-interface PastFit {
-  readonly isolatedS: number;
-  readonly isMarked: boolean;
+/** All that what a past stretch of a hold tells depends on. */
+interface Past {
+  readonly hold: HoldSpan;
   readonly sheet: Sheet;
   readonly untilS: number;
   readonly earlier: readonly LeakTold[];
-  readonly lateReadings: number;
-  readonly fitted: FittedHold;
 }
 
-/** So many past fits of a recording are kept: its earlier holds, and the moments looked back at. */
-const KEPT = 24;
-const pastFits = new WeakMap<History, PastFit[]>();
+interface Kept<T> extends Past {
+  readonly lateReadings: number;
+  readonly found: T;
+}
 
-/**
- * The same as `fittedHold` for a moment that is past. Every judgement asks for the same ones again,
- * and no reading but a late one can change them.
- */
-export function fittedBefore(
+/** So many earlier holds of a recording are kept … */
+const FITS = 4;
+const fits = new WeakMap<History, Kept<FittedHold>[]>();
+/** … and of so many earlier moments of the present one what was judged: less to hold on to than a fit. */
+const JUDGEMENTS = 24;
+const judgements = new WeakMap<History, Kept<Judgement>[]>();
+
+/** The same as `fittedHold` for a moment that is past. */
+function fittedBefore(history: History, past: Past): FittedHold {
+  const { hold, sheet, untilS, earlier } = past;
+  return keptOf(fits, FITS, history, past, () => fittedHold(history, hold, sheet, untilS, earlier));
+}
+
+/** What was judged at a moment that is past. */
+export function judgedBefore(
   history: History,
-  hold: HoldSpan,
-  sheet: Sheet,
-  untilS: number,
-  earlier: readonly LeakTold[],
-): FittedHold {
-  if (history.lastS === null || history.lastS <= untilS) {
-    return fittedHold(history, hold, sheet, untilS, earlier);
-  }
-  const { isolatedS, isMarked } = hold;
-  const { lateReadings } = history;
-  const kept = pastFits.get(history) ?? [];
-  const known = kept.find(
-    (past) =>
-      past.isolatedS === isolatedS &&
-      past.isMarked === isMarked &&
-      past.sheet === sheet &&
-      past.untilS === untilS &&
-      past.lateReadings === lateReadings &&
-      past.earlier.length === earlier.length &&
-      past.earlier.every((told, i) => told === earlier[i]),
+  past: Past,
+  judge: (fitted: FittedHold) => Judgement,
+): Judgement {
+  const { hold, sheet, untilS, earlier } = past;
+  return keptOf(judgements, JUDGEMENTS, history, past, () =>
+    judge(fittedHold(history, hold, sheet, untilS, earlier)),
   );
-  const fitted = known?.fitted ?? fittedHold(history, hold, sheet, untilS, earlier);
-  const found = { isolatedS, isMarked, sheet, untilS, earlier, lateReadings, fitted };
-  pastFits.set(history, [found, ...kept.filter((past) => past !== known)].slice(0, KEPT));
-  return fitted;
+}
+
+/** Every judgement asks for the same past moments again, and no reading but a late one changes them. */
+function keptOf<T>(
+  store: WeakMap<History, Kept<T>[]>,
+  most: number,
+  history: History,
+  past: Past,
+  find: () => T,
+): T {
+  const { lateReadings, lastS } = history;
+  if (lastS === null || lastS <= past.untilS) return find();
+  const kept = store.get(history) ?? [];
+  const known = kept.find((one) => one.lateReadings === lateReadings && isSame(one, past));
+  const found = known?.found ?? find();
+  const others = kept.filter((one) => one !== known);
+  store.set(history, [{ ...past, lateReadings, found }, ...others].slice(0, most));
+  return found;
+}
+
+function isSame(a: Past, b: Past): boolean {
+  return (
+    a.hold.isolatedS === b.hold.isolatedS &&
+    a.hold.isMarked === b.hold.isMarked &&
+    a.hold.isolationSure === b.hold.isolationSure &&
+    a.sheet === b.sheet &&
+    a.untilS === b.untilS &&
+    a.earlier.length === b.earlier.length &&
+    a.earlier.every((told, i) => told === b.earlier[i])
+  );
 }

@@ -4,7 +4,7 @@ import type { CurvePoint, Estimate, Rise } from './conclusions.ts';
 import type { History } from './history.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
 import { fittedHold, type FittedHold, type HoldSpan } from './hold-fit.ts';
-import { fittedBefore } from './past-holds.ts';
+import { judgedBefore } from './past-holds.ts';
 import type { RiseFit } from './rise-fit.ts';
 import type { LeakTold } from './leak-told.ts';
 import type { RisePoint } from './rise-points.ts';
@@ -88,7 +88,9 @@ function* earlierLooks(
   const latest = Math.floor(Math.log(heldS / FIRST_LOOK_S) / Math.log(LOOK_GROWTH));
   for (let look = latest; look >= 0 && look > latest - MOST_LOOKS; look -= 1) {
     const atS = hold.isolatedS + FIRST_LOOK_S * LOOK_GROWTH ** look;
-    yield judgementOf(fittedBefore(history, hold, sheet, atS, earlier), hold, sheet, atS);
+    yield judgedBefore(history, { hold, sheet, untilS: atS, earlier }, (fitted) =>
+      judgementOf(fitted, hold, sheet, atS),
+    );
   }
 }
 

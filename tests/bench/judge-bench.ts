@@ -4,7 +4,8 @@ import { runInNewContext } from 'node:vm';
 import { z } from 'zod';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { History } from '../../web/analysis/history.ts';
-import { judge, JUDGING_GRID_S } from '../../web/analysis/judge.ts';
+import { judge } from '../../web/analysis/judge.ts';
+import { JUDGING_GRID_S } from '../../web/analysis/judging-grid.ts';
 import { benchFits } from './fit-bench.ts';
 import {
   fill,

@@ -4,7 +4,8 @@ import { apiErrorSchema, recordingDetailSchema, rehearsalListSchema } from '../.
 import { parseReadingsCsv } from '../../protocol/readings-csv.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
-import { gridTime, judge } from '../../web/analysis/judge.ts';
+import { judge } from '../../web/analysis/judge.ts';
+import { gridTime } from '../../web/analysis/judging-grid.ts';
 import { numbersOf } from '../../web/analysis/numbers.ts';
 import { listVerdictNumbers } from '../../web/words/list-verdict-numbers.ts';
 import { VERDICT_NAMES } from '../../web/words/say-verdict.ts';

@@ -9,10 +9,13 @@ const HELD_SAMPLES = 3;
 /** Lost again once it stands a quarter higher for as long: a setting of ours, against flapping. */
 const LOST_FACTOR = 1.25;
 
-/** A pull-down that is asked for several depths: their medians are taken once, and only where needed. */
+/** A pull-down that is asked for several depths, and often: each is looked for once. */
 export class Depths {
   readonly #samples: readonly Sample[];
+  /** Taken only where needed. */
   #medians: Float64Array | null = null;
+  readonly #first = new Map<number, number | null>();
+  readonly #latest = new Map<number, number | null>();
 
   constructor(samples: readonly Sample[]) {
     this.#samples = samples;
@@ -24,6 +27,15 @@ export class Depths {
    * 10 s after the fact.
    */
   firstHeldBelowS(limitPa: number): number | null {
+    return keptIn(this.#first, limitPa, () => this.#findFirst(limitPa));
+  }
+
+  /** The same for the latest stretch: null where the depth has been lost since. */
+  heldBelowSinceS(limitPa: number): number | null {
+    return keptIn(this.#latest, limitPa, () => this.#findLatest(limitPa));
+  }
+
+  #findFirst(limitPa: number): number | null {
     const medians = this.#mediansFor(limitPa);
     const run = new Run();
     for (const [i, medianPa] of medians.entries()) {
@@ -33,8 +45,7 @@ export class Depths {
     return null;
   }
 
-  /** The same for the latest stretch: null where the depth has been lost since. */
-  heldBelowSinceS(limitPa: number): number | null {
+  #findLatest(limitPa: number): number | null {
     const [below, above] = [new Run(), new Run()];
     let heldSinceS: number | null = null;
     for (const [i, medianPa] of this.#mediansFor(limitPa).entries()) {
@@ -54,6 +65,14 @@ export class Depths {
     }
     return this.#medians;
   }
+}
+
+function keptIn<T>(known: Map<number, T>, key: number, find: () => T): T {
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const value = find();
+  known.set(key, value);
+  return value;
 }
 
 /** As `Depths` has it, for one depth. */

@@ -5,7 +5,6 @@
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
-import { Depths } from './depth.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
 import { holdChanceNow } from './hold-chance-now.ts';
@@ -13,26 +12,11 @@ import { spanOf } from './holds.ts';
 import { agedPoints, pullDownPoints } from './pull-down-points.ts';
 import { toldBefore } from './past-holds.ts';
 import { assessRise } from './rise.ts';
+import { pumpedSamples } from './pumped-samples.ts';
 import { samplesFromBins, type Sample } from './samples.ts';
 import { stageBins } from './stage-bins.ts';
 import { recogniseStages } from './stages.ts';
 import { presentPressurePa, relativeRatePerS } from './trend.ts';
-
-/** Judging happens at whole multiples of this data time, so that all who judge agree to the digit. */
-export const JUDGING_GRID_S = 2;
-
-/** The latest point of the judging grid that is no later than `elapsedS`. */
-export function gridTime(elapsedS: number): number {
-  return Math.floor(elapsedS / JUDGING_GRID_S) * JUDGING_GRID_S;
-}
-
-/**
- * The first point of the grid at which the second that `elapsedS` belongs to is over. For readings
- * minutes apart: at the point before, the latest of them would not be looked at until the next came.
- */
-export function gridTimeAfter(elapsedS: number): number {
-  return gridTime(Math.floor(elapsedS) + JUDGING_GRID_S);
-}
 
 /** What is looked at around the present, s. */
 const PRESENT_WINDOW_S = 120;
@@ -67,10 +51,9 @@ export function judge(
   const pressurePa = bins.at(-1)?.pressurePa === null ? null : presentPressurePa(latest, nowS);
   const relativeRate = pressurePa === null ? null : relativeRatePerS(latest, nowS);
 
-  const pumpedUntilS = isolatedS ?? stages.endedS ?? nowS;
-  const pumped =
-    pullDownS === null ? [] : samplesFromBins(history.bins(pullDownS, Math.floor(pumpedUntilS)));
-  const depths = new Depths(pumped);
+  // Before any pull-down nothing is pumped.
+  const pumpedUntilS = pullDownS === null ? 0 : (isolatedS ?? stages.endedS ?? nowS);
+  const { samples: pumped, depths } = pumpedSamples(history, pullDownS ?? 0, pumpedUntilS);
   const targetReachedS = depths.firstHeldBelowS(sheet.targetPa);
   const isolationDepthReachedS = depths.firstHeldBelowS(sheet.isolateAtPa);
   const stage = withDepth(stages.stage, depths.heldBelowSinceS(sheet.isolateAtPa));

@@ -11,7 +11,8 @@ import type { Conclusions } from './conclusions.ts';
 import { History } from './history.ts';
 import { debrief, type Rehearsed } from './debrief.ts';
 import type { Finding } from './finding.ts';
-import { gridTime, gridTimeAfter, judge } from './judge.ts';
+import { judge } from './judge.ts';
+import { gridTime, gridTimeAfter } from './judging-grid.ts';
 import { type Passage, passages } from './passages.ts';
 
 export class Judging {

@@ -56,16 +56,9 @@ function fittedBefore(history: History, past: Past): FittedHold {
   return keptOf(fits, FITS, history, past, () => fittedHold(history, hold, sheet, untilS, earlier));
 }
 
-/** What was judged at a moment that is past. */
-export function judgedBefore(
-  history: History,
-  past: Past,
-  judge: (fitted: FittedHold) => Judgement,
-): Judgement {
-  const { hold, sheet, untilS, earlier } = past;
-  return keptOf(judgements, JUDGEMENTS, history, past, () =>
-    judge(fittedHold(history, hold, sheet, untilS, earlier)),
-  );
+/** What was judged at a moment that is past, or is being judged now. */
+export function judgedBefore(history: History, past: Past, judge: () => Judgement): Judgement {
+  return keptOf(judgements, JUDGEMENTS, history, past, judge);
 }
 
 /** Every judgement asks for the same past moments again, and no reading but a late one changes them. */

@@ -18,59 +18,80 @@ interface Extra {
 /** What no short stretch shows: sensor and metal warm up and cool down by turns, over minutes, s. */
 const WANDER_S = 300;
 
+/** The causes of error, each with its covariances (lower triangles, row by row) at its own full size. */
+export interface Errors {
+  readonly size: number;
+  /** What fades within the noise's own time. */
+  readonly noise: Float64Array;
+  /** What wanders over minutes, were it as large as the pressure itself. */
+  readonly wander: Float64Array;
+  /** What a display rounds away. */
+  readonly rounding: Float64Array;
+  /** White noise: its variance at each point. */
+  readonly white: Float64Array;
+}
+
 /**
- * The lower triangle of the Cholesky factor of the covariance, row by row.
- *
  * White noise falls with the number of samples in a point; what fades with τ is averaged over the
  * width w of a point: variance 2·(x − 1 + e^(−x))/x² with x = w/τ, and between two points
  * (1 − e^(−x₁))·(1 − e^(−x₂))/(x₁·x₂)·e^(−gap/τ): averages of an Ornstein–Uhlenbeck process.
  */
-export function covarianceFactor(
-  points: readonly RisePoint[],
-  noise: Noise,
-  { wanderShare, scale }: Extra,
-) {
-  const size = points.length;
-  const cov = new Float64Array(size * size);
-  const fading: Fading[] = [
-    {
-      sigmaPa: ({ pressurePa }) =>
-        Math.sqrt((1 - noise.whiteShare) * noise.varianceAt(pressurePa) * scale),
-      lastsS: noise.correlationS,
-    },
-    { sigmaPa: ({ pressurePa }) => wanderShare * pressurePa, lastsS: WANDER_S },
-    {
+export function errorsOf(points: readonly RisePoint[], noise: Noise): Errors {
+  const { whiteShare, correlationS, varianceAt } = noise;
+  return {
+    size: points.length,
+    noise: fadingCovariance(points, {
+      sigmaPa: ({ pressurePa }) => Math.sqrt((1 - whiteShare) * varianceAt(pressurePa)),
+      lastsS: correlationS,
+    }),
+    wander: fadingCovariance(points, { sigmaPa: ({ pressurePa }) => pressurePa, lastsS: WANDER_S }),
+    rounding: fadingCovariance(points, {
       // Rounding errors are even over a step: its width over √12.
       sigmaPa: ({ stepPa }) => stepPa / Math.sqrt(12),
       lastsS: Math.max(...points.map(({ dwellS }) => dwellS / 2), 1),
-    },
-  ];
-  for (const { sigmaPa, lastsS } of fading) {
-    const sigmas = points.map(sigmaPa);
-    if (!sigmas.some((sigma) => sigma > 0)) continue;
-    const averaged = points.map(({ widthS }) => {
-      const x = widthS / lastsS;
-      return x < 1e-3 ? 1 : (1 - Math.exp(-x)) / x;
-    });
-    for (let i = 0; i < size; i += 1) {
-      const { heldS, widthS } = points[i] ?? { heldS: 0, widthS: 1 };
-      const x = widthS / lastsS;
-      const own = x < 1e-2 ? 1 - x / 3 : (2 * (x - 1 + Math.exp(-x))) / (x * x);
-      const sigma = sigmas[i] ?? 0;
-      cov[i * size + i] = (cov[i * size + i] ?? 0) + sigma * sigma * own;
-      for (let j = i - 1; j >= 0; j -= 1) {
-        const other = points[j] ?? { heldS: 0, widthS: 1 };
-        const gapS = Math.max(heldS - other.heldS - (widthS + other.widthS) / 2, 0);
-        if (gapS > 8 * lastsS) break;
-        const shared = (averaged[i] ?? 0) * (averaged[j] ?? 0) * Math.exp(-gapS / lastsS);
-        cov[i * size + j] = (cov[i * size + j] ?? 0) + sigma * (sigmas[j] ?? 0) * shared;
-      }
+    }),
+    white: Float64Array.from(
+      points,
+      ({ pressurePa, count }) => (whiteShare * varianceAt(pressurePa)) / count,
+    ),
+  };
+}
+
+function fadingCovariance(points: readonly RisePoint[], { sigmaPa, lastsS }: Fading): Float64Array {
+  const size = points.length;
+  const cov = new Float64Array(size * size);
+  const sigmas = points.map(sigmaPa);
+  if (!sigmas.some((sigma) => sigma > 0)) return cov;
+  const averaged = points.map(({ widthS }) => {
+    const x = widthS / lastsS;
+    return x < 1e-3 ? 1 : (1 - Math.exp(-x)) / x;
+  });
+  for (const [i, { heldS, widthS }] of points.entries()) {
+    const x = widthS / lastsS;
+    const own = x < 1e-2 ? 1 - x / 3 : (2 * (x - 1 + Math.exp(-x))) / (x * x);
+    const sigma = sigmas[i] ?? 0;
+    cov[i * size + i] = sigma * sigma * own;
+    for (let j = i - 1; j >= 0; j -= 1) {
+      const other = points[j] ?? { heldS: 0, widthS: 1 };
+      const gapS = Math.max(heldS - other.heldS - (widthS + other.widthS) / 2, 0);
+      if (gapS > 8 * lastsS) break;
+      const shared = (averaged[i] ?? 0) * (averaged[j] ?? 0) * Math.exp(-gapS / lastsS);
+      cov[i * size + j] = sigma * (sigmas[j] ?? 0) * shared;
     }
   }
+  return cov;
+}
+
+/** The lower triangle of the Cholesky factor of all covariances together, row by row. */
+export function covarianceFactor(errors: Errors, { wanderShare, scale }: Extra): Float64Array {
+  const { size, noise, wander, rounding, white } = errors;
+  const cov = new Float64Array(size * size);
+  const share2 = wanderShare * wanderShare;
   for (let i = 0; i < size; i += 1) {
-    const { pressurePa, count } = points[i] ?? { pressurePa: 0, count: 1 };
-    const white = (noise.whiteShare * noise.varianceAt(pressurePa) * scale) / count;
-    cov[i * size + i] = (cov[i * size + i] ?? 0) + white + 1e-12;
+    for (let at = i * size; at <= i * size + i; at += 1) {
+      cov[at] = scale * (noise[at] ?? 0) + share2 * (wander[at] ?? 0) + (rounding[at] ?? 0);
+    }
+    cov[i * size + i] = (cov[i * size + i] ?? 0) + scale * (white[i] ?? 0) + 1e-12;
   }
   return choleskyInPlace(cov, size);
 }
@@ -89,11 +110,13 @@ function choleskyInPlace(matrix: Float64Array, size: number): Float64Array {
   return matrix;
 }
 
-/** Solves factor·x = column in place: afterwards its entries have variance 1 and no correlation. */
-export function whiten(factor: Float64Array, size: number, column: Float64Array): void {
+/** Solves factor·x = column: the entries of x have variance 1 and no correlation. */
+export function whiten(factor: Float64Array, size: number, column: Float64Array): Float64Array {
+  const white = new Float64Array(size);
   for (let i = 0; i < size; i += 1) {
     let sum = column[i] ?? 0;
-    for (let k = 0; k < i; k += 1) sum -= (factor[i * size + k] ?? 0) * (column[k] ?? 0);
-    column[i] = sum / (factor[i * size + i] ?? 1);
+    for (let k = 0; k < i; k += 1) sum -= (factor[i * size + k] ?? 0) * (white[k] ?? 0);
+    white[i] = sum / (factor[i * size + i] ?? 1);
   }
+  return white;
 }

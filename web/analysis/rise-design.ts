@@ -1,5 +1,5 @@
 /** The readings of a hold as a linear problem in the shapes of a rise, freed of errors that hang together. */
-import { covarianceFactor, whiten } from './rise-covariance.ts';
+import { covarianceFactor, errorsOf, whiten, type Errors } from './rise-covariance.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
 import { shapeAt, type Shape } from './rise-shapes.ts';
@@ -40,13 +40,20 @@ interface Setting {
   readonly stepsS: readonly number[];
 }
 
-/** Gram matrix of constant, nuisances and shapes, and of the readings behind them. */
-export interface Whitened {
+/** The readings, and all that may have made them. */
+export interface Problem {
   readonly points: readonly RisePoint[];
   readonly shapes: readonly Shape[];
   readonly setting: Setting;
+  readonly errors: Errors;
+  /** Constant, equalisations, warming, steps, shapes, readings: each at every point. */
+  readonly columns: readonly Float64Array[];
+}
+
+/** Gram matrix of the columns, freed of errors that hang together. */
+export interface Whitened {
+  readonly problem: Problem;
   readonly wanderShare: number;
-  /** Columns: constant, equalisations, warming, steps, shapes, readings. */
   readonly gram: Float64Array;
   readonly width: number;
   readonly logDeterminant: number;
@@ -71,18 +78,15 @@ const WARMING = 1 + EQUALISATIONS.length;
 /** A step may be of any size, Pa. */
 const STEP_PA = 1000;
 
-export function whitenedProblem(
+export function problemOf(
   points: readonly RisePoint[],
   noise: Noise,
   shapes: readonly Shape[],
   setting: Setting,
-  { wanderShare, scale }: { readonly wanderShare: number; readonly scale: number },
-): Whitened {
-  const rows = points.length;
-  const factor = covarianceFactor(points, noise, { wanderShare, scale });
+): Problem {
   const { warming, lengthS, stepsS } = setting;
   const columns = [
-    new Float64Array(rows).fill(1),
+    new Float64Array(points.length).fill(1),
     ...EQUALISATIONS.map(({ tauS }) =>
       Float64Array.from(points, ({ heldS }) => Math.exp(-heldS / tauS)),
     ),
@@ -93,10 +97,20 @@ export function whitenedProblem(
     ),
     Float64Array.from(points, ({ pressurePa }, i) => pressurePa - (warming.meanPa[i] ?? 0)),
   ];
+  return { points, shapes, setting, errors: errorsOf(points, noise), columns };
+}
+
+/** @param extra how large some of the errors are */
+export function whitened(
+  problem: Problem,
+  extra: { readonly wanderShare: number; readonly scale: number },
+): Whitened {
+  const rows = problem.points.length;
+  const factor = covarianceFactor(problem.errors, extra);
+  const columns = problem.columns.map((column) => whiten(factor, rows, column));
   const width = columns.length;
   const gram = new Float64Array(width * width);
   for (const [i, column] of columns.entries()) {
-    whiten(factor, rows, column);
     for (let j = 0; j <= i; j += 1) {
       const product = dot(column, columns[j] ?? column);
       gram[i * width + j] = product;
@@ -105,20 +119,21 @@ export function whitenedProblem(
   }
   let logDeterminant = 0;
   for (let i = 0; i < rows; i += 1) logDeterminant += 2 * Math.log(factor[i * rows + i] ?? 1);
-  return { points, shapes, setting, wanderShare, gram, width, logDeterminant };
+  return { problem, wanderShare: extra.wanderShare, gram, width, logDeterminant };
 }
 
 /**
  * Works out the nuisances, each with a normal prior about zero, and the constant.
  * @param equalisationPa deviation of what evens out
  */
-export function riseDesign(whitened: Whitened, equalisationPa: number): Design {
-  const { points, shapes, setting, wanderShare, width } = whitened;
+export function riseDesign(of: Whitened, equalisationPa: number): Design {
+  const { problem, wanderShare, width } = of;
+  const { points, shapes, setting } = problem;
   const { lengthS, holdS, allowedRisePa, stepsS, warming } = setting;
   const firstStep = WARMING + warming.shapesPa.length;
   const firstShape = firstStep + stepsS.length;
-  const gram = Float64Array.from(whitened.gram);
-  let { logDeterminant } = whitened;
+  const gram = Float64Array.from(of.gram);
+  let { logDeterminant } = of;
   for (const [k, { size }] of EQUALISATIONS.entries()) {
     logDeterminant += workOut(gram, width, 1 + k, size * equalisationPa);
   }

@@ -8,7 +8,7 @@
 import type { Estimate } from './conclusions.ts';
 import { solveNonnegative } from './nonnegative-least-squares.ts';
 import { freedOfGrid } from './rise-grid-error.ts';
-import { riseDesign, whitenedProblem, type Design } from './rise-design.ts';
+import { problemOf, riseDesign, whitened, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
@@ -68,13 +68,13 @@ export function fitRise(
   const lastS = points.at(-1)?.heldS ?? 0;
   if (points.length < LEAST_POINTS || lastS <= 0) return null;
   const shapes = riseShapes(lastS);
-  const setting = {
+  const problem = problemOf(points, noise, shapes, {
     lengthS: lastS,
     holdS: limits.holdS,
     allowedRisePa: limits.allowedRisePa,
     warming,
     stepsS,
-  };
+  });
   const firstPa = points[0]?.pressurePa ?? 0;
   let best = {
     wanderShare: 0,
@@ -87,12 +87,9 @@ export function fitRise(
   let design: Design | null = null;
   for (const wander of WANDERS) {
     const before = best.logLikelihood;
-    const whitened = whitenedProblem(points, noise, shapes, setting, {
-      wanderShare: wander.share,
-      scale: 1,
-    });
+    const white = whitened(problem, { wanderShare: wander.share, scale: 1 });
     for (const equalisation of EQUALISATIONS) {
-      const trial = riseDesign(whitened, equalisation.share * firstPa);
+      const trial = riseDesign(white, equalisation.share * firstPa);
       const { chi2, inUse, leakPaPerS } = bestFit(trial);
       const logLikelihood =
         Math.log(wander.prior * equalisation.prior) - 0.5 * (chi2 + trial.logDeterminant);
@@ -114,8 +111,8 @@ export function fitRise(
   const scale =
     (best.chi2 + PRIOR_DEGREES) / Math.max(points.length - 1 - best.inUse + PRIOR_DEGREES, 4);
   if (scale > 1.4 || scale < 0.7) {
-    const whitened = whitenedProblem(points, noise, shapes, setting, { ...best, scale });
-    design = riseDesign(whitened, best.equalisation * firstPa);
+    const { wanderShare } = best;
+    design = riseDesign(whitened(problem, { wanderShare, scale }), best.equalisation * firstPa);
   }
   const posterior = risePosterior(freedOfGrid(design), best.leakPaPerS, limits, amongHolds);
   const { coefficients, startPa } = posterior;

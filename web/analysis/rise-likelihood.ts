@@ -54,6 +54,9 @@ export class MixtureVisitor {
   /** The normal factors that stand for the cuts: precision and precision times mean. */
   readonly #cutPrecision = new Float64Array(MOST_AMOUNTS);
   readonly #cutPull = new Float64Array(MOST_AMOUNTS);
+  /** Each amount by all but its own cut. */
+  readonly #freeMean = new Float64Array(MOST_AMOUNTS);
+  readonly #freeVariance = new Float64Array(MOST_AMOUNTS);
 
   constructor(design: Design) {
     this.#design = design;
@@ -143,7 +146,6 @@ export class MixtureVisitor {
     this.#invert();
     for (let sweep = 0; ; sweep += 1) {
       let moved = 0;
-      let cuts = 0;
       for (let a = 0; a < count; a += 1) {
         const variance = Math.max(covariance[a * MOST_AMOUNTS + a] ?? 1, 1e-300);
         const oldPrecision = this.#cutPrecision[a] ?? 0;
@@ -162,16 +164,9 @@ export class MixtureVisitor {
           const newVariance = freeVariance * left;
           precision = Math.max(1 / newVariance - free, 0);
           pull = (freeMean + sigma * lift) / newVariance - freeMean * free;
-          const growth = 1 + precision * freeVariance;
-          cuts +=
-            logShareAbove(z) +
-            0.5 * Math.log(growth) -
-            (0.5 *
-              (2 * freeMean * pull +
-                pull * pull * freeVariance -
-                freeMean * freeMean * precision)) /
-              growth;
         }
+        this.#freeMean[a] = freeMean;
+        this.#freeVariance[a] = freeVariance;
         const change = precision - oldPrecision;
         moved = Math.max(moved, Math.abs(change) * variance, Math.abs(pull - oldPull) * sigma);
         this.#cutPrecision[a] = precision;
@@ -184,9 +179,26 @@ export class MixtureVisitor {
         for (let a = 0; a < count; a += 1) {
           square += (amounts[a] ?? 0) * ((this.#pull[a] ?? 0) + (this.#cutPull[a] ?? 0));
         }
-        return cuts + 0.5 * square + 0.5 * (count * LOG_2_PI - logDeterminant);
+        return this.#cuts(count) + 0.5 * square + 0.5 * (count * LOG_2_PI - logDeterminant);
       }
     }
+  }
+
+  /** ln of what the cuts leave, beyond their normal factors. */
+  #cuts(count: number): number {
+    let cuts = 0;
+    for (let a = 0; a < count; a += 1) {
+      const mean = this.#freeMean[a] ?? 0;
+      const variance = this.#freeVariance[a] ?? 1;
+      const z = mean / Math.sqrt(variance);
+      if (z >= CERTAIN) continue;
+      const precision = this.#cutPrecision[a] ?? 0;
+      const pull = this.#cutPull[a] ?? 0;
+      const growth = 1 + precision * variance;
+      const square = 2 * mean * pull + pull * pull * variance - mean * mean * precision;
+      cuts += logShareAbove(z) + 0.5 * Math.log(growth) - (0.5 * square) / growth;
+    }
+    return cuts;
   }
 
   #integrateOne(): number {

@@ -127,12 +127,12 @@ function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Foun
   const logs = new Float64Array(places).fill(-Infinity);
   const moments = new Float64Array(places * MOMENTS);
   const amounts = new Float64Array(places * MOST_AMOUNTS);
-  for (const [m, { mixture, best, sigma, height, bound }] of candidates.entries()) {
+  for (const [m, { mixture, at: likeliest, height }] of candidates.entries()) {
     visitor.take(mixture);
-    for (const [n, leak] of nodes.entries()) {
-      const away = (leak - best) / sigma;
-      if (bound + height - 0.5 * away * away < highest - LEFT_OUT) continue;
-      visitor.visit(leak);
+    /** False where it is too unlikely to count. */
+    const look = (n: number): boolean => {
+      visitor.visit(nodes[n] ?? 0);
+      if (visitor.logWeight + height < highest - LEFT_OUT) return false;
       const at = m * nodes.length + n;
       logs[at] = visitor.logWeight;
       moments[MOMENTS * at] = visitor.endPa;
@@ -140,7 +140,14 @@ function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Foun
       moments[MOMENTS * at + 2] = visitor.levelledPa;
       moments[MOMENTS * at + 3] = visitor.levelledSigmaPa;
       amounts.set(visitor.amounts, MOST_AMOUNTS * at);
-    }
+      return true;
+    };
+    // The likelihood falls ever faster from its one peak outward: an integral over some variables of a
+    // log-concave function is log-concave (Prekopa, On logarithmic concave measures and functions, 1973).
+    const next = nodes.findIndex((leak) => leak >= likeliest);
+    const start = next === -1 ? nodes.length : next;
+    for (let n = start; n < nodes.length && (look(n) || n === start); n += 1);
+    for (let n = start - 1; n >= 0 && (look(n) || n === start - 1); n -= 1);
   }
   return { logs, moments, amounts };
 }

@@ -4,6 +4,7 @@ import type { CurvePoint, Estimate, Rise } from './conclusions.ts';
 import type { History } from './history.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
 import { fittedHold, type FittedHold, type HoldSpan } from './hold-fit.ts';
+import { JUDGING_GRID_S } from './judging-grid.ts';
 import { judgedBefore } from './past-holds.ts';
 import type { RiseFit } from './rise-fit.ts';
 import type { LeakTold } from './leak-told.ts';
@@ -37,10 +38,17 @@ export function assessRise(
   const { isolatedS } = hold;
   const fitted = fittedHold(history, hold, sheet, nowS, earlier);
   const { fit, all, points, steps, startS } = fitted;
-  const judgement = steadied(
-    judgementOf(fitted, hold, sheet, nowS),
-    earlierLooks(history, hold, sheet, nowS, earlier),
-  );
+  const present = judgementOf(fitted, hold, sheet, nowS);
+  const looks = function* () {
+    for (const atS of looksUntil(hold, nowS)) {
+      yield judgedBefore(history, { hold, sheet, untilS: atS, earlier }, () =>
+        atS === nowS
+          ? present
+          : judgementOf(fittedHold(history, hold, sheet, atS, earlier), hold, sheet, atS),
+      );
+    }
+  };
+  const judgement = steadied(present, looks());
   const leakPaPerS = fit?.leakPaPerS ?? unknownLeak(sheet);
   const endS = startS + sheet.holdS;
   return {
@@ -76,21 +84,16 @@ const LOOK_GROWTH = 1 + 1 / 16;
 /** So many are asked for at most: back to a third of the hold. */
 const MOST_LOOKS = 18;
 
-/** Always at the same moments of a hold, the latest first, whenever that is asked. */
-function* earlierLooks(
-  history: History,
-  hold: HoldSpan,
-  sheet: Sheet,
-  nowS: number,
-  earlier: readonly LeakTold[],
-): Generator<Judgement> {
-  const heldS = nowS - hold.isolatedS;
-  const latest = Math.floor(Math.log(heldS / FIRST_LOOK_S) / Math.log(LOOK_GROWTH));
-  for (let look = latest; look >= 0 && look > latest - MOST_LOOKS; look -= 1) {
-    const atS = hold.isolatedS + FIRST_LOOK_S * LOOK_GROWTH ** look;
-    yield judgedBefore(history, { hold, sheet, untilS: atS, earlier }, (fitted) =>
-      judgementOf(fitted, hold, sheet, atS),
-    );
+/**
+ * Always the same moments of a hold, the latest first, whenever that is asked: points of the judging
+ * grid, so that a page that judges as readings come has no fit to make for them.
+ */
+function looksUntil({ isolatedS }: HoldSpan, nowS: number): number[] {
+  const looks: number[] = [];
+  for (let heldS = FIRST_LOOK_S; ; heldS *= LOOK_GROWTH) {
+    const atS = Math.ceil((isolatedS + heldS) / JUDGING_GRID_S) * JUDGING_GRID_S;
+    if (atS > nowS) return looks.reverse().slice(0, MOST_LOOKS);
+    looks.push(atS);
   }
 }
 

@@ -4,7 +4,8 @@ import { MARK_KINDS, type Mark } from '../../../protocol/mark.ts';
 import { CONDITIONS } from '../../../protocol/reading.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
-import { gridTime, judge, JUDGING_GRID_S } from '../../../web/analysis/judge.ts';
+import { judge } from '../../../web/analysis/judge.ts';
+import { gridTime, JUDGING_GRID_S } from '../../../web/analysis/judging-grid.ts';
 import { anySheet } from '../../support/any-sheet.ts';
 import { historyOf } from '../../support/invented-curves.ts';
 

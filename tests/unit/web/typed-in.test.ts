@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Origin, Recording } from '../../../protocol/recording.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import { gridTimeAfter } from '../../../web/analysis/judge.ts';
+import { gridTimeAfter } from '../../../web/analysis/judging-grid.ts';
 import { Judging } from '../../../web/analysis/judging.ts';
 import { initialConnection } from '../../../web/connection/connection-core.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';

@@ -69,7 +69,7 @@ export function holdChance(before: BeforeHold, sheet: Sheet): HoldChance {
 }
 
 /** The rule's final pressure comes before its hold, and a hold ends no lower than it starts. */
-export function highestStartPa({ targetPa, endLimitPa }: Sheet): number {
+function highestStartPa({ targetPa, endLimitPa }: Sheet): number {
   return Math.min(targetPa, endLimitPa);
 }
 

@@ -17,6 +17,7 @@
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { median } from '../../../web/analysis/median.ts';
 import { boost } from './boosted-trees.ts';
+import { countArgument } from './oracle-arguments.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';
 import { SIMULATED_WORLD } from './simulated-trials.ts';
 import { Subject } from './subject.ts';
@@ -133,8 +134,8 @@ function tellJudge(world: World, repeats: number): void {
   );
 }
 
-const rises = Number(process.argv[2] ?? DEFAULT_RISES);
-const repeats = Number(process.argv[3] ?? DEFAULT_REPEATS);
+const rises = countArgument(0, 'rises of each world', DEFAULT_RISES, 30);
+const repeats = countArgument(1, 'repeats of each world', DEFAULT_REPEATS, 10);
 const worlds = [SECOND_WORLD, SIMULATED_WORLD].map((world) => {
   const rows = Array.from({ length: rises }, (_, i) => rowOf(world.rise(i + 1)));
   const isAsked = ({ seed }: Row) => Math.floor(seed / 5) % 3 === 0;

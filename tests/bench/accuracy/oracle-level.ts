@@ -15,6 +15,7 @@ import { pullDownPoints } from '../../../web/analysis/pull-down-points.ts';
 import { samplesFromBins } from '../../../web/analysis/samples.ts';
 import { exponentOf } from '../../../web/analysis/tail-exponent.ts';
 import { boost } from './boosted-trees.ts';
+import { countArgument } from './oracle-arguments.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';
 import { SIMULATED_WORLD } from './simulated-trials.ts';
 import { NEVER_MINUTES } from './tell-pull-down.ts';
@@ -86,5 +87,5 @@ function tell(world: World, pullDowns: number): void {
   }
 }
 
-const pullDowns = Number(process.argv[2] ?? DEFAULT_PULL_DOWNS);
+const pullDowns = countArgument(0, 'pull-downs', DEFAULT_PULL_DOWNS, 30);
 for (const world of [SECOND_WORLD, SIMULATED_WORLD]) tell(world, pullDowns);

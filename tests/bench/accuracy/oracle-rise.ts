@@ -14,6 +14,7 @@ import { SIMULATED_WORLD } from './simulated-trials.ts';
 import { between, seeded } from '../../support/invented-curves.ts';
 import { median } from '../../../web/analysis/median.ts';
 import { boost } from './boosted-trees.ts';
+import { countArgument } from './oracle-arguments.ts';
 import { isRight } from './right-verdict.ts';
 import { Subject } from './subject.ts';
 import { MINUTES } from './tell-rise.ts';
@@ -109,5 +110,5 @@ function tell(world: World, rises: number): void {
   }
 }
 
-const rises = Number(process.argv[2] ?? DEFAULT_RISES);
+const rises = countArgument(0, 'rises of each world', DEFAULT_RISES, 30);
 for (const world of [SECOND_WORLD, SIMULATED_WORLD]) tell(world, rises);

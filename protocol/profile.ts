@@ -33,7 +33,7 @@ interface ChoiceField {
 
 export type Field = PlainField | FlagsField | ChoiceField;
 
-export const PROFILE_VERSION = { major: 1, minor: 0 } as const;
+export const PROFILE_VERSION = { major: 1, minor: 1 } as const;
 
 /** 128-bit UUIDs: one base of our own, the third and fourth byte tell the attribute. */
 const uuid = (id: string): string => `6d3f${id}-5b0e-4c1b-9a0f-7e2d41c8b6a5`;
@@ -42,8 +42,10 @@ export const SERVICE_UUID = uuid('0001');
 export const READING_UUID = uuid('0002');
 export const CAPABILITIES_UUID = uuid('0003');
 export const CONTROL_UUID = uuid('0004');
-/** Reserved for the stored readings of a later minor version. */
+/** Notify: stored readings, each in the form of a Reading, while a report of them is under way. */
 export const STORED_READINGS_UUID = uuid('0005');
+/** Write and indicate; see `record-access.ts`. A SIG characteristic within our service. */
+export const RECORD_ACCESS_UUID = '2a52';
 
 /** Bluetooth SIG assigned numbers that the profile uses beside its own. */
 export const BATTERY_SERVICE_UUID = '180f';
@@ -55,6 +57,14 @@ export const DEVICE_INFORMATION = {
   serial: '2a25',
   firmware: '2a26',
 } as const;
+
+/**
+ * Bluetooth SIG's Environmental Sensing Service with its Pressure (uint32, 0.1 Pa) and Temperature
+ * (sint16, 0.01 °C): what a sensor may speak in place of ours, with less to offer.
+ */
+export const ENVIRONMENTAL_SENSING_UUID = '181a';
+export const STANDARD_PRESSURE_UUID = '2a6d';
+export const STANDARD_TEMPERATURE_UUID = '2a6e';
 
 const UINT32_NOT_KNOWN = 0xffff_ffff;
 const UINT16_NOT_KNOWN = 0xffff;
@@ -131,6 +141,16 @@ export const CAPABILITIES_FIELDS = [
   { name: 'intervalMs', type: 'uint16', unit: 'ms' },
   { name: 'clockErrorPpm', type: 'uint16', unit: 'ppm', notKnown: UINT16_NOT_KNOWN },
   { name: 'bufferDepth', type: 'uint32', unit: 'readings' },
+] as const satisfies readonly Field[];
+
+/** Notify; the value of the Environmental Sensing Service's Pressure. */
+export const STANDARD_PRESSURE_FIELDS = [
+  { name: 'pressurePa', type: 'uint32', unit: 'Pa', countsPerUnit: 10 },
+] as const satisfies readonly Field[];
+
+/** Notify and read; the same of its Temperature. */
+export const STANDARD_TEMPERATURE_FIELDS = [
+  { name: 'temperatureC', type: 'sint16', unit: '°C', countsPerUnit: 100, notKnown: -0x8000 },
 ] as const satisfies readonly Field[];
 
 /** Write: set the interval between readings. */

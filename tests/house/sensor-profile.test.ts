@@ -5,6 +5,14 @@ import { z } from 'zod';
 import * as profile from '../../protocol/profile.ts';
 import type { Field } from '../../protocol/profile.ts';
 import { decode, encode, encodedLength } from '../../protocol/profile-codec.ts';
+import {
+  decodeAnswer,
+  decodeRequest,
+  encodeCount,
+  encodeRequest,
+  encodeResponse,
+  opCodeNumber,
+} from '../../protocol/record-access.ts';
 
 const text = readFileSync(new URL('../../protocol/sensor-profile.md', import.meta.url), 'utf8');
 
@@ -49,6 +57,52 @@ describe.each(CASES)('examples of %s', (kind, count, fields: readonly Field[]) =
     if (!decoded.ok) throw new Error(decoded.detail);
     expect(asWritten(decoded.values)).toEqual(values);
     expect(encode(fields, decoded.values)).toEqual(bytes);
+  });
+});
+
+describe('examples of record access', () => {
+  const requests = examples('recordAccessRequest');
+  const answers = examples('recordAccessAnswer');
+
+  test('are all there', () => {
+    expect([requests.length, answers.length]).toEqual([4, 3]);
+  });
+
+  test.each(requests)('request $json', ({ bytes, values }) => {
+    const decoded = decodeRequest(bytes);
+    if (!decoded.ok) throw new Error(decoded.outcome);
+    expect(decoded.request).toEqual(values);
+    expect(encodeRequest(decoded.request)).toEqual(bytes);
+  });
+
+  test.each(answers)('answer $json', ({ bytes, values }) => {
+    const answer = decodeAnswer(bytes);
+    expect(answer).toEqual(values);
+    if (answer?.opCode === 'countResponse') expect(encodeCount(answer.count)).toEqual(bytes);
+    if (answer?.opCode === 'response') {
+      expect(encodeResponse(opCodeNumber(answer.to ?? 'report'), answer.outcome)).toEqual(bytes);
+    }
+  });
+
+  test('codes in the tables are those of the codec', () => {
+    const cells = (heading: string) => {
+      const table = text.slice(text.indexOf(heading));
+      const rows = [...table.slice(0, table.indexOf('\n\n')).matchAll(/^\| (\d+) \| (\w+)/gmu)];
+      return rows.map(([, code, name]) => [Number(code), name]);
+    };
+    const answered = decodeAnswer(Uint8Array.of(6, 0, 1, 1));
+    expect(answered).toMatchObject({ outcome: 'success' });
+    for (const [code, name] of cells('| outcome |')) {
+      expect(decodeAnswer(Uint8Array.of(6, 0, 1, Number(code)))).toMatchObject({ outcome: name });
+    }
+    for (const [code, name] of cells('| operator |')) {
+      const numbers = name === 'within' ? [1, 0, 0, 0, 0, 0, 0, 0, 0] : [1, 0, 0, 0, 0];
+      const operand = name === 'within' || name === 'upTo' || name === 'from' ? numbers : [];
+      const decoded = decodeRequest(Uint8Array.of(1, Number(code), ...operand));
+      expect(decoded).toMatchObject({ ok: true, request: { selection: { operator: name } } });
+    }
+    expect(cells('| outcome |')).toHaveLength(9);
+    expect(cells('| operator |')).toHaveLength(6);
   });
 });
 
@@ -110,6 +164,10 @@ test('UUIDs and lengths in the document are the declared ones', () => {
   const assigned = [
     profile.BATTERY_SERVICE_UUID,
     profile.BATTERY_LEVEL_UUID,
+    profile.RECORD_ACCESS_UUID,
+    profile.ENVIRONMENTAL_SENSING_UUID,
+    profile.STANDARD_PRESSURE_UUID,
+    profile.STANDARD_TEMPERATURE_UUID,
     profile.DEVICE_INFORMATION_UUID,
     ...Object.values(profile.DEVICE_INFORMATION),
   ];

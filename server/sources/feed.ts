@@ -86,10 +86,12 @@ export class Feed implements SourceListener {
   reading(raw: RawReading): void {
     const recording = this.#recordingFor(raw.arrivedMs);
     const arrivedS = (raw.arrivedMs - recording.zeroMs) / 1000;
-    const taken = this.#intake(recording, raw.sensorId).take(raw.bytes, arrivedS);
+    const taken = this.#intake(recording, raw.sensorId).take(raw.bytes, arrivedS, raw.fetched);
     recording.lastArrivedS = arrivedS;
     if (taken.kind === 'reading') this.#options.ledger.readings(recording.id, [taken.reading]);
-    if (taken.kind !== 'duplicate') this.#understood(raw.sensorId, taken.kind === 'reading');
+    if (taken.kind === 'reading' || taken.kind === 'unreadable') {
+      this.#understood(raw.sensorId, taken.kind === 'reading');
+    }
   }
 
   mark(mark: NewMark): void {

@@ -7,10 +7,10 @@ import { Timeline } from './timeline.ts';
 
 type Taken =
   | { readonly kind: 'reading'; readonly reading: ReceivedReading }
-  | { readonly kind: 'duplicate' }
+  | { readonly kind: 'duplicate' | 'unplaceable' }
   | { readonly kind: 'unreadable'; readonly why: Unreadable };
 
-/** One sensor's readings, in the order in which they arrive. */
+/** One sensor's readings, in the order in which they arrive, those fetched later among them. */
 export class Intake {
   readonly #channel: number;
   readonly #timeline = new Timeline();
@@ -19,13 +19,19 @@ export class Intake {
     this.#channel = channel;
   }
 
-  /** @param arrivedS when the bytes arrived, seconds on the recording's time axis */
-  take(bytes: Uint8Array, arrivedS: number): Taken {
+  /**
+   * @param arrivedS when the bytes arrived, seconds on the recording's time axis
+   * @param fetched they had been kept by the sensor and were asked for
+   */
+  take(bytes: Uint8Array, arrivedS: number, fetched = false): Taken {
     const decoded = decode(READING_FIELDS, bytes);
     if (!decoded.ok) return { kind: 'unreadable', why: decoded };
     const { values } = decoded;
-    const elapsedS = this.#timeline.place(values, arrivedS);
-    if (elapsedS === null) return { kind: 'duplicate' };
+    const stamp = { ...values, timeReset: values.flags.timeReset };
+    const placed = fetched
+      ? this.#timeline.placeFetched(stamp)
+      : this.#timeline.placeHeard(stamp, arrivedS);
+    if (placed.kind !== 'placed') return { kind: placed.kind };
     const condition = conditionOf(values);
     return {
       kind: 'reading',
@@ -35,7 +41,7 @@ export class Intake {
         sequence: values.sequence,
         uptimeMs: values.uptimeMs,
         arrivedS,
-        elapsedS,
+        elapsedS: placed.elapsedS,
         pressurePa: isMeasured(condition) ? values.pressurePa : null,
         temperatureC: values.temperatureC,
         condition,

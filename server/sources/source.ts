@@ -9,6 +9,8 @@ export interface RawReading {
   readonly bytes: Uint8Array;
   /** On the source's own monotonic clock, milliseconds. */
   readonly arrivedMs: number;
+  /** The sensor had kept it, and it was asked for after it had been missed. */
+  readonly fetched?: boolean;
 }
 
 /**

@@ -1,68 +1,126 @@
 /**
- * One sensor's time axis: places each reading by the sensor's own clock, not by when it arrived.
+ * One sensor's time axis: places each reading by the sensor's own clock, not by when it arrived, and
+ * tells a repetition from a new reading.
  *
- * A reading says its boot id, its running number and the sensor's uptime. Within one boot the uptime
- * alone places it; a new boot is anchored anew at the arrival of its first reading.
+ * A reading says its boot id, its running number and the sensor's uptime. As long as neither boot nor
+ * clock begins anew, the uptime alone places it: also one that was fetched later. Where one of them
+ * does, the axis is anchored anew at the arrival of the first reading heard.
  */
 import type { ReadingFact } from '../../protocol/reading.ts';
+import { NumberSet } from './number-set.ts';
+import { unwrapped } from './wrapping.ts';
 
-interface Stamp extends Pick<ReadingFact, 'boot' | 'sequence'> {
+export interface Stamp extends Pick<ReadingFact, 'boot' | 'sequence'> {
   readonly uptimeMs: number;
+  /** The sensor says that it has set its clock anew. */
+  readonly timeReset: boolean;
 }
 
-/** The uptime is a uint32 of milliseconds: it wraps after 49.7 days. */
-const UPTIME_WRAP_MS = 2 ** 32;
+export type Placed =
+  | { readonly kind: 'placed'; readonly elapsedS: number }
+  /** The same reading came before. */
+  | { readonly kind: 'duplicate' }
+  /** From a time of which nothing is known: when it was can't be said. */
+  | { readonly kind: 'unplaceable' };
 
-/** Running numbers remembered for telling duplicates: a minute at 10 Hz. */
+/** A stretch in which number and uptime go on without a break. */
+interface Stretch {
+  readonly boot: number;
+  /** Its first number: earlier ones of this boot belong to the stretch before, if there is one. */
+  fromNumber: number;
+  /** Data time of uptime zero, s. */
+  readonly zeroS: number;
+  readonly seen: NumberSet;
+  lastNumber: number;
+  lastUptimeMs: number;
+  /** Uptimes of the latest numbers heard: what comes again with the same is the same reading. */
+  readonly latest: Map<number, number>;
+}
+
+/** A minute at 10 Hz: no radio repeats what is older. */
 const REMEMBERED = 600;
+/** Fetched readings may belong to so many stretches back. */
+const STRETCHES = 8;
 
 export class Timeline {
-  #boot: number | null = null;
-  /** Data time of uptime zero of the present boot, seconds. */
-  #bootS = 0;
-  #lastUptimeMs = 0;
-  #wraps = 0;
-  readonly #seen = new Set<number>();
+  /** The latest last. */
+  readonly #stretches: Stretch[] = [];
 
-  /**
-   * Data time of a reading in seconds, or null where the same reading came before.
-   * @param arrivedS when it arrived, on the recording's time axis
-   */
-  place(stamp: Stamp, arrivedS: number): number | null {
-    if (stamp.boot !== this.#boot) this.#anchor(stamp, arrivedS);
-    else if (this.#seen.has(stamp.sequence)) return null;
-    this.#remember(stamp.sequence);
-    // Time never runs before the recording's beginning, whatever a sensor claims.
-    return Math.max(0, this.#bootS + this.#unwrap(stamp.uptimeMs) / 1000);
-  }
-
-  #anchor(stamp: Stamp, arrivedS: number): void {
-    this.#boot = stamp.boot;
-    this.#bootS = arrivedS - stamp.uptimeMs / 1000;
-    this.#lastUptimeMs = stamp.uptimeMs;
-    this.#wraps = 0;
-    this.#seen.clear();
-  }
-
-  #remember(sequence: number): void {
-    this.#seen.add(sequence);
-    if (this.#seen.size <= REMEMBERED) return;
-    for (const oldest of this.#seen) {
-      this.#seen.delete(oldest);
-      return;
+  /** @param arrivedS when it was heard, as it was measured, on the recording's time axis */
+  placeHeard(stamp: Stamp, arrivedS: number): Placed {
+    const present = this.#stretches.at(-1);
+    if (present === undefined || present.boot !== stamp.boot || stamp.timeReset) {
+      return this.#repeats(present, stamp) ? { kind: 'duplicate' } : this.#begin(stamp, arrivedS);
     }
+    const number = unwrapped(stamp.sequence, present.lastNumber);
+    const uptimeMs = unwrapped(stamp.uptimeMs, present.lastUptimeMs);
+    const isLater = number > present.lastNumber;
+    if (isLater && uptimeMs < present.lastUptimeMs) return this.#begin(stamp, arrivedS);
+    if (present.seen.has(number)) {
+      // With another time, or from long ago: it was restarted and doesn't say so.
+      const isRecent = number > present.lastNumber - REMEMBERED;
+      const known = present.latest.get(number) ?? (isRecent ? stamp.uptimeMs : null);
+      return known === stamp.uptimeMs ? { kind: 'duplicate' } : this.#begin(stamp, arrivedS);
+    }
+    present.seen.add(number);
+    remember(present, number, stamp.uptimeMs);
+    if (isLater) {
+      present.lastNumber = number;
+      present.lastUptimeMs = uptimeMs;
+    }
+    return placedAt(present, uptimeMs);
   }
 
-  /** A step back by more than half the range is a wrap; a smaller one is a reading out of order. */
-  #unwrap(uptimeMs: number): number {
-    const step = uptimeMs - this.#lastUptimeMs;
-    let wraps = this.#wraps;
-    if (step < -UPTIME_WRAP_MS / 2) wraps += 1;
-    else if (step > UPTIME_WRAP_MS / 2) wraps -= 1;
-    if (wraps > this.#wraps || (wraps === this.#wraps && step > 0)) {
-      this.#wraps = wraps;
-      this.#lastUptimeMs = uptimeMs;
-    }
-    return uptimeMs + wraps * UPTIME_WRAP_MS;
+  /** A reading that was kept by the sensor and asked for later: its arrival says nothing. */
+  placeFetched(stamp: Stamp): Placed {
+    const ofBoot = this.#stretches.filter(({ boot }) => boot === stamp.boot);
+    const last = ofBoot.at(-1);
+    if (last === undefined) return { kind: 'unplaceable' };
+    const number = unwrapped(stamp.sequence, last.lastNumber);
+    if (ofBoot.some(({ seen }) => seen.has(number))) return { kind: 'duplicate' };
+    const own = ofBoot.findLast(({ fromNumber }) => fromNumber <= number) ?? ofBoot[0] ?? last;
+    const next = this.#stretches[this.#stretches.indexOf(own) + 1];
+    // The first reading after the clock was set anew had been missed: this is it.
+    const isEarlier = stamp.timeReset && next?.boot === stamp.boot;
+    const stretch = isEarlier ? next : own;
+    stretch.fromNumber = Math.min(stretch.fromNumber, number);
+    stretch.seen.add(number);
+    return placedAt(stretch, unwrapped(stamp.uptimeMs, stretch.lastUptimeMs));
+  }
+
+  #repeats(present: Stretch | undefined, { boot, sequence, uptimeMs }: Stamp): boolean {
+    if (present?.boot !== boot) return false;
+    return present.latest.get(unwrapped(sequence, present.lastNumber)) === uptimeMs;
+  }
+
+  #begin({ boot, sequence, uptimeMs }: Stamp, arrivedS: number): Placed {
+    const stretch: Stretch = {
+      boot,
+      fromNumber: sequence,
+      zeroS: arrivedS - uptimeMs / 1000,
+      seen: new NumberSet(),
+      lastNumber: sequence,
+      lastUptimeMs: uptimeMs,
+      latest: new Map(),
+    };
+    stretch.seen.add(sequence);
+    remember(stretch, sequence, uptimeMs);
+    this.#stretches.push(stretch);
+    if (this.#stretches.length > STRETCHES) this.#stretches.shift();
+    return placedAt(stretch, uptimeMs);
+  }
+}
+
+/** Time never runs before the recording's beginning, whatever a sensor claims. */
+function placedAt({ zeroS }: Stretch, uptimeMs: number): Placed {
+  return { kind: 'placed', elapsedS: Math.max(0, zeroS + uptimeMs / 1000) };
+}
+
+function remember({ latest }: Stretch, number: number, uptimeMs: number): void {
+  latest.set(number, uptimeMs);
+  if (latest.size <= REMEMBERED) return;
+  for (const oldest of latest.keys()) {
+    latest.delete(oldest);
+    return;
   }
 }

@@ -3,14 +3,22 @@ import { z } from 'zod';
 import { PROBLEM_CODES } from './problems.ts';
 import { sensorIdentitySchema } from './recording.ts';
 
-/** `stale`: connected, but silent for longer than its interval allows. */
+/**
+ * `found`: heard, and its turn to be connected comes. `weak`: live, with a signal that is about to break.
+ * `backfilling`: live, while readings that were missed are fetched. `stale`: connected, but silent for
+ * longer than its interval allows. `gone`: lost for so long that nobody waits for it.
+ */
 const SOURCE_PHASES = [
   'starting',
   'searching',
+  'found',
   'connecting',
   'live',
+  'weak',
+  'backfilling',
   'stale',
   'lost',
+  'gone',
   'paused',
   'finished',
   'unavailable',
@@ -25,6 +33,8 @@ const condition = {
   problem: z.enum(PROBLEM_CODES).nullable(),
   batteryPercent: z.number().min(0).max(100).nullable(),
   signalDbm: z.number().nullable(),
+  /** So many readings were missed and can still be fetched; absent where none are. */
+  missedReadings: z.int().min(1).optional(),
 };
 
 const sensorStateSchema = z.strictObject({ sensorId: sensorIdentitySchema.shape.id, ...condition });

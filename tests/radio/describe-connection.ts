@@ -39,6 +39,7 @@ export function describeConnection(library: string): void {
       expect(ear.states.map(({ phase }) => phase).filter(isNew)).toEqual([
         'starting',
         'searching',
+        'found',
         'connecting',
         'live',
       ]);

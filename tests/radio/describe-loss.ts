@@ -53,7 +53,7 @@ export function describeLoss(library: string): void {
       here.measure(7);
       await day.readings(1);
       const ofHere = ear.states.filter(({ name }) => name === 'Here').map(({ phase }) => phase);
-      expect(ofHere.filter(isNew)).toEqual(['connecting', 'live']);
+      expect(ofHere.filter(isNew)).toEqual(['found', 'connecting', 'live']);
     });
 
     it('calls a connected sensor that sends nothing stale, then connects anew', async () => {

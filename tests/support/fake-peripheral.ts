@@ -18,6 +18,9 @@ class FakeCharacteristic extends EventEmitter {
   read(): void {
     if (!this.mute) this.emit('data', this.value, false);
   }
+  write(): void {
+    if (!this.mute) this.emit('write');
+  }
   subscribe(): void {
     if (!this.mute && this.subscription !== null) this.emit('notify', ...this.subscription);
   }

@@ -33,6 +33,8 @@ export function freshness(
   if (source === null) return { kind: 'live' };
   switch (source.phase) {
     case 'live':
+    case 'weak':
+    case 'backfilling':
       return { kind: 'live' };
     case 'paused':
       return { kind: 'paused' };
@@ -40,9 +42,11 @@ export function freshness(
       return { kind: 'ended' };
     case 'starting':
     case 'searching':
+    case 'found':
     case 'connecting':
     case 'stale':
     case 'lost':
+    case 'gone':
     case 'unavailable':
       return { kind: 'stale', sinceMs: source.sinceMs, why: 'sensor' };
   }

@@ -32,10 +32,14 @@ export function sayConnection(
 const PHASES: Readonly<Record<SourcePhase, string>> = {
   starting: 'starting',
   searching: 'looking for a sensor',
+  found: 'found, its turn comes',
   connecting: 'connecting',
   live: 'live',
+  weak: 'live, weak signal',
+  backfilling: 'live, fetching what was missed',
   stale: 'silent',
   lost: 'lost',
+  gone: 'out of reach',
   paused: 'paused',
   finished: 'finished',
   unavailable: 'not available',
@@ -43,8 +47,10 @@ const PHASES: Readonly<Record<SourcePhase, string>> = {
 
 /** A word or two: 'Roof sensor, live'. `since` only where something stopped. */
 export function saySource(source: SourceState, sensorName: string, since: string): string {
-  const phase = PHASES[source.phase];
-  const stopped = source.phase === 'stale' || source.phase === 'lost' || source.phase === 'paused';
+  const { phase: now, missedReadings = 0 } = source;
+  const phase =
+    now === 'backfilling' ? `live, fetching ${missedReadings} missed readings` : PHASES[now];
+  const stopped = now === 'stale' || now === 'lost' || now === 'gone' || now === 'paused';
   const name = sensorName === '' ? nameless(source.phase) : sensorName;
   return `${name}, ${phase}${stopped ? ` since ${since}` : ''}`;
 }
@@ -66,12 +72,17 @@ export function saySourceAtRest(phase: SourcePhase | undefined): string {
   switch (phase) {
     case 'searching':
       return 'Looking for a sensor';
+    case 'found':
+      return 'A sensor is found';
     case 'connecting':
       return 'Connecting to the sensor';
     case 'live':
+    case 'weak':
+    case 'backfilling':
     case 'stale':
       return 'The sensor is connected; its first reading is awaited';
     case 'lost':
+    case 'gone':
       return 'The sensor is not connected';
     case 'unavailable':
       return 'No sensor can be heard';

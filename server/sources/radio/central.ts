@@ -3,13 +3,15 @@
  * with each. Sensors are connected one at a time, because a connection that is pending blocks every
  * other one.
  */
+import type { Stretch } from '../number-set.ts';
 import { DeadlineError, pause } from './deadline.ts';
 import type { HostLibrary, HostPeripheral } from './host-library.ts';
 import type { FromRadio, RadioEnd } from './messages.ts';
 import { monotonicMs } from './monotonic-clock.ts';
+import { Nearby } from './nearby.ts';
 import { RetryBook } from './retry-book.ts';
 import { Scanner } from './scanner.ts';
-import { runSession } from './sensor-session.ts';
+import { SensorSession } from './sensor-session.ts';
 import type { SessionEnd } from './session-end.ts';
 import type { RadioTiming } from './timing.ts';
 
@@ -36,8 +38,9 @@ export class Central {
 
   readonly #options: CentralOptions;
   readonly #scanner: Scanner;
-  readonly #sessions = new Map<string, Promise<void>>();
+  readonly #sessions = new Map<string, { readonly session: SensorSession; over: Promise<void> }>();
   readonly #retries: RetryBook;
+  readonly #nearby: Nearby;
   readonly #adapterTimer: NodeJS.Timeout;
   #end: (end: End) => void = () => undefined;
   /** Aborted when the adapter goes off; null while it isn't on. */
@@ -52,6 +55,7 @@ export class Central {
     this.#options = options;
     this.#scanner = new Scanner(host, timing.answerMs);
     this.#retries = new RetryBook(timing, Math.random);
+    this.#nearby = new Nearby(timing.foundMs, options.report);
     this.ended = new Promise((resolve) => {
       this.#end = (end) => resolve(end);
     });
@@ -63,11 +67,16 @@ export class Central {
     host.on('stateChange', (state) => this.#onState(String(state)));
   }
 
+  /** Asks a sensor for readings that were missed; without a session nothing comes of it. */
+  fetch(id: string, stretch: Stretch): void {
+    this.#sessions.get(id)?.session.fetch(stretch);
+  }
+
   /** Disconnects everything. */
   async stop(): Promise<void> {
     clearTimeout(this.#adapterTimer);
     this.#switchOff('the radio is stopping');
-    await Promise.all(this.#sessions.values());
+    await Promise.all([...this.#sessions.values()].map(({ over }) => over));
     this.#end({ why: 'stopped', detail: '' });
   }
 
@@ -113,6 +122,7 @@ export class Central {
     try {
       for (;;) {
         const found = await this.#scanner.find((it) => this.#isWanted(it), timing.searchMs, on);
+        this.#nearby.forget(monotonicMs());
         if (found !== null) await this.#connect(found, on);
         else if (this.#sessions.size > 0) await this.#pauseSearch(on);
       }
@@ -133,8 +143,12 @@ export class Central {
     });
   }
 
-  #isWanted({ id }: HostPeripheral): boolean {
-    return !this.#sessions.has(id) && this.#retries.mayTry(id, monotonicMs());
+  /** Asked of everybody who is heard. */
+  #isWanted(peripheral: HostPeripheral): boolean {
+    const nowMs = monotonicMs();
+    if (this.#sessions.has(peripheral.id)) return false;
+    this.#nearby.heard(peripheral, nowMs);
+    return this.#retries.mayTry(peripheral.id, nowMs);
   }
 
   /** Resolves when the sensor is connected or has failed; the session goes on by itself. */
@@ -145,14 +159,22 @@ export class Central {
       const onHeard = (): void => {
         this.#unanswered = 0;
       };
-      const session = runSession({ peripheral, timing, adapter, report, onSubscribed, onHeard });
-      const closed = session.then((end) => {
+      const session = new SensorSession({
+        peripheral,
+        timing,
+        adapter,
+        report,
+        onSubscribed,
+        onHeard,
+      });
+      const over = session.run().then((end) => {
         this.#sessions.delete(peripheral.id);
         this.#learn(peripheral.id, end);
         this.#rest.abort();
         resolve();
       });
-      this.#sessions.set(peripheral.id, closed);
+      this.#sessions.set(peripheral.id, { session, over });
+      this.#nearby.taken(peripheral.id);
     });
   }
 

@@ -19,6 +19,8 @@ process.on('message', (message) => {
   const order = toRadioSchema.parse(message);
   if (order.type === 'ping') send({ type: 'pong' });
   else if (order.type === 'begin') void begin(order.timing);
+  else if (order.type === 'fetch')
+    central?.fetch(order.sensorId, { from: order.from, to: order.to });
   else if (central === null) leave('stopped', '');
   else void central.stop();
 });

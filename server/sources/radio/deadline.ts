@@ -77,6 +77,6 @@ export function pause(ms: number, signal: AbortSignal): Promise<void> {
   });
 }
 
-function asError(value: unknown): Error {
+export function asError(value: unknown): Error {
   return value instanceof Error ? value : new Error(String(value));
 }

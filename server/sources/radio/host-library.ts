@@ -31,6 +31,7 @@ export interface HostCharacteristic extends Emitter {
   readonly uuid: string;
   read(): void;
   subscribe(): void;
+  write(bytes: Buffer, withoutResponse: boolean): void;
 }
 
 /** The libraries write UUIDs without hyphens. */
@@ -67,7 +68,7 @@ export function isHostService(value: unknown): value is HostService {
 }
 
 export function isHostCharacteristic(value: unknown): value is HostCharacteristic {
-  return isEmitter(value) && hasUuid(value) && hasMethods(value, ['read', 'subscribe']);
+  return isEmitter(value) && hasUuid(value) && hasMethods(value, ['read', 'subscribe', 'write']);
 }
 
 function isEmitter(value: unknown): value is Emitter {

@@ -1,19 +1,24 @@
 /** What the bridge and the process that holds the radio say to each other. */
 import { z } from 'zod';
 import { sensorIdentitySchema } from '../../../protocol/recording.ts';
+import { SESSION_PHASES } from './session-phases.ts';
 import { radioTimingSchema } from './timing.ts';
+
+const sensorId = sensorIdentitySchema.shape.id;
+/** A reading's number as the sensor counts it. */
+const sequence = z.int().min(0).max(0xffff_ffff);
 
 export const toRadioSchema = z.discriminatedUnion('type', [
   /** The first message: begin, with these durations. */
   z.strictObject({ type: z.literal('begin'), timing: radioTimingSchema }),
+  /** Ask a connected sensor for readings that it has kept; answered with `fetched`. */
+  z.strictObject({ type: z.literal('fetch'), sensorId, from: sequence, to: sequence }),
   /** Are you there? */
   z.strictObject({ type: z.literal('ping') }),
   /** Disconnect everything and end. */
   z.strictObject({ type: z.literal('stop') }),
 ]);
 export type ToRadio = z.infer<typeof toRadioSchema>;
-
-const sensorId = sensorIdentitySchema.shape.id;
 
 /** Why the process that holds the radio ends by itself. */
 const RADIO_ENDS = [
@@ -29,7 +34,6 @@ const RADIO_ENDS = [
 ] as const;
 export type RadioEnd = (typeof RADIO_ENDS)[number];
 
-const SESSION_PHASES = ['connecting', 'live', 'stale', 'lost'] as const;
 const SESSION_PROBLEMS = [
   'sensor_lost',
   'sensor_silent',
@@ -54,6 +58,18 @@ export const fromRadioSchema = z.discriminatedUnion('type', [
     bytes: z.custom<Uint8Array>((value) => value instanceof Uint8Array),
     /** On the clock of `monotonic-clock.ts`. */
     arrivedMs: z.number(),
+    /** It had been kept by the sensor and was asked for. */
+    fetched: z.boolean(),
+  }),
+  /** How many readings a sensor keeps for a bridge that has missed them; said with each connection. */
+  z.strictObject({ type: z.literal('store'), sensorId, depth: z.int().min(0) }),
+  /** A `fetch` has ended: with all that the sensor still has of it, or before. */
+  z.strictObject({
+    type: z.literal('fetched'),
+    sensorId,
+    from: sequence,
+    to: sequence,
+    whole: z.boolean(),
   }),
   z.strictObject({ type: z.literal('battery'), sensorId, percent: z.number().min(0).max(100) }),
   z.strictObject({ type: z.literal('signal'), sensorId, dbm: z.number() }),

@@ -2,6 +2,7 @@
 import { fork, type ChildProcess } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { Stretch } from '../number-set.ts';
 import { fromRadioSchema, type FromRadio, type RadioEnd, type ToRadio } from './messages.ts';
 import type { RadioTiming } from './timing.ts';
 
@@ -44,6 +45,11 @@ export class RadioProcess {
   /** For tests and logs. */
   get pid(): number | undefined {
     return this.#child.pid;
+  }
+
+  /** Has a sensor asked for readings that were missed; see `messages.ts`. */
+  fetch(sensorId: string, { from, to }: Stretch): void {
+    this.#say({ type: 'fetch', sensorId, from, to });
   }
 
   /** Asks it to end, and ends it where it doesn't. */

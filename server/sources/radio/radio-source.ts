@@ -2,10 +2,11 @@
 import type { ProblemCode } from '../../../protocol/problems.ts';
 import type { SourceState } from '../../../protocol/source-state.ts';
 import type { Source, SourceListener } from '../source.ts';
+import { Backfill } from './backfill.ts';
 import { backoffMs } from './backoff.ts';
 import type { FromRadio, RadioEnd, SessionReport } from './messages.ts';
 import { RadioProcess } from './radio-process.ts';
-import { shownState, type RadioFacts, type SensorFacts } from './radio-state.ts';
+import { GONE_AFTER_MS, shownState, type RadioFacts, type SensorFacts } from './radio-state.ts';
 import { RADIO_TIMING, type RadioTiming } from './timing.ts';
 
 export interface RadioSourceOptions {
@@ -20,14 +21,20 @@ export interface RadioSourceOptions {
   readonly log?: (text: string) => void;
 }
 
+/** Between two words about readings that are being fetched, ms. */
+const TELL_EVERY_MS = 500;
+
 type Dated = Pick<SourceState, 'phase' | 'sinceMs'>;
 
 const UNHEARD: SensorFacts = {
   name: '',
   phase: 'lost',
+  enteredMs: 0,
   problem: null,
   batteryPercent: null,
   signalDbm: null,
+  missed: 0,
+  fetching: false,
 };
 
 export class RadioSource implements Source {
@@ -40,6 +47,9 @@ export class RadioSource implements Source {
   readonly #sensors = new Map<string, SensorFacts>();
   /** Identities as they were delivered, so that one is delivered again only when it has changed. */
   readonly #introduced = new Map<string, string>();
+  readonly #backfill = new Backfill((id, stretch) => this.#process?.fetch(id, stretch));
+  #toldMissingMs = 0;
+  #gone: NodeJS.Timeout | null = null;
   #listener: SourceListener | null = null;
   #process: RadioProcess | null = null;
   #relaunch: NodeJS.Timeout | null = null;
@@ -71,7 +81,7 @@ export class RadioSource implements Source {
 
   stop(): Promise<void> {
     this.#listener = null;
-    if (this.#relaunch !== null) clearTimeout(this.#relaunch);
+    for (const timer of [this.#relaunch, this.#gone]) if (timer !== null) clearTimeout(timer);
     this.#stopped ??= this.#process?.stop() ?? Promise.resolve();
     return this.#stopped;
   }
@@ -112,10 +122,20 @@ export class RadioSource implements Source {
       }
       case 'reading': {
         this.#crashes = 0;
-        const { sensorId, bytes, arrivedMs } = message;
-        this.#listener?.reading({ sensorId, bytes, arrivedMs });
-        return;
+        const { sensorId, bytes, arrivedMs, fetched } = message;
+        this.#listener?.reading({ sensorId, bytes, arrivedMs, fetched });
+        this.#backfill.reading(sensorId, bytes, fetched);
+        if (!this.#tellMissing(sensorId)) return;
+        break;
       }
+      case 'store':
+        this.#backfill.connected(message.sensorId, message.depth);
+        this.#tellMissing(message.sensorId);
+        break;
+      case 'fetched':
+        this.#backfill.ended(message.sensorId, message.whole);
+        this.#tellMissing(message.sensorId);
+        break;
       case 'log':
       case 'pong':
       case 'end':
@@ -126,12 +146,26 @@ export class RadioSource implements Source {
 
   #onSession({ sensorId, name, phase, problem }: SessionReport): void {
     this.#restarted = false;
+    if (phase === 'lost' || phase === 'connecting') this.#backfill.disconnected(sensorId);
     this.#update(sensorId, { name, phase, problem });
+  }
+
+  /** @returns whether there is anything new to say: not every single reading that was fetched is */
+  #tellMissing(sensorId: string): boolean {
+    const missing = this.#backfill.missing(sensorId);
+    const { missed, fetching } = this.#sensors.get(sensorId) ?? UNHEARD;
+    const nowMs = this.#wallClock();
+    const isSoon = Math.abs(nowMs - this.#toldMissingMs) < TELL_EVERY_MS;
+    if (fetching === missing.fetching && (missed === missing.missed || isSoon)) return false;
+    this.#toldMissingMs = nowMs;
+    this.#update(sensorId, missing);
+    return true;
   }
 
   #update(sensorId: string, facts: Partial<SensorFacts>): void {
     const before = this.#sensors.get(sensorId) ?? UNHEARD;
-    const after = { ...before, ...facts };
+    const isNew = facts.phase !== undefined && facts.phase !== before.phase;
+    const after = { ...before, ...facts, ...(isNew ? { enteredMs: this.#wallClock() } : {}) };
     // A map keeps the order in which keys came: by their present phase, here.
     if (after.phase !== before.phase) this.#sensors.delete(sensorId);
     this.#sensors.set(sensorId, after);
@@ -174,15 +208,16 @@ export class RadioSource implements Source {
 
   #loseAll(problem: ProblemCode): void {
     this.#radio = 'starting';
-    for (const id of [...this.#sensors.keys()]) this.#update(id, { phase: 'lost', problem });
+    for (const id of [...this.#sensors.keys()]) {
+      this.#backfill.disconnected(id);
+      this.#update(id, { phase: 'lost', problem });
+    }
   }
 
   #publish(): void {
-    const shown = shownState({
-      radio: this.#radio,
-      restarted: this.#restarted,
-      sensors: this.#sensors,
-    });
+    const facts = { radio: this.#radio, restarted: this.#restarted, sensors: this.#sensors };
+    const shown = shownState(facts, this.#wallClock());
+    this.#lookAgainForGone();
     const before = this.#state;
     const sinceMs = this.#since(shown, before);
     const sensors = shown.sensors.map((sensor) => {
@@ -194,6 +229,17 @@ export class RadioSource implements Source {
     if (JSON.stringify(state) === JSON.stringify(before)) return;
     this.#state = state;
     this.#listener?.state(state);
+  }
+
+  /** Being gone begins by itself: nobody says anything then. */
+  #lookAgainForGone(): void {
+    if (this.#gone !== null || ![...this.#sensors.values()].some(({ phase }) => phase === 'lost')) {
+      return;
+    }
+    this.#gone = setTimeout(() => {
+      this.#gone = null;
+      this.#publish();
+    }, GONE_AFTER_MS / 10).unref();
   }
 
   #since(now: Pick<SourceState, 'phase'>, before: Dated | null | undefined): number {

@@ -23,6 +23,8 @@ export interface Capabilities {
   /** False where what the sensor says of itself doesn't follow the profile. */
   readonly understood: boolean;
   readonly intervalMs: number;
+  /** How many past readings can be asked for. */
+  readonly bufferDepth: number;
 }
 
 /** Assumed of a sensor that doesn't say how often it measures: the slowest that makes sense. */
@@ -82,9 +84,11 @@ export async function subscribe(link: Link, characteristic: HostCharacteristic):
 export async function readCapabilities(link: Link, found: Characteristics): Promise<Capabilities> {
   const bytes = await readIfThere(link, found, CAPABILITIES_UUID);
   const decoded = bytes && decode(CAPABILITIES_FIELDS, bytes);
-  if (decoded?.ok !== true) return { understood: false, intervalMs: ASSUMED_INTERVAL_MS };
-  const { majorVersion, intervalMs } = decoded.values;
-  return { understood: majorVersion === PROFILE_VERSION.major, intervalMs };
+  if (decoded?.ok !== true) {
+    return { understood: false, intervalMs: ASSUMED_INTERVAL_MS, bufferDepth: 0 };
+  }
+  const { majorVersion, intervalMs, bufferDepth } = decoded.values;
+  return { understood: majorVersion === PROFILE_VERSION.major, intervalMs, bufferDepth };
 }
 
 export async function readIdentity(link: Link, found: Characteristics): Promise<SensorIdentity> {

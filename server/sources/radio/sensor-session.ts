@@ -5,8 +5,9 @@
  * it has ended nothing of it is left in the host library.
  */
 import { READING_UUID } from '../../../protocol/profile.ts';
+import type { Stretch } from '../number-set.ts';
 import { connect, disconnect } from './connection.ts';
-import { DeadlineError, pause } from './deadline.ts';
+import { asError, DeadlineError, pause } from './deadline.ts';
 import { hostUuid, type HostPeripheral } from './host-library.ts';
 import type { Link } from './link.ts';
 import { monotonicMs } from './monotonic-clock.ts';
@@ -29,6 +30,8 @@ import {
   SilenceError,
   type SessionEnd,
 } from './session-end.ts';
+import { mayFollow, type SessionPhase } from './session-phases.ts';
+import { StoredReadings } from './stored-readings.ts';
 import type { RadioTiming } from './timing.ts';
 
 export interface SessionOptions {
@@ -46,21 +49,19 @@ export interface SessionOptions {
 /** Five intervals without a reading are more than a weak signal's retransmissions explain. */
 const SILENT_INTERVALS = 5;
 
-/** Resolves when the session has ended; never rejects. */
-export function runSession(options: SessionOptions): Promise<SessionEnd> {
-  return new SensorSession(options).run();
-}
-
-class SensorSession {
+export class SensorSession {
   readonly #options: SessionOptions;
   readonly #abort = new AbortController();
   readonly #link: Link;
   #name: string;
-  #phase: SessionReport['phase'] | null = null;
+  #phase: SessionPhase | null = null;
   #understood = true;
   #heardMs = 0;
   #delivered = false;
   #unlisten: () => void = () => undefined;
+  /** What is still to be fetched, and how whoever waits for more is told. */
+  readonly #toFetch: Stretch[] = [];
+  #wake: () => void = () => undefined;
 
   constructor(options: SessionOptions) {
     const { peripheral, timing, onHeard } = options;
@@ -74,6 +75,13 @@ class SensorSession {
     this.#name = peripheral.advertisement.localName ?? nameFromId(peripheral.id);
   }
 
+  /** Asks the sensor for readings that it has kept, after those that were asked for before. */
+  fetch(stretch: Stretch): void {
+    this.#toFetch.push(stretch);
+    this.#wake();
+  }
+
+  /** Resolves when the session has ended; never rejects. */
   async run(): Promise<SessionEnd> {
     const { adapter, peripheral, timing, onSubscribed } = this.#options;
     const onDisconnect = (): void => this.#abort.abort(new Error('the link was lost'));
@@ -107,6 +115,7 @@ class SensorSession {
     const { peripheral, report } = this.#options;
     const capabilities = await readCapabilities(this.#link, found);
     this.#understood = capabilities.understood;
+    report({ type: 'store', sensorId: peripheral.id, depth: capabilities.bufferDepth });
     const identity = await readIdentity(this.#link, found);
     this.#name = identity.name;
     report({ type: 'sensor', identity });
@@ -126,7 +135,7 @@ class SensorSession {
       this.#delivered = true;
       onHeard();
       this.#enter('live');
-      report({ type: 'reading', sensorId: peripheral.id, bytes, arrivedMs });
+      report({ type: 'reading', sensorId: peripheral.id, bytes, arrivedMs, fetched: false });
     };
     reading.on('data', onData);
     this.#unlisten = () => reading.removeListener('data', onData);
@@ -140,7 +149,55 @@ class SensorSession {
       this.#watchSilence(Math.max(silenceMs, SILENT_INTERVALS * intervalMs)),
       this.#repeat(batteryMs, () => this.#reportBattery(found)),
       this.#repeat(signalMs, () => this.#measureSignal()),
+      this.#fetchAsAsked(found),
     ]);
+  }
+
+  /** One stretch after the other. Why one failed is the sensor's affair: live readings go on. */
+  async #fetchAsAsked(found: Characteristics): Promise<never> {
+    const { peripheral, report } = this.#options;
+    const sensorId = peripheral.id;
+    const stored = StoredReadings.of(this.#link, found, (bytes) => {
+      report({ type: 'reading', sensorId, bytes, arrivedMs: monotonicMs(), fetched: true });
+    });
+    try {
+      for (;;) {
+        const stretch = this.#toFetch.shift();
+        if (stretch === undefined) {
+          await this.#untilAsked();
+          continue;
+        }
+        const whole = stored === null || (await stored.fetch(stretch).catch(this.#survive));
+        report({ type: 'fetched', sensorId, ...stretch, whole });
+      }
+    } finally {
+      stored?.close();
+    }
+  }
+
+  /** A refusal or a late answer is no reason to end a session in which readings come. */
+  readonly #survive = (error: unknown): false => {
+    const { signal } = this.#link;
+    if (signal.aborted) throw asError(signal.reason);
+    const text = error instanceof Error ? error.message : String(error);
+    this.#options.report({ type: 'log', text: `sensor ${this.#name}: not fetched, ${text}` });
+    return false;
+  };
+
+  #untilAsked(): Promise<void> {
+    const { signal } = this.#link;
+    return new Promise((resolve, reject) => {
+      const settle = (finish: () => void): void => {
+        this.#wake = () => undefined;
+        signal.removeEventListener('abort', onAbort);
+        finish();
+      };
+      const onAbort = (): void => settle(() => reject(asError(signal.reason)));
+      this.#wake = () => settle(resolve);
+      signal.addEventListener('abort', onAbort);
+      if (signal.aborted) onAbort();
+      else if (this.#toFetch.length > 0) this.#wake();
+    });
   }
 
   async #watchSilence(limitMs: number): Promise<never> {
@@ -181,8 +238,8 @@ class SensorSession {
     if (dbm < 127) report({ type: 'signal', sensorId: peripheral.id, dbm });
   }
 
-  #enter(phase: SessionReport['phase'], problem: SessionReport['problem'] = null): void {
-    if (phase === this.#phase) return;
+  #enter(phase: SessionPhase, problem: SessionReport['problem'] = null): void {
+    if (phase === this.#phase || !mayFollow(this.#phase, phase)) return;
     this.#phase = phase;
     this.#options.report({
       type: 'session',

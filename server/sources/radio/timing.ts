@@ -20,6 +20,8 @@ export const radioTimingSchema = z.strictObject({
   searchMs: z.number().positive(),
   /** … and then left alone so long, since searching takes airtime from the readings. */
   searchRestMs: z.number().positive(),
+  /** A sensor that was found and not connected counts as lost when it wasn't heard for so long. */
+  foundMs: z.number().positive(),
   /** First wait before a sensor that failed is tried again; see `backoff.ts`. */
   retryMs: z.number().positive(),
   longestRetryMs: z.number().positive(),
@@ -50,6 +52,7 @@ export const RADIO_TIMING: RadioTiming = {
   signalMs: 10_000,
   searchMs: 4000,
   searchRestMs: 11_000,
+  foundMs: 40_000,
   retryMs: 500,
   longestRetryMs: 15_000,
   longestRefusalMs: 60_000,

@@ -1,13 +1,16 @@
 import { expect, test } from 'vitest';
-import { shownState } from '../../../server/sources/radio/radio-state.ts';
+import { GONE_AFTER_MS, shownState as shownAt } from '../../../server/sources/radio/radio-state.ts';
 import type { RadioFacts, SensorFacts } from '../../../server/sources/radio/radio-state.ts';
 
 const sensor = (facts: Partial<SensorFacts>): SensorFacts => ({
   name: 'A',
   phase: 'live',
+  enteredMs: 0,
   problem: null,
   batteryPercent: 50,
   signalDbm: -60,
+  missed: 0,
+  fetching: false,
   ...facts,
 });
 const radio = (facts: Partial<RadioFacts>, ...sensors: SensorFacts[]): RadioFacts => ({
@@ -16,6 +19,8 @@ const radio = (facts: Partial<RadioFacts>, ...sensors: SensorFacts[]): RadioFact
   sensors: new Map(sensors.map((facts, place) => [String(place), facts])),
   ...facts,
 });
+
+const shownState = (facts: RadioFacts) => shownAt(facts, 1000);
 
 test.each([
   ['starts', radio({ radio: 'starting' }), 'starting', null],
@@ -34,6 +39,14 @@ test.each([
     'stale',
     'sensor_silent',
   ],
+  ['has a weak signal', radio({}, sensor({ signalDbm: -93 })), 'weak', null],
+  [
+    'fetches',
+    radio({}, sensor({ missed: 3, fetching: true, signalDbm: -93 })),
+    'backfilling',
+    null,
+  ],
+  ['cannot fetch', radio({}, sensor({ missed: 3 })), 'live', null],
 ])('a radio that %s', (_, facts, phase, problem) => {
   expect(shownState(facts)).toMatchObject({ phase, problem });
 });
@@ -83,4 +96,15 @@ test('without a radio no sensor is live, whatever it was', () => {
   expect(sensors.map(({ phase, problem, signalDbm }) => ({ phase, problem, signalDbm }))).toEqual(
     Array(2).fill({ phase: 'unavailable', problem: 'adapter_off', signalDbm: null }),
   );
+});
+
+test('a sensor that was lost long ago is gone', () => {
+  const lost = radio({}, sensor({ phase: 'lost', problem: 'sensor_lost', enteredMs: 5 }));
+  expect(shownAt(lost, GONE_AFTER_MS).phase).toBe('lost');
+  expect(shownAt(lost, GONE_AFTER_MS + 5).phase).toBe('gone');
+});
+
+test('says how many readings can still be fetched, and nothing where none are missing', () => {
+  expect(shownState(radio({}, sensor({ missed: 3 }))).sensors[0]?.missedReadings).toBe(3);
+  expect(shownState(radio({}, sensor({}))).sensors[0]).not.toHaveProperty('missedReadings');
 });

@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { FromRadio } from '../../../server/sources/radio/messages.ts';
 import type { SessionEnd } from '../../../server/sources/radio/session-end.ts';
-import { runSession } from '../../../server/sources/radio/sensor-session.ts';
+import { SensorSession } from '../../../server/sources/radio/sensor-session.ts';
 import { RADIO_TIMING } from '../../../server/sources/radio/timing.ts';
 import { FakePeripheral } from '../../support/fake-peripheral.ts';
 
@@ -99,7 +99,14 @@ function session(peripheral: FakePeripheral, adapter: AbortSignal) {
   };
   const timing = RADIO_TIMING;
   const onHeard = (): void => undefined;
-  const ended = runSession({ peripheral, timing, adapter, report, onSubscribed, onHeard });
+  const ended = new SensorSession({
+    peripheral,
+    timing,
+    adapter,
+    report,
+    onSubscribed,
+    onHeard,
+  }).run();
   return { ended, reports, subscribed };
 }
 

@@ -1,0 +1,92 @@
+/** Has sensors asked for the readings that never came from them, until the curve is whole again. */
+import { READING_FIELDS } from '../../../protocol/profile.ts';
+import { decode } from '../../../protocol/profile-codec.ts';
+import type { Stretch } from '../number-set.ts';
+import { MissedReadings } from './missed-readings.ts';
+
+interface OfSensor {
+  readonly missed: MissedReadings;
+  /** It keeps readings, and stands in a connection in which they can be asked for. */
+  canAsk: boolean;
+  keeps: boolean;
+  /** What it has been asked for, as numbers of ours that never wrap. */
+  asked: Stretch | null;
+}
+
+/** What a screen may know of it. */
+interface Missing {
+  readonly missed: number;
+  readonly fetching: boolean;
+}
+
+const WRAP = 2 ** 32;
+
+export class Backfill {
+  readonly #sensors = new Map<string, OfSensor>();
+  readonly #fetch: (sensorId: string, stretch: Stretch) => void;
+
+  /** @param fetch asks one sensor for one stretch; answered by `ended` */
+  constructor(fetch: (sensorId: string, stretch: Stretch) => void) {
+    this.#fetch = fetch;
+  }
+
+  /** Heard before this bridge was started: what follows has been missed where it doesn't come. */
+  resume(sensorId: string, boot: number, sequence: number): void {
+    this.#of(sensorId).missed.note(boot, sequence, false);
+  }
+
+  /** A sensor has said how many readings it keeps: the beginning of a connection. */
+  connected(sensorId: string, depth: number): void {
+    const sensor = this.#of(sensorId);
+    sensor.keeps = depth > 0;
+    sensor.canAsk = depth > 0;
+    sensor.asked = null;
+    sensor.missed.reconnected();
+  }
+
+  disconnected(sensorId: string): void {
+    const sensor = this.#sensors.get(sensorId);
+    if (sensor === undefined) return;
+    sensor.canAsk = false;
+    sensor.asked = null;
+  }
+
+  reading(sensorId: string, bytes: Uint8Array, fetched: boolean): void {
+    const decoded = decode(READING_FIELDS, bytes);
+    if (!decoded.ok) return;
+    const sensor = this.#of(sensorId);
+    sensor.missed.note(decoded.values.boot, decoded.values.sequence, fetched);
+    if (!fetched) this.#ask(sensorId, sensor);
+  }
+
+  /** @param whole the sensor has sent all that it still has of it */
+  ended(sensorId: string, whole: boolean): void {
+    const sensor = this.#of(sensorId);
+    if (sensor.asked !== null && whole) sensor.missed.settle(sensor.asked);
+    sensor.asked = null;
+    this.#ask(sensorId, sensor);
+  }
+
+  missing(sensorId: string): Missing {
+    const sensor = this.#sensors.get(sensorId);
+    if (sensor?.keeps !== true) return { missed: 0, fetching: false };
+    return { missed: sensor.missed.count, fetching: sensor.asked !== null };
+  }
+
+  #ask(sensorId: string, sensor: OfSensor): void {
+    if (!sensor.canAsk || sensor.asked !== null) return;
+    const stretch = sensor.missed.next();
+    if (stretch === null) return;
+    sensor.asked = stretch;
+    const from = ((stretch.from % WRAP) + WRAP) % WRAP;
+    this.#fetch(sensorId, { from, to: from + stretch.to - stretch.from });
+  }
+
+  #of(sensorId: string): OfSensor {
+    const known = this.#sensors.get(sensorId);
+    if (known) return known;
+    const created = { missed: new MissedReadings(), canAsk: false, keeps: false, asked: null };
+    this.#sensors.set(sensorId, created);
+    return created;
+  }
+}

@@ -1,0 +1,64 @@
+/** Which readings of one sensor never came, and which of them are worth asking for. */
+import { NumberSet, type Stretch } from '../number-set.ts';
+import { unwrapped } from '../wrapping.ts';
+
+const WRAP = 2 ** 32;
+/** In one connection the same stretch is asked for so often; after the next one, again. */
+const TRIES = 3;
+
+interface Asked {
+  readonly from: number;
+  tries: number;
+}
+
+export class MissedReadings {
+  #boot: number | null = null;
+  #last = 0;
+  /** Numbers that came, and those that won't come any more. */
+  #settled = new NumberSet();
+  #asked: Asked | null = null;
+
+  /** A reading came, by whichever way. One of another boot is the first of its own. */
+  note(boot: number, sequence: number, fetched: boolean): void {
+    if (boot !== this.#boot) {
+      if (fetched) return;
+      this.#boot = boot;
+      this.#last = sequence;
+      this.#settled = new NumberSet();
+    }
+    const number = unwrapped(sequence, this.#last);
+    this.#settled.add(number);
+    this.#last = Math.max(this.#last, number);
+  }
+
+  /** How many are missing that may yet come. */
+  get count(): number {
+    return this.#settled.gaps().reduce((sum, { from, to }) => sum + to - from + 1, 0);
+  }
+
+  /** The oldest stretch: a sensor forgets it first. Null where nothing is missing or to be hoped for. */
+  next(): Stretch | null {
+    const missing = this.#settled.gaps()[0];
+    if (missing === undefined) return null;
+    const gap = beforeWrap(missing);
+    if (this.#asked?.from !== gap.from) this.#asked = { from: gap.from, tries: 0 };
+    if (this.#asked.tries >= TRIES) return null;
+    this.#asked.tries += 1;
+    return gap;
+  }
+
+  /** The sensor has sent all that it still has of this stretch: the rest stays a gap. */
+  settle(stretch: Stretch): void {
+    this.#settled.addStretch(stretch);
+  }
+
+  /** With a new connection everything is worth asking for again. */
+  reconnected(): void {
+    this.#asked = null;
+  }
+}
+
+/** A request names numbers as the sensor counts them: what lies beyond its wrap is asked for next. */
+function beforeWrap({ from, to }: Stretch): Stretch {
+  return { from, to: Math.min(to, WRAP * Math.floor(from / WRAP) + WRAP - 1) };
+}

@@ -1,0 +1,31 @@
+/**
+ * The phases of one sensor, which of them may follow which, and what keeps each from lasting for ever.
+ *
+ *   found → connecting → live ⇄ stale → lost → found …
+ */
+import type { RadioTiming } from './timing.ts';
+
+export const SESSION_PHASES = ['found', 'connecting', 'live', 'stale', 'lost'] as const;
+export type SessionPhase = (typeof SESSION_PHASES)[number];
+
+interface PhaseRule {
+  readonly next: readonly SessionPhase[];
+  /** The wait that ends it where nothing else does. */
+  readonly limit: keyof RadioTiming;
+}
+
+export const PHASE_RULES: Readonly<Record<SessionPhase, PhaseRule>> = {
+  /** Heard in a search; its turn to be connected comes after others', or after a pause. */
+  found: { next: ['connecting', 'lost'], limit: 'foundMs' },
+  /** Each request on the way to the first reading has this limit, and after them comes silence. */
+  connecting: { next: ['live', 'stale', 'lost'], limit: 'connectMs' },
+  live: { next: ['stale', 'lost'], limit: 'silenceMs' },
+  stale: { next: ['live', 'lost'], limit: 'silenceGraceMs' },
+  /** Nothing has to happen: the air is searched again after this. */
+  lost: { next: ['found', 'connecting'], limit: 'searchRestMs' },
+};
+
+/** @param from null before anything is known of the sensor */
+export function mayFollow(from: SessionPhase | null, to: SessionPhase): boolean {
+  return from === null || PHASE_RULES[from].next.includes(to);
+}

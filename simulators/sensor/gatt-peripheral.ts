@@ -21,7 +21,7 @@ export interface GattPeripheralOptions {
 
 /** L2CAP channel of the Attribute Protocol. */
 const ATT_CHANNEL = 0x0004;
-const AD_TYPE = { flags: 0x01, services128: 0x07, completeName: 0x09 } as const;
+const AD_TYPE = { flags: 0x01, services16: 0x03, services128: 0x07, completeName: 0x09 } as const;
 /** Advertising and scan response data hold at most 31 bytes. */
 const ADVERTISING_BYTES = 31;
 
@@ -101,7 +101,9 @@ export class GattPeripheral implements PeripheralHost {
   #startUp(): void {
     const { name, advertisedService } = this.#options;
     const general = Buffer.from([2, AD_TYPE.flags, 0x06]);
-    const services = advertisingField(AD_TYPE.services128, uuidBytes(advertisedService));
+    const uuid = uuidBytes(advertisedService);
+    const type = uuid.length === 2 ? AD_TYPE.services16 : AD_TYPE.services128;
+    const services = advertisingField(type, uuid);
     const label = advertisingField(AD_TYPE.completeName, Buffer.from(name));
     this.#command(COMMAND.reset, Buffer.alloc(0));
     this.#command(COMMAND.setEventMask, ALL_EVENTS);

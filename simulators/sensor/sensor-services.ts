@@ -71,6 +71,15 @@ export function sensorServices(sensor: ServedSensor): ServiceDefinition[] {
         ...sensor.stored,
       ],
     },
+    ...usualServices(sensor),
+  ];
+}
+
+/** Battery and device information, as any sensor has them. */
+export function usualServices(
+  sensor: Pick<ServedSensor, 'serial' | 'batteryPercent'>,
+): ServiceDefinition[] {
+  return [
     {
       uuid: BATTERY_SERVICE_UUID,
       characteristics: [

@@ -3,6 +3,7 @@
  * request has at most one response. Source: Bluetooth Core Specification, Vol 3, Part F, section 3.4.
  */
 import { uint16 } from './hci.ts';
+import type { CharacteristicDefinition, ServiceDefinition } from './service-definition.ts';
 
 export const ATT = {
   error: 0x01,
@@ -14,6 +15,7 @@ export const ATT = {
   readByGroup: 0x10,
   write: 0x12,
   notification: 0x1b,
+  indication: 0x1d,
   confirmation: 0x1e,
   writeCommand: 0x52,
 } as const;
@@ -27,9 +29,14 @@ export const ATT_ERROR = {
   invalidLength: 0x0d,
   unlikely: 0x0e,
   valueNotAllowed: 0x13,
+  /** The profile's own two: Core Specification Supplement, Part B, section 1.2. */
+  notConfigured: 0xfd,
+  underWay: 0xfe,
 } as const;
 
-const PROPERTY = { read: 0x02, write: 0x08, notify: 0x10 } as const;
+const PROPERTY = { read: 0x02, write: 0x08, notify: 0x10, indicate: 0x20 } as const;
+/** Bits of a Client Characteristic Configuration (Core Specification, Vol 3, Part G, 3.3.3.3). */
+const CONFIGURED = { read: 0, write: 0, notify: 0x01, indicate: 0x02 } as const;
 const TYPE = {
   primaryService: '2800',
   characteristic: '2803',
@@ -37,21 +44,6 @@ const TYPE = {
 } as const;
 /** The ATT_MTU of a new link (Core Specification, Vol 3, Part G, section 5.2.1). */
 export const SMALLEST_MTU = 23;
-
-export interface CharacteristicDefinition {
-  readonly uuid: string;
-  readonly properties: readonly (keyof typeof PROPERTY)[];
-  /** The value, or the number of an ATT error. */
-  readonly read?: () => Uint8Array | number;
-  /** Undefined where the value was taken, or the number of an ATT error. */
-  readonly write?: (value: Uint8Array) => number | undefined;
-  readonly subscription?: (on: boolean) => void;
-}
-
-export interface ServiceDefinition {
-  readonly uuid: string;
-  readonly characteristics: readonly CharacteristicDefinition[];
-}
 
 interface Attribute {
   readonly handle: number;
@@ -62,12 +54,17 @@ interface Attribute {
   write(value: Uint8Array): number | undefined;
 }
 
+interface Configuration {
+  readonly bits: number;
+  readonly subscription: ((on: boolean) => void) | undefined;
+}
+
 export class AttServer {
   #mtu = SMALLEST_MTU;
   readonly #largestMtu: number;
   readonly #attributes: Attribute[] = [];
   readonly #valueHandles = new Map<string, number>();
-  readonly #subscribed = new Map<string, (on: boolean) => void>();
+  readonly #configured = new Map<string, Configuration>();
 
   constructor(services: readonly ServiceDefinition[], largestMtu: number) {
     this.#largestMtu = largestMtu;
@@ -77,8 +74,9 @@ export class AttServer {
   /** A link begins or ends: what the peer had negotiated and subscribed is void. */
   forgetPeer(): void {
     this.#mtu = SMALLEST_MTU;
-    for (const ended of this.#subscribed.values()) ended(false);
-    this.#subscribed.clear();
+    const ended = [...this.#configured.values()];
+    this.#configured.clear();
+    for (const { subscription } of ended) subscription?.(false);
   }
 
   /** The response to a request, or null where the protocol wants none. */
@@ -107,14 +105,20 @@ export class AttServer {
 
   /** A notification, or null where the peer hasn't subscribed. */
   notification(uuid: string, value: Uint8Array): Buffer | null {
+    return this.#push(ATT.notification, CONFIGURED.notify, uuid, value);
+  }
+
+  /** An indication, or null where the peer hasn't asked for any. */
+  indication(uuid: string, value: Uint8Array): Buffer | null {
+    return this.#push(ATT.indication, CONFIGURED.indicate, uuid, value);
+  }
+
+  #push(opcode: number, bit: number, uuid: string, value: Uint8Array): Buffer | null {
     const handle = this.#valueHandles.get(uuid);
-    if (handle === undefined || !this.#subscribed.has(uuid)) return null;
+    const bits = this.#configured.get(uuid)?.bits ?? 0;
+    if (handle === undefined || (bits & bit) === 0) return null;
     const room = this.#mtu - 3;
-    return Buffer.concat([
-      Buffer.from([ATT.notification]),
-      uint16(handle),
-      value.subarray(0, room),
-    ]);
+    return Buffer.concat([Buffer.from([opcode]), uint16(handle), value.subarray(0, room)]);
   }
 
   #addService(service: ServiceDefinition): void {
@@ -135,19 +139,19 @@ export class AttServer {
       definition.write ?? (() => ATT_ERROR.writeNotPermitted),
     );
     this.#valueHandles.set(uuid, handle);
-    if (!properties.includes('notify')) return;
+    const allowed = properties.reduce((sum, property) => sum | CONFIGURED[property], 0);
+    if (allowed === 0) return;
     this.#add(
       TYPE.clientConfiguration,
-      () => uint16(this.#subscribed.has(uuid) ? 1 : 0),
-      (value) => this.#configure(definition, value),
+      () => uint16(this.#configured.get(uuid)?.bits ?? 0),
+      (value) => this.#configure(definition, (value[0] ?? 0) & allowed),
     );
   }
 
-  #configure({ uuid, subscription }: CharacteristicDefinition, value: Uint8Array): undefined {
-    const on = ((value[0] ?? 0) & 1) === 1;
-    if (on) this.#subscribed.set(uuid, subscription ?? (() => undefined));
-    else this.#subscribed.delete(uuid);
-    subscription?.(on);
+  #configure({ uuid, subscription }: CharacteristicDefinition, bits: number): undefined {
+    if (bits === 0) this.#configured.delete(uuid);
+    else this.#configured.set(uuid, { bits, subscription });
+    subscription?.(bits !== 0);
   }
 
   #add(

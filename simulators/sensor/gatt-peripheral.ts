@@ -3,9 +3,11 @@
  * an attribute server answer what comes over it. Source of the layers: Bluetooth Core
  * Specification, Vol 3, Part A (L2CAP) and Part C, section 11 (advertising data).
  */
-import { AttServer, uuidBytes, type ServiceDefinition } from './att-server.ts';
-import { aclPacket, BOUNDARY, COMMAND, commandPacket, EVENT, LE_META } from './hci.ts';
+import { AclSender } from './acl-sender.ts';
+import { ATT, AttServer, uuidBytes } from './att-server.ts';
+import { BOUNDARY, COMMAND, commandPacket, EVENT, LE_META } from './hci.ts';
 import { PACKET, STATUS, uint16 } from './hci.ts';
+import type { PeripheralHost, ServiceDefinition } from './service-definition.ts';
 import type { VirtualController } from './virtual-controller.ts';
 
 export interface GattPeripheralOptions {
@@ -19,8 +21,7 @@ export interface GattPeripheralOptions {
 
 /** L2CAP channel of the Attribute Protocol. */
 const ATT_CHANNEL = 0x0004;
-const FRAGMENT_BYTES = 27;
-const AD_TYPE = { flags: 0x01, services128: 0x07, completeName: 0x09 } as const;
+const AD_TYPE = { flags: 0x01, services16: 0x03, services128: 0x07, completeName: 0x09 } as const;
 /** Advertising and scan response data hold at most 31 bytes. */
 const ADVERTISING_BYTES = 31;
 
@@ -35,13 +36,16 @@ const ADVERTISING_PARAMETERS = Buffer.concat([
   Buffer.from([0x07, 0]),
 ]);
 
-export class GattPeripheral {
+export class GattPeripheral implements PeripheralHost {
   /** Answers a request in place of the server, `null` for silence; `undefined` leaves it alone. */
   intercept: ((request: Buffer) => Buffer | null | undefined) | null = null;
 
   readonly #controller: VirtualController;
   readonly #options: GattPeripheralOptions;
   readonly #server: AttServer;
+  readonly #sender: AclSender;
+  /** Indications that wait for the confirmation of the one before; the first is on its way. */
+  #indications: Buffer[] = [];
   #handle: number | null = null;
   #reachable = true;
   #incoming: Buffer = Buffer.alloc(0);
@@ -50,6 +54,7 @@ export class GattPeripheral {
     this.#controller = controller;
     this.#options = options;
     this.#server = new AttServer(options.services, options.largestMtu);
+    this.#sender = new AclSender((packet) => controller.receive(packet));
     controller.attach((packet) => this.#receive(packet));
     this.#startUp();
   }
@@ -61,9 +66,24 @@ export class GattPeripheral {
   /** Sends to a peer that has subscribed; false where there is none. */
   notify(characteristicUuid: string, value: Uint8Array): boolean {
     const notification = this.#server.notification(characteristicUuid, value);
-    if (notification === null || this.#handle === null) return false;
-    this.#send(notification);
-    return true;
+    return notification !== null && this.#send(notification);
+  }
+
+  /** The same with confirmation; one that waits for that of another counts as sent. */
+  indicate(characteristicUuid: string, value: Uint8Array): boolean {
+    const indication = this.#server.indication(characteristicUuid, value);
+    if (indication === null || this.#handle === null) return false;
+    this.#indications.push(indication);
+    return this.#indications.length > 1 || this.#send(indication);
+  }
+
+  whenRoom(call: () => void): void {
+    this.#sender.whenRoom(call);
+  }
+
+  /** Resolves when everything that was sent has reached the central's controller, or the link is over. */
+  drained(): Promise<void> {
+    return this.#sender.drained();
   }
 
   /** Out of reach, or switched off: the link is lost and nothing is advertised. */
@@ -81,11 +101,14 @@ export class GattPeripheral {
   #startUp(): void {
     const { name, advertisedService } = this.#options;
     const general = Buffer.from([2, AD_TYPE.flags, 0x06]);
-    const services = advertisingField(AD_TYPE.services128, uuidBytes(advertisedService));
+    const uuid = uuidBytes(advertisedService);
+    const type = uuid.length === 2 ? AD_TYPE.services16 : AD_TYPE.services128;
+    const services = advertisingField(type, uuid);
     const label = advertisingField(AD_TYPE.completeName, Buffer.from(name));
     this.#command(COMMAND.reset, Buffer.alloc(0));
     this.#command(COMMAND.setEventMask, ALL_EVENTS);
     this.#command(COMMAND.leSetEventMask, LE_EVENTS);
+    this.#command(COMMAND.leReadBufferSize, Buffer.alloc(0));
     this.#command(COMMAND.leSetAdvertisingParameters, ADVERTISING_PARAMETERS);
     this.#command(COMMAND.leSetAdvertisingData, padded(Buffer.concat([general, services])));
     this.#command(COMMAND.leSetScanResponse, padded(label));
@@ -99,17 +122,42 @@ export class GattPeripheral {
   #receive(packet: Buffer): void {
     if (packet[0] === PACKET.acl) this.#assemble(packet);
     if (packet[0] !== PACKET.event) return;
-    const isConnected = packet[1] === EVENT.leMeta && packet[3] === LE_META.connectionComplete;
-    if (isConnected && packet[4] === STATUS.success) {
-      this.#server.forgetPeer();
-      this.#handle = packet.readUInt16LE(5);
+    const event: number = packet.readUInt8(1);
+    switch (event) {
+      case EVENT.leMeta: {
+        const isConnected = packet[3] === LE_META.connectionComplete;
+        if (isConnected && packet[4] === STATUS.success) this.#begin(packet.readUInt16LE(5));
+        return;
+      }
+      case EVENT.disconnectionComplete:
+        this.#end();
+        return;
+      case EVENT.completedPackets:
+        // One link at a time, so one entry: its handle, then the count.
+        this.#sender.completed(packet.readUInt16LE(6));
+        return;
+      case EVENT.commandComplete:
+        if (packet.readUInt16LE(4) === COMMAND.leReadBufferSize) {
+          this.#sender.setBuffers(packet.readUInt16LE(7), packet.readUInt8(9));
+        }
+        return;
+      default:
     }
-    if (packet[1] === EVENT.disconnectionComplete) {
-      this.#handle = null;
-      this.#incoming = Buffer.alloc(0);
-      this.#server.forgetPeer();
-      if (this.#reachable) this.#command(COMMAND.leSetAdvertising, Buffer.from([1]));
-    }
+  }
+
+  #begin(handle: number): void {
+    this.#server.forgetPeer();
+    this.#handle = handle;
+    this.#sender.begin(handle);
+  }
+
+  #end(): void {
+    this.#handle = null;
+    this.#sender.end();
+    this.#incoming = Buffer.alloc(0);
+    this.#indications = [];
+    this.#server.forgetPeer();
+    if (this.#reachable) this.#command(COMMAND.leSetAdvertising, Buffer.from([1]));
   }
 
   #assemble(packet: Buffer): void {
@@ -127,18 +175,19 @@ export class GattPeripheral {
 
   #answer(request: Buffer): void {
     const forced = this.intercept?.(request);
+    if (forced === undefined && request[0] === ATT.confirmation) this.#confirmed();
     const response = forced === undefined ? this.#server.respond(request) : forced;
     if (response !== null) this.#send(response);
   }
 
-  #send(pdu: Buffer): void {
-    if (this.#handle === null) return;
-    const frame = Buffer.concat([uint16(pdu.length), uint16(ATT_CHANNEL), pdu]);
-    for (let offset = 0; offset < frame.length; offset += FRAGMENT_BYTES) {
-      const boundary = offset === 0 ? BOUNDARY.firstFromHost : BOUNDARY.continuing;
-      const part = frame.subarray(offset, offset + FRAGMENT_BYTES);
-      this.#controller.receive(aclPacket(this.#handle, boundary, part));
-    }
+  #confirmed(): void {
+    this.#indications.shift();
+    const [next] = this.#indications;
+    if (next !== undefined) this.#send(next);
+  }
+
+  #send(pdu: Buffer): boolean {
+    return this.#sender.send(Buffer.concat([uint16(pdu.length), uint16(ATT_CHANNEL), pdu]));
   }
 }
 

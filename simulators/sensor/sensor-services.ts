@@ -12,7 +12,7 @@ import {
   SERVICE_UUID,
 } from '../../protocol/profile.ts';
 import { encode, type Values } from '../../protocol/profile-codec.ts';
-import type { ServiceDefinition } from './att-server.ts';
+import type { CharacteristicDefinition, ServiceDefinition } from './service-definition.ts';
 
 export type Capabilities = Values<typeof CAPABILITIES_FIELDS>;
 
@@ -33,18 +33,22 @@ export const INVENTED_CAPABILITIES: Capabilities = {
   shortestIntervalMs: 100,
   intervalMs: 500,
   clockErrorPpm: 50,
-  bufferDepth: 0,
+  /** Half an hour at this interval. */
+  bufferDepth: 3600,
 };
 
 /** What the services show and do; each is asked anew with every request. */
 export interface ServedSensor {
   readonly serial: string;
-  readonly latestReading: () => Uint8Array;
+  /** Or the number of an ATT error, before there is any. */
+  readonly latestReading: () => Uint8Array | number;
   readonly capabilities: () => Capabilities;
   readonly batteryPercent: () => number;
   /** Undefined where it is obeyed, or the number of an ATT error. */
   readonly control: (value: Uint8Array) => number | undefined;
   readonly subscription: (on: boolean) => void;
+  /** Those of the stored readings; none where it keeps none. */
+  readonly stored: readonly CharacteristicDefinition[];
 }
 
 export function sensorServices(sensor: ServedSensor): ServiceDefinition[] {
@@ -64,8 +68,18 @@ export function sensorServices(sensor: ServedSensor): ServiceDefinition[] {
           read: () => encode(CAPABILITIES_FIELDS, sensor.capabilities()),
         },
         { uuid: CONTROL_UUID, properties: ['write'], write: sensor.control },
+        ...sensor.stored,
       ],
     },
+    ...usualServices(sensor),
+  ];
+}
+
+/** Battery and device information, as any sensor has them. */
+export function usualServices(
+  sensor: Pick<ServedSensor, 'serial' | 'batteryPercent'>,
+): ServiceDefinition[] {
+  return [
     {
       uuid: BATTERY_SERVICE_UUID,
       characteristics: [
@@ -88,6 +102,6 @@ export function sensorServices(sensor: ServedSensor): ServiceDefinition[] {
   ];
 }
 
-function text(uuid: string, value: string): ServiceDefinition['characteristics'][number] {
+function text(uuid: string, value: string): CharacteristicDefinition {
   return { uuid, properties: ['read'], read: () => Buffer.from(value) };
 }

@@ -25,17 +25,17 @@ describe('readings', () => {
       return decoded.ok ? decoded.values : null;
     };
     nowMs = 1250;
-    const first = { sequence: 1, uptimeMs: 250, pressurePa: 66.661 };
+    const first = { sequence: 0, uptimeMs: 250, pressurePa: 66.661 };
     expect(values(sensor.measure(66.661).bytes)).toMatchObject(first);
     expect(values(sensor.measure(null).bytes)).toMatchObject({
-      sequence: 2,
+      sequence: 1,
       pressurePa: null,
       flags: { overRange: true },
     });
     const { boot } = values(sensor.measure(1).bytes) ?? { boot: NaN };
     sensor.reboot();
     nowMs = 1300;
-    const afterwards = { sequence: 1, uptimeMs: 50, boot: boot + 1 };
+    const afterwards = { sequence: 0, uptimeMs: 50, boot: boot + 1 };
     expect(values(sensor.measure(1).bytes)).toMatchObject(afterwards);
   });
 });

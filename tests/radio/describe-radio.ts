@@ -1,4 +1,5 @@
 /** What the radio must do with either host library, shown on the library's own, whole stack. */
+import { describeBackfill } from './describe-backfill.ts';
 import { describeBreakdowns } from './describe-breakdowns.ts';
 import { describeConnection } from './describe-connection.ts';
 import { describeLoss } from './describe-loss.ts';
@@ -8,5 +9,6 @@ export function describeRadio(library: string): void {
   describeConnection(library);
   describeLoss(library);
   describeRefusals(library);
+  describeBackfill(library);
   describeBreakdowns(library);
 }

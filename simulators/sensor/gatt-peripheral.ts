@@ -77,6 +77,11 @@ export class GattPeripheral implements PeripheralHost {
     return this.#indications.length > 1 || this.#send(indication);
   }
 
+  /** Any bytes in place of what the protocol would have, for peers that break it. */
+  sendAnything(pdu: Buffer): boolean {
+    return this.#send(pdu);
+  }
+
   whenRoom(call: () => void): void {
     this.#sender.whenRoom(call);
   }

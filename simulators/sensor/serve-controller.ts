@@ -66,6 +66,11 @@ export class ServedController {
     this.#tell(ADAPTER.forbidden);
   }
 
+  /** Hands the host any bytes as if the adapter had sent them. */
+  corrupt(packet: Buffer): void {
+    this.#host?.write(packet);
+  }
+
   async close(): Promise<void> {
     await this.unplug();
     rmSync(this.#folder, { recursive: true, force: true });

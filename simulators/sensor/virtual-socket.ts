@@ -60,10 +60,21 @@ export class VirtualSocket extends EventEmitter {
     // Nobody else's packets come over this socket.
   }
 
+  /** A real socket brings one packet at a time: what one of them is thrown over is not the next one's. */
+  #deliver(packet: Buffer): void {
+    try {
+      this.emit('data', packet);
+    } catch (error) {
+      queueMicrotask(() => {
+        throw error;
+      });
+    }
+  }
+
   #receive(bytes: Uint8Array): void {
     for (const packet of this.#splitter.push(bytes)) {
       if (packet[0] !== ADAPTER_PACKET) {
-        this.emit('data', packet);
+        this.#deliver(packet);
         continue;
       }
       this.#state = packet[1] ?? ADAPTER.off;

@@ -3,6 +3,7 @@ import { describeBackfill } from './describe-backfill.ts';
 import { describeBreakdowns } from './describe-breakdowns.ts';
 import { describeConnection } from './describe-connection.ts';
 import { describeLoss } from './describe-loss.ts';
+import { describeMalformed } from './describe-malformed.ts';
 import { describeRefusals } from './describe-refusals.ts';
 
 export function describeRadio(library: string): void {
@@ -10,5 +11,6 @@ export function describeRadio(library: string): void {
   describeLoss(library);
   describeRefusals(library);
   describeBackfill(library);
+  describeMalformed(library);
   describeBreakdowns(library);
 }

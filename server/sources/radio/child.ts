@@ -4,6 +4,7 @@
  */
 import { Central } from './central.ts';
 import { loadHostLibrary } from './load-host-library.ts';
+import { isMalformedPacket, MalformedPackets } from './malformed-packet.ts';
 import { toRadioSchema, type FromRadio, type RadioEnd } from './messages.ts';
 import type { RadioTiming } from './timing.ts';
 
@@ -11,9 +12,13 @@ import type { RadioTiming } from './timing.ts';
 const LAST_WORDS_MS = 500;
 
 let central: Central | null = null;
+const malformed = new MalformedPackets((text) => send({ type: 'log', text }));
 
 process.once('disconnect', () => process.exit());
-process.on('uncaughtException', (error) => crash('uncaught exception', error));
+process.on('uncaughtException', (error) => {
+  if (isMalformedPacket(error)) malformed.note(error);
+  else crash('uncaught exception', error);
+});
 process.on('unhandledRejection', (error) => crash('unhandled rejection', error));
 process.on('message', (message) => {
   const order = toRadioSchema.parse(message);

@@ -13,6 +13,7 @@ import { Feed, NEW_RECORDING_AFTER_S } from './sources/feed.ts';
 import type { Unfinished } from './sources/feed.ts';
 import { ImportDesk } from './sources/import/import-desk.ts';
 import { RadioSource } from './sources/radio/radio-source.ts';
+import { resumePoints } from './sources/resume-point.ts';
 import { RehearsalDesk } from './sources/rehearsal/rehearsal-desk.ts';
 import type { Source } from './sources/source.ts';
 import { TypedInDesk } from './sources/typed-in/typed-in-desk.ts';
@@ -151,6 +152,7 @@ function unfinished(reader: RecordReader, of: Origin): Unfinished | null {
     startedAtMs: recording.startedAtMs,
     lastElapsedS: reader.lastElapsedS(recording.id) ?? 0,
     sensors: recording.sensors,
+    resumePoints: resumePoints(reader.latestStamps(recording.id)),
   };
 }
 

@@ -40,6 +40,17 @@ const READING_COLUMNS = [
   'condition',
 ] as const;
 
+const stampRow = z.object({
+  channel: z.int(),
+  boot: z.int(),
+  sequence: z.int(),
+  uptimeMs: z.int(),
+  elapsedS: z.number(),
+});
+export type StampRow = z.infer<typeof stampRow>;
+/** An hour of eight sensors, one reading a second each, or of one at 8 Hz; sensors rarely keep more. */
+const LATEST = 30_000;
+
 export class RecordReader {
   readonly #recordings: Database.Statement;
   readonly #openRecordings: Database.Statement;
@@ -50,6 +61,7 @@ export class RecordReader {
   readonly #readings: Database.Statement;
   readonly #lastIndex: Database.Statement;
   readonly #lastElapsed: Database.Statement;
+  readonly #stamps: Database.Statement;
   readonly #lastRecordingId: Database.Statement;
   readonly #results: Database.Statement;
 
@@ -81,10 +93,16 @@ export class RecordReader {
       .prepare('SELECT COALESCE(MAX(reading_index), 0) FROM reading WHERE recording_id = ?')
       .pluck();
     this.#lastElapsed = database
+      // The last one taken may have been fetched, and lie before others.
       .prepare(
-        `SELECT elapsed_s FROM reading WHERE recording_id = ? ORDER BY reading_index DESC LIMIT 1`,
+        `SELECT MAX(elapsed_s) FROM (SELECT elapsed_s FROM reading WHERE recording_id = ?
+         ORDER BY reading_index DESC LIMIT ${LATEST})`,
       )
       .pluck();
+    this.#stamps = database.prepare(
+      `SELECT channel, boot, sequence, uptime_ms AS uptimeMs, elapsed_s AS elapsedS FROM reading
+       WHERE recording_id = ? ORDER BY reading_index DESC LIMIT ${LATEST}`,
+    );
     this.#lastRecordingId = database.prepare('SELECT COALESCE(MAX(id), 0) FROM recording').pluck();
     this.#results = database.prepare(
       `SELECT recording_id AS recordingId, trainee, cause, sure_percent AS surePercent,
@@ -134,7 +152,12 @@ export class RecordReader {
     return z.int().parse(this.#lastIndex.get(recordingId));
   }
 
-  /** Data time of the last reading taken, or null where there is none. */
+  /** The places of the latest readings taken, the latest first. */
+  latestStamps(recordingId: number): StampRow[] {
+    return this.#stamps.all(recordingId).map((row) => stampRow.parse(row));
+  }
+
+  /** The latest data time of a reading, or null where there is none. */
   lastElapsedS(recordingId: number): number | null {
     return z
       .number()

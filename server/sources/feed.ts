@@ -7,6 +7,7 @@ import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import { Intake } from './intake.ts';
+import type { ResumePoint } from './resume-point.ts';
 import type { RawReading, SourceListener } from './source.ts';
 
 /** Where facts go; the record, in the running bridge. */
@@ -24,6 +25,8 @@ export interface Unfinished {
   readonly startedAtMs: number;
   readonly lastElapsedS: number;
   readonly sensors: readonly SensorIdentity[];
+  /** By the sensors' channels; a sensor of which nothing was recorded has none. */
+  readonly resumePoints?: ReadonlyMap<number, ResumePoint>;
 }
 
 interface FeedOptions {
@@ -53,6 +56,7 @@ interface OpenRecording {
   lastArrivedS: number;
   readonly channels: Map<string, number>;
   readonly intakes: Map<string, Intake>;
+  readonly resumePoints: ReadonlyMap<number, ResumePoint>;
 }
 
 export class Feed implements SourceListener {
@@ -92,6 +96,13 @@ export class Feed implements SourceListener {
     if (taken.kind === 'reading' || taken.kind === 'unreadable') {
       this.#understood(raw.sensorId, taken.kind === 'reading');
     }
+  }
+
+  heardBefore(sensorId: string): ResumePoint | null {
+    const unfinished = this.#unfinished;
+    if (unfinished === null || this.#isOver(unfinished)) return null;
+    const channel = unfinished.sensors.findIndex(({ id }) => id === sensorId);
+    return unfinished.resumePoints?.get(channel) ?? null;
   }
 
   mark(mark: NewMark): void {
@@ -138,6 +149,7 @@ export class Feed implements SourceListener {
       lastArrivedS: (arrivedMs - zeroMs) / 1000,
       channels: new Map(),
       intakes: new Map(),
+      resumePoints: new Map(),
     };
   }
 
@@ -147,11 +159,11 @@ export class Feed implements SourceListener {
     this.#unfinished = null;
     if (!unfinished) return null;
     const { wallClock, ledger } = this.#options;
-    const wallElapsedS = (wallClock() - unfinished.startedAtMs) / 1000;
-    if (wallElapsedS - unfinished.lastElapsedS > NEW_RECORDING_AFTER_S) {
+    if (this.#isOver(unfinished)) {
       ledger.end(unfinished.recordingId, wallClock());
       return null;
     }
+    const wallElapsedS = this.#wallElapsedS(unfinished);
     // A wall clock that was set back must not lay new readings over old ones.
     const nowS = Math.max(wallElapsedS, unfinished.lastElapsedS);
     return {
@@ -160,7 +172,16 @@ export class Feed implements SourceListener {
       lastArrivedS: nowS,
       channels: new Map(unfinished.sensors.map((sensor, channel) => [sensor.id, channel])),
       intakes: new Map(),
+      resumePoints: unfinished.resumePoints ?? new Map(),
     };
+  }
+
+  #isOver(unfinished: Unfinished): boolean {
+    return this.#wallElapsedS(unfinished) - unfinished.lastElapsedS > NEW_RECORDING_AFTER_S;
+  }
+
+  #wallElapsedS({ startedAtMs }: Unfinished): number {
+    return (this.#options.wallClock() - startedAtMs) / 1000;
   }
 
   #intake(recording: OpenRecording, sensorId: string): Intake {
@@ -168,7 +189,7 @@ export class Feed implements SourceListener {
     if (present) return present;
     const channel = recording.channels.get(sensorId) ?? recording.channels.size;
     recording.channels.set(sensorId, channel);
-    const intake = new Intake(channel);
+    const intake = new Intake(channel, recording.resumePoints.get(channel));
     recording.intakes.set(sensorId, intake);
     this.#options.ledger.sensor(
       recording.id,

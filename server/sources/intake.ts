@@ -3,6 +3,7 @@ import { READING_FIELDS } from '../../protocol/profile.ts';
 import { decode } from '../../protocol/profile-codec.ts';
 import type { Unreadable, Values } from '../../protocol/profile-codec.ts';
 import type { Condition, ReceivedReading } from '../../protocol/reading.ts';
+import type { ResumePoint } from './resume-point.ts';
 import { Timeline } from './timeline.ts';
 
 type Taken =
@@ -13,10 +14,12 @@ type Taken =
 /** One sensor's readings, in the order in which they arrive, those fetched later among them. */
 export class Intake {
   readonly #channel: number;
-  readonly #timeline = new Timeline();
+  readonly #timeline: Timeline;
 
-  constructor(channel: number) {
+  /** @param resumed where the sensor's readings stood when the bridge ended */
+  constructor(channel: number, resumed: ResumePoint | null = null) {
     this.#channel = channel;
+    this.#timeline = new Timeline(resumed);
   }
 
   /**

@@ -10,9 +10,9 @@ export class NumberSet {
   /** Ascending, none touching the next. */
   readonly #stretches: { from: number; to: number }[] = [];
 
-  /** So many stretches it holds. */
-  get size(): number {
-    return this.#stretches.length;
+  /** What is in it, ascending. */
+  stretches(): Stretch[] {
+    return this.#stretches.map((stretch) => ({ ...stretch }));
   }
 
   /** @returns false where it was in already */

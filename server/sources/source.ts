@@ -1,6 +1,7 @@
 /** What every source of readings is to the rest of the bridge. */
 import type { NewMark } from '../../protocol/mark.ts';
 import type { SensorIdentity } from '../../protocol/recording.ts';
+import type { ResumePoint } from './resume-point.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 
 /** A reading as it came: the bytes of the profile's Reading characteristic, and when they came. */
@@ -24,6 +25,8 @@ export interface SourceListener {
   /** An event that the source itself brought about (a rehearsal's helper); `elapsedS` on its clock. */
   mark(mark: NewMark): void;
   state(state: SourceState): void;
+  /** Where the sensor's readings stood when the bridge ended; null where nothing goes on. */
+  heardBefore?(sensorId: string): ResumePoint | null;
 }
 
 export interface Source {

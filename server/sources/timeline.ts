@@ -8,6 +8,7 @@
  */
 import type { ReadingFact } from '../../protocol/reading.ts';
 import { NumberSet } from './number-set.ts';
+import type { ResumePoint } from './resume-point.ts';
 import { unwrapped } from './wrapping.ts';
 
 export interface Stamp extends Pick<ReadingFact, 'boot' | 'sequence'> {
@@ -46,6 +47,23 @@ export class Timeline {
   /** The latest last. */
   readonly #stretches: Stretch[] = [];
 
+  /** @param resumed where the sensor's readings stood when the bridge ended */
+  constructor(resumed: ResumePoint | null = null) {
+    if (resumed === null) return;
+    const { boot, numbers, lastNumber, lastUptimeMs, lastElapsedS } = resumed;
+    const seen = new NumberSet();
+    for (const stretch of numbers) seen.addStretch(stretch);
+    this.#stretches.push({
+      boot,
+      fromNumber: numbers[0]?.from ?? lastNumber,
+      zeroS: lastElapsedS - lastUptimeMs / 1000,
+      seen,
+      lastNumber,
+      lastUptimeMs,
+      latest: new Map([[lastNumber, lastUptimeMs]]),
+    });
+  }
+
   /** @param arrivedS when it was heard, as it was measured, on the recording's time axis */
   placeHeard(stamp: Stamp, arrivedS: number): Placed {
     const present = this.#stretches.at(-1);
@@ -83,9 +101,12 @@ export class Timeline {
     // The first reading after the clock was set anew had been missed: this is it.
     const isEarlier = stamp.timeReset && next?.boot === stamp.boot;
     const stretch = isEarlier ? next : own;
+    const uptimeMs = unwrapped(stamp.uptimeMs, stretch.lastUptimeMs);
+    // From before the recording: it belongs to none, or to another.
+    if (stretch.zeroS + uptimeMs / 1000 < 0) return { kind: 'unplaceable' };
     stretch.fromNumber = Math.min(stretch.fromNumber, number);
     stretch.seen.add(number);
-    return placedAt(stretch, unwrapped(stamp.uptimeMs, stretch.lastUptimeMs));
+    return placedAt(stretch, uptimeMs);
   }
 
   #repeats(present: Stretch | undefined, { boot, sequence, uptimeMs }: Stamp): boolean {

@@ -32,6 +32,8 @@ const TIMING: Partial<RadioTiming> = {
 export interface RigOptions {
   readonly library?: string;
   readonly execArguments?: readonly string[];
+  /** The tests' own where it isn't said. */
+  readonly timing?: Partial<RadioTiming>;
 }
 
 export class RadioRig {
@@ -40,6 +42,7 @@ export class RadioRig {
   readonly served: ServedController;
   readonly source: RadioSource;
   readonly ear = new SourceEar();
+  readonly #options: RigOptions;
 
   private constructor(
     air: VirtualAir,
@@ -50,11 +53,19 @@ export class RadioRig {
     this.air = air;
     this.adapter = adapter;
     this.served = served;
-    const library = options.library === undefined ? {} : { EBBLINE_RADIO_LIBRARY: options.library };
-    this.source = new RadioSource({
-      timing: TIMING,
-      childEnvironment: { ...served.environment, ...library },
-      childExecArguments: [...served.execArguments, ...(options.execArguments ?? [])],
+    this.#options = options;
+    this.source = this.again();
+  }
+
+  /** Another radio on the same adapter, as after the bridge was started again. */
+  again(): RadioSource {
+    const { library, execArguments = [], timing = TIMING } = this.#options;
+    const { environment, execArguments: served } = this.served;
+    const chosen = library === undefined ? {} : { EBBLINE_RADIO_LIBRARY: library };
+    return new RadioSource({
+      timing,
+      childEnvironment: { ...environment, ...chosen },
+      childExecArguments: [...served, ...execArguments],
       log: (text) => this.ear.logged(text),
     });
   }

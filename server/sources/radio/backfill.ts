@@ -2,6 +2,7 @@
 import { READING_FIELDS } from '../../../protocol/profile.ts';
 import { decode } from '../../../protocol/profile-codec.ts';
 import type { Stretch } from '../number-set.ts';
+import type { ResumePoint } from '../resume-point.ts';
 import { MissedReadings } from './missed-readings.ts';
 
 interface OfSensor {
@@ -30,14 +31,13 @@ export class Backfill {
     this.#fetch = fetch;
   }
 
-  /** Heard before this bridge was started: what follows has been missed where it doesn't come. */
-  resume(sensorId: string, boot: number, sequence: number): void {
-    this.#of(sensorId).missed.note(boot, sequence, false);
-  }
-
-  /** A sensor has said how many readings it keeps: the beginning of a connection. */
-  connected(sensorId: string, depth: number): void {
+  /**
+   * A sensor has said how many readings it keeps: the beginning of a connection.
+   * @param before where its readings stood when the bridge ended, if that is what comes before
+   */
+  connected(sensorId: string, depth: number, before: ResumePoint | null = null): void {
     const sensor = this.#of(sensorId);
+    if (before !== null) sensor.missed.resume(before);
     sensor.keeps = depth > 0;
     sensor.canAsk = depth > 0;
     sensor.asked = null;

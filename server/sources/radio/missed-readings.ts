@@ -1,5 +1,6 @@
 /** Which readings of one sensor never came, and which of them are worth asking for. */
 import { NumberSet, type Stretch } from '../number-set.ts';
+import type { ResumePoint } from '../resume-point.ts';
 import { unwrapped } from '../wrapping.ts';
 
 const WRAP = 2 ** 32;
@@ -17,6 +18,14 @@ export class MissedReadings {
   /** Numbers that came, and those that won't come any more. */
   #settled = new NumberSet();
   #asked: Asked | null = null;
+
+  /** Goes on where a bridge ended, unless readings have been heard since. */
+  resume({ boot, numbers, lastNumber }: ResumePoint): void {
+    if (this.#boot !== null) return;
+    this.#boot = boot;
+    this.#last = lastNumber;
+    for (const stretch of numbers) this.#settled.addStretch(stretch);
+  }
 
   /** A reading came, by whichever way. One of another boot is the first of its own. */
   note(boot: number, sequence: number, fetched: boolean): void {

@@ -129,7 +129,11 @@ export class RadioSource implements Source {
         break;
       }
       case 'store':
-        this.#backfill.connected(message.sensorId, message.depth);
+        this.#backfill.connected(
+          message.sensorId,
+          message.depth,
+          this.#listener?.heardBefore?.(message.sensorId),
+        );
         this.#tellMissing(message.sensorId);
         break;
       case 'fetched':

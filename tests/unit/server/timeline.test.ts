@@ -108,11 +108,12 @@ describe('readings fetched later', () => {
     expect(heard(stamp(899, 89_900), 92.1)).toBe('duplicate');
   });
 
-  test('lie before the first one heard, but never before the recording', () => {
+  test('lie before the first one heard; those from before the recording are no part of it', () => {
     const { heard, fetched } = axis();
     heard(stamp(100, 10_000), 5);
     expect(fetched(stamp(99, 9000))).toBe(4);
-    expect(fetched(stamp(0, 0))).toBe(0);
+    expect(fetched(stamp(50, 5000))).toBe(0);
+    expect(fetched(stamp(0, 0))).toBe('unplaceable');
   });
 
   test('of a boot that was never heard have no place', () => {
@@ -139,5 +140,44 @@ describe('readings fetched later', () => {
     expect(fetched(stamp(2, 0, { timeReset: true }))).toBe(2);
     expect(fetched(stamp(3, 1000))).toBe(3);
     expect(fetched(stamp(4, 2000))).toBe(4);
+  });
+});
+
+describe('a time axis that goes on after the bridge was away', () => {
+  const goOn = () => {
+    const timeline = new Timeline({
+      boot: 1,
+      numbers: [
+        { from: 100, to: 149 },
+        { from: 160, to: 200 },
+      ],
+      lastNumber: 200,
+      lastUptimeMs: 20_000,
+      lastElapsedS: 12,
+    });
+    return {
+      heard: (one: Stamp, arrivedS: number) => said(timeline.placeHeard(one, arrivedS)),
+      fetched: (one: Stamp) => said(timeline.placeFetched(one)),
+    };
+  };
+
+  test('follows the sensor’s clock and not the computer’s', () => {
+    const { heard } = goOn();
+    expect(heard(stamp(900, 90_000), 5000)).toBe(82);
+  });
+
+  test('takes what was missed then and since, and nothing that was recorded', () => {
+    const { heard, fetched } = goOn();
+    heard(stamp(900, 90_000), 5000);
+    expect(fetched(stamp(201, 20_100))).toBeCloseTo(12.1, 9);
+    expect(fetched(stamp(150, 15_000))).toBe(7);
+    expect(fetched(stamp(149, 14_900))).toBe('duplicate');
+    expect(fetched(stamp(200, 20_000))).toBe('duplicate');
+    expect(heard(stamp(200, 20_000), 5001)).toBe('duplicate');
+  });
+
+  test('anchors a sensor that was restarted meanwhile at its arrival', () => {
+    const { heard } = goOn();
+    expect(heard(stamp(3, 300, { boot: 2 }), 5000)).toBe(5000);
   });
 });

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { markSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
+import { newSensorLabelSchema, sensorLabelSchema } from './sensor-label.ts';
 import { sheetEntrySchema } from './sheet.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from './units.ts';
 
@@ -35,6 +36,14 @@ export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),
   temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
 });
+
+/**
+ * GET /api/sensor-labels: what holds for each sensor now. POST gives one sensor a new label and is
+ * answered by it, once it is durable; the recordings that are running then have it too.
+ */
+export const givenLabelSchema = newSensorLabelSchema.extend(sensorLabelSchema.shape);
+export type GivenLabel = z.infer<typeof givenLabelSchema>;
+export const sensorLabelListSchema = z.strictObject({ labels: z.array(givenLabelSchema) });
 
 /** What a technician can do to a simulated rig. */
 export const REHEARSAL_ACTIONS = [

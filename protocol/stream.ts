@@ -13,7 +13,7 @@ import { sheetEntrySchema } from './sheet.ts';
 import { sourceStateSchema } from './source-state.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 2;
+export const STREAM_VERSION = 3;
 
 /** What a greeting of any version has: enough to see that it is another one. */
 export const greetingSchema = z.looseObject({ type: z.literal('hello'), streamVersion: z.int() });
@@ -32,7 +32,7 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
     recordings: z.array(recordingSchema),
     sources: z.array(sourceStateSchema),
   }),
-  /** A recording began, ended, or heard another sensor. */
+  /** A recording began, ended, heard another sensor, or one of its sensors was named. */
   z.strictObject({ type: z.literal('recording'), recording: recordingSchema }),
   z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
   /** Marks and sheet of the followed recording, whole, before the first chunk. */

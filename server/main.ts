@@ -1,5 +1,6 @@
 /** Where the parts meet: sources feed the record, the record feeds the stream, and pages see it all. */
 import { fileURLToPath } from 'node:url';
+import type { GivenLabel } from '../protocol/api.ts';
 import { ProblemError } from '../protocol/problems.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
 import type { SourceState } from '../protocol/source-state.ts';
@@ -107,6 +108,10 @@ export async function startBridge(
       type: (reading) => durable(typedIn.type(reading)),
       end: async () => durable(await typedIn.end()),
     },
+    sensorLabels: {
+      list: () => recorder.reader.labels(),
+      give: (label) => giveLabel(recorder, publish, { ...label, givenAtMs: wallClock() }),
+    },
     onScreen: stream.attach.bind(stream),
   });
 
@@ -152,6 +157,20 @@ function unfinished(reader: RecordReader, of: Origin): Unfinished | null {
     lastElapsedS: reader.lastElapsedS(recording.id) ?? 0,
     sensors: recording.sensors,
   };
+}
+
+/** A recording that is running says at once how its sensor is called. */
+async function giveLabel(
+  recorder: Recorder,
+  publish: (message: RecordMessage) => void,
+  label: GivenLabel,
+): Promise<GivenLabel> {
+  await recorder.label(label);
+  for (const recording of recorder.reader.openRecordings()) {
+    const has = recording.sensors.some(({ id }) => id === label.sensorId);
+    if (has) publish({ type: 'recording', recording });
+  }
+  return label;
 }
 
 /** What can still grow, the latest last; before it the latest that has ended, for a look back. */

@@ -18,6 +18,7 @@ export class FactWriter {
   readonly #sheet: Database.Statement;
   readonly #call: Database.Statement;
   readonly #reveal: Database.Statement;
+  readonly #label: Database.Statement;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
 
@@ -41,6 +42,10 @@ export class FactWriter {
     this.#reveal = database.prepare(
       'INSERT OR IGNORE INTO rehearsal_reveal VALUES (?, ?, ?, ?, ?, ?)',
     );
+    this.#label = database.prepare(
+      `INSERT INTO sensor_label (sensor_id, name, place, display_step_pa, given_at_ms)
+       VALUES (?, ?, ?, ?, ?)`,
+    );
   }
 
   /** Forgets what was given out in a transaction that failed. */
@@ -48,7 +53,7 @@ export class FactWriter {
     this.#lastIndex.clear();
   }
 
-  /** @returns what the stream should say of it; null: nothing, a call and its reveal go to who asked */
+  /** @returns what the stream should say of it; null: nothing, the answer goes to who asked */
   write(fact: Fact): RecordMessage | null {
     switch (fact.kind) {
       case 'begin':
@@ -72,6 +77,9 @@ export class FactWriter {
         return null;
       case 'reveal':
         this.#writeReveal(fact);
+        return null;
+      case 'label':
+        this.#writeLabel(fact);
         return null;
     }
   }
@@ -128,5 +136,10 @@ export class FactWriter {
   #writeReveal({ recordingId, reveal }: FactOf<'reveal'>): void {
     const { scenario, seed, truth, toldS, revealedAtMs } = reveal;
     this.#reveal.run(recordingId, scenario, seed, truth, toldS, revealedAtMs);
+  }
+
+  #writeLabel({ label }: FactOf<'label'>): void {
+    const { sensorId, name, place, displayStepPa, givenAtMs } = label;
+    this.#label.run(sensorId, name, place, displayStepPa, givenAtMs);
   }
 }

@@ -3,7 +3,7 @@
  * they are durable, what the stream may say.
  */
 import { Worker } from 'node:worker_threads';
-import type { Call, KeptReveal } from '../../protocol/api.ts';
+import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
@@ -99,6 +99,11 @@ export class Recorder {
   /** The same of a reveal. */
   async reveal(recordingId: number, reveal: KeptReveal): Promise<void> {
     await this.#written({ kind: 'reveal', recordingId, reveal });
+  }
+
+  /** Resolves once what a technician says of a sensor is durable. */
+  async label(label: GivenLabel): Promise<void> {
+    await this.#written({ kind: 'label', label });
   }
 
   /** Resolves once everything handed over so far is durable. */

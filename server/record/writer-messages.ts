@@ -1,5 +1,5 @@
 /** What the recorder asks of the writer's thread, and what it answers. */
-import type { Call, KeptReveal } from '../../protocol/api.ts';
+import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
@@ -35,7 +35,8 @@ export type Fact =
     }
   | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry }
   | { readonly kind: 'call'; readonly recordingId: number; readonly call: Call }
-  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal };
+  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal }
+  | { readonly kind: 'label'; readonly label: GivenLabel };
 
 export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }

@@ -7,6 +7,7 @@ import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness, isCurrent } from '../store/freshness.ts';
 import { rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
+import { saySensors } from '../words/say-sensor.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
 import { panel } from '../parts/panels.ts';
@@ -33,6 +34,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const state = freshness(session.connection.value, recording, source);
   const conclusions = followed.conclusions.value;
   const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
+  const names = saySensors(recording.sensors);
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
   const { curve } = planOf(followed.sheet.value);
@@ -73,7 +75,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
             >
               {recording.sensors.map((sensor, channel) => (
                 <option key={sensor.id} value={channel}>
-                  {sensor.name}
+                  {names[channel]}
                 </option>
               ))}
             </select>

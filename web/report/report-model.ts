@@ -1,6 +1,6 @@
 /** What a report says, before it is written: facts, and the conclusions drawn from them. */
 import type { Mark } from '../../protocol/mark.ts';
-import type { Recording, SensorIdentity } from '../../protocol/recording.ts';
+import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions, Rise, Stage } from '../analysis/conclusions.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
@@ -43,7 +43,9 @@ export interface ReportStage {
 export interface SensorReport {
   readonly channel: number;
   /** Null where it did not make itself known. */
-  readonly identity: SensorIdentity | null;
+  readonly identity: RecordedSensor | null;
+  /** The job sheet as it holds for this sensor. */
+  readonly sheet: Sheet;
   readonly counts: ChannelFold['counts'];
   readonly latestS: number;
   /** At the last point of the judging grid, as on the screen. */

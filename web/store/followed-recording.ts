@@ -2,13 +2,16 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
-import { sheetFromEntries, type SheetEntry } from '../../protocol/sheet.ts';
+import type { Recording } from '../../protocol/recording.ts';
+import type { SheetEntry } from '../../protocol/sheet.ts';
+import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
 import { Judging } from '../analysis/judging.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import { ChannelReadings } from './channel-readings.ts';
+import { watchedByDefault } from './watched-by-default.ts';
 
 interface Channel {
   readonly readings: ChannelReadings;
@@ -19,8 +22,16 @@ export class FollowedRecording {
   readonly id: number;
   readonly marks = signal<readonly Mark[]>([]);
   readonly entries = signal<readonly SheetEntry[]>([]);
-  readonly sheet = computed(() => sheetFromEntries(this.entries.value));
+  /** As it is known now: its sensors' names and places may change on the way. */
+  readonly recording = signal<Pick<Recording, 'sensors' | 'startedAtMs'>>({
+    sensors: [],
+    startedAtMs: 0,
+  });
   readonly channel = signal(0);
+  /** As it holds for the sensor that is watched. */
+  readonly sheet = computed(() =>
+    sheetOfSensor(this.entries.value, this.recording.value, this.channel.value),
+  );
   /** Counts what came in, so that drawing and judging know that there is something new. */
   readonly revision = signal(0);
   readonly latest = signal<Reading | null>(null);
@@ -36,6 +47,8 @@ export class FollowedRecording {
     );
   });
   readonly #channels = new Map<number, Channel>();
+  /** Chosen by hand: no sensor that is found later takes the screen away from it. */
+  #isChosen = false;
 
   /** Typed by hand, minutes apart: nothing can be missing between two readings. */
   readonly typedIn: boolean;
@@ -75,7 +88,21 @@ export class FollowedRecording {
     this.takeFacts(this.marks.value, [...this.entries.value, entry]);
   }
 
+  takeRecording(recording: Recording): void {
+    batch(() => {
+      this.recording.value = recording;
+      const channel = this.#isChosen ? this.channel.peek() : watchedByDefault(recording.sensors);
+      if (channel !== this.channel.peek()) this.#show(channel);
+      else this.revision.value += 1;
+    });
+  }
+
   watch(channel: number): void {
+    this.#isChosen = true;
+    this.#show(channel);
+  }
+
+  #show(channel: number): void {
     this.channel.value = channel;
     this.revision.value += 1;
     this.refreshReading();

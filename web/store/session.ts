@@ -53,8 +53,10 @@ export class Session {
   open(recordingId: number, byHand: boolean): void {
     this.chosenByHand.value = byHand;
     if (this.followed.value?.id === recordingId) return;
-    const origin = this.recordings.value.find((one) => one.id === recordingId)?.origin;
-    this.followed.value = new FollowedRecording(recordingId, origin === 'typed_in');
+    const known = this.recordings.value.find((one) => one.id === recordingId);
+    const followed = new FollowedRecording(recordingId, known?.origin === 'typed_in');
+    if (known !== undefined) followed.takeRecording(known);
+    this.followed.value = followed;
     this.#askFor(recordingId);
   }
 
@@ -62,6 +64,8 @@ export class Session {
   learn(recording: Recording): void {
     const others = this.recordings.value.filter((one) => one.id !== recording.id);
     this.recordings.value = [...others, recording].sort((a, b) => a.id - b.id);
+    const followed = this.followed.peek();
+    if (followed?.id === recording.id) followed.takeRecording(recording);
   }
 
   hear(message: ServerMessage): void {

@@ -66,8 +66,13 @@ export const REPORT_WORDS = {
     water: 'Water',
     seen: 'Seen',
   },
+  label: {
+    name: 'Called by the technician',
+    place: 'It sat',
+    displayStep: 'Its display goes in steps of',
+  },
   identity: {
-    name: 'Name',
+    name: 'Its own name',
     manufacturer: 'Maker',
     model: 'Model',
     serial: 'Serial number',

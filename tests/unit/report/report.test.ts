@@ -33,6 +33,7 @@ const JOB: Recording = {
       model: null,
       serial: '0042',
       firmware: '',
+      label: null,
     },
   ],
   open: false,
@@ -263,7 +264,15 @@ describe('whatever people write stays text', () => {
         origin: 'import',
         title: text,
         sensors: [
-          { id: text, name: text, manufacturer: text, model: text, serial: text, firmware: text },
+          {
+            id: text,
+            name: text,
+            manufacturer: text,
+            model: text,
+            serial: text,
+            firmware: text,
+            label: null,
+          },
         ],
       },
       facts: {

@@ -14,6 +14,8 @@ import { panel } from '../parts/panels.ts';
 import { FasterNote } from '../plan/faster-note.tsx';
 import { planOf } from '../plan/plan-of.ts';
 import { revealedMoments } from '../rehearse/revealed-moments.ts';
+import { Beside } from './beside.tsx';
+import { besideLines } from './beside-lines.ts';
 import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
@@ -42,6 +44,8 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const picture = () =>
     chartOf({
       readings: followed.readings,
+      name: names[followed.channel.peek()] ?? '',
+      beside: (range) => besideLines(followed, names, range),
       marks: followed.marks.peek(),
       sheet: followed.sheet.peek(),
       conclusions: followed.conclusions.peek(),
@@ -82,6 +86,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           </label>
         )}
         <ReadingView followed={followed} recording={recording} state={state} />
+        <Beside session={session} followed={followed} recording={recording} />
         <SayCard
           followed={followed}
           recording={recording}
@@ -110,6 +115,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           followed.revision.value,
           conclusions,
           choices.value,
+          names.join('\n'),
           zoom.value,
           state.kind,
           curve,

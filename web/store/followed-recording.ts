@@ -10,12 +10,22 @@ import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
 import { Judging } from '../analysis/judging.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
+import {
+  COMPARED_S,
+  type SideDifference,
+  sideDifference,
+  type SidePoint,
+  WIDEST_S,
+} from '../analysis/side-difference.ts';
 import { ChannelReadings } from './channel-readings.ts';
+import { SideCurve } from './side-curve.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
 interface Channel {
   readonly readings: ChannelReadings;
   readonly judging: Judging;
+  /** Made when somebody first watches another sensor. */
+  side: SideCurve | null;
 }
 
 export class FollowedRecording {
@@ -62,11 +72,34 @@ export class FollowedRecording {
     return this.#channel(this.channel.value).readings;
   }
 
+  readingsOf(channel: number): ChannelReadings {
+    return this.#channel(channel).readings;
+  }
+
+  /** The curve of a sensor that is drawn beside the watched one. */
+  sideOf(channel: number): SideCurve {
+    const of = this.#channel(channel);
+    of.side ??= new SideCurve(of.readings);
+    return of.side;
+  }
+
+  /** How much more another sensor shows than the one that is watched; null where nobody can say. */
+  differenceTo(channel: number): SideDifference | null {
+    const endS = Math.max(endOf(this.readings), endOf(this.readingsOf(channel)));
+    const fromS = endS - COMPARED_S - WIDEST_S;
+    return sideDifference(
+      pointsFrom(this.readings, fromS),
+      pointsFrom(this.readingsOf(channel), fromS),
+    );
+  }
+
   insert(columns: ReadingColumns): void {
     const incoming = readingsFromColumns(columns);
     for (const number of new Set(incoming.map((reading) => reading.channel))) {
-      const { readings, judging } = this.#channel(number);
-      judging.insert(readings.insert(incoming));
+      const { readings, judging, side } = this.#channel(number);
+      const fresh = readings.insert(incoming);
+      judging.insert(fresh);
+      side?.insert(fresh);
     }
     this.revision.value += 1;
   }
@@ -126,8 +159,26 @@ export class FollowedRecording {
   #channel(number: number): Channel {
     const known = this.#channels.get(number);
     if (known !== undefined) return known;
-    const created = { readings: new ChannelReadings(number), judging: new Judging(this.typedIn) };
+    const created = {
+      readings: new ChannelReadings(number),
+      judging: new Judging(this.typedIn),
+      side: null,
+    };
     this.#channels.set(number, created);
     return created;
   }
+}
+
+function endOf(readings: ChannelReadings): number {
+  return readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
+}
+
+/** Of a sensor that is warming up there is a number, and it is not to be compared. */
+function pointsFrom(readings: ChannelReadings, fromS: number): SidePoint[] {
+  const points: SidePoint[] = [];
+  for (let row = readings.rowFrom(fromS); row < readings.length; row += 1) {
+    const { elapsedS, pressurePa, condition } = readings.reading(row);
+    points.push({ elapsedS, pressurePa: condition === 'ok' ? (pressurePa ?? NaN) : NaN });
+  }
+  return points;
 }

@@ -64,7 +64,7 @@ test('sensors are named from the header, on every page, and the one at the syste
     await expect.poll(() => beside.innerText()).toMatch(/pump side \d+ micron\s/u);
     await expect
       .poll(() => shown.getByTestId('apart-aa:01').innerText())
-      .toMatch(/^pump side \d+ micron above roof, give or take \d+$/u);
+      .toMatch(/^pump side [\d.]+ micron above roof, give or take [\d.]+$/u);
   }
   await picture(page, 'two-sensors');
   await other.page.setViewportSize({ width: 390, height: 844 });

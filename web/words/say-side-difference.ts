@@ -27,9 +27,9 @@ export function saySideDifference(sides: Sides, unit: PressureUnit): string {
     return `${other} and ${first} show the same within ${digits(withinPa, 2)} ${unit}`;
   }
   const way = difference.differencePa < 0 ? 'below' : 'above';
-  const figures = apartPa > 100 * withinPa ? 3 : 2;
+  const orders = Math.floor(Math.log10(apartPa)) - Math.floor(Math.log10(withinPa));
   return (
-    `${other} ${digits(apartPa, figures)} ${unit} ${way} ${first}, ` +
+    `${other} ${digits(apartPa, Math.min(orders + 1, MOST_DIGITS))} ${unit} ${way} ${first}, ` +
     `give or take ${digits(withinPa, 1)}`
   );
 }
@@ -41,6 +41,9 @@ function undecidedPa({ difference, gaugeErrorShare, displayStepsPa }: Sides): nu
   const stepsPa = displayStepsPa.reduce((sum, step) => sum + step / 2, 0);
   return Math.max(2 * scatterPa, gaugesPa, stepsPa, LEAST_PA);
 }
+
+/** Down to the digit that is uncertain, and no reading of the trade has more. */
+const MOST_DIGITS = 4;
 
 /** A reading's last digit in the sensor profile is 1 mPa; two may be off by half of it each. */
 const LEAST_PA = 0.001;

@@ -100,7 +100,7 @@ describe('in words', () => {
     expect(saySideDifference({ ...sides, displayStepsPa: [2] }, 'Pa')).toMatch(
       /same within 1\.0 Pa/u,
     );
-    expect(saySideDifference({ ...sides, displayStepsPa: [0.1] }, 'Pa')).toMatch(/1\.0 Pa above/u);
+    expect(saySideDifference({ ...sides, displayStepsPa: [0.1] }, 'Pa')).toMatch(/1\.00 Pa above/u);
   });
 
   test('sensors of one name are told apart, and a given name comes first', () => {

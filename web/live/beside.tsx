@@ -34,7 +34,11 @@ export function Beside({ session, followed, recording }: BesideProps) {
       {rows.map(({ id, name, shown, apart }) => (
         <li key={id}>
           <b>{name}</b> {shown}
-          {apart !== null && <span data-testid={`apart-${id}`}>{apart}</span>}
+          {apart !== null && (
+            <>
+              : <span data-testid={`apart-${id}`}>{apart}</span>
+            </>
+          )}
         </li>
       ))}
       {isUnsaid && <li class="quiet">{GAUGES_UNSAID}</li>}
@@ -75,7 +79,7 @@ function sayBeside(
   const steps = [watched, channel].flatMap(
     (at) => recording.sensors[at]?.label?.displayStepPa ?? [],
   );
-  const sides = { first: names[watched] ?? '', other: name, displayStepsPa: steps };
+  const sides = { first: names[watched] ?? '', displayStepsPa: steps };
   const { gaugeErrorShare } = followed.sheet.value;
   const shown = sayPressure(pressurePa, unit);
   return {

@@ -1,4 +1,5 @@
 /** Draws the sensors beside the watched one: thin and dashed, and each curve by its name. */
+import type { CurvePlace } from '../figure/thinned-curve.ts';
 import { type Drawing, halo, x, y } from './draw-chart.ts';
 import { figureFont } from './palette.ts';
 
@@ -32,57 +33,60 @@ export function drawBeside({ plot, ctx, picture, palette, ratio }: Drawing): voi
   ctx.restore();
 }
 
-interface Label {
+interface Named {
   readonly text: string;
   readonly colour: string;
-  readonly endX: number;
-  y: number;
+  readonly places: readonly CurvePlace[];
 }
 
-/** Each name at the end of its curve, none over another. */
+/** Along the drawn part of the curves, as shares of it: where the first and the last name stand. */
+const FIRST_SHARE = 0.4;
+const LAST_SHARE = 0.7;
+
+/**
+ * Each name at its own curve: the higher ones above it, the lower ones beneath, and none beside
+ * another. At their ends they would stand in the names of the lines, and often on one another.
+ */
 export function labelCurves(drawing: Drawing): void {
-  const { plot, ctx, ratio, small } = drawing;
+  const { plot, ctx, picture, ratio, small } = drawing;
   const { left, top, width, height } = plot.bbox;
-  const labels = labelsOf(drawing).sort((a, b) => a.y - b.y);
-  const tall = (small ? 19 : 23) * ratio;
+  const named = namedOf(drawing);
+  const ends = named.flatMap(({ places }) => places.at(-1)?.elapsedS ?? []);
+  const begin = Math.max(picture.time.fromS, picture.time.originS);
+  const lengthS = Math.min(Math.max(...ends), picture.time.toS) - begin;
   ctx.save();
   ctx.font = figureFont((small ? 14 : 17) * ratio, 600);
-  ctx.textBaseline = 'middle';
-  let lowest = Number.NEGATIVE_INFINITY;
-  for (const label of labels) {
-    label.y = Math.max(label.y, lowest + tall, top + tall / 2);
-    lowest = label.y;
-  }
-  let highest = top + height;
-  for (const label of [...labels].reverse()) {
-    label.y = Math.min(label.y, highest - tall / 2);
-    highest = label.y - tall / 2;
-    const long = ctx.measureText(label.text).width;
-    const fits = label.endX + 16 * ratio + long < left + width - 6 * ratio;
-    ctx.textAlign = fits ? 'left' : 'right';
-    // Beside its end; where there is no room, before it and a little higher.
-    const at = fits ? label.endX + 14 * ratio : Math.max(left + long, label.endX - 14 * ratio);
-    halo(drawing, label.text, at, fits ? label.y : label.y - tall * 0.8, label.colour);
+  for (const [rank, { text, colour, places }] of named.entries()) {
+    const step = named.length < 2 ? 0 : (LAST_SHARE - FIRST_SHARE) / (named.length - 1);
+    const atS = begin + (FIRST_SHARE + step * rank) * lengthS;
+    const place = places.find(({ elapsedS }) => elapsedS >= atS) ?? places.at(-1);
+    if (place === undefined) continue;
+    const isAbove = rank < named.length / 2;
+    const long = ctx.measureText(text).width;
+    const away = (isAbove ? 10 : -10) * ratio;
+    ctx.textAlign = isAbove ? 'left' : 'right';
+    ctx.textBaseline = isAbove ? 'bottom' : 'top';
+    const at = x(plot, place.elapsedS) + away;
+    const down = y(plot, picture, place.pressurePa) - away * 0.6;
+    const inside = isAbove ? Math.min(at, left + width - long) : Math.max(at, left + long);
+    halo(drawing, text, inside, Math.min(Math.max(down, top + 24 * ratio), top + height), colour);
   }
   ctx.restore();
 }
 
-function labelsOf({ plot, picture, palette }: Drawing): Label[] {
+/** The highest first, by where they end. */
+function namedOf({ picture, palette }: Drawing): Named[] {
   if (picture.beside.length === 0) return [];
-  const { left, width } = plot.bbox;
-  const ends = picture.beside.map(({ name, pieces }) => {
-    return { text: name, colour: palette.kelp, end: pieces.at(-1)?.at(-1) };
-  });
   const { elapsedS, pressurePa } = picture.series;
-  const last = pressurePa.findLastIndex((pa) => pa !== null);
-  const end = {
-    elapsedS: elapsedS[last] ?? Number.NaN,
-    pressurePa: pressurePa[last] ?? Number.NaN,
-  };
-  return [...ends, { text: picture.name, colour: palette.ink, end }].flatMap((label) => {
-    if (label.end === undefined || Number.isNaN(label.end.pressurePa)) return [];
-    const endX = Math.min(left + width, Math.max(left, x(plot, label.end.elapsedS)));
-    const down = y(plot, picture, label.end.pressurePa);
-    return [{ text: label.text, colour: label.colour, endX, y: down }];
+  const watched = elapsedS.flatMap((at, row) => {
+    const pa = pressurePa[row] ?? null;
+    return pa === null ? [] : [{ elapsedS: at, pressurePa: pa }];
   });
+  const others = picture.beside.map(({ name, pieces }) => {
+    return { text: name, colour: palette.kelp, places: pieces.flat() };
+  });
+  const endPa = ({ places }: Named) => places.at(-1)?.pressurePa ?? 0;
+  return [...others, { text: picture.name, colour: palette.ink, places: watched }]
+    .filter(({ places }) => places.length > 0)
+    .sort((a, b) => endPa(b) - endPa(a));
 }

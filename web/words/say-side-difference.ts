@@ -1,12 +1,11 @@
-/** What a second sensor shows beside the one that is watched. */
+/** What a second sensor shows beside the one that is watched, after its name. */
 import { pressureFromPa, type PressureUnit } from '../../protocol/units.ts';
 import type { SideDifference } from '../analysis/side-difference.ts';
 import { sayNumber } from './say-number.ts';
 
 export interface Sides {
-  /** The sensor that is watched, and the other one. */
+  /** The sensor that is watched. */
   readonly first: string;
-  readonly other: string;
   readonly difference: SideDifference;
   /** The gauges' error as a part of their reading, as on the job sheet; null where it is not known. */
   readonly gaugeErrorShare: number | null;
@@ -15,21 +14,21 @@ export interface Sides {
 }
 
 /**
- * 'pump side is 34 micron below roof, give or take 3'; 'pump side and roof show the same within 9
- * micron' where their scatter, or the error that the gauges are known to have, is more than that.
+ * '34 micron below roof, give or take 3'; 'the same as roof within 9 micron' where their scatter, or
+ * the error that the gauges are known to have, is more than what they differ by.
  */
 export function saySideDifference(sides: Sides, unit: PressureUnit): string {
-  const { first, other, difference } = sides;
+  const { first, difference } = sides;
   const withinPa = undecidedPa(sides);
   const digits = (pa: number, most: number) => sayNumber(pressureFromPa(pa, unit), most);
   const apartPa = Math.abs(difference.differencePa);
   if (apartPa <= withinPa) {
-    return `${other} and ${first} show the same within ${digits(withinPa, 2)} ${unit}`;
+    return `the same as ${first} within ${digits(withinPa, 2)} ${unit}`;
   }
   const way = difference.differencePa < 0 ? 'below' : 'above';
   const orders = Math.floor(Math.log10(apartPa)) - Math.floor(Math.log10(withinPa));
   return (
-    `${other} ${digits(apartPa, Math.min(orders + 1, MOST_DIGITS))} ${unit} ${way} ${first}, ` +
+    `${digits(apartPa, Math.min(orders + 1, MOST_DIGITS))} ${unit} ${way} ${first}, ` +
     `give or take ${digits(withinPa, 1)}`
   );
 }
@@ -49,5 +48,4 @@ const MOST_DIGITS = 4;
 const LEAST_PA = 0.001;
 
 /** Where the sheet does not say how wrong the gauges may be. */
-export const GAUGES_UNSAID =
-  'As they show it: the gauges’ own error is not on the job sheet and may be more.';
+export const GAUGES_UNSAID = 'As they show it; the gauges’ own error is not on the job sheet.';

@@ -2,6 +2,7 @@
 import { fileURLToPath } from 'node:url';
 import type { GivenLabel } from '../protocol/api.ts';
 import { ProblemError } from '../protocol/problems.ts';
+import { readingsFromColumns } from '../protocol/reading.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
 import type { SourceState } from '../protocol/source-state.ts';
 import type { RecordMessage } from '../protocol/stream.ts';
@@ -74,6 +75,9 @@ export async function startBridge(
   const typedIn = new TypedInDesk({
     ...common,
     unfinished: unfinished(recorder.reader, 'typed_in'),
+    takeBack: recorder.takeBack.bind(recorder),
+    readingAt: (recordingId, index) =>
+      readingsFromColumns(recorder.reader.readingsAfter(recordingId, index - 1, 1))[0],
   });
   const feed = new Feed({
     ...common,
@@ -106,6 +110,7 @@ export async function startBridge(
     readIn: async (name, text) => durable(await imports.read(name, text)),
     typedIn: {
       type: (reading) => durable(typedIn.type(reading)),
+      correct: (correction) => durable(typedIn.correct(correction)),
       end: async () => durable(await typedIn.end()),
     },
     sensorLabels: {
@@ -193,6 +198,7 @@ function recordAccess(recorder: Recorder) {
     recording: reader.recording.bind(reader),
     marks: reader.marks.bind(reader),
     sheet: reader.sheet.bind(reader),
+    takenBack: reader.takenBack.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>

@@ -19,6 +19,7 @@ export class FactWriter {
   readonly #call: Database.Statement;
   readonly #reveal: Database.Statement;
   readonly #label: Database.Statement;
+  readonly #takeBack: Database.Statement;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
 
@@ -45,6 +46,9 @@ export class FactWriter {
     this.#label = database.prepare(
       `INSERT INTO sensor_label (sensor_id, name, place, display_step_pa, given_at_ms)
        VALUES (?, ?, ?, ?, ?)`,
+    );
+    this.#takeBack = database.prepare(
+      'INSERT OR IGNORE INTO reading_taken_back VALUES (?, ?, ?, ?)',
     );
   }
 
@@ -81,6 +85,8 @@ export class FactWriter {
       case 'label':
         this.#writeLabel(fact);
         return null;
+      case 'take_back':
+        return this.#writeTakenBack(fact);
     }
   }
 
@@ -141,5 +147,12 @@ export class FactWriter {
   #writeLabel({ label }: FactOf<'label'>): void {
     const { sensorId, name, place, displayStepPa, givenAtMs } = label;
     this.#label.run(sensorId, name, place, displayStepPa, givenAtMs);
+  }
+
+  /** Once only: what was taken back stays so. */
+  #writeTakenBack({ recordingId, takenBack }: FactOf<'take_back'>): RecordMessage | null {
+    const { index, insteadPa, atMs } = takenBack;
+    const { changes } = this.#takeBack.run(recordingId, index, insteadPa, atMs);
+    return changes === 0 ? null : { type: 'taken_back', recordingId, reading: takenBack };
   }
 }

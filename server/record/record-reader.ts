@@ -13,6 +13,8 @@ import { sensorLabelSchema } from '../../protocol/sensor-label.ts';
 import type { SensorLabel } from '../../protocol/sensor-label.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import { takenBackSchema } from '../../protocol/typed-in.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 
 const recordingRow = z.object({
   id: z.int(),
@@ -42,6 +44,9 @@ const READING_COLUMNS = [
   'condition',
 ] as const;
 
+/** Readings may be recorded out of order, and no one so long after the others. */
+const LOOKED_BACK_AT = 5000;
+
 export class RecordReader {
   readonly #recordings: Database.Statement;
   readonly #openRecordings: Database.Statement;
@@ -56,6 +61,7 @@ export class RecordReader {
   readonly #results: Database.Statement;
   readonly #labels: Database.Statement;
   readonly #labelAt: Database.Statement;
+  readonly #takenBack: Database.Statement;
 
   constructor(database: Database.Database) {
     const recordings = `SELECT id, origin, started_at_ms, title,
@@ -78,7 +84,11 @@ export class RecordReader {
     this.#readings = database
       .prepare(
         `SELECT reading_index, channel, boot, sequence, elapsed_s, pressure_pa, temperature_c, condition
-         FROM reading WHERE recording_id = ? AND reading_index > ? ORDER BY reading_index LIMIT ?`,
+         FROM reading WHERE recording_id = ? AND reading_index > ? AND NOT EXISTS (
+           SELECT 1 FROM reading_taken_back AS slip
+           WHERE slip.recording_id = reading.recording_id
+             AND slip.reading_index = reading.reading_index
+         ) ORDER BY reading_index LIMIT ?`,
       )
       .raw();
     this.#lastIndex = database
@@ -86,7 +96,10 @@ export class RecordReader {
       .pluck();
     this.#lastElapsed = database
       .prepare(
-        `SELECT elapsed_s FROM reading WHERE recording_id = ? ORDER BY reading_index DESC LIMIT 1`,
+        `SELECT MAX(elapsed_s) FROM (
+           SELECT elapsed_s FROM reading WHERE recording_id = ?
+           ORDER BY reading_index DESC LIMIT ${LOOKED_BACK_AT}
+         )`,
       )
       .pluck();
     this.#lastRecordingId = database.prepare('SELECT COALESCE(MAX(id), 0) FROM recording').pluck();
@@ -96,6 +109,12 @@ export class RecordReader {
          revealed_at_ms AS revealedAtMs
        FROM rehearsal_call AS call JOIN rehearsal_reveal AS reveal USING (recording_id)
        ORDER BY recording_id DESC`,
+    );
+    this.#takenBack = database.prepare(
+      `SELECT reading_index AS "index", elapsed_s AS elapsedS, pressure_pa AS pressurePa,
+         instead_pa AS insteadPa, at_ms AS atMs
+       FROM reading_taken_back JOIN reading USING (recording_id, reading_index)
+       WHERE recording_id = ? ORDER BY reading_index`,
     );
     const label = `name, place, display_step_pa AS displayStepPa, given_at_ms AS givenAtMs
       FROM sensor_label`;
@@ -147,18 +166,19 @@ export class RecordReader {
     return z.int().parse(this.#lastIndex.get(recordingId));
   }
 
-  /** Data time of the last reading taken, or null where there is none. */
+  /** Data time of the latest reading, or null where there is none. */
   lastElapsedS(recordingId: number): number | null {
-    return z
-      .number()
-      .optional()
-      .transform((value) => value ?? null)
-      .parse(this.#lastElapsed.get(recordingId));
+    return z.number().nullable().parse(this.#lastElapsed.get(recordingId));
   }
 
   /** Calls that were followed by a reveal, the latest first. */
   results(): RehearsalResult[] {
     return resultListSchema.parse({ results: this.#results.all() }).results;
+  }
+
+  /** The readings that were taken back, in the order in which they had been recorded. */
+  takenBack(recordingId: number): TakenBack[] {
+    return z.array(takenBackSchema).parse(this.#takenBack.all(recordingId));
   }
 
   /** What was last said of each sensor. */

@@ -9,6 +9,7 @@ import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { openForReading } from './open-database.ts';
 import { RecordReader } from './record-reader.ts';
@@ -104,6 +105,11 @@ export class Recorder {
   /** Resolves once what a technician says of a sensor is durable. */
   async label(label: GivenLabel): Promise<void> {
     await this.#written({ kind: 'label', label });
+  }
+
+  /** A typed-in reading was a slip. It stays in the record, and nobody is given it any more. */
+  takeBack(recordingId: number, takenBack: TakenBack): void {
+    this.#write({ kind: 'take_back', recordingId, takenBack });
   }
 
   /** Resolves once everything handed over so far is durable. */

@@ -96,7 +96,7 @@ export const MIGRATIONS: readonly string[] = [
   ) STRICT;
   ${neverRewritten('rehearsal_call', 'rehearsal_reveal')}
   `,
-  // What a technician says of a sensor. A change is another row; the latest of a sensor holds.
+  // What a technician says of a sensor, and which typed-in readings were taken back. A change is another row; the latest of a sensor holds.
   `
   CREATE TABLE sensor_label (
     id INTEGER PRIMARY KEY,
@@ -107,6 +107,14 @@ export const MIGRATIONS: readonly string[] = [
     given_at_ms INTEGER NOT NULL
   ) STRICT;
   CREATE INDEX sensor_label_of_sensor ON sensor_label (sensor_id, id);
-  ${neverRewritten('sensor_label')}
+
+  CREATE TABLE reading_taken_back (
+    recording_id INTEGER NOT NULL REFERENCES recording (id),
+    reading_index INTEGER NOT NULL,
+    instead_pa REAL,
+    at_ms INTEGER NOT NULL,
+    PRIMARY KEY (recording_id, reading_index)
+  ) STRICT, WITHOUT ROWID;
+  ${neverRewritten('sensor_label', 'reading_taken_back')}
   `,
 ];

@@ -19,13 +19,13 @@ import {
   sensorLabelListSchema,
   type StartRehearsal,
   type SteerRehearsal,
-  type TypedReading,
 } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
 import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
 import type { NewSensorLabel } from '../../protocol/sensor-label.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { TypedCorrection, TypedReading } from '../../protocol/typed-in.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
 export type Answer<T> =
@@ -90,6 +90,10 @@ export function giveSensorLabel(label: NewSensorLabel): Promise<Answer<GivenLabe
 
 export function typeIn(reading: TypedReading): Promise<Answer<Recording>> {
   return ask('POST', 'typed-in', reading, recordingSchema);
+}
+
+export function correctTyped(correction: TypedCorrection): Promise<Answer<Recording>> {
+  return ask('POST', 'typed-in/corrections', correction, recordingSchema);
 }
 
 export function endTypedIn(): Promise<Answer<Recording>> {

@@ -1,7 +1,7 @@
 /** Names and places of the sensors that are being recorded. */
 import type { Recording } from '../../protocol/recording.ts';
 import { Panel } from '../parts/panel.tsx';
-import { SENSOR_WORDS } from '../words/say-sensor.ts';
+import { SENSOR_WORDS, sayOwnIdentity } from '../words/say-sensor.ts';
 import { isNameable } from './is-nameable.ts';
 import { SensorForm } from './sensor-form.tsx';
 
@@ -17,7 +17,14 @@ export function SensorsPanel({ recording }: { readonly recording: Recording | nu
     <Panel title={SENSOR_WORDS.title} testId="sensors-panel">
       <p class="quiet">{SENSOR_WORDS.help}</p>
       {recording.sensors.map((sensor) => (
-        <SensorForm key={sensor.id} sensor={sensor} />
+        <SensorForm
+          key={sensor.id}
+          sensorId={sensor.id}
+          heading={sayOwnIdentity(sensor)}
+          ownName={sensor.name}
+          label={sensor.label}
+          isRead={recording.origin === 'typed_in'}
+        />
       ))}
     </Panel>
   );

@@ -5,6 +5,7 @@ import { readingsFromColumns, type Reading, type ReadingColumns } from '../../pr
 import type { Recording } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
@@ -32,6 +33,8 @@ export class FollowedRecording {
   readonly id: number;
   readonly marks = signal<readonly Mark[]>([]);
   readonly entries = signal<readonly SheetEntry[]>([]);
+  /** Typed-in readings that were slips: no longer among the readings. */
+  readonly takenBack = signal<readonly TakenBack[]>([]);
   /** As it is known now: its sensors' names and places may change on the way. */
   readonly recording = signal<Pick<Recording, 'sensors' | 'startedAtMs'>>({
     sensors: [],
@@ -119,6 +122,26 @@ export class FollowedRecording {
 
   takeEntry(entry: SheetEntry): void {
     this.takeFacts(this.marks.value, [...this.entries.value, entry]);
+  }
+
+  /** A slip goes as if it had never been typed: what follows from the readings is drawn anew. */
+  takeBack(readings: readonly TakenBack[]): void {
+    const known = this.takenBack
+      .peek()
+      .filter((one) => readings.every((r) => r.index !== one.index));
+    const slips = new Set(readings.map(({ index }) => index));
+    batch(() => {
+      this.takenBack.value = [...known, ...readings].sort((a, b) => a.index - b.index);
+      for (const [number, { readings: held }] of this.#channels) {
+        const all = Array.from({ length: held.length }, (_, row) => held.reading(row));
+        const kept = all.filter(({ index }) => !slips.has(index));
+        if (kept.length === all.length) continue;
+        this.#channels.delete(number);
+        const anew = this.#channel(number);
+        anew.judging.insert(anew.readings.insert(kept));
+      }
+      this.revision.value += 1;
+    });
   }
 
   takeRecording(recording: Recording): void {

@@ -86,7 +86,9 @@ export class Session {
         ];
         return;
       case 'facts':
-        return followed?.takeFacts(message.marks, message.sheet);
+        followed?.takeFacts(message.marks, message.sheet);
+        followed?.takeBack(message.takenBack);
+        return;
       case 'backfill':
       case 'readings':
         return followed?.insert(message.columns);
@@ -94,6 +96,8 @@ export class Session {
         return followed?.takeMark(message.mark);
       case 'sheet':
         return followed?.takeEntry(message.entry);
+      case 'taken_back':
+        return followed?.takeBack([message.reading]);
       case 'tick':
         return;
     }

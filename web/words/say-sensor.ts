@@ -17,9 +17,10 @@ export const SENSOR_WORDS = {
     'remembered for this sensor. One at the pump gives no verdict on the system.',
   name: 'Name',
   place: 'It sits',
+  step: 'Its display goes in steps of',
+  stepWrong: 'The step: a number above zero, or leave it empty.',
   save: 'Save',
   saved: 'Saved.',
-  wrong: 'The name: up to 40 letters in one line.',
   none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
 } as const;
 

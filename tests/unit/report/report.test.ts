@@ -53,6 +53,7 @@ function report({ readings = [], recording = {}, facts = {}, chunk = 1000 }: Cha
   const all = {
     recording: whole,
     marks: [],
+    takenBack: [],
     entries: [],
     softwareVersion: '9.8.7',
     offsetMinutes: 60,

@@ -3,7 +3,9 @@ import { z } from 'zod';
 import { markSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
+import { newSensorLabelSchema, sensorLabelSchema } from './sensor-label.ts';
 import { sheetEntrySchema } from './sheet.ts';
+import { takenBackSchema } from './typed-in.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from './units.ts';
 
 /** GET /api/health: tells a second start that the first one is running. */
@@ -27,6 +29,8 @@ export const recordingDetailSchema = z.strictObject({
   recording: recordingSchema,
   marks: z.array(markSchema),
   sheet: z.array(sheetEntrySchema),
+  takenBack: z.array(takenBackSchema),
+  /** Those that were taken back among them. */
   readingCount: z.int().min(0),
 });
 
@@ -35,6 +39,14 @@ export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),
   temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
 });
+
+/**
+ * GET /api/sensor-labels: what holds for each sensor now. POST gives one sensor a new label and is
+ * answered by it, once it is durable; the recordings that are running then have it too.
+ */
+export const givenLabelSchema = newSensorLabelSchema.extend(sensorLabelSchema.shape);
+export type GivenLabel = z.infer<typeof givenLabelSchema>;
+export const sensorLabelListSchema = z.strictObject({ labels: z.array(givenLabelSchema) });
 
 /** What a technician can do to a simulated rig. */
 export const REHEARSAL_ACTIONS = [
@@ -181,16 +193,3 @@ export const importQuerySchema = z.strictObject({
   /** What the file is called, for the recording's title. */
   name: z.string().max(1000).default(''),
 });
-
-/**
- * POST /api/typed-in: a number read off a sensor that has no radio. It becomes a reading at the
- * moment of its arrival and is answered by the recording, which begins with the first one.
- * POST /api/typed-in/end ends that recording and is answered by it.
- */
-export const typedReadingSchema = z.strictObject({
-  /** Absolute. Two atmospheres are beyond any vacuum sensor: more is a wrong unit. */
-  pressurePa: z.number().min(0).max(200_000),
-  /** Of the metal where the sensor is, where somebody measured it. */
-  temperatureC: z.number().min(-80).max(120).nullable(),
-});
-export type TypedReading = z.infer<typeof typedReadingSchema>;

@@ -127,6 +127,10 @@ const TABLE = {
     meaning: 'No typed-in recording is running.',
     remedy: 'Type in a reading: the recording begins with it.',
   },
+  before_recording: {
+    meaning: 'This moment lies before the typed-in recording began.',
+    remedy: 'End that recording first, and begin the next one with its earliest reading.',
+  },
 } as const satisfies Record<string, Problem>;
 
 export type ProblemCode = keyof typeof TABLE;

@@ -1,5 +1,6 @@
 /** A recording: a stretch of readings on one time axis, from one or more sensors. */
 import { z } from 'zod';
+import { sensorLabelSchema } from './sensor-label.ts';
 
 /**
  * Where a recording's readings come from: heard from a sensor, simulated, read in from a file, or
@@ -19,6 +20,16 @@ export const sensorIdentitySchema = z.strictObject({
 });
 export type SensorIdentity = z.infer<typeof sensorIdentitySchema>;
 
+const recordedSensorSchema = sensorIdentitySchema.extend({
+  /**
+   * What the technician says of it, as it stood when the recording ended: a name or place given later
+   * changes no recording that is over. Null where nothing was said, and where there is no sensor: in
+   * a rehearsal and in a file.
+   */
+  label: sensorLabelSchema.nullable(),
+});
+export type RecordedSensor = z.infer<typeof recordedSensorSchema>;
+
 export const recordingSchema = z.strictObject({
   id: z.int().min(1),
   origin: z.enum(ORIGINS),
@@ -30,7 +41,7 @@ export const recordingSchema = z.strictObject({
   /** For a rehearsal, the name of its scenario; for an import, of its file; otherwise empty. */
   title: z.string().max(200),
   /** The sensors heard so far; a reading's `channel` is a position in this list. */
-  sensors: z.array(sensorIdentitySchema).max(256),
+  sensors: z.array(recordedSensorSchema).max(256),
   /** True while readings can still arrive. */
   open: z.boolean(),
 });

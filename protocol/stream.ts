@@ -11,9 +11,10 @@ import { readingColumnsSchema } from './reading.ts';
 import { recordingSchema } from './recording.ts';
 import { sheetEntrySchema } from './sheet.ts';
 import { sourceStateSchema } from './source-state.ts';
+import { takenBackSchema } from './typed-in.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 2;
+export const STREAM_VERSION = 3;
 
 /** What a greeting of any version has: enough to see that it is another one. */
 export const greetingSchema = z.looseObject({ type: z.literal('hello'), streamVersion: z.int() });
@@ -32,15 +33,16 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
     recordings: z.array(recordingSchema),
     sources: z.array(sourceStateSchema),
   }),
-  /** A recording began, ended, or heard another sensor. */
+  /** A recording began, ended, heard another sensor, or one of its sensors was named. */
   z.strictObject({ type: z.literal('recording'), recording: recordingSchema }),
   z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
-  /** Marks and sheet of the followed recording, whole, before the first chunk. */
+  /** Marks, sheet and what was taken back of the followed recording, whole, before the first chunk. */
   z.strictObject({
     type: z.literal('facts'),
     recordingId,
     marks: z.array(markSchema),
     sheet: z.array(sheetEntrySchema),
+    takenBack: z.array(takenBackSchema),
   }),
   /** A part of what the screen missed. `complete`: nothing is missing any more, live from here. */
   z.strictObject({
@@ -52,6 +54,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('readings'), recordingId, columns: readingColumnsSchema }),
   z.strictObject({ type: z.literal('mark'), recordingId, mark: markSchema }),
   z.strictObject({ type: z.literal('sheet'), recordingId, entry: sheetEntrySchema }),
+  /** A typed-in reading was a slip. */
+  z.strictObject({ type: z.literal('taken_back'), recordingId, reading: takenBackSchema }),
   /** Nothing new, but the bridge is there. */
   z.strictObject({ type: z.literal('tick') }),
 ]);
@@ -68,5 +72,5 @@ export type ClientMessage = z.infer<typeof clientMessageSchema>;
 /** What the record says once it is safely on the disk; the stream passes it on as it is. */
 export type RecordMessage = Extract<
   ServerMessage,
-  { type: 'recording' | 'readings' | 'mark' | 'sheet' }
+  { type: 'recording' | 'readings' | 'mark' | 'sheet' | 'taken_back' }
 >;

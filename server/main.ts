@@ -1,6 +1,8 @@
 /** Where the parts meet: sources feed the record, the record feeds the stream, and pages see it all. */
 import { fileURLToPath } from 'node:url';
+import type { GivenLabel } from '../protocol/api.ts';
 import { ProblemError } from '../protocol/problems.ts';
+import { readingsFromColumns } from '../protocol/reading.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
 import type { SourceState } from '../protocol/source-state.ts';
 import type { RecordMessage } from '../protocol/stream.ts';
@@ -74,6 +76,9 @@ export async function startBridge(
   const typedIn = new TypedInDesk({
     ...common,
     unfinished: unfinished(recorder.reader, 'typed_in'),
+    takeBack: recorder.takeBack.bind(recorder),
+    readingAt: (recordingId, index) =>
+      readingsFromColumns(recorder.reader.readingsAfter(recordingId, index - 1, 1))[0],
   });
   const feed = new Feed({
     ...common,
@@ -106,7 +111,12 @@ export async function startBridge(
     readIn: async (name, text) => durable(await imports.read(name, text)),
     typedIn: {
       type: (reading) => durable(typedIn.type(reading)),
+      correct: (correction) => durable(typedIn.correct(correction)),
       end: async () => durable(await typedIn.end()),
+    },
+    sensorLabels: {
+      list: () => recorder.reader.labels(),
+      give: (label) => giveLabel(recorder, publish, { ...label, givenAtMs: wallClock() }),
     },
     onScreen: stream.attach.bind(stream),
   });
@@ -156,6 +166,20 @@ function unfinished(reader: RecordReader, of: Origin): Unfinished | null {
   };
 }
 
+/** A recording that is running says at once how its sensor is called. */
+async function giveLabel(
+  recorder: Recorder,
+  publish: (message: RecordMessage) => void,
+  label: GivenLabel,
+): Promise<GivenLabel> {
+  await recorder.label(label);
+  for (const recording of recorder.reader.openRecordings()) {
+    const has = recording.sensors.some(({ id }) => id === label.sensorId);
+    if (has) publish({ type: 'recording', recording });
+  }
+  return label;
+}
+
 /** What can still grow, the latest last; before it the latest that has ended, for a look back. */
 function worthShowing(reader: RecordReader): Recording[] {
   const open = reader.openRecordings();
@@ -176,6 +200,7 @@ function recordAccess(recorder: Recorder) {
     recording: reader.recording.bind(reader),
     marks: reader.marks.bind(reader),
     sheet: reader.sheet.bind(reader),
+    takenBack: reader.takenBack.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>

@@ -20,6 +20,7 @@ import './live/days-work.css';
 import './live/nothing-yet.css';
 import './plan/plan.css';
 import './rehearse/rehearse.css';
+import './sensors/sensors.css';
 import { startAlerting } from './alerts/alerting.ts';
 import { allowSoundOnGesture } from './alerts/chime.ts';
 import { StreamClient } from './connection/stream-client.ts';

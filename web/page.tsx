@@ -17,6 +17,7 @@ import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
 import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
 import { ResultsPanel } from './rehearse/results-panel.tsx';
 import { RevealPanel } from './rehearse/reveal-panel.tsx';
+import { SensorsPanel } from './sensors/sensors-panel.tsx';
 import { SheetPanel } from './sheet/sheet-panel.tsx';
 import { WorkPanel } from './steps/work-panel.tsx';
 import { isRunning } from './store/choose-recording.ts';
@@ -100,6 +101,8 @@ function OpenPanel({ session }: { readonly session: Session }) {
       return <RecordingsPanel key="recordings" session={session} />;
     case 'type-in':
       return <TypeInPanel key="type-in" session={session} />;
+    case 'sensors':
+      return <SensorsPanel key="sensors" recording={recording} />;
     case 'settings':
       return <SettingsPanel key="settings" />;
     case 'sheet':

@@ -18,6 +18,7 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   bad_readings_file: 400,
   readings_file_too_large: 413,
   nothing_typed_in: 409,
+  before_recording: 409,
 };
 
 export function answerProblems(server: FastifyInstance): void {

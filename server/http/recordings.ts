@@ -17,6 +17,7 @@ import type { CsvRow } from '../../protocol/readings-csv.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 
 /** What the pages need of the record. */
 export interface RecordAccess {
@@ -24,6 +25,7 @@ export interface RecordAccess {
   recording(recordingId: number): Recording | null;
   marks(recordingId: number): Mark[];
   sheet(recordingId: number): SheetEntry[];
+  takenBack(recordingId: number): TakenBack[];
   lastIndex(recordingId: number): number;
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
   addMark(recordingId: number, mark: NewMark): Promise<Mark>;
@@ -45,6 +47,7 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
       recording,
       marks: record.marks(recording.id),
       sheet: record.sheet(recording.id),
+      takenBack: record.takenBack(recording.id),
       readingCount: record.lastIndex(recording.id),
     };
   });

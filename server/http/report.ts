@@ -25,6 +25,7 @@ export function serveReport(
         recording,
         marks: record.marks(recording.id),
         entries: record.sheet(recording.id),
+        takenBack: record.takenBack(recording.id),
         softwareVersion,
         offsetMinutes: offsetAt(recording.startedAtMs),
         units: { pressure: unit, temperature },

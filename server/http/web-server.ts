@@ -16,6 +16,8 @@ import type { RecordAccess } from './recordings.ts';
 import { serveRehearsals } from './rehearsals.ts';
 import type { RehearsalAccess } from './rehearsals.ts';
 import { serveReport } from './report.ts';
+import { serveSensorLabels } from './sensor-labels.ts';
+import type { SensorLabelAccess } from './sensor-labels.ts';
 import { serveTypedIn } from './typed-in.ts';
 import type { TypedInAccess } from './typed-in.ts';
 
@@ -27,6 +29,7 @@ interface WebServerOptions {
   readonly rehearsals: RehearsalAccess;
   readonly readIn: ReadIn;
   readonly typedIn: TypedInAccess;
+  readonly sensorLabels: SensorLabelAccess;
   /** A screen has connected to the stream. */
   readonly onScreen: (socket: WebSocket) => void;
 }
@@ -60,6 +63,7 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   serveRehearsals(server, options.rehearsals);
   serveImports(server, options.readIn);
   serveTypedIn(server, options.typedIn);
+  serveSensorLabels(server, options.sensorLabels);
   serveStream(server, options.onScreen);
   await server.register(fastifyStatic, { root: options.pageFolder });
   return server;

@@ -18,6 +18,8 @@ export class FactWriter {
   readonly #sheet: Database.Statement;
   readonly #call: Database.Statement;
   readonly #reveal: Database.Statement;
+  readonly #label: Database.Statement;
+  readonly #takeBack: Database.Statement;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
 
@@ -41,6 +43,13 @@ export class FactWriter {
     this.#reveal = database.prepare(
       'INSERT OR IGNORE INTO rehearsal_reveal VALUES (?, ?, ?, ?, ?, ?)',
     );
+    this.#label = database.prepare(
+      `INSERT INTO sensor_label (sensor_id, name, place, display_step_pa, given_at_ms)
+       VALUES (?, ?, ?, ?, ?)`,
+    );
+    this.#takeBack = database.prepare(
+      'INSERT OR IGNORE INTO reading_taken_back VALUES (?, ?, ?, ?)',
+    );
   }
 
   /** Forgets what was given out in a transaction that failed. */
@@ -48,7 +57,7 @@ export class FactWriter {
     this.#lastIndex.clear();
   }
 
-  /** @returns what the stream should say of it; null: nothing, a call and its reveal go to who asked */
+  /** @returns what the stream should say of it; null: nothing, the answer goes to who asked */
   write(fact: Fact): RecordMessage | null {
     switch (fact.kind) {
       case 'begin':
@@ -73,6 +82,11 @@ export class FactWriter {
       case 'reveal':
         this.#writeReveal(fact);
         return null;
+      case 'label':
+        this.#writeLabel(fact);
+        return null;
+      case 'take_back':
+        return this.#writeTakenBack(fact);
     }
   }
 
@@ -128,5 +142,17 @@ export class FactWriter {
   #writeReveal({ recordingId, reveal }: FactOf<'reveal'>): void {
     const { scenario, seed, truth, toldS, revealedAtMs } = reveal;
     this.#reveal.run(recordingId, scenario, seed, truth, toldS, revealedAtMs);
+  }
+
+  #writeLabel({ label }: FactOf<'label'>): void {
+    const { sensorId, name, place, displayStepPa, givenAtMs } = label;
+    this.#label.run(sensorId, name, place, displayStepPa, givenAtMs);
+  }
+
+  /** Once only: what was taken back stays so. */
+  #writeTakenBack({ recordingId, takenBack }: FactOf<'take_back'>): RecordMessage | null {
+    const { index, insteadPa, atMs } = takenBack;
+    const { changes } = this.#takeBack.run(recordingId, index, insteadPa, atMs);
+    return changes === 0 ? null : { type: 'taken_back', recordingId, reading: takenBack };
   }
 }

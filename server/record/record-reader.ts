@@ -1,23 +1,27 @@
 /** Reads facts back out of the record. Every row is parsed on its way out of the database. */
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
-import { resultListSchema } from '../../protocol/api.ts';
-import type { RehearsalResult } from '../../protocol/api.ts';
+import { resultListSchema, sensorLabelListSchema } from '../../protocol/api.ts';
+import type { GivenLabel, RehearsalResult } from '../../protocol/api.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingColumnsSchema } from '../../protocol/reading.ts';
 import type { ReadingColumns } from '../../protocol/reading.ts';
 import { recordingSchema, sensorIdentitySchema } from '../../protocol/recording.ts';
-import type { Recording } from '../../protocol/recording.ts';
+import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
+import { sensorLabelSchema } from '../../protocol/sensor-label.ts';
+import type { SensorLabel } from '../../protocol/sensor-label.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import { takenBackSchema } from '../../protocol/typed-in.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 
 const recordingRow = z.object({
   id: z.int(),
   origin: z.string(),
   started_at_ms: z.int(),
   title: z.string(),
-  ended: z.int(),
+  ended_at_ms: z.int().nullable(),
 });
 const sensorRow = z.object({ channel: z.int(), identity: z.string() });
 const markRow = z.object({
@@ -64,10 +68,13 @@ export class RecordReader {
   readonly #stamps: Database.Statement;
   readonly #lastRecordingId: Database.Statement;
   readonly #results: Database.Statement;
+  readonly #labels: Database.Statement;
+  readonly #labelAt: Database.Statement;
+  readonly #takenBack: Database.Statement;
 
   constructor(database: Database.Database) {
     const recordings = `SELECT id, origin, started_at_ms, title,
-      EXISTS (SELECT 1 FROM recording_end WHERE recording_id = recording.id) AS ended
+      (SELECT ended_at_ms FROM recording_end WHERE recording_id = recording.id) AS ended_at_ms
       FROM recording`;
     this.#recordings = database.prepare(`${recordings} ORDER BY id DESC LIMIT ?`);
     this.#openRecordings = database.prepare(
@@ -86,7 +93,11 @@ export class RecordReader {
     this.#readings = database
       .prepare(
         `SELECT reading_index, channel, boot, sequence, elapsed_s, pressure_pa, temperature_c, condition
-         FROM reading WHERE recording_id = ? AND reading_index > ? ORDER BY reading_index LIMIT ?`,
+         FROM reading WHERE recording_id = ? AND reading_index > ? AND NOT EXISTS (
+           SELECT 1 FROM reading_taken_back AS slip
+           WHERE slip.recording_id = reading.recording_id
+             AND slip.reading_index = reading.reading_index
+         ) ORDER BY reading_index LIMIT ?`,
       )
       .raw();
     this.#lastIndex = database
@@ -110,6 +121,21 @@ export class RecordReader {
          revealed_at_ms AS revealedAtMs
        FROM rehearsal_call AS call JOIN rehearsal_reveal AS reveal USING (recording_id)
        ORDER BY recording_id DESC`,
+    );
+    this.#takenBack = database.prepare(
+      `SELECT reading_index AS "index", elapsed_s AS elapsedS, pressure_pa AS pressurePa,
+         instead_pa AS insteadPa, at_ms AS atMs
+       FROM reading_taken_back JOIN reading USING (recording_id, reading_index)
+       WHERE recording_id = ? ORDER BY reading_index`,
+    );
+    const label = `name, place, display_step_pa AS displayStepPa, given_at_ms AS givenAtMs
+      FROM sensor_label`;
+    this.#labels = database.prepare(
+      `SELECT sensor_id AS sensorId, ${label}
+       WHERE id IN (SELECT MAX(id) FROM sensor_label GROUP BY sensor_id) ORDER BY sensor_id`,
+    );
+    this.#labelAt = database.prepare(
+      `SELECT ${label} WHERE sensor_id = ? AND given_at_ms <= ? ORDER BY id DESC LIMIT 1`,
     );
   }
 
@@ -159,16 +185,22 @@ export class RecordReader {
 
   /** The latest data time of a reading, or null where there is none. */
   lastElapsedS(recordingId: number): number | null {
-    return z
-      .number()
-      .optional()
-      .transform((value) => value ?? null)
-      .parse(this.#lastElapsed.get(recordingId));
+    return z.number().nullable().parse(this.#lastElapsed.get(recordingId));
   }
 
   /** Calls that were followed by a reveal, the latest first. */
   results(): RehearsalResult[] {
     return resultListSchema.parse({ results: this.#results.all() }).results;
+  }
+
+  /** The readings that were taken back, in the order in which they had been recorded. */
+  takenBack(recordingId: number): TakenBack[] {
+    return z.array(takenBackSchema).parse(this.#takenBack.all(recordingId));
+  }
+
+  /** What was last said of each sensor. */
+  labels(): GivenLabel[] {
+    return sensorLabelListSchema.parse({ labels: this.#labels.all() }).labels;
   }
 
   /** Up to `limit` readings after the given index, in order. */
@@ -184,16 +216,24 @@ export class RecordReader {
   }
 
   #complete(row: unknown): Recording {
-    const { ended, started_at_ms, ...rest } = recordingRow.parse(row);
-    const sensors: unknown[] = [];
+    const { ended_at_ms, started_at_ms, ...rest } = recordingRow.parse(row);
+    const isHeard = rest.origin === 'sensor' || rest.origin === 'typed_in';
+    const untilMs = ended_at_ms ?? Number.MAX_SAFE_INTEGER;
+    const sensors: RecordedSensor[] = [];
     for (const sensor of z.array(sensorRow).parse(this.#sensors.all(rest.id))) {
-      sensors[sensor.channel] = sensorIdentitySchema.parse(JSON.parse(sensor.identity));
+      const identity = sensorIdentitySchema.parse(JSON.parse(sensor.identity));
+      const label = isHeard ? this.#labelOf(identity.id, untilMs) : null;
+      sensors[sensor.channel] = { ...identity, label };
     }
     return recordingSchema.parse({
       ...rest,
       startedAtMs: started_at_ms,
       sensors,
-      open: ended === 0,
+      open: ended_at_ms === null,
     });
+  }
+
+  #labelOf(sensorId: string, untilMs: number): SensorLabel | null {
+    return sensorLabelSchema.nullable().parse(this.#labelAt.get(sensorId, untilMs) ?? null);
   }
 }

@@ -3,12 +3,13 @@
  * they are durable, what the stream may say.
  */
 import { Worker } from 'node:worker_threads';
-import type { Call, KeptReveal } from '../../protocol/api.ts';
+import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { openForReading } from './open-database.ts';
 import { RecordReader } from './record-reader.ts';
@@ -99,6 +100,16 @@ export class Recorder {
   /** The same of a reveal. */
   async reveal(recordingId: number, reveal: KeptReveal): Promise<void> {
     await this.#written({ kind: 'reveal', recordingId, reveal });
+  }
+
+  /** Resolves once what a technician says of a sensor is durable. */
+  async label(label: GivenLabel): Promise<void> {
+    await this.#written({ kind: 'label', label });
+  }
+
+  /** A typed-in reading was a slip. It stays in the record, and nobody is given it any more. */
+  takeBack(recordingId: number, takenBack: TakenBack): void {
+    this.#write({ kind: 'take_back', recordingId, takenBack });
   }
 
   /** Resolves once everything handed over so far is durable. */

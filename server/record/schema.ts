@@ -96,4 +96,25 @@ export const MIGRATIONS: readonly string[] = [
   ) STRICT;
   ${neverRewritten('rehearsal_call', 'rehearsal_reveal')}
   `,
+  // What a technician says of a sensor, and which typed-in readings were taken back. A change is another row; the latest of a sensor holds.
+  `
+  CREATE TABLE sensor_label (
+    id INTEGER PRIMARY KEY,
+    sensor_id TEXT NOT NULL,
+    name TEXT NOT NULL,
+    place TEXT NOT NULL,
+    display_step_pa REAL,
+    given_at_ms INTEGER NOT NULL
+  ) STRICT;
+  CREATE INDEX sensor_label_of_sensor ON sensor_label (sensor_id, id);
+
+  CREATE TABLE reading_taken_back (
+    recording_id INTEGER NOT NULL REFERENCES recording (id),
+    reading_index INTEGER NOT NULL,
+    instead_pa REAL,
+    at_ms INTEGER NOT NULL,
+    PRIMARY KEY (recording_id, reading_index)
+  ) STRICT, WITHOUT ROWID;
+  ${neverRewritten('sensor_label', 'reading_taken_back')}
+  `,
 ];

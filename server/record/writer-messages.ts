@@ -1,9 +1,10 @@
 /** What the recorder asks of the writer's thread, and what it answers. */
-import type { Call, KeptReveal } from '../../protocol/api.ts';
+import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
@@ -35,7 +36,9 @@ export type Fact =
     }
   | { readonly kind: 'sheet'; readonly recordingId: number; readonly entry: SheetEntry }
   | { readonly kind: 'call'; readonly recordingId: number; readonly call: Call }
-  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal };
+  | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal }
+  | { readonly kind: 'label'; readonly label: GivenLabel }
+  | { readonly kind: 'take_back'; readonly recordingId: number; readonly takenBack: TakenBack };
 
 export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }

@@ -87,11 +87,21 @@ export class Feed implements SourceListener {
     }
   }
 
+  /**
+   * Goes on with the recording, or begins one, before there is a reading for it.
+   * @param nowMs on the source's clock
+   * @param beginMs where a recording begins with it: when data time zero was, on the source's clock
+   * @returns the data time of `nowMs`, s
+   */
+  open(nowMs: number, beginMs: number): number {
+    return (nowMs - this.#recordingFor(nowMs, beginMs).zeroMs) / 1000;
+  }
+
   reading(raw: RawReading): void {
     const recording = this.#recordingFor(raw.arrivedMs);
     const arrivedS = (raw.arrivedMs - recording.zeroMs) / 1000;
     const taken = this.#intake(recording, raw.sensorId).take(raw.bytes, arrivedS, raw.fetched);
-    recording.lastArrivedS = arrivedS;
+    recording.lastArrivedS = Math.max(recording.lastArrivedS, arrivedS);
     if (taken.kind === 'reading') this.#options.ledger.readings(recording.id, [taken.reading]);
     if (taken.kind === 'reading' || taken.kind === 'unreadable') {
       this.#understood(raw.sensorId, taken.kind === 'reading');
@@ -127,7 +137,7 @@ export class Feed implements SourceListener {
     return recordingId;
   }
 
-  #recordingFor(arrivedMs: number): OpenRecording {
+  #recordingFor(arrivedMs: number, beginMs = arrivedMs): OpenRecording {
     const present = this.#recording;
     if (present) {
       const silenceS = (arrivedMs - present.zeroMs) / 1000 - present.lastArrivedS;
@@ -135,13 +145,13 @@ export class Feed implements SourceListener {
       if (silenceS < longestSilenceS) return present;
       this.finish();
     }
-    this.#recording = this.#goOn(arrivedMs) ?? this.#begin(arrivedMs);
+    this.#recording = this.#goOn(arrivedMs) ?? this.#begin(arrivedMs, beginMs);
     return this.#recording;
   }
 
-  #begin(arrivedMs: number): OpenRecording {
-    const { ledger, origin, title, wallClock, zeroMs = arrivedMs } = this.#options;
-    const id = ledger.begin(origin, wallClock(), title);
+  #begin(arrivedMs: number, beginMs: number): OpenRecording {
+    const { ledger, origin, title, wallClock, zeroMs = beginMs } = this.#options;
+    const id = ledger.begin(origin, wallClock() - Math.round(arrivedMs - beginMs), title);
     this.#options.onBegin?.(id);
     return {
       id,

@@ -2,12 +2,14 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { ReadingColumns } from '../../protocol/reading.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { ClientMessage, RecordMessage, ServerMessage } from '../../protocol/stream.ts';
 
 /** What the stream needs of the record. */
 export interface RecordView {
   marks(recordingId: number): Mark[];
   sheet(recordingId: number): SheetEntry[];
+  takenBack(recordingId: number): TakenBack[];
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
 }
 
@@ -47,6 +49,7 @@ export class Subscriber {
         recordingId: message.recordingId,
         marks: this.#record.marks(message.recordingId),
         sheet: this.#record.sheet(message.recordingId),
+        takenBack: this.#record.takenBack(message.recordingId),
       });
       this.#sendChunk(message.recordingId);
     } else if (message.recordingId === this.#following && !this.#live) {

@@ -66,26 +66,45 @@ test('a file says what is wrong with it, and put right becomes a recording named
 test('typed numbers are readings, dated and never live, until the recording is ended', async () => {
   const { page, complaints } = await openDashboard(browser, bridge.url);
   const enter = async (pressure: string): Promise<void> => {
-    await page.getByRole('textbox', { name: /pressure, micron/u }).fill(pressure);
-    await page.getByTestId('type-in-panel').locator('button[type=submit]').click();
+    await page.keyboard.type(pressure);
+    await page.keyboard.press('Enter');
   };
   await page.getByTestId('menu').click();
   await page.getByTestId('open-type-in').click();
   await enter('deep');
-  await page.getByTestId('type-in-panel').getByRole('alert').waitFor();
+  const panel = page.getByTestId('type-in-panel');
+  await panel.getByRole('alert').waitFor();
+  await page.keyboard.press('Control+A');
   await untilShown(page, 'connection', 'live');
   const earlier = await shown(page, 'recording');
+  // As fast as the keys go, without a mouse: each is kept, in order.
   await enter('90000');
+  await enter('45000');
+  await enter('450');
   await untilOtherRecording(page, earlier);
-  await untilReadings(page, 1);
-  await page.getByTestId('type-next').click();
+  await untilReadings(page, 3);
+  // One too few: it is put right, and the slip stays to be seen.
+  await page.getByTestId('typed-3').getByRole('button').click();
   await enter('4500');
-  await untilReadings(page, 2);
+  await expect
+    .poll(() => page.getByTestId('last-typed').innerText())
+    .toMatch(/4500 micron[^]*450 micron[^]*put right to 4500 micron[^]*90\u00a0000 micron/u);
+  await page.getByTestId('gauge').locator('summary').click();
+  await panel.getByLabel('Name').fill('shop gauge');
+  await panel.getByLabel(/steps of/u).fill('25');
+  await panel.getByRole('button', { name: 'Save' }).click();
+  await panel.getByText('Your gauge: shop gauge, steps of 25 micron').waitFor();
+  await picture(page, 'typing-in');
+  await page.setViewportSize({ width: 390, height: 844 });
+  await picture(page, 'typing-in-phone');
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.getByTestId('close-panel').click();
   expect((await pageReadings(page)).at(-1)?.pressurePa).toBeCloseTo(599.951, 3);
   expect(await drawnPressures(page)).not.toContain(null);
   expect(await shown(page, 'freshness')).toBe('typed_in');
   const reading = page.getByTestId('reading');
   await expect.poll(() => reading.innerText()).toMatch(/4500[^]*typed in at \d\d:\d\d/u);
+  expect(await page.getByTestId('connection-state').innerText()).toMatch(/^shop gauge, typed in/u);
   await picture(page, 'typed-in');
 
   await page.getByTestId('type-next').click();

@@ -22,8 +22,8 @@ function post(path: string, body: unknown): Promise<Response> {
   });
 }
 
-async function type(pressurePa: number, temperatureC: number | null = null) {
-  const answer = await post('api/typed-in', { pressurePa, temperatureC });
+async function type(pressurePa: number, temperatureC: number | null = null, agoS = 0) {
+  const answer = await post('api/typed-in', { pressurePa, temperatureC, agoS });
   expect(answer.status).toBe(201);
   return recordingSchema.parse(await answer.json());
 }
@@ -82,6 +82,97 @@ test('a restart of the bridge goes on with the recording, or lets it be ended', 
   expect(await end()).toMatchObject({ id, open: false });
 });
 
+test('a number that was read before stands where it was read, and the recording begins with it', async () => {
+  const nowMs = Date.now();
+  const { id, startedAtMs } = await type(900, null, 1200);
+  expect(Math.abs(nowMs - startedAtMs - 1_200_000)).toBeLessThan(2000);
+  await type(700);
+  await type(800, null, 600);
+  const { client, readings } = await follow(id);
+  await client.until(() => readings().length === 3);
+  client.close();
+  const placed = readings().map(({ pressurePa, elapsedS }) => [
+    pressurePa,
+    Math.round(elapsedS / 10),
+  ]);
+  expect(placed).toEqual([
+    [900, 0],
+    [700, 120],
+    [800, 60],
+  ]);
+  const answer = await post('api/typed-in', { pressurePa: 5, temperatureC: null, agoS: 3000 });
+  expect(answer.status).toBe(409);
+  expect(apiErrorSchema.parse(await answer.json()).code).toBe('before_recording');
+  await end();
+});
+
+test('after a restart too', async () => {
+  const { id } = await type(900, null, 1200);
+  await type(700);
+  await bridge.stop();
+  bridge = await runBridge({ dataFolder: bridge.dataFolder });
+  // Before the last one, though it is the first that the new bridge hears of.
+  expect((await type(800, null, 600)).id).toBe(id);
+  await type(650);
+  const { client, readings } = await follow(id);
+  await client.until(() => readings().length === 4);
+  client.close();
+  expect(readings().map(({ elapsedS }) => Math.round(elapsedS / 10))).toEqual([0, 120, 60, 120]);
+  await end();
+});
+
+test('a slip is taken back by a further fact: pages, file and report go by what it should have been', async () => {
+  const { id } = await type(900, 21, 600);
+  await type(60_000, null, 300);
+  const { client } = await follow(id);
+  const answer = await post('api/typed-in/corrections', { index: 2, pressurePa: 600 });
+  expect(answer.status).toBe(201);
+  await client.until(() => client.heard.some((said) => said.type === 'taken_back'));
+  client.close();
+  const later = await follow(id);
+  expect(later.readings()).toMatchObject([
+    { index: 1, pressurePa: 900 },
+    { index: 3, pressurePa: 600, temperatureC: null },
+  ]);
+  expect(later.readings()[1]?.elapsedS).toBeCloseTo(300, 1);
+  expect(later.client.heard.find((said) => said.type === 'facts')).toMatchObject({
+    takenBack: [{ index: 2, pressurePa: 60_000, insteadPa: 600 }],
+  });
+  later.client.close();
+  const text = async (path: string) => (await fetch(new URL(path, bridge.url))).text();
+  const csv = await text(`api/recordings/${id}/readings.csv`);
+  expect(csv).toContain(',600,');
+  expect(csv).not.toContain(',60000,');
+  const report = await text(`api/recordings/${id}/report?unit=Pa`);
+  expect(report).toMatch(/Slips that were put right[^]*60\u00a0000 Pa[^]*600 Pa/u);
+
+  // Taken back once, it is no reading any more; nor is one that was never typed.
+  for (const index of [2, 99]) {
+    const again = await post('api/typed-in/corrections', { index, pressurePa: null });
+    expect(again.status).toBe(404);
+  }
+  await post('api/typed-in/corrections', { index: 3, pressurePa: null });
+  const last = await follow(id);
+  expect(last.readings()).toHaveLength(1);
+  last.client.close();
+  await end();
+  const ended = await post('api/typed-in/corrections', { index: 1, pressurePa: 5 });
+  expect(apiErrorSchema.parse(await ended.json()).code).toBe('nothing_typed_in');
+});
+
+test('a slip of before a restart can be put right after it', async () => {
+  const { id } = await type(900, null, 600);
+  await type(60_000, null, 300);
+  await bridge.stop();
+  bridge = await runBridge({ dataFolder: bridge.dataFolder });
+  await post('api/typed-in/corrections', { index: 2, pressurePa: 600 });
+  const { client, readings } = await follow(id);
+  client.close();
+  expect(readings().map(({ pressurePa }) => pressurePa)).toEqual([900, 600]);
+  expect(readings()[1]?.elapsedS).toBeCloseTo(300, 1);
+  await end();
+});
+
 test('there is nothing to end before there is a number', async () => {
   const answer = await post('api/typed-in/end', {});
   expect(answer.status).toBe(409);
@@ -93,6 +184,7 @@ test.each([
   ['a pressure that no vacuum sensor shows', { pressurePa: 500_000, temperatureC: null }],
   ['no pressure', { temperatureC: 20 }],
   ['a word', { pressurePa: 'deep', temperatureC: null }],
+  ['a time to come', { pressurePa: 100, temperatureC: null, agoS: -60 }],
 ])('%s is refused and begins no recording', async (_what, body) => {
   const answer = await post('api/typed-in', body);
   expect(apiErrorSchema.parse(await answer.json()).code).toBe('bad_request');

@@ -4,6 +4,8 @@ import {
   apiErrorSchema,
   type Call,
   callSchema,
+  type GivenLabel,
+  givenLabelSchema,
   MOST_IMPORT_BYTES,
   type NewCall,
   recordingListSchema,
@@ -14,14 +16,16 @@ import {
   type Reveal,
   revealSchema,
   type RevealWish,
+  sensorLabelListSchema,
   type StartRehearsal,
   type SteerRehearsal,
-  type TypedReading,
 } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
 import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
+import type { NewSensorLabel } from '../../protocol/sensor-label.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { TypedCorrection, TypedReading } from '../../protocol/typed-in.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
 export type Answer<T> =
@@ -75,8 +79,21 @@ export function enterOnSheet(recordingId: number, entry: SheetEntry): Promise<An
   return ask('POST', `recordings/${recordingId}/sheet`, entry, null);
 }
 
+export async function listSensorLabels(): Promise<Answer<readonly GivenLabel[]>> {
+  const answer = await ask('GET', 'sensor-labels', undefined, sensorLabelListSchema);
+  return answer.ok ? { ok: true, value: answer.value.labels } : answer;
+}
+
+export function giveSensorLabel(label: NewSensorLabel): Promise<Answer<GivenLabel>> {
+  return ask('POST', 'sensor-labels', label, givenLabelSchema);
+}
+
 export function typeIn(reading: TypedReading): Promise<Answer<Recording>> {
   return ask('POST', 'typed-in', reading, recordingSchema);
+}
+
+export function correctTyped(correction: TypedCorrection): Promise<Answer<Recording>> {
+  return ask('POST', 'typed-in/corrections', correction, recordingSchema);
 }
 
 export function endTypedIn(): Promise<Answer<Recording>> {

@@ -134,6 +134,7 @@ function hear(state: ConnectionState, text: string, nowMs: number): ConnectionSt
     case 'facts':
     case 'mark':
     case 'sheet':
+    case 'taken_back':
       return {
         state: heard,
         effects: isFollowed(heard, message.recordingId) ? [deliver(message)] : [],

@@ -11,10 +11,13 @@ import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
 import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
-import type { Arrival, ChartPicture, ExpectedLine } from './chart-picture.ts';
+import type { Arrival, BesideLine, ChartPicture, ExpectedLine } from './chart-picture.ts';
 
 interface ChartFacts {
   readonly readings: ChannelReadings;
+  /** What its sensor is called, and the other sensors of the recording. */
+  readonly name: string;
+  readonly beside: (range: TimeRange) => readonly BesideLine[];
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
   readonly conclusions: Conclusions | null;
@@ -39,13 +42,18 @@ export function chartOf(facts: ChartFacts): ChartPicture {
   const usual = chartTime(conclusions, sheet, marks, latestS);
   const time = zoom === null ? usual : { ...usual, ...zoom };
   const series = thinReadings(readings, time.fromS, time.toS, facts.typedIn);
-  const range = pressureRange(time, series.pressurePa, conclusions, sheet, units.pressure);
+  const beside = facts.beside(time);
+  const besidePa = beside.flatMap(({ pieces }) => pieces.flat().map((place) => place.pressurePa));
+  const drawnPa = beside.length === 0 ? series.pressurePa : [...series.pressurePa, ...besidePa];
+  const range = pressureRange(time, drawnPa, conclusions, sheet, units.pressure);
   const rise = conclusions?.rise ?? null;
   const inRise = time.axis === 'linear' && rise !== null;
   return {
     time,
     range,
     series,
+    name: facts.name,
+    beside,
     curve: facts.foresees ? (inRise ? rise.curve : comingCurve(conclusions)) : [],
     arrivals: facts.foresees && !inRise ? arrivals(conclusions, sheet) : [],
     remark: inRise

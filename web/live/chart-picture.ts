@@ -3,6 +3,7 @@ import type { CurvePoint } from '../analysis/conclusions.ts';
 import type { ChartFlag, ChartLine } from '../figure/chart-lines.ts';
 import type { PressureRange } from '../figure/pressure-range.ts';
 import type { ChartTime } from '../figure/time-range.ts';
+import type { CurvePieces } from '../store/side-curve.ts';
 import type { DrawnSeries } from '../store/thin-readings.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
@@ -18,10 +19,19 @@ export interface Arrival {
   readonly latestS: number | null;
 }
 
+/** A sensor that is recorded beside the watched one. */
+export interface BesideLine {
+  readonly name: string;
+  readonly pieces: CurvePieces;
+}
+
 export interface ChartPicture {
   readonly time: ChartTime;
   readonly range: PressureRange;
   readonly series: DrawnSeries;
+  /** What the watched sensor is called. */
+  readonly name: string;
+  readonly beside: readonly BesideLine[];
   /** Empty while a forecast or fit would not be true of the present. */
   readonly curve: readonly CurvePoint[];
   /** When target and depth are likely to be reached; empty as `curve`. */

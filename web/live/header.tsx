@@ -3,8 +3,10 @@ import { clockWords } from '../parts/clock-words.ts';
 import { panel } from '../parts/panels.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
+import { isNameable } from '../sensors/is-nameable.ts';
 import { sayConnection, saySource } from '../words/say-connection.ts';
 import { sayUnheard, sayWhen } from '../words/say-origin.ts';
+import { SENSOR_WORDS, saySensors } from '../words/say-sensor.ts';
 
 export function Header({ session }: { readonly session: Session }) {
   const connection = session.connection.value;
@@ -12,7 +14,7 @@ export function Header({ session }: { readonly session: Session }) {
   const source = session.source.value;
   const sheet = session.followed.value?.sheet.value;
   const channel = session.followed.value?.channel.value ?? 0;
-  const sensorName = recording?.sensors[channel]?.name ?? source?.name ?? '';
+  const sensorName = saySensors(recording?.sensors ?? [])[channel] ?? source?.name ?? '';
   const state = freshness(connection, recording, source);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
   const title = recording?.origin === 'rehearsal' ? (source?.name ?? '') : '';
@@ -25,6 +27,7 @@ export function Header({ session }: { readonly session: Session }) {
   const heard =
     source === null ? null : saySource(source, sensorName, clockWords(source.sinceMs, true));
   const bridge = sayConnection(connection.phase, clockWords(connection.sinceMs, true)).text;
+  const words = connection.phase === 'live' ? (unheard ?? heard ?? bridge) : bridge;
   const shown = job.length > 0 ? job.join(', ') : title;
   return (
     <header class="head">
@@ -50,9 +53,20 @@ export function Header({ session }: { readonly session: Session }) {
       <span class="head-states">
         <span class="state" data-testid="connection-state" data-phase={connection.phase}>
           <span class={`sign ${sound ? 'sign-good' : 'sign-bad'}`} aria-hidden="true" />
-          <span class="state-text">
-            {connection.phase === 'live' ? (unheard ?? heard ?? bridge) : bridge}
-          </span>
+          {isNameable(recording) && connection.phase === 'live' ? (
+            <button
+              type="button"
+              class="state-text state-name"
+              data-testid="name-sensor"
+              title={SENSOR_WORDS.rename}
+              aria-haspopup="dialog"
+              onClick={() => (panel.value = 'sensors')}
+            >
+              {words}
+            </button>
+          ) : (
+            <span class="state-text">{words}</span>
+          )}
         </span>
         {source !== null && source.batteryPercent !== null && (
           <span class={source.batteryPercent < 15 ? 'low' : 'quiet'} data-testid="battery">

@@ -7,12 +7,15 @@ import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness, isCurrent } from '../store/freshness.ts';
 import { rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
+import { saySensors } from '../words/say-sensor.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
 import { panel } from '../parts/panels.ts';
 import { FasterNote } from '../plan/faster-note.tsx';
 import { planOf } from '../plan/plan-of.ts';
 import { revealedMoments } from '../rehearse/revealed-moments.ts';
+import { Beside } from './beside.tsx';
+import { besideLines } from './beside-lines.ts';
 import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
@@ -33,6 +36,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const state = freshness(session.connection.value, recording, source);
   const conclusions = followed.conclusions.value;
   const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
+  const names = saySensors(recording.sensors);
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
   const { curve } = planOf(followed.sheet.value);
@@ -40,6 +44,8 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const picture = () =>
     chartOf({
       readings: followed.readings,
+      name: names[followed.channel.peek()] ?? '',
+      beside: (range) => besideLines(followed, names, range),
       marks: followed.marks.peek(),
       sheet: followed.sheet.peek(),
       conclusions: followed.conclusions.peek(),
@@ -73,13 +79,14 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
             >
               {recording.sensors.map((sensor, channel) => (
                 <option key={sensor.id} value={channel}>
-                  {sensor.name}
+                  {names[channel]}
                 </option>
               ))}
             </select>
           </label>
         )}
         <ReadingView followed={followed} recording={recording} state={state} />
+        <Beside session={session} followed={followed} recording={recording} />
         <SayCard
           followed={followed}
           recording={recording}
@@ -108,6 +115,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           followed.revision.value,
           conclusions,
           choices.value,
+          names.join('\n'),
           zoom.value,
           state.kind,
           curve,

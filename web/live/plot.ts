@@ -6,6 +6,7 @@ import { CHART_WORDS, sayBoilingTick, sayTimeTick } from '../words/say-chart.ts'
 import { pressureDigits } from '../words/say-pressure.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { drawArrivals } from './draw-arrivals.ts';
+import { drawBeside, labelCurves } from './draw-beside.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
 import { drawBandAndLines, drawFlagsAndPresent, drawGround } from './draw-chart.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
@@ -110,13 +111,19 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
       },
       hooks: {
         drawClear: [(plot) => drawGround(drawing(plot))],
-        drawAxes: [(plot) => drawExpected(drawing(plot))],
+        drawAxes: [
+          (plot) => {
+            drawExpected(drawing(plot));
+            drawBeside(drawing(plot));
+          },
+        ],
         draw: [
           (plot) => {
             drawBandAndLines(drawing(plot));
             drawArrivals(drawing(plot));
             labelExpected(drawing(plot));
             drawFlagsAndPresent(drawing(plot));
+            labelCurves(drawing(plot));
           },
         ],
         setSelect: [(plot) => zoomToSelection(plot, setting)],

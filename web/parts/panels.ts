@@ -12,6 +12,7 @@ export type PanelName =
   | 'sheet'
   | 'rig'
   | 'settings'
+  | 'sensors'
   | 'type-in'
   | 'note'
   | 'more'

@@ -34,6 +34,8 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     range: pressureRange(time, series.pressurePa, null, sheet, units.pressure),
     series,
     curve: [],
+    name: '',
+    beside: [],
     arrivals: [],
     remark: null,
     expected: [],

@@ -1,7 +1,8 @@
 /** What a report says, before it is written: facts, and the conclusions drawn from them. */
 import type { Mark } from '../../protocol/mark.ts';
-import type { Recording, SensorIdentity } from '../../protocol/recording.ts';
+import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Conclusions, Rise, Stage } from '../analysis/conclusions.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
 import type { HoldNumbers, Numbers } from '../analysis/numbers.ts';
@@ -14,6 +15,8 @@ export interface ReportFacts {
   readonly recording: Recording;
   readonly marks: readonly Mark[];
   readonly entries: readonly SheetEntry[];
+  /** Typed-in readings that were slips. */
+  readonly takenBack: readonly TakenBack[];
   /** Of the program that draws the conclusions. */
   readonly softwareVersion: string;
   /** Minutes that the wall clock at the site is ahead of UTC. */
@@ -43,7 +46,9 @@ export interface ReportStage {
 export interface SensorReport {
   readonly channel: number;
   /** Null where it did not make itself known. */
-  readonly identity: SensorIdentity | null;
+  readonly identity: RecordedSensor | null;
+  /** The job sheet as it holds for this sensor. */
+  readonly sheet: Sheet;
   readonly counts: ChannelFold['counts'];
   readonly latestS: number;
   /** At the last point of the judging grid, as on the screen. */

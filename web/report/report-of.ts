@@ -1,5 +1,6 @@
 /** From facts and readings to what the report says. Pure: the same facts give the same report. */
 import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
+import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import type { Stage } from '../analysis/conclusions.ts';
 import type { Passage } from '../analysis/passages.ts';
 import { figuresFor } from './report-figures.ts';
@@ -7,18 +8,18 @@ import type { Hold, Report, ReportFacts, ReportPullDown, SensorReport } from './
 import type { ChannelFold, ReportReadings } from './report-readings.ts';
 
 export function reportOf(facts: ReportFacts, readings: ReportReadings): Report {
-  const sheet = sheetFromEntries(facts.entries);
   const marks = [...facts.marks].sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
   const sorted = { ...facts, marks };
   return {
     ...sorted,
-    sheet,
-    sensors: readings.channels().map((fold) => sensorReport(sorted, sheet, fold)),
+    sheet: sheetFromEntries(facts.entries),
+    sensors: readings.channels().map((fold) => sensorReport(sorted, fold)),
   };
 }
 
-function sensorReport(facts: ReportFacts, sheet: Sheet, fold: ChannelFold): SensorReport {
+function sensorReport(facts: ReportFacts, fold: ChannelFold): SensorReport {
   const { marks, recording } = facts;
+  const sheet = sheetOfSensor(facts.entries, recording, fold.channel);
   const passages = fold.passages(marks, sheet);
   const holds = holdsIn(passages, fold, sheet);
   const last = passages.at(-1)?.conclusions ?? null;
@@ -27,6 +28,7 @@ function sensorReport(facts: ReportFacts, sheet: Sheet, fold: ChannelFold): Sens
   return {
     channel: fold.channel,
     identity: recording.sensors[fold.channel] ?? null,
+    sheet,
     counts: fold.counts,
     latestS: fold.latestS,
     conclusions: last,

@@ -1,11 +1,13 @@
 /** The facts behind the conclusions: marks, settings, and what was entered when. */
 import { DEFAULT_SHEET, sheetFromEntries, sheetSchema } from '../../protocol/sheet.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { Markup } from '../figure/markup.ts';
+import { type Markup, NOTHING } from '../figure/markup.ts';
 import { REPORT_WORDS } from '../words/report-words.ts';
 import { MARK_AUTHOR_NAMES, sayMarkInFull } from '../words/say-report.ts';
+import { sayPressure } from '../words/say-pressure.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { SHEET_NAMES } from '../words/say-sheet.ts';
+import { sayWallTime } from '../words/say-wall-time.ts';
 import { factTable, listTable, paragraph, section } from './page-parts.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report } from './report-model.ts';
@@ -37,6 +39,31 @@ export function writeMarks(report: Report): Markup {
         MARK_AUTHOR_NAMES[mark.madeBy],
       ]),
     ),
+  );
+}
+
+/** A slip that was put right shows, with what stands in its place; nothing where there was none. */
+export function writeTakenBack(report: Report): Markup {
+  const { takenBack, units, recording, offsetMinutes } = report;
+  if (takenBack.length === 0) return NOTHING;
+  const said = (pressurePa: number | null) =>
+    pressurePa === null ? REPORT_WORDS.nothingInstead : sayPressure(pressurePa, units.pressure);
+  const headings = [
+    ...momentColumns(report, columns.at, columns.clock),
+    columns.typed,
+    columns.instead,
+    columns.takenBack,
+  ];
+  const rows = takenBack.map(({ elapsedS, pressurePa, insteadPa, atMs }) => [
+    ...momentCells(report, elapsedS),
+    said(pressurePa),
+    said(insteadPa),
+    sayWallTime(Math.max(atMs, recording.startedAtMs), offsetMinutes),
+  ]);
+  return section(
+    REPORT_WORDS.takenBack,
+    paragraph(REPORT_WORDS.takenBackHelp, 'quiet'),
+    listTable(headings, rows),
   );
 }
 

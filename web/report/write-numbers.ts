@@ -13,7 +13,7 @@ import type { Report, SensorReport } from './report-model.ts';
 
 const { columns } = REPORT_WORDS;
 
-export function writeNumbers({ sheet, units }: Report, { holds }: SensorReport): Markup {
+export function writeNumbers({ units }: Report, { holds, sheet }: SensorReport): Markup {
   const hold = holds.at(-1);
   if (hold === undefined) return NOTHING;
   return section(

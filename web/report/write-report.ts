@@ -7,7 +7,7 @@ import { paragraph, section } from './page-parts.ts';
 import type { Report } from './report-model.ts';
 import { reportStyle } from './report-style.ts';
 import { writeHead } from './write-head.ts';
-import { writeEntries, writeMarks, writeSettings } from './write-facts.ts';
+import { writeEntries, writeMarks, writeSettings, writeTakenBack } from './write-facts.ts';
 import { writeSensor } from './write-sensor.ts';
 import { writeSignOff } from './write-sign-off.ts';
 import { writeNoReadings } from './write-verdict.ts';
@@ -29,6 +29,7 @@ ${rehearsal ? markup`<div class="stamp" aria-hidden="true">${REPORT_WORDS.rehear
 ${writeHead(report)}
 <main>
 ${report.sensors.length === 0 ? writeNoReadings() : report.sensors.map((sensor) => writeSensor(report, sensor))}
+${writeTakenBack(report)}
 ${writeMarks(report)}
 ${writeSettings(report)}
 ${writeEntries(report)}

@@ -1,4 +1,5 @@
 /** What one sensor measured, and what follows from it. */
+import type { SensorLabel } from '../../protocol/sensor-label.ts';
 import { drawFigure } from '../figure/draw-figure.ts';
 import { FLAG_ROWS } from '../figure/draw-flags.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
@@ -12,10 +13,13 @@ import {
   sayReadingCount,
   sayRecognised,
 } from '../words/say-report.ts';
+import { saySetting } from '../words/say-pressure.ts';
+import { PLACE_NAMES } from '../words/say-sensor.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { SHEET_NAMES } from '../words/say-sheet.ts';
 import { STAGE_NAMES } from '../words/say-stage.ts';
-import { factTable, listTable, paragraph, section } from './page-parts.ts';
+import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import { type Fact, factTable, listTable, paragraph, section } from './page-parts.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report, SensorReport } from './report-model.ts';
 import { writeHolds, writeNumbers, writeWater } from './write-numbers.ts';
@@ -85,9 +89,9 @@ function writeGaps(report: Report, { gaps, gapsNotKept }: SensorReport): Markup 
   );
 }
 
-function writeIdentity({ sheet, units }: Report, sensor: SensorReport): Markup {
+function writeIdentity({ units }: Report, sensor: SensorReport): Markup {
   const names = REPORT_WORDS.identity;
-  const { identity } = sensor;
+  const { identity, sheet } = sensor;
   const told = (text: string | null) =>
     text === null || text === '' ? REPORT_WORDS.unknown : text;
   return section(
@@ -96,6 +100,7 @@ function writeIdentity({ sheet, units }: Report, sensor: SensorReport): Markup {
       ...(identity === null
         ? [{ name: names.name, value: REPORT_WORDS.unknown }]
         : [
+            ...writeLabel(identity.label, units),
             { name: names.name, value: told(identity.name) },
             { name: names.manufacturer, value: told(identity.manufacturer) },
             { name: names.model, value: told(identity.model) },
@@ -107,4 +112,18 @@ function writeIdentity({ sheet, units }: Report, sensor: SensorReport): Markup {
       { name: REPORT_WORDS.readings, value: sayReadingCount(sensor.counts) },
     ]),
   );
+}
+
+/** What the technician said of it comes before what it says of itself. */
+function writeLabel(label: SensorLabel | null, units: UnitsOfChoice): Fact[] {
+  const names = REPORT_WORDS.label;
+  if (label === null) return [];
+  const { name, place, displayStepPa } = label;
+  return [
+    ...(name === '' ? [] : [{ name: names.name, value: name }]),
+    { name: names.place, value: PLACE_NAMES[place] },
+    ...(displayStepPa === null
+      ? []
+      : [{ name: names.displayStep, value: saySetting(displayStepPa, units.pressure) }]),
+  ];
 }

@@ -9,13 +9,14 @@ import {
   sayReportVerdict,
   saySensorHeading,
 } from '../words/say-report.ts';
+import { saySensors } from '../words/say-sensor.ts';
 import { sayRuleBeside } from '../words/say-rule-beside.ts';
 import { paragraph, section } from './page-parts.ts';
 import type { Report, SensorReport } from './report-model.ts';
 
 export function writeVerdict(report: Report, sensor: SensorReport): Markup {
   const several = report.sensors.length > 1;
-  const name = sensor.identity?.name ?? '';
+  const name = saySensors(report.recording.sensors)[sensor.channel] ?? '';
   const heading = several
     ? saySensorHeading(REPORT_WORDS.verdict, name, sensor.channel + 1)
     : REPORT_WORDS.verdict;
@@ -48,8 +49,8 @@ function writeRule({ holds }: SensorReport): Markup {
   return markup`<p class="rule"><b>${headline}</b> (${name}). ${remark}</p>`;
 }
 
-function said({ sheet, units, recording }: Report, sensor: SensorReport): SaidConclusion {
-  const { holds, conclusions } = sensor;
+function said({ units, recording }: Report, sensor: SensorReport): SaidConclusion {
+  const { holds, conclusions, sheet } = sensor;
   const hold = holds.at(-1);
   if (hold === undefined) return sayNoHold(conclusions?.targetReachedS ?? null, sheet, units);
   const verdict = sayReportVerdict(hold.rise, sheet, units, recording.open);

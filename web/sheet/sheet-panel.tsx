@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
 import type { Recording } from '../../protocol/recording.ts';
-import { SENSOR_VIEWS, type Sheet } from '../../protocol/sheet.ts';
+import { SENSOR_VIEWS, type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -38,6 +38,8 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
   const { texts, wrong, write } = form;
   // Once open it stays so: it must not close over the field that is being put right.
   const [isMoreOpen, setMoreOpen] = useState(false);
+  const entered = sheetFromEntries(followed.entries.value).sensorSees;
+  const isFilledIn = followed.sheet.value.sensorSees !== entered;
   const isMoreWrong = MORE.some((field) => field === wrong);
   return (
     <Panel title="Job sheet" testId="sheet-panel">
@@ -66,6 +68,7 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
               </option>
             ))}
           </select>
+          {isFilledIn && <span class="quiet">{SHEET_WORDS.viewFilledIn}</span>}
         </label>
         <RuleChoice form={form} />
         <NumberFields form={form} fields={NUMBERS} />

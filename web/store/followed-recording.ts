@@ -2,25 +2,49 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
-import { sheetFromEntries, type SheetEntry } from '../../protocol/sheet.ts';
+import type { Recording } from '../../protocol/recording.ts';
+import type { SheetEntry } from '../../protocol/sheet.ts';
+import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
+import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
 import { Judging } from '../analysis/judging.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
+import {
+  COMPARED_S,
+  type SideDifference,
+  sideDifference,
+  type SidePoint,
+  WIDEST_S,
+} from '../analysis/side-difference.ts';
 import { ChannelReadings } from './channel-readings.ts';
+import { SideCurve } from './side-curve.ts';
+import { watchedByDefault } from './watched-by-default.ts';
 
 interface Channel {
   readonly readings: ChannelReadings;
   readonly judging: Judging;
+  /** Made when somebody first watches another sensor. */
+  side: SideCurve | null;
 }
 
 export class FollowedRecording {
   readonly id: number;
   readonly marks = signal<readonly Mark[]>([]);
   readonly entries = signal<readonly SheetEntry[]>([]);
-  readonly sheet = computed(() => sheetFromEntries(this.entries.value));
+  /** Typed-in readings that were slips: no longer among the readings. */
+  readonly takenBack = signal<readonly TakenBack[]>([]);
+  /** As it is known now: its sensors' names and places may change on the way. */
+  readonly recording = signal<Pick<Recording, 'sensors' | 'startedAtMs'>>({
+    sensors: [],
+    startedAtMs: 0,
+  });
   readonly channel = signal(0);
+  /** As it holds for the sensor that is watched. */
+  readonly sheet = computed(() =>
+    sheetOfSensor(this.entries.value, this.recording.value, this.channel.value),
+  );
   /** Counts what came in, so that drawing and judging know that there is something new. */
   readonly revision = signal(0);
   readonly latest = signal<Reading | null>(null);
@@ -36,6 +60,8 @@ export class FollowedRecording {
     );
   });
   readonly #channels = new Map<number, Channel>();
+  /** Chosen by hand: no sensor that is found later takes the screen away from it. */
+  #isChosen = false;
 
   /** Typed by hand, minutes apart: nothing can be missing between two readings. */
   readonly typedIn: boolean;
@@ -49,11 +75,34 @@ export class FollowedRecording {
     return this.#channel(this.channel.value).readings;
   }
 
+  readingsOf(channel: number): ChannelReadings {
+    return this.#channel(channel).readings;
+  }
+
+  /** The curve of a sensor that is drawn beside the watched one. */
+  sideOf(channel: number): SideCurve {
+    const of = this.#channel(channel);
+    of.side ??= new SideCurve(of.readings);
+    return of.side;
+  }
+
+  /** How much more another sensor shows than the one that is watched; null where nobody can say. */
+  differenceTo(channel: number): SideDifference | null {
+    const endS = Math.max(endOf(this.readings), endOf(this.readingsOf(channel)));
+    const fromS = endS - COMPARED_S - WIDEST_S;
+    return sideDifference(
+      pointsFrom(this.readings, fromS),
+      pointsFrom(this.readingsOf(channel), fromS),
+    );
+  }
+
   insert(columns: ReadingColumns): void {
     const incoming = readingsFromColumns(columns);
     for (const number of new Set(incoming.map((reading) => reading.channel))) {
-      const { readings, judging } = this.#channel(number);
-      judging.insert(readings.insert(incoming));
+      const { readings, judging, side } = this.#channel(number);
+      const fresh = readings.insert(incoming);
+      judging.insert(fresh);
+      side?.insert(fresh);
     }
     this.revision.value += 1;
   }
@@ -75,7 +124,41 @@ export class FollowedRecording {
     this.takeFacts(this.marks.value, [...this.entries.value, entry]);
   }
 
+  /** A slip goes as if it had never been typed: what follows from the readings is drawn anew. */
+  takeBack(readings: readonly TakenBack[]): void {
+    const known = this.takenBack
+      .peek()
+      .filter((one) => readings.every((r) => r.index !== one.index));
+    const slips = new Set(readings.map(({ index }) => index));
+    batch(() => {
+      this.takenBack.value = [...known, ...readings].sort((a, b) => a.index - b.index);
+      for (const [number, { readings: held }] of this.#channels) {
+        const all = Array.from({ length: held.length }, (_, row) => held.reading(row));
+        const kept = all.filter(({ index }) => !slips.has(index));
+        if (kept.length === all.length) continue;
+        this.#channels.delete(number);
+        const anew = this.#channel(number);
+        anew.judging.insert(anew.readings.insert(kept));
+      }
+      this.revision.value += 1;
+    });
+  }
+
+  takeRecording(recording: Recording): void {
+    batch(() => {
+      this.recording.value = recording;
+      const channel = this.#isChosen ? this.channel.peek() : watchedByDefault(recording.sensors);
+      if (channel !== this.channel.peek()) this.#show(channel);
+      else this.revision.value += 1;
+    });
+  }
+
   watch(channel: number): void {
+    this.#isChosen = true;
+    this.#show(channel);
+  }
+
+  #show(channel: number): void {
     this.channel.value = channel;
     this.revision.value += 1;
     this.refreshReading();
@@ -99,8 +182,26 @@ export class FollowedRecording {
   #channel(number: number): Channel {
     const known = this.#channels.get(number);
     if (known !== undefined) return known;
-    const created = { readings: new ChannelReadings(number), judging: new Judging(this.typedIn) };
+    const created = {
+      readings: new ChannelReadings(number),
+      judging: new Judging(this.typedIn),
+      side: null,
+    };
     this.#channels.set(number, created);
     return created;
   }
+}
+
+function endOf(readings: ChannelReadings): number {
+  return readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
+}
+
+/** Of a sensor that is warming up there is a number, and it is not to be compared. */
+function pointsFrom(readings: ChannelReadings, fromS: number): SidePoint[] {
+  const points: SidePoint[] = [];
+  for (let row = readings.rowFrom(fromS); row < readings.length; row += 1) {
+    const { elapsedS, pressurePa, condition } = readings.reading(row);
+    points.push({ elapsedS, pressurePa: condition === 'ok' ? (pressurePa ?? NaN) : NaN });
+  }
+  return points;
 }

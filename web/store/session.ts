@@ -53,8 +53,10 @@ export class Session {
   open(recordingId: number, byHand: boolean): void {
     this.chosenByHand.value = byHand;
     if (this.followed.value?.id === recordingId) return;
-    const origin = this.recordings.value.find((one) => one.id === recordingId)?.origin;
-    this.followed.value = new FollowedRecording(recordingId, origin === 'typed_in');
+    const known = this.recordings.value.find((one) => one.id === recordingId);
+    const followed = new FollowedRecording(recordingId, known?.origin === 'typed_in');
+    if (known !== undefined) followed.takeRecording(known);
+    this.followed.value = followed;
     this.#askFor(recordingId);
   }
 
@@ -62,6 +64,8 @@ export class Session {
   learn(recording: Recording): void {
     const others = this.recordings.value.filter((one) => one.id !== recording.id);
     this.recordings.value = [...others, recording].sort((a, b) => a.id - b.id);
+    const followed = this.followed.peek();
+    if (followed?.id === recording.id) followed.takeRecording(recording);
   }
 
   hear(message: ServerMessage): void {
@@ -82,7 +86,9 @@ export class Session {
         ];
         return;
       case 'facts':
-        return followed?.takeFacts(message.marks, message.sheet);
+        followed?.takeFacts(message.marks, message.sheet);
+        followed?.takeBack(message.takenBack);
+        return;
       case 'backfill':
       case 'readings':
         return followed?.insert(message.columns);
@@ -90,6 +96,8 @@ export class Session {
         return followed?.takeMark(message.mark);
       case 'sheet':
         return followed?.takeEntry(message.entry);
+      case 'taken_back':
+        return followed?.takeBack([message.reading]);
       case 'tick':
         return;
     }

@@ -1,7 +1,7 @@
-/** A number read off a sensor that has no radio. */
-import { useState } from 'preact/hooks';
-import type { TypedReading } from '../../protocol/api.ts';
-import { endTypedIn, enterOnSheet, typeIn } from '../connection/bridge-api.ts';
+/** Numbers read off a gauge that has no radio: one line, keyboard only, number after number. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { TypedReading } from '../../protocol/typed-in.ts';
+import { type Answer, endTypedIn, enterOnSheet, typeIn } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
@@ -11,69 +11,89 @@ import {
   END_TYPED_IN,
   nameMetal,
   namePressure,
+  sayNotEntered,
   TYPE_IN,
   TYPE_IN_HELP,
+  TYPED_IN_WORDS,
   TYPED_WRONG,
 } from '../words/say-typed-in.ts';
-import { readTyped } from './typed-form.ts';
+import { Gauge } from './gauge.tsx';
+import { LastTyped } from './last-typed.tsx';
+import { readTyped, type TypedTexts } from './typed-form.ts';
+
+const EMPTY: TypedTexts = { pressure: '', when: '', temperature: '' };
 
 export function TypeInPanel({ session }: { readonly session: Session }) {
   const [units] = useState(() => choices.peek());
-  const [pressure, setPressure] = useState('');
-  const [temperature, setTemperature] = useState('');
-  const [wrong, setWrong] = useState<keyof typeof TYPED_WRONG | null>(null);
-  const [busy, setBusy] = useState(false);
-  const running = session.recordings.value.some((one) => one.origin === 'typed_in' && one.open);
-  const close = () => (panel.value = null);
+  const [texts, setTexts] = useState(EMPTY);
+  const [wrong, setWrong] = useState<keyof TypedTexts | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  const first = useRef<HTMLInputElement>(null);
+  /** One after the other, in the order in which they were typed, however fast that is. */
+  const before = useRef<Promise<unknown>>(Promise.resolve());
+  const running = session.recordings.value.find((one) => one.origin === 'typed_in' && one.open);
+  const followed = session.followed.value;
+  useEffect(() => {
+    if (running !== undefined) session.open(running.id, false);
+  }, []);
+  const write = (field: keyof TypedTexts) => (event: { currentTarget: { value: string } }) => {
+    setWrong(null);
+    setTexts({ ...texts, [field]: event.currentTarget.value });
+  };
   const enter = (event: Event) => {
     event.preventDefault();
-    const read = readTyped(pressure, temperature, units);
+    const read = readTyped(texts, units, Date.now());
     setWrong(read.ok ? null : read.wrong);
-    if (!read.ok || busy) return;
-    setBusy(true);
-    void typeAndShow(session, read.reading).then(close);
+    if (!read.ok) return;
+    setTexts(EMPTY);
+    setRefused(null);
+    first.current?.focus();
+    before.current = before.current.then(async () => {
+      const answer = await typeAndShow(session, read.reading);
+      if (!answer.ok) setRefused(sayNotEntered(texts.pressure, answer.message));
+    });
   };
+  const field = (name: keyof TypedTexts) => ({
+    name,
+    autoComplete: 'off',
+    'aria-invalid': wrong === name,
+    value: texts[name],
+    onInput: write(name),
+  });
   return (
     <Panel title={TYPE_IN} testId="type-in-panel">
       <p class="quiet">{TYPE_IN_HELP}</p>
-      <form class="form" onSubmit={enter}>
+      <form class="form typed-line" onSubmit={enter}>
         <label>
           {namePressure(units.pressure)}
-          <input
-            name="pressure"
-            inputMode="decimal"
-            autoComplete="off"
-            autoFocus
-            aria-invalid={wrong === 'pressure'}
-            value={pressure}
-            onInput={(event) => setPressure(event.currentTarget.value)}
-          />
+          <input ref={first} inputMode="decimal" autoFocus {...field('pressure')} />
+        </label>
+        <label>
+          {TYPED_IN_WORDS.when}
+          <input placeholder={TYPED_IN_WORDS.now} {...field('when')} />
         </label>
         <label>
           {nameMetal(units.temperature)}
-          <input
-            name="temperature"
-            inputMode="decimal"
-            autoComplete="off"
-            aria-invalid={wrong === 'temperature'}
-            value={temperature}
-            onInput={(event) => setTemperature(event.currentTarget.value)}
-          />
+          <input inputMode="decimal" {...field('temperature')} />
         </label>
-        {wrong !== null && (
+        <button type="submit" class="urgent">
+          {TYPED_IN_WORDS.enter}
+        </button>
+        {(wrong !== null || refused !== null) && (
           <p class="wrong" role="alert">
-            {TYPED_WRONG[wrong]}
+            {wrong === null ? refused : TYPED_WRONG[wrong]}
           </p>
         )}
-        <button type="submit" class="urgent" disabled={busy}>
-          {TYPE_IN}
-        </button>
       </form>
-      {running && (
+      {running !== undefined && followed?.id === running.id && (
+        <LastTyped followed={followed} recording={running} />
+      )}
+      <Gauge />
+      {running !== undefined && (
         <button
           type="button"
           data-testid="end-typed-in"
-          onClick={() => void tell(endTypedIn()).then(close)}
+          onClick={() => void tell(endTypedIn()).then(() => (panel.value = null))}
         >
           {END_TYPED_IN}
         </button>
@@ -83,13 +103,14 @@ export function TypeInPanel({ session }: { readonly session: Session }) {
 }
 
 /** A temperature is the sheet's as well: that is where the verdict looks for it. */
-async function typeAndShow(session: Session, reading: TypedReading): Promise<void> {
-  const recording = await tell(typeIn(reading));
-  if (recording === null) return;
+async function typeAndShow(session: Session, reading: TypedReading): Promise<Answer<unknown>> {
+  const answer = await typeIn(reading);
+  if (!answer.ok) return answer;
+  const recording = answer.value;
   session.learn(recording);
   session.open(recording.id, false);
-  const { temperatureC } = reading;
-  if (temperatureC === null) return;
-  const elapsedS = Math.max(0, (Date.now() - recording.startedAtMs) / 1000);
-  await tell(enterOnSheet(recording.id, { elapsedS, fields: { metalTemperatureC: temperatureC } }));
+  const { temperatureC, agoS } = reading;
+  if (temperatureC === null) return answer;
+  const elapsedS = Math.max(0, (Date.now() - recording.startedAtMs) / 1000 - agoS);
+  return enterOnSheet(recording.id, { elapsedS, fields: { metalTemperatureC: temperatureC } });
 }

@@ -1,24 +1,42 @@
 /** From what was typed, in the units of choice, to a reading: pure. */
-import { type TypedReading, typedReadingSchema } from '../../protocol/api.ts';
+import { type TypedReading, typedReadingSchema } from '../../protocol/typed-in.ts';
 import { pressureToPa, temperatureToC } from '../../protocol/units.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import { agoFrom } from './ago-from.ts';
+
+/** As it stands in the form. */
+export interface TypedTexts {
+  readonly pressure: string;
+  /** '12:40', '-2 min', 'now' or nothing. */
+  readonly when: string;
+  readonly temperature: string;
+}
 
 export type ReadTyped =
   | { readonly ok: true; readonly reading: TypedReading }
-  | { readonly ok: false; readonly wrong: 'pressure' | 'temperature' };
+  | { readonly ok: false; readonly wrong: keyof TypedTexts };
 
-export function readTyped(pressure: string, temperature: string, units: UnitsOfChoice): ReadTyped {
-  const pressurePa = numberFrom(pressure);
-  const parsedPa = typedReadingSchema.shape.pressurePa.safeParse(
-    pressurePa === null ? null : pressureToPa(pressurePa, units.pressure),
-  );
-  if (!parsedPa.success) return { ok: false, wrong: 'pressure' };
-  const typed = numberFrom(temperature);
+/** @param nowMs wall clock, milliseconds since 1970 UTC */
+export function readTyped(texts: TypedTexts, units: UnitsOfChoice, nowMs: number): ReadTyped {
+  const pressurePa = pressureFrom(texts.pressure, units);
+  if (pressurePa === null) return { ok: false, wrong: 'pressure' };
+  const agoS = agoFrom(texts.when, nowMs);
+  if (agoS === null) return { ok: false, wrong: 'when' };
+  const typed = numberFrom(texts.temperature);
   const parsedC = typedReadingSchema.shape.temperatureC.safeParse(
     typed === null ? null : temperatureToC(typed, units.temperature),
   );
   if (!parsedC.success) return { ok: false, wrong: 'temperature' };
-  return { ok: true, reading: { pressurePa: parsedPa.data, temperatureC: parsedC.data } };
+  return { ok: true, reading: { pressurePa, temperatureC: parsedC.data, agoS } };
+}
+
+/** Absolute, Pa; null for what can't be one. */
+export function pressureFrom(text: string, units: UnitsOfChoice): number | null {
+  const typed = numberFrom(text);
+  const parsed = typedReadingSchema.shape.pressurePa.safeParse(
+    typed === null ? null : pressureToPa(typed, units.pressure),
+  );
+  return parsed.success ? parsed.data : null;
 }
 
 /** Null where nothing was typed, NaN where it was no number. */

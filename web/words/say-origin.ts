@@ -1,6 +1,7 @@
 /** Where a recording comes from: said wherever one is listed or shown. */
 import type { Recording } from '../../protocol/recording.ts';
 import { sayRehearsalTitle } from './say-reveal.ts';
+import { saySensors } from './say-sensor.ts';
 
 export const READ_IN_FILE = 'Read in a file';
 export const READING_FILE_IN = 'Reading it in…';
@@ -10,7 +11,7 @@ export const READ_IN_HELP =
 
 /** In a list: what it is, and by which sensors. */
 export function sayRecording({ origin, title, sensors }: Recording): string {
-  const names = sensors.map(({ name }) => name);
+  const names = saySensors(sensors);
   switch (origin) {
     case 'sensor':
       return ['Job', ...names].join(', ');
@@ -19,7 +20,7 @@ export function sayRecording({ origin, title, sensors }: Recording): string {
     case 'import':
       return `Imported: ${title}`;
     case 'typed_in':
-      return 'Job, typed in by hand';
+      return ['Job, typed in by hand', ...givenNames(sensors)].join(', ');
   }
 }
 
@@ -40,9 +41,15 @@ export function sayWhenInList({ origin, open }: Recording, began: string): strin
  * where it is a sensor that there is something to say of.
  * @param last when the last reading was typed in, already written out
  */
-export function sayUnheard({ origin, title }: Recording, last: string): string | null {
+export function sayUnheard({ origin, title, sensors }: Recording, last: string): string | null {
   if (origin === 'import') return `${title}, imported`;
-  return origin === 'typed_in' ? `typed in, last at ${last}` : null;
+  if (origin !== 'typed_in') return null;
+  return [...givenNames(sensors), 'typed in', `last at ${last}`].join(', ');
+}
+
+/** A gauge without a radio is nobody until it has been named. */
+function givenNames(sensors: Recording['sensors']): string[] {
+  return sensors.flatMap(({ label }) => (label === null || label.name === '' ? [] : [label.name]));
 }
 
 /** Of a recording that has ended, while no other one runs. */

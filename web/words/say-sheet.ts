@@ -69,6 +69,8 @@ export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
 export const SHEET_WORDS = {
   refrigerantUnknown: 'Not entered',
   ruleHelp: 'Choosing one fills in its figures; the equipment maker’s own come first.',
+  viewFilledIn:
+    'Taken from where this sensor sits. Put that right under Menu, Sensors: of one at the pump, with others beside it, no entry here makes a verdict on the system.',
   more: 'More, as far as it is known',
   moreHelp:
     'Each makes the numbers behind the verdict say more. The volume turns a rise into a leak rate; the metal’s temperature tells how high water alone can stand.',

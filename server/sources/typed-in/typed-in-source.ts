@@ -1,12 +1,14 @@
 /** A technician as a source of readings: reads a sensor that has no radio, and types what it shows. */
-import type { TypedReading } from '../../../protocol/api.ts';
+import { LONGEST_AGO_S, TYPED_IN_SENSOR_ID } from '../../../protocol/typed-in.ts';
+import type { TypedReading } from '../../../protocol/typed-in.ts';
 import type { SourcePhase } from '../../../protocol/source-state.ts';
 import type { Source, SourceListener } from '../source.ts';
 import { unheardReading } from '../unheard-reading.ts';
 
-const SENSOR_ID = 'typed-in';
 const NAME = 'Typed in';
 const UPTIME_WRAP_MS = 2 ** 32;
+/** Its uptime when it starts, so that what was read before that has one too. */
+const UPTIME_AT_START_MS = LONGEST_AGO_S * 1000;
 
 export class TypedInSource implements Source {
   readonly id = 'typed-in';
@@ -32,7 +34,7 @@ export class TypedInSource implements Source {
   start(listener: SourceListener): void {
     this.#listener = listener;
     listener.sensor({
-      id: SENSOR_ID,
+      id: TYPED_IN_SENSOR_ID,
       name: NAME,
       manufacturer: null,
       model: null,
@@ -48,16 +50,21 @@ export class TypedInSource implements Source {
     return Promise.resolve();
   }
 
-  /** A reading of this moment; before the start and after the end it is nobody's. */
-  type({ pressurePa, temperatureC }: TypedReading): void {
-    const arrivedMs = this.#sinceStartMs();
+  /**
+   * A reading; before the start and after the end it is nobody's.
+   * @param readMs when it was read off, on this source's clock; it counts as having arrived then
+   */
+  type(
+    { pressurePa, temperatureC }: Pick<TypedReading, 'pressurePa' | 'temperatureC'>,
+    readMs = this.nowMs(),
+  ): void {
     this.#listener?.reading({
-      sensorId: SENSOR_ID,
-      arrivedMs,
+      sensorId: TYPED_IN_SENSOR_ID,
+      arrivedMs: readMs,
       bytes: unheardReading({
         boot: Math.floor(this.#startedMs / 1000) & 0xffff,
         sequence: this.#sequence,
-        uptimeMs: Math.round(arrivedMs) % UPTIME_WRAP_MS,
+        uptimeMs: Math.round(UPTIME_AT_START_MS + readMs) % UPTIME_WRAP_MS,
         pressurePa,
         temperatureC,
       }),
@@ -65,7 +72,8 @@ export class TypedInSource implements Source {
     this.#sequence += 1;
   }
 
-  #sinceStartMs(): number {
+  /** Milliseconds since the source was made. */
+  nowMs(): number {
     const wallMs = this.#wallClock();
     this.#setBackMs += Math.max(0, this.#lastWallMs - wallMs);
     this.#lastWallMs = wallMs;

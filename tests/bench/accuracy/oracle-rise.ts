@@ -7,7 +7,8 @@
  * It sees the curve, the temperature and the judge's own numbers. It is trained on the very world that it is
  * asked about, on two thirds of the seeds, so that it knows that world's odds; and what it leaves undecided
  * is chosen on the cases that it is judged by: more than any judge can have. After 5, 10, 15 and 30 minutes
- * 56, 41, 36 and 26 % of the second world's rises have to stay undecided (1500 rises, 400 of them asked about).
+ * 56, 41, 36 and 26 % of the second world's rises have to stay undecided (1500 rises, 400 of them asked about),
+ * and of the simulated world's 43, 39, 32 and 22 % (900 rises, 240 asked about).
  */
 import { SECOND_WORLD } from './second-world-trials.ts';
 import { SIMULATED_WORLD } from './simulated-trials.ts';

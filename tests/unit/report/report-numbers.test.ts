@@ -29,6 +29,7 @@ function written(readings: readonly Reading[], marks: readonly Mark[], entries: 
     recording,
     marks,
     entries,
+    takenBack: [],
     softwareVersion: '1',
     offsetMinutes: 0,
     units: MICRON,

@@ -33,6 +33,7 @@ const JOB: Recording = {
       model: null,
       serial: '0042',
       firmware: '',
+      label: null,
     },
   ],
   open: false,
@@ -52,6 +53,7 @@ function report({ readings = [], recording = {}, facts = {}, chunk = 1000 }: Cha
   const all = {
     recording: whole,
     marks: [],
+    takenBack: [],
     entries: [],
     softwareVersion: '9.8.7',
     offsetMinutes: 60,
@@ -263,7 +265,15 @@ describe('whatever people write stays text', () => {
         origin: 'import',
         title: text,
         sensors: [
-          { id: text, name: text, manufacturer: text, model: text, serial: text, firmware: text },
+          {
+            id: text,
+            name: text,
+            manufacturer: text,
+            model: text,
+            serial: text,
+            firmware: text,
+            label: null,
+          },
         ],
       },
       facts: {

@@ -39,6 +39,28 @@ function reading(sequence: number, change: Partial<ReceivedReading> = {}): Recei
 }
 
 describe('the record', () => {
+  test('a name or place given after the end of a recording changes nothing in it', async () => {
+    const recorder = await Recorder.open(folder, listener);
+    const identity = { manufacturer: null, model: null, serial: null, firmware: null };
+    const begun = (origin: 'sensor' | 'import') => {
+      const id = recorder.begin(origin, 1000, '');
+      recorder.sensor(id, 0, { id: 'a', name: 'Own', ...identity });
+      return id;
+    };
+    const give = (place: 'system' | 'pump', givenAtMs: number) =>
+      recorder.label({ sensorId: 'a', name: place, place, displayStepPa: null, givenAtMs });
+    const [ended, file] = [begun('sensor'), begun('import')];
+    await give('pump', 1500);
+    recorder.end(ended, 2000);
+    await give('system', 2500);
+    const open = begun('sensor');
+    await recorder.settled();
+    const placeIn = (id: number) => recorder.reader.recording(id)?.sensors[0]?.label?.place;
+    expect([placeIn(ended), placeIn(open), placeIn(file)]).toEqual(['pump', 'system', undefined]);
+    expect(recorder.reader.recording(open)?.sensors[0]?.name).toBe('Own');
+    await recorder.close();
+  });
+
   test('gives back every fact as it was handed over, also after a restart', async () => {
     const first = await Recorder.open(folder, listener);
     const id = first.begin('sensor', 1234, '');

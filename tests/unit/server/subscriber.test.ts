@@ -31,6 +31,7 @@ function setUp(recorded: number) {
     {
       marks: () => [],
       sheet: () => [],
+      takenBack: () => [],
       readingsAfter: (_id, after, limit) => readings(after + 1, Math.min(last, after + limit)),
     },
     {

@@ -9,6 +9,8 @@ import { conclusionsWith, forecastWith, inRise, MICRON, micron } from './invente
 const drawn = (conclusions: Conclusions, foresees = true) =>
   chartOf({
     readings: new ChannelReadings(0),
+    name: '',
+    beside: () => [],
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions,

@@ -21,6 +21,7 @@ function recording(origin: Origin, open = false, id = 1): Recording {
     model: null,
     serial: null,
     firmware: null,
+    label: null,
   };
   return { id, open, origin, startedAtMs: 0, title: 'weir-street.csv', sensors: [sensor] };
 }

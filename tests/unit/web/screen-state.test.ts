@@ -82,6 +82,7 @@ describe('with two sensors in one recording', () => {
     model: null,
     serial: null,
     firmware: null,
+    label: null,
   });
   const both = { ...recording(1, true), sensors: [identity('roof'), identity('cellar')] };
   const roof = {

@@ -1,6 +1,7 @@
 /** Typed-in readings on the page: read in their unit, judged at once, joined, and never called stale. */
 import { describe, expect, test } from 'vitest';
 import type { Origin, Recording } from '../../../protocol/recording.ts';
+import { columnsFromReadings } from '../../../protocol/reading.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { gridTimeAfter } from '../../../web/analysis/judging-grid.ts';
@@ -10,7 +11,10 @@ import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { freshness, isCurrent } from '../../../web/store/freshness.ts';
 import { presentS } from '../../../web/store/present-time.ts';
 import { thinReadings } from '../../../web/store/thin-readings.ts';
+import { FollowedRecording } from '../../../web/store/followed-recording.ts';
+import { agoFrom } from '../../../web/typed-in/ago-from.ts';
 import { readTyped } from '../../../web/typed-in/typed-form.ts';
+import { lastTyped } from '../../../web/typed-in/typed-list.ts';
 
 function recording(origin: Origin, open: boolean): Recording {
   return { id: 1, open, origin, startedAtMs: 1_000_000, title: '', sensors: [] };
@@ -38,7 +42,7 @@ describe('what was typed', () => {
     [' 0,5 ', '68', imperial, 1693.19, 20],
     ['612.5', '−5', micron, 81.66, -5],
   ] as const)('%j and %j become a reading', (pressure, temperature, units, pa, celsius) => {
-    const read = readTyped(pressure, temperature, units);
+    const read = readTyped({ pressure, when: '', temperature }, units, 0);
     if (!read.ok) throw new Error(read.wrong);
     expect(read.reading.pressurePa).toBeCloseTo(pa, 2);
     if (celsius === null) expect(read.reading.temperatureC).toBeNull();
@@ -54,8 +58,73 @@ describe('what was typed', () => {
     ['500', 'warm', 'temperature'],
     ['500', '300', 'temperature'],
   ] as const)('%j and %j do not: the %s is wrong', (pressure, temperature, wrong) => {
-    expect(readTyped(pressure, temperature, micron)).toEqual({ ok: false, wrong });
+    expect(readTyped({ pressure, when: '', temperature }, micron, 0)).toEqual({ ok: false, wrong });
   });
+
+  test('what it was read at counts back from now', () => {
+    const noon = new Date(2026, 4, 3, 12, 40, 30).getTime();
+    const read = (when: string) =>
+      readTyped({ pressure: '5', when, temperature: '' }, micron, noon);
+    expect(read('-2 min')).toMatchObject({ ok: true, reading: { agoS: 120 } });
+    expect(read('soon')).toEqual({ ok: false, wrong: 'when' });
+  });
+});
+
+describe('when it was read', () => {
+  /** In the zone of whoever runs the test, as on the clock of the laptop. */
+  const now = new Date(2026, 4, 3, 12, 40, 30).getTime();
+  const midnight = new Date(2026, 4, 3, 0, 5, 0).getTime();
+
+  test.each([
+    ['', 0],
+    [' Now ', 0],
+    ['-2', 120],
+    ['−2 min', 120],
+    ['- 1,5 minutes', 90],
+    ['-90 s', 90],
+    ['-1 h', 3600],
+    ['12:40', 30],
+    ['12:40:25', 5],
+    ['7.10', 19_830],
+  ])('%j is %d s ago', (text, agoS) => expect(agoFrom(text, now)).toBe(agoS));
+
+  test('a time of day that is still to come was before midnight', () => {
+    expect(agoFrom('23:55', midnight)).toBe(600);
+  });
+
+  test.each([
+    ['a moment that would have to be yesterday’s', '12:41'],
+    ['more than is taken', '-12 h'],
+    ['no time of day', '25:10'],
+    ['the time to come', '+2 min'],
+    ['a word', 'soon'],
+    ['an unknown unit', '-2 weeks'],
+  ])('%s is refused', (_what, text) => expect(agoFrom(text, now)).toBeNull());
+});
+
+test('the last typed come first, a slip where it was typed and with what became of it', () => {
+  const slip = { index: 2, elapsedS: 3, pressurePa: 45_000, insteadPa: 450, atMs: 9 };
+  const listed = lastTyped([typed(0, 1), typed(3, 4), typed(6, 3)], [slip], 3);
+  expect(listed.map(({ index, takenBack }) => [index, takenBack?.insteadPa])).toEqual([
+    [4, undefined],
+    [3, undefined],
+    [2, 450],
+  ]);
+});
+
+test('a reading that is taken back leaves neither curve nor conclusion a trace', () => {
+  const shown = new FollowedRecording(1, true);
+  const three = [typed(0, 1), typed(3, 2), typed(6, 3)];
+  shown.insert(columnsFromReadings(three));
+  shown.judge();
+  const slip = { index: 3, elapsedS: 6, pressurePa: 30_000, insteadPa: null, atMs: 9 };
+  shown.takeBack([slip]);
+  shown.judge();
+  expect(shown.readings.length).toBe(2);
+  expect(shown.conclusions.value?.nowS).toBeLessThan(6);
+  // Said again after a lost connection, it is still one slip.
+  shown.takeBack([slip]);
+  expect(shown.takenBack.value).toHaveLength(1);
 });
 
 describe('a recording that is typed in', () => {

@@ -1,0 +1,31 @@
+/** Names and places of the sensors that are being recorded. */
+import type { Recording } from '../../protocol/recording.ts';
+import { Panel } from '../parts/panel.tsx';
+import { SENSOR_WORDS, sayOwnIdentity } from '../words/say-sensor.ts';
+import { isNameable } from './is-nameable.ts';
+import { SensorForm } from './sensor-form.tsx';
+
+export function SensorsPanel({ recording }: { readonly recording: Recording | null }) {
+  if (!isNameable(recording)) {
+    return (
+      <Panel title={SENSOR_WORDS.title} testId="sensors-panel">
+        <p>{SENSOR_WORDS.none}</p>
+      </Panel>
+    );
+  }
+  return (
+    <Panel title={SENSOR_WORDS.title} testId="sensors-panel">
+      <p class="quiet">{SENSOR_WORDS.help}</p>
+      {recording.sensors.map((sensor) => (
+        <SensorForm
+          key={sensor.id}
+          sensorId={sensor.id}
+          heading={sayOwnIdentity(sensor)}
+          ownName={sensor.name}
+          label={sensor.label}
+          isRead={recording.origin === 'typed_in'}
+        />
+      ))}
+    </Panel>
+  );
+}

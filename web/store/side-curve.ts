@@ -1,0 +1,44 @@
+/** The curve of a sensor that is not watched, thinned as it comes: drawing it costs the same all day. */
+import type { Reading } from '../../protocol/reading.ts';
+import { GapFinder } from '../analysis/gap-finder.ts';
+import { type CurvePlace, ThinnedCurve } from '../figure/thinned-curve.ts';
+import type { TimeRange } from '../figure/time-range.ts';
+import type { ChannelReadings } from './channel-readings.ts';
+
+/** What a line may join. */
+export type CurvePieces = readonly (readonly CurvePlace[])[];
+
+/** It stands in the background: drawn anew no more often than this, ms. */
+const DRAWN_EVERY_MS = 500;
+
+export class SideCurve {
+  readonly #curve = new ThinnedCurve();
+  readonly #gaps = new GapFinder();
+  #drawn: {
+    readonly range: TimeRange;
+    readonly atMs: number;
+    readonly pieces: CurvePieces;
+  } | null = null;
+
+  /** @param readings what came before anybody asked for it */
+  constructor(readings: ChannelReadings) {
+    for (let row = 0; row < readings.length; row += 1) this.insert([readings.reading(row)]);
+  }
+
+  insert(readings: readonly Reading[]): void {
+    for (const reading of readings) {
+      this.#curve.insert(reading);
+      this.#gaps.insert(reading);
+    }
+  }
+
+  /** @param nowMs any clock that goes forward, ms */
+  pieces(range: TimeRange, nowMs: number): CurvePieces {
+    const drawn = this.#drawn;
+    const isSame = drawn?.range.fromS === range.fromS && drawn.range.toS === range.toS;
+    if (drawn !== null && isSame && nowMs - drawn.atMs < DRAWN_EVERY_MS) return drawn.pieces;
+    const { pieces } = this.#curve.drawn(range, this.#gaps.gaps());
+    this.#drawn = { range, atMs: nowMs, pieces };
+    return pieces;
+  }
+}

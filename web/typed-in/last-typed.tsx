@@ -1,0 +1,113 @@
+/** The last few numbers that were typed, and putting a slip right. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Recording } from '../../protocol/recording.ts';
+import { correctTyped } from '../connection/bridge-api.ts';
+import { clockWords } from '../parts/clock-words.ts';
+import { choices } from '../store/choices.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { settingDigits, sayPressure } from '../words/say-pressure.ts';
+import { namePressure, sayInstead, TYPED_IN_WORDS, TYPED_WRONG } from '../words/say-typed-in.ts';
+import { pressureFrom } from './typed-form.ts';
+import { lastTyped, type TypedEntry } from './typed-list.ts';
+
+const MOST = 6;
+
+interface LastTypedProps {
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function LastTyped({ followed, recording }: LastTypedProps) {
+  const [chosen, setChosen] = useState<number | null>(null);
+  const { readings } = followed;
+  const all = Array.from({ length: readings.length }, (_, row) => readings.reading(row));
+  const entries = lastTyped(all, followed.takenBack.value, MOST);
+  return (
+    <section>
+      {entries.length > 0 && <h2>{TYPED_IN_WORDS.last}</h2>}
+      <ul class="recordings" data-testid="last-typed" data-revision={followed.revision.value}>
+        {entries.map((entry) => (
+          <li key={entry.index} data-testid={`typed-${entry.index}`}>
+            <div>
+              <TypedLine entry={entry} recording={recording} />
+            </div>
+            {entry.takenBack === null && chosen !== entry.index && (
+              <button type="button" onClick={() => setChosen(entry.index)}>
+                {TYPED_IN_WORDS.correct}
+              </button>
+            )}
+            {chosen === entry.index && <Correction entry={entry} done={() => setChosen(null)} />}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface EntryProps {
+  readonly entry: TypedEntry;
+}
+
+function TypedLine({ entry, recording }: EntryProps & { readonly recording: Recording }) {
+  const unit = choices.value.pressure;
+  const { pressurePa, elapsedS, takenBack } = entry;
+  const text = pressurePa === null ? '' : sayPressure(pressurePa, unit);
+  return (
+    <>
+      <b>{takenBack === null ? text : <s>{text}</s>}</b>
+      <span>
+        {clockWords(recording.startedAtMs + elapsedS * 1000, true)}
+        {takenBack !== null && `, ${sayInstead(takenBack.insteadPa, unit)}`}
+      </span>
+    </>
+  );
+}
+
+function Correction({ entry, done }: EntryProps & { readonly done: () => void }) {
+  const [units] = useState(() => choices.peek());
+  const [text, setText] = useState(
+    entry.pressurePa === null ? '' : settingDigits(entry.pressurePa, units.pressure),
+  );
+  const [wrong, setWrong] = useState<string | null>(null);
+  const field = useRef<HTMLInputElement>(null);
+  // Selected: what is typed takes the slip's place.
+  useEffect(() => field.current?.select(), []);
+  const correct = async (pressurePa: number | null) => {
+    const answer = await correctTyped({ index: entry.index, pressurePa });
+    if (answer.ok) done();
+    else setWrong(answer.message);
+  };
+  const enter = (event: Event) => {
+    event.preventDefault();
+    const pressurePa = pressureFrom(text, units);
+    if (pressurePa === null) setWrong(TYPED_WRONG.pressure);
+    else void correct(pressurePa);
+  };
+  return (
+    <form class="row" data-testid="correction" onSubmit={enter}>
+      <input
+        aria-label={`${TYPED_IN_WORDS.correctTo}: ${namePressure(units.pressure)}`}
+        class="short"
+        inputMode="decimal"
+        autoComplete="off"
+        ref={field}
+        value={text}
+        onInput={(event) => setText(event.currentTarget.value)}
+      />
+      <button type="submit" class="urgent">
+        {TYPED_IN_WORDS.correct}
+      </button>
+      <button type="button" onClick={() => void correct(null)}>
+        {TYPED_IN_WORDS.takeBack}
+      </button>
+      <button type="button" onClick={done}>
+        {TYPED_IN_WORDS.leave}
+      </button>
+      {wrong !== null && (
+        <p class="wrong" role="alert">
+          {wrong}
+        </p>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,58 @@
+/** What a sensor is called, and where it sits. */
+import type { RecordedSensor } from '../../protocol/recording.ts';
+import type { SensorPlace } from '../../protocol/sensor-label.ts';
+
+export const PLACE_NAMES: Readonly<Record<SensorPlace, string>> = {
+  unknown: 'not said',
+  system: 'at the system',
+  pump: 'at the pump',
+};
+
+export const SENSOR_WORDS = {
+  title: 'Sensors: names and places',
+  menu: 'A name of your own for each, and where it sits.',
+  rename: 'Name this sensor',
+  help:
+    'Give each sensor a name that says something at the site, and say where it is connected. Both are ' +
+    'remembered for this sensor. One at the pump gives no verdict on the system.',
+  name: 'Name',
+  place: 'It sits',
+  step: 'Its display goes in steps of',
+  stepWrong: 'The step: a number above zero, or leave it empty.',
+  save: 'Save',
+  saved: 'Saved.',
+  none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
+} as const;
+
+/** A name that says nothing is better than none: a reading is somebody's. */
+const NAMELESS = 'Sensor';
+
+/** As the technician calls it, else as it calls itself. */
+export function saySensor({ name, label }: Pick<RecordedSensor, 'name' | 'label'>): string {
+  if (label !== null && label.name !== '') return label.name;
+  return name === '' ? NAMELESS : name;
+}
+
+/** Of all of a recording, told apart: two of a kind get a number where they have the same name. */
+export function saySensors(sensors: readonly RecordedSensor[]): string[] {
+  const names = sensors.map(saySensor);
+  return names.map((name, at) => {
+    const isAlone = names.indexOf(name) === names.lastIndexOf(name);
+    const number = names.slice(0, at + 1).filter((other) => other === name).length;
+    return isAlone ? name : `${name} (${number})`;
+  });
+}
+
+/** What it calls itself, where the technician calls it something else: 'VS-2 of its maker, serial 12'. */
+export function sayOwnIdentity({ name, id, manufacturer, model, serial }: RecordedSensor): string {
+  const known = [
+    name,
+    [manufacturer, model].filter(isTold).join(' '),
+    isTold(serial) ? `serial number ${serial}` : null,
+  ].filter(isTold);
+  return known.length > 0 ? known.join(', ') : `known to this computer as ${id}`;
+}
+
+function isTold(text: string | null): text is string {
+  return text !== null && text !== '';
+}

@@ -1,0 +1,51 @@
+/** What a second sensor shows beside the one that is watched, after its name. */
+import { pressureFromPa, type PressureUnit } from '../../protocol/units.ts';
+import type { SideDifference } from '../analysis/side-difference.ts';
+import { sayNumber } from './say-number.ts';
+
+export interface Sides {
+  /** The sensor that is watched. */
+  readonly first: string;
+  readonly difference: SideDifference;
+  /** The gauges' error as a part of their reading, as on the job sheet; null where it is not known. */
+  readonly gaugeErrorShare: number | null;
+  /** Steps of their displays, of gauges that are read by eye, Pa. */
+  readonly displayStepsPa: readonly number[];
+}
+
+/**
+ * '34 micron below roof, give or take 3'; 'the same as roof within 9 micron' where their scatter, or
+ * the error that the gauges are known to have, is more than what they differ by.
+ */
+export function saySideDifference(sides: Sides, unit: PressureUnit): string {
+  const { first, difference } = sides;
+  const withinPa = undecidedPa(sides);
+  const digits = (pa: number, most: number) => sayNumber(pressureFromPa(pa, unit), most);
+  const apartPa = Math.abs(difference.differencePa);
+  if (apartPa <= withinPa) {
+    return `the same as ${first} within ${digits(withinPa, 2)} ${unit}`;
+  }
+  const way = difference.differencePa < 0 ? 'below' : 'above';
+  const orders = Math.floor(Math.log10(apartPa)) - Math.floor(Math.log10(withinPa));
+  return (
+    `${digits(apartPa, Math.min(orders + 1, MOST_DIGITS))} ${unit} ${way} ${first}, ` +
+    `give or take ${digits(withinPa, 1)}`
+  );
+}
+
+/** Two gauges may be wrong in opposite ways; their scatter is taken twice: nineteen times of twenty. */
+function undecidedPa({ difference, gaugeErrorShare, displayStepsPa }: Sides): number {
+  const { scatterPa, firstPa, otherPa } = difference;
+  const gaugesPa = (gaugeErrorShare ?? 0) * (firstPa + otherPa);
+  const stepsPa = displayStepsPa.reduce((sum, step) => sum + step / 2, 0);
+  return Math.max(2 * scatterPa, gaugesPa, stepsPa, LEAST_PA);
+}
+
+/** Down to the digit that is uncertain, and no reading of the trade has more. */
+const MOST_DIGITS = 4;
+
+/** A reading's last digit in the sensor profile is 1 mPa; two may be off by half of it each. */
+const LEAST_PA = 0.001;
+
+/** Where the sheet does not say how wrong the gauges may be. */
+export const GAUGES_UNSAID = 'As they show it; the gauges’ own error is not on the job sheet.';

@@ -51,6 +51,16 @@ const TABLE = {
     remedy:
       'Disconnect it from any phone or other program, then switch it off and on. It is asked again about once a minute.',
   },
+  sensor_not_chosen: {
+    meaning:
+      'A pressure sensor that does not speak the profile is in reach. Barometers look the same.',
+    remedy: 'If it is the vacuum sensor, give it a name under “Sensors”: from then on it is heard.',
+  },
+  standard_sensor: {
+    meaning:
+      'This sensor speaks Bluetooth’s general pressure service: what the radio loses of it stays lost, and its times are those of arrival.',
+    remedy: 'Nothing to do. Keep the laptop near.',
+  },
   sensor_not_understood: {
     meaning: 'The sensor sends something that does not follow the profile.',
     remedy:

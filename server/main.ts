@@ -116,7 +116,11 @@ export async function startBridge(
     },
     sensorLabels: {
       list: () => recorder.reader.labels(),
-      give: (label) => giveLabel(recorder, publish, { ...label, givenAtMs: wallClock() }),
+      give: async (label) => {
+        const given = await giveLabel(recorder, publish, { ...label, givenAtMs: wallClock() });
+        sensors.choose?.(chosenSensors(recorder.reader));
+        return given;
+      },
     },
     onScreen: stream.attach.bind(stream),
   });
@@ -131,6 +135,7 @@ export async function startBridge(
   try {
     const port = await listen(server, options.port);
     sensors.start(feed);
+    sensors.choose?.(chosenSensors(recorder.reader));
     return { url: `http://127.0.0.1:${port}/`, close };
   } catch (error) {
     await close();
@@ -178,6 +183,12 @@ async function giveLabel(
     if (has) publish({ type: 'recording', recording });
   }
   return label;
+}
+
+/** Who has said anything of a sensor wants to hear it. */
+function chosenSensors(reader: RecordReader): string[] {
+  const said = reader.labels().filter(({ name, place }) => name !== '' || place !== 'unknown');
+  return said.map(({ sensorId }) => sensorId);
 }
 
 /** What can still grow, the latest last; before it the latest that has ended, for a look back. */

@@ -33,6 +33,8 @@ export interface Source {
   readonly id: string;
   /** Begins to deliver; failures are delivered as a state, never thrown. */
   start(listener: SourceListener): void;
+  /** Sensors that are heard only if somebody has chosen them; in place of all before. */
+  choose?(sensorIds: readonly string[]): void;
   /** Ends within a bounded time and frees everything. */
   stop(): Promise<void>;
 }

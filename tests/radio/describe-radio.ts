@@ -5,6 +5,7 @@ import { describeConnection } from './describe-connection.ts';
 import { describeLoss } from './describe-loss.ts';
 import { describeMalformed } from './describe-malformed.ts';
 import { describeRefusals } from './describe-refusals.ts';
+import { describeStandard } from './describe-standard.ts';
 
 export function describeRadio(library: string): void {
   describeConnection(library);
@@ -12,5 +13,6 @@ export function describeRadio(library: string): void {
   describeRefusals(library);
   describeBackfill(library);
   describeMalformed(library);
+  describeStandard(library);
   describeBreakdowns(library);
 }

@@ -3,9 +3,10 @@
  * with each. Sensors are connected one at a time, because a connection that is pending blocks every
  * other one.
  */
+import { ENVIRONMENTAL_SENSING_UUID, SERVICE_UUID } from '../../../protocol/profile.ts';
 import type { Stretch } from '../number-set.ts';
 import { DeadlineError, pause } from './deadline.ts';
-import type { HostLibrary, HostPeripheral } from './host-library.ts';
+import { hostUuid, type HostLibrary, type HostPeripheral } from './host-library.ts';
 import type { FromRadio, RadioEnd } from './messages.ts';
 import { monotonicMs } from './monotonic-clock.ts';
 import { Nearby } from './nearby.ts';
@@ -41,6 +42,7 @@ export class Central {
   readonly #sessions = new Map<string, { readonly session: SensorSession; over: Promise<void> }>();
   readonly #retries: RetryBook;
   readonly #nearby: Nearby;
+  #chosen: ReadonlySet<string> = new Set();
   readonly #adapterTimer: NodeJS.Timeout;
   #end: (end: End) => void = () => undefined;
   /** Aborted when the adapter goes off; null while it isn't on. */
@@ -65,6 +67,11 @@ export class Central {
     host.on('warning', (text) => this.#onWarning(String(text)));
     // The libraries begin when somebody listens to their state, and only then.
     host.on('stateChange', (state) => this.#onState(String(state)));
+  }
+
+  /** Sensors without our profile that a person has chosen; in place of all before. */
+  choose(ids: readonly string[]): void {
+    this.#chosen = new Set(ids);
   }
 
   /** Asks a sensor for readings that were missed; without a session nothing comes of it. */
@@ -147,7 +154,9 @@ export class Central {
   #isWanted(peripheral: HostPeripheral): boolean {
     const nowMs = monotonicMs();
     if (this.#sessions.has(peripheral.id)) return false;
-    this.#nearby.heard(peripheral, nowMs);
+    const isChosen = speaksProfile(peripheral) || this.#chosen.has(peripheral.id);
+    this.#nearby.heard(peripheral, nowMs, isChosen ? null : 'sensor_not_chosen');
+    if (!isChosen) return false;
     return this.#retries.mayTry(peripheral.id, nowMs);
   }
 
@@ -188,4 +197,10 @@ export class Central {
       this.#end({ why: 'unresponsive', detail });
     }
   }
+}
+
+/** One that hides what it offers is asked: the search was for those that offer either. */
+function speaksProfile({ advertisement: { serviceUuids } }: HostPeripheral): boolean {
+  const offered = serviceUuids ?? [];
+  return offered.includes(hostUuid(SERVICE_UUID)) || !offered.includes(ENVIRONMENTAL_SENSING_UUID);
 }

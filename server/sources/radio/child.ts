@@ -12,6 +12,7 @@ import type { RadioTiming } from './timing.ts';
 const LAST_WORDS_MS = 500;
 
 let central: Central | null = null;
+let chosen: readonly string[] = [];
 const malformed = new MalformedPackets((text) => send({ type: 'log', text }));
 
 process.once('disconnect', () => process.exit());
@@ -24,6 +25,7 @@ process.on('message', (message) => {
   const order = toRadioSchema.parse(message);
   if (order.type === 'ping') send({ type: 'pong' });
   else if (order.type === 'begin') void begin(order.timing);
+  else if (order.type === 'choose') choose(order.sensorIds);
   else if (order.type === 'fetch')
     central?.fetch(order.sensorId, { from: order.from, to: order.to });
   else if (central === null) leave('stopped', '');
@@ -31,6 +33,12 @@ process.on('message', (message) => {
 });
 // Says from when on signs of life can be expected.
 send({ type: 'pong' });
+
+/** May come before the library is loaded. */
+function choose(sensorIds: readonly string[]): void {
+  chosen = sensorIds;
+  central?.choose(chosen);
+}
 
 async function begin(timing: RadioTiming): Promise<void> {
   const loaded = await loadHostLibrary();
@@ -40,6 +48,7 @@ async function begin(timing: RadioTiming): Promise<void> {
   }
   send({ type: 'log', text: `host library: ${loaded.name}` });
   central = new Central({ host: loaded.library, timing, report: send });
+  central.choose(chosen);
   // A Ctrl+C in the terminal reaches this process too, but the bridge decides when it ends. The
   // libraries end the process on SIGINT unless somebody listens after them.
   setImmediate(() => process.on('SIGINT', () => undefined));

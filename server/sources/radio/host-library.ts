@@ -14,7 +14,10 @@ export interface HostPeripheral extends Emitter {
   readonly id: string;
   readonly state: string;
   readonly rssi: number;
-  readonly advertisement: { readonly localName?: string | undefined };
+  readonly advertisement: {
+    readonly localName?: string | undefined;
+    readonly serviceUuids?: readonly string[] | undefined;
+  };
   connect(): void;
   cancelConnect(): void;
   disconnect(): void;

@@ -11,6 +11,8 @@ const sequence = z.int().min(0).max(0xffff_ffff);
 export const toRadioSchema = z.discriminatedUnion('type', [
   /** The first message: begin, with these durations. */
   z.strictObject({ type: z.literal('begin'), timing: radioTimingSchema }),
+  /** Sensors that don't speak our profile and are to be heard all the same; in place of all before. */
+  z.strictObject({ type: z.literal('choose'), sensorIds: z.array(sensorId) }),
   /** Ask a connected sensor for readings that it has kept; answered with `fetched`. */
   z.strictObject({ type: z.literal('fetch'), sensorId, from: sequence, to: sequence }),
   /** Are you there? */
@@ -35,6 +37,8 @@ const RADIO_ENDS = [
 export type RadioEnd = (typeof RADIO_ENDS)[number];
 
 const SESSION_PROBLEMS = [
+  'sensor_not_chosen',
+  'standard_sensor',
   'sensor_lost',
   'sensor_silent',
   'sensor_refuses',

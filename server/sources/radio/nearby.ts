@@ -1,11 +1,14 @@
 /** Who has been heard in the searches and has no session yet: found, and lost again when no longer heard. */
 import type { HostPeripheral } from './host-library.ts';
-import type { FromRadio } from './messages.ts';
+import type { FromRadio, SessionReport } from './messages.ts';
 import { nameFromId } from './sensor-requests.ts';
+
+type Problem = 'sensor_not_chosen' | null;
 
 interface Heard {
   readonly name: string;
   readonly atMs: number;
+  readonly problem: Problem;
 }
 
 /** An attacker can send from ever new addresses: no more than these are remembered. */
@@ -21,12 +24,13 @@ export class Nearby {
     this.#report = report;
   }
 
-  heard({ id, advertisement }: HostPeripheral, nowMs: number): void {
+  /** @param problem why it is not going to be connected, if it is not */
+  heard({ id, advertisement }: HostPeripheral, nowMs: number, problem: Problem = null): void {
     const known = this.#found.get(id);
     const name = advertisement.localName?.slice(0, 100) ?? known?.name ?? nameFromId(id);
     if (known === undefined && this.#found.size >= MOST) return;
-    this.#found.set(id, { name, atMs: nowMs });
-    if (known?.name !== name) this.#tell(id, name, 'found');
+    this.#found.set(id, { name, atMs: nowMs, problem });
+    if (known?.name !== name || known.problem !== problem) this.#tell(id, name, 'found', problem);
   }
 
   /** It is being connected: from now on its session tells. */
@@ -36,15 +40,20 @@ export class Nearby {
 
   /** Those not heard for so long are no longer found. */
   forget(nowMs: number): void {
-    for (const [id, { name, atMs }] of this.#found) {
+    for (const [id, { name, atMs, problem }] of this.#found) {
       if (nowMs - atMs < this.#limitMs) continue;
       this.#found.delete(id);
-      this.#tell(id, name, 'lost');
+      // Nobody misses one that wasn't chosen.
+      this.#tell(id, name, 'lost', problem ?? 'sensor_lost');
     }
   }
 
-  #tell(sensorId: string, name: string, phase: 'found' | 'lost'): void {
-    const problem = phase === 'lost' ? 'sensor_lost' : null;
+  #tell(
+    sensorId: string,
+    name: string,
+    phase: 'found' | 'lost',
+    problem: SessionReport['problem'],
+  ): void {
     this.#report({ type: 'session', sensorId, name, phase, problem });
   }
 }

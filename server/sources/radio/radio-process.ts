@@ -47,6 +47,11 @@ export class RadioProcess {
     return this.#child.pid;
   }
 
+  /** Which sensors without our profile are to be heard. */
+  choose(sensorIds: readonly string[]): void {
+    this.#say({ type: 'choose', sensorIds: [...sensorIds] });
+  }
+
   /** Has a sensor asked for readings that were missed; see `messages.ts`. */
   fetch(sensorId: string, { from, to }: Stretch): void {
     this.#say({ type: 'fetch', sensorId, from, to });

@@ -48,6 +48,7 @@ export class RadioSource implements Source {
   /** Identities as they were delivered, so that one is delivered again only when it has changed. */
   readonly #introduced = new Map<string, string>();
   readonly #backfill = new Backfill((id, stretch) => this.#process?.fetch(id, stretch));
+  #chosen: readonly string[] = [];
   #toldMissingMs = 0;
   #gone: NodeJS.Timeout | null = null;
   #listener: SourceListener | null = null;
@@ -79,6 +80,12 @@ export class RadioSource implements Source {
     this.#launch();
   }
 
+  /** Sensors without our profile that a person has chosen; in place of all before. */
+  choose(sensorIds: readonly string[]): void {
+    this.#chosen = sensorIds;
+    this.#process?.choose(sensorIds);
+  }
+
   stop(): Promise<void> {
     this.#listener = null;
     for (const timer of [this.#relaunch, this.#gone]) if (timer !== null) clearTimeout(timer);
@@ -96,6 +103,7 @@ export class RadioSource implements Source {
       onEnd: (why, detail) => this.#onEnd(why, detail),
       log: this.#log,
     });
+    this.#process.choose(this.#chosen);
   }
 
   #onMessage(message: FromRadio): void {
@@ -150,6 +158,10 @@ export class RadioSource implements Source {
 
   #onSession({ sensorId, name, phase, problem }: SessionReport): void {
     this.#restarted = false;
+    if (phase === 'lost' && problem === 'sensor_not_chosen') {
+      this.#sensors.delete(sensorId);
+      return;
+    }
     if (phase === 'lost' || phase === 'connecting') this.#backfill.disconnected(sensorId);
     this.#update(sensorId, { name, phase, problem });
   }

@@ -49,7 +49,9 @@ export function shownState({ radio, restarted, sensors }: RadioFacts, nowMs: num
     sensorId,
     ...conditionOf(facts, missing, nowMs),
   }));
-  const best = [...sensors.values()].reduce<SensorFacts | null>(better, null);
+  // What nobody has chosen is offered, and speaks for nobody.
+  const own = [...sensors.values()].filter(({ problem }) => problem !== 'sensor_not_chosen');
+  const best = own.reduce<SensorFacts | null>(better, null);
   if (best !== null) {
     return { name: best.name, ...conditionOf(best, missing, nowMs), sensors: each };
   }

@@ -1,5 +1,5 @@
-/** Searches the air for sensors that speak our profile. */
-import { SERVICE_UUID } from '../../../protocol/profile.ts';
+/** Searches the air for sensors that speak our profile, or the standard service. */
+import { ENVIRONMENTAL_SENSING_UUID, SERVICE_UUID } from '../../../protocol/profile.ts';
 import { DeadlineError, eventWithin } from './deadline.ts';
 import { hostUuid, isHostPeripheral } from './host-library.ts';
 import type { HostLibrary, HostPeripheral } from './host-library.ts';
@@ -39,7 +39,7 @@ export class Scanner {
 
   /** Repeated advertisements are asked for, since a sensor may become wanted during the search. */
   #start(): void {
-    this.#host.startScanning([hostUuid(SERVICE_UUID)], true);
+    this.#host.startScanning([SERVICE_UUID, ENVIRONMENTAL_SENSING_UUID].map(hostUuid), true);
   }
 
   async #heard(

@@ -6,6 +6,7 @@ import {
   CAPABILITIES_UUID,
   DEVICE_INFORMATION,
   DEVICE_INFORMATION_UUID,
+  ENVIRONMENTAL_SENSING_UUID,
   PROFILE_VERSION,
   SERVICE_UUID,
 } from '../../../protocol/profile.ts';
@@ -30,7 +31,12 @@ export interface Capabilities {
 /** Assumed of a sensor that doesn't say how often it measures: the slowest that makes sense. */
 const ASSUMED_INTERVAL_MS = 1000;
 
-const SERVICES = [SERVICE_UUID, BATTERY_SERVICE_UUID, DEVICE_INFORMATION_UUID].map(hostUuid);
+const SERVICES = [
+  SERVICE_UUID,
+  ENVIRONMENTAL_SENSING_UUID,
+  BATTERY_SERVICE_UUID,
+  DEVICE_INFORMATION_UUID,
+].map(hostUuid);
 
 export async function discoverCharacteristics(link: Link): Promise<Characteristics> {
   const { peripheral } = link;
@@ -132,7 +138,7 @@ export function nameFromId(id: string): string {
 }
 
 /** The bytes of a characteristic, or null where the sensor lacks it or refuses to show it. */
-async function readIfThere(
+export async function readIfThere(
   link: Link,
   found: Characteristics,
   uuid: string,
@@ -155,7 +161,7 @@ async function readOrRefusal(
   }
 }
 
-function read(link: Link, characteristic: HostCharacteristic): Promise<Uint8Array> {
+export function read(link: Link, characteristic: HostCharacteristic): Promise<Uint8Array> {
   return ask(link, {
     what: `value of ${characteristic.uuid}`,
     emitter: characteristic,

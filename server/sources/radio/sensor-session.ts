@@ -4,11 +4,10 @@
  * Everything that the session waits for is cut short when the link or the adapter is lost, and when
  * it has ended nothing of it is left in the host library.
  */
-import { READING_UUID } from '../../../protocol/profile.ts';
 import type { Stretch } from '../number-set.ts';
 import { connect, disconnect } from './connection.ts';
 import { asError, DeadlineError, pause } from './deadline.ts';
-import { hostUuid, type HostPeripheral } from './host-library.ts';
+import type { HostPeripheral } from './host-library.ts';
 import type { Link } from './link.ts';
 import { monotonicMs } from './monotonic-clock.ts';
 import type { FromRadio, SessionReport } from './messages.ts';
@@ -16,21 +15,13 @@ import {
   discoverCharacteristics,
   nameFromId,
   readBattery,
-  readCapabilities,
   readIdentity,
   readSignal,
-  subscribe,
-  type Capabilities,
   type Characteristics,
 } from './sensor-requests.ts';
-import {
-  NotUnderstoodError,
-  problemOf,
-  sessionEnd,
-  SilenceError,
-  type SessionEnd,
-} from './session-end.ts';
+import { problemOf, sessionEnd, SilenceError, type SessionEnd } from './session-end.ts';
 import { mayFollow, type SessionPhase } from './session-phases.ts';
+import { speechOf, type Speech } from './speech.ts';
 import { StoredReadings } from './stored-readings.ts';
 import type { RadioTiming } from './timing.ts';
 
@@ -55,7 +46,8 @@ export class SensorSession {
   readonly #link: Link;
   #name: string;
   #phase: SessionPhase | null = null;
-  #understood = true;
+  /** What is to be said of it while readings come. */
+  #remark: Speech['problem'] = null;
   #heardMs = 0;
   #delivered = false;
   #unlisten: () => void = () => undefined;
@@ -93,10 +85,11 @@ export class SensorSession {
       this.#enter('connecting');
       await connect(peripheral, timing.connectMs, this.#link.signal);
       const found = await discoverCharacteristics(this.#link);
-      const capabilities = await this.#introduce(found);
-      await this.#subscribe(found);
+      const speech = await this.#introduce(found);
+      const { goOn, stop } = await speech.listen((bytes) => this.#take(bytes));
+      this.#unlisten = stop;
       onSubscribed();
-      await this.#listen(found, capabilities);
+      await this.#stay(found, speech.intervalMs, goOn);
     } catch (error) {
       failure = error;
     }
@@ -110,42 +103,35 @@ export class SensorSession {
     return end;
   }
 
-  /** Learns who the sensor is, before its first reading. */
-  async #introduce(found: Characteristics): Promise<Capabilities> {
+  /** Learns who the sensor is and how it speaks, before its first reading. */
+  async #introduce(found: Characteristics): Promise<Speech> {
     const { peripheral, report } = this.#options;
-    const capabilities = await readCapabilities(this.#link, found);
-    this.#understood = capabilities.understood;
-    report({ type: 'store', sensorId: peripheral.id, depth: capabilities.bufferDepth });
+    const speech = await speechOf(this.#link, found);
+    this.#remark = speech.problem;
+    report({ type: 'store', sensorId: peripheral.id, depth: speech.bufferDepth });
     const identity = await readIdentity(this.#link, found);
     this.#name = identity.name;
     report({ type: 'sensor', identity });
     this.#reportSignal(peripheral.rssi);
     await this.#reportBattery(found);
-    return capabilities;
+    return speech;
   }
 
-  async #subscribe(found: Characteristics): Promise<void> {
+  #take(bytes: Uint8Array): void {
     const { peripheral, report, onHeard } = this.#options;
-    const reading = found.get(hostUuid(READING_UUID));
-    if (reading === undefined) throw new NotUnderstoodError('it has no readings');
-    const onData = (bytes: unknown, isNotification: unknown): void => {
-      const arrivedMs = monotonicMs();
-      if (isNotification !== true || !(bytes instanceof Uint8Array)) return;
-      this.#heardMs = arrivedMs;
-      this.#delivered = true;
-      onHeard();
-      this.#enter('live');
-      report({ type: 'reading', sensorId: peripheral.id, bytes, arrivedMs, fetched: false });
-    };
-    reading.on('data', onData);
-    this.#unlisten = () => reading.removeListener('data', onData);
-    await subscribe(this.#link, reading);
+    const arrivedMs = monotonicMs();
+    this.#heardMs = arrivedMs;
+    this.#delivered = true;
+    onHeard();
+    this.#enter('live');
+    report({ type: 'reading', sensorId: peripheral.id, bytes, arrivedMs, fetched: false });
   }
 
   /** Stays until something fails: each of these ends only by throwing. */
-  async #listen(found: Characteristics, { intervalMs }: Capabilities): Promise<void> {
+  async #stay(found: Characteristics, intervalMs: number, goOn: () => Promise<never>) {
     const { silenceMs, batteryMs, signalMs } = this.#options.timing;
     await Promise.race([
+      goOn(),
       this.#watchSilence(Math.max(silenceMs, SILENT_INTERVALS * intervalMs)),
       this.#repeat(batteryMs, () => this.#reportBattery(found)),
       this.#repeat(signalMs, () => this.#measureSignal()),
@@ -246,7 +232,7 @@ export class SensorSession {
       sensorId: this.#options.peripheral.id,
       name: this.#name.slice(0, 100),
       phase,
-      problem: phase === 'live' && !this.#understood ? 'sensor_not_understood' : problem,
+      problem: phase === 'live' ? this.#remark : problem,
     });
   }
 }

@@ -1,0 +1,104 @@
+/** The two ways in which a sensor may speak: our profile, or Bluetooth's Environmental Sensing Service. */
+import {
+  READING_UUID,
+  STANDARD_PRESSURE_UUID,
+  STANDARD_TEMPERATURE_UUID,
+} from '../../../protocol/profile.ts';
+import { pause } from './deadline.ts';
+import { hostUuid, type HostCharacteristic } from './host-library.ts';
+import { RefusedError, type Link } from './link.ts';
+import { read, readCapabilities, readIfThere, subscribe } from './sensor-requests.ts';
+import type { Characteristics } from './sensor-requests.ts';
+import { NotUnderstoodError } from './session-end.ts';
+import { StandardReadings } from './standard-readings.ts';
+
+export interface Speech {
+  /** What there is to say about it while readings come. */
+  readonly problem: 'sensor_not_understood' | 'standard_sensor' | null;
+  readonly intervalMs: number;
+  /** How many past readings can be asked for. */
+  readonly bufferDepth: number;
+  /** Resolves once readings come. */
+  listen(take: (bytes: Uint8Array) => void): Promise<Listening>;
+}
+
+export interface Listening {
+  /** What has to go on meanwhile; ends only by throwing. */
+  readonly goOn: () => Promise<never>;
+  readonly stop: () => void;
+}
+
+/** @throws NotUnderstoodError where it has no readings of either kind */
+export async function speechOf(link: Link, found: Characteristics): Promise<Speech> {
+  const reading = found.get(hostUuid(READING_UUID));
+  const pressure = found.get(hostUuid(STANDARD_PRESSURE_UUID));
+  if (reading !== undefined || pressure === undefined) {
+    const { understood, ...capabilities } = await readCapabilities(link, found);
+    return {
+      ...capabilities,
+      problem: understood ? null : 'sensor_not_understood',
+      listen: async (take) => {
+        if (reading === undefined) throw new NotUnderstoodError('it has no readings');
+        const stop = hear(reading, take);
+        await subscribe(link, reading);
+        return { goOn: () => untilAborted(link), stop };
+      },
+    };
+  }
+  return {
+    problem: 'standard_sensor',
+    intervalMs: POLL_MS,
+    bufferDepth: 0,
+    listen: (take) => listenToStandard(link, found, pressure, take),
+  };
+}
+
+/** A sensor that can't notify is asked as often, ms; and each for its temperature so often. */
+const POLL_MS = 1000;
+const TEMPERATURE_MS = 10_000;
+
+async function listenToStandard(
+  link: Link,
+  found: Characteristics,
+  pressure: HostCharacteristic,
+  take: (bytes: Uint8Array) => void,
+): Promise<Listening> {
+  const readings = new StandardReadings();
+  const takePressure = (bytes: Uint8Array): void => take(readings.reading(bytes));
+  const askTemperature = async (): Promise<void> => {
+    readings.temperature(await readIfThere(link, found, STANDARD_TEMPERATURE_UUID));
+  };
+  await askTemperature();
+  const repeated = async (everyMs: number, action: () => Promise<void>): Promise<never> => {
+    for (;;) {
+      await pause(everyMs, link.signal);
+      await action();
+    }
+  };
+  const stop = hear(pressure, takePressure);
+  try {
+    await subscribe(link, pressure);
+    return { goOn: () => repeated(TEMPERATURE_MS, askTemperature), stop };
+  } catch (error) {
+    if (!(error instanceof RefusedError)) throw error;
+    const goOn = (): Promise<never> =>
+      Promise.race([
+        repeated(POLL_MS, async () => takePressure(await read(link, pressure))),
+        repeated(TEMPERATURE_MS, askTemperature),
+      ]);
+    return { goOn, stop };
+  }
+}
+
+/** Its notifications; what was asked for comes to whoever asked. */
+function hear(characteristic: HostCharacteristic, take: (bytes: Uint8Array) => void): () => void {
+  const onData = (bytes: unknown, isNotification: unknown): void => {
+    if (isNotification === true && bytes instanceof Uint8Array) take(bytes);
+  };
+  characteristic.on('data', onData);
+  return () => characteristic.removeListener('data', onData);
+}
+
+async function untilAborted({ signal }: Link): Promise<never> {
+  for (;;) await pause(2 ** 30, signal);
+}

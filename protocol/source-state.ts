@@ -33,11 +33,16 @@ const condition = {
   problem: z.enum(PROBLEM_CODES).nullable(),
   batteryPercent: z.number().min(0).max(100).nullable(),
   signalDbm: z.number().nullable(),
-  /** So many readings were missed and can still be fetched; absent where none are. */
-  missedReadings: z.int().min(1).optional(),
+  /** So many readings were missed and can still be fetched; absent: none. */
+  missedReadings: z.int().min(0).optional(),
 };
 
-const sensorStateSchema = z.strictObject({ sensorId: sensorIdentitySchema.shape.id, ...condition });
+const sensorStateSchema = z.strictObject({
+  sensorId: sensorIdentitySchema.shape.id,
+  /** As it calls itself. */
+  name: sensorIdentitySchema.shape.name,
+  ...condition,
+});
 export type SensorState = z.infer<typeof sensorStateSchema>;
 
 /** With several sensors, name and condition are those of the sensor that is best off. */

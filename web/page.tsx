@@ -102,7 +102,7 @@ function OpenPanel({ session }: { readonly session: Session }) {
     case 'type-in':
       return <TypeInPanel key="type-in" session={session} />;
     case 'sensors':
-      return <SensorsPanel key="sensors" recording={recording} />;
+      return <SensorsPanel key="sensors" recording={recording} sources={session.sources.value} />;
     case 'settings':
       return <SettingsPanel key="settings" />;
     case 'sheet':

@@ -70,7 +70,12 @@ export class PlayedSensors implements Source {
       phase: all.some(({ phase }) => phase === 'live') ? 'live' : 'lost',
       ...common,
       clockRate: 1,
-      sensors: all.map(({ identity, phase }) => ({ sensorId: identity.id, phase, ...common })),
+      sensors: all.map(({ identity: { id, name }, phase }) => ({
+        sensorId: id,
+        name,
+        phase,
+        ...common,
+      })),
     });
   }
 }

@@ -2,6 +2,8 @@
 import { clockWords } from '../parts/clock-words.ts';
 import { panel } from '../parts/panels.ts';
 import type { Session } from '../store/session.ts';
+import { isOffered } from '../sensors/in-reach.tsx';
+import { SENSOR_WORDS } from '../words/say-sensor.ts';
 import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connection.ts';
 
 export function NothingYet({ session }: { readonly session: Session }) {
@@ -29,6 +31,15 @@ export function NothingYet({ session }: { readonly session: Session }) {
                 </p>
               );
             })}
+            {radios.some((radio) => radio.sensors.some(isOffered)) && (
+              <button
+                type="button"
+                data-testid="choose-sensor"
+                onClick={() => (panel.value = 'sensors')}
+              >
+                {SENSOR_WORDS.choose}
+              </button>
+            )}
             <p>
               Switch the sensor on within reach. Recording starts with its first reading, by itself.
             </p>

@@ -1,15 +1,23 @@
 /** Names and places of the sensors that are being recorded. */
 import type { Recording } from '../../protocol/recording.ts';
+import type { SourceState } from '../../protocol/source-state.ts';
 import { Panel } from '../parts/panel.tsx';
 import { SENSOR_WORDS, sayOwnIdentity } from '../words/say-sensor.ts';
+import { InReach } from './in-reach.tsx';
 import { isNameable } from './is-nameable.ts';
 import { SensorForm } from './sensor-form.tsx';
 
-export function SensorsPanel({ recording }: { readonly recording: Recording | null }) {
+interface SensorsPanelProps {
+  readonly recording: Recording | null;
+  readonly sources: readonly SourceState[];
+}
+
+export function SensorsPanel({ recording, sources }: SensorsPanelProps) {
   if (!isNameable(recording)) {
     return (
       <Panel title={SENSOR_WORDS.title} testId="sensors-panel">
         <p>{SENSOR_WORDS.none}</p>
+        <InReach sources={sources} />
       </Panel>
     );
   }
@@ -26,6 +34,7 @@ export function SensorsPanel({ recording }: { readonly recording: Recording | nu
           isRead={recording.origin === 'typed_in'}
         />
       ))}
+      <InReach sources={sources} />
     </Panel>
   );
 }

@@ -35,8 +35,8 @@ function asOneSensor(source: SourceState, sensorId: string): SourceState {
   if (source.sensors.length === 0) return source;
   const sensor = source.sensors.find((one) => one.sensorId === sensorId);
   if (sensor !== undefined) {
-    const { phase, sinceMs, problem, batteryPercent, signalDbm } = sensor;
-    return { ...source, phase, sinceMs, problem, batteryPercent, signalDbm };
+    const { phase, sinceMs, problem, batteryPercent, signalDbm, missedReadings = 0 } = sensor;
+    return { ...source, phase, sinceMs, problem, batteryPercent, signalDbm, missedReadings };
   }
   const unheard = { ...source, batteryPercent: null, signalDbm: null };
   // Not heard since the bridge was started: the radio looks for it, while there is one.

@@ -1,6 +1,6 @@
 /** The page's connection to the bridge, and the source's to the sensor. */
 import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
-import type { SourcePhase, SourceState } from '../../protocol/source-state.ts';
+import type { SensorState, SourcePhase, SourceState } from '../../protocol/source-state.ts';
 
 export interface ConnectionWords {
   readonly text: string;
@@ -47,12 +47,18 @@ const PHASES: Readonly<Record<SourcePhase, string>> = {
 
 /** A word or two: 'Roof sensor, live'. `since` only where something stopped. */
 export function saySource(source: SourceState, sensorName: string, since: string): string {
-  const { phase: now, missedReadings = 0 } = source;
-  const phase =
-    now === 'backfilling' ? `live, fetching ${missedReadings} missed readings` : PHASES[now];
-  const stopped = now === 'stale' || now === 'lost' || now === 'gone' || now === 'paused';
   const name = sensorName === '' ? nameless(source.phase) : sensorName;
-  return `${name}, ${phase}${stopped ? ` since ${since}` : ''}`;
+  return `${name}, ${sayPhase(source, since)}`;
+}
+
+/** How it is doing: 'live', 'lost since 12:40', 'live, fetching 120 missed readings'. */
+export function sayPhase(
+  { phase, missedReadings = 0 }: Pick<SensorState, 'phase' | 'missedReadings'>,
+  since: string,
+): string {
+  if (phase === 'backfilling') return `live, fetching ${missedReadings} missed readings`;
+  const stopped = phase === 'stale' || phase === 'lost' || phase === 'gone' || phase === 'paused';
+  return `${PHASES[phase]}${stopped ? ` since ${since}` : ''}`;
 }
 
 /** Until a sensor is found it is the radio that is spoken of; a sensor need not give a name. */

@@ -21,8 +21,16 @@ export const SENSOR_WORDS = {
   stepWrong: 'The step: a number above zero, or leave it empty.',
   save: 'Save',
   saved: 'Saved.',
+  offered: 'not one that speaks the profile. Give it a name to hear it.',
+  choose: 'Sensors in reach',
   none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
 } as const;
+
+/** How well it is heard: in words, with the number for whoever compares two places. */
+export function saySignal(dbm: number): string {
+  const word = dbm > -70 ? 'good' : dbm > -88 ? 'fair' : 'weak';
+  return `signal ${word} (${dbm} dBm)`;
+}
 
 /** A name that says nothing is better than none: a reading is somebody's. */
 const NAMELESS = 'Sensor';

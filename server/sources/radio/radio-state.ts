@@ -26,10 +26,10 @@ export interface RadioFacts {
   readonly sensors: ReadonlyMap<string, SensorFacts>;
 }
 
-type Condition = Omit<SensorState, 'sensorId' | 'sinceMs'>;
+type Condition = Omit<SensorState, 'sensorId' | 'name' | 'sinceMs'>;
 type Shown = Condition & {
   readonly name: string;
-  readonly sensors: readonly (Condition & Pick<SensorState, 'sensorId'>)[];
+  readonly sensors: readonly (Condition & Pick<SensorState, 'sensorId' | 'name'>)[];
 };
 
 const BEST_FIRST: readonly SessionPhase[] = ['live', 'stale', 'connecting', 'found', 'lost'];
@@ -47,6 +47,7 @@ export function shownState({ radio, restarted, sensors }: RadioFacts, nowMs: num
   const missing = radio === 'starting' || radio === 'on' ? null : radio;
   const each = [...sensors].map(([sensorId, facts]) => ({
     sensorId,
+    name: facts.name,
     ...conditionOf(facts, missing, nowMs),
   }));
   // What nobody has chosen is offered, and speaks for nobody.

@@ -40,7 +40,7 @@ export async function speechOf(link: Link, found: Characteristics): Promise<Spee
       listen: async (take) => {
         if (reading === undefined) throw new NotUnderstoodError('it has no readings');
         const stop = hear(reading, take);
-        await subscribe(link, reading);
+        await subscribe(link, reading).catch(stopAnd(stop));
         return { goOn: () => untilAborted(link), stop };
       },
     };
@@ -80,7 +80,7 @@ async function listenToStandard(
     await subscribe(link, pressure);
     return { goOn: () => repeated(TEMPERATURE_MS, askTemperature), stop };
   } catch (error) {
-    if (!(error instanceof RefusedError)) throw error;
+    if (!(error instanceof RefusedError)) return stopAnd(stop)(error);
     const goOn = (): Promise<never> =>
       Promise.race([
         repeated(POLL_MS, async () => takePressure(await read(link, pressure))),
@@ -97,6 +97,14 @@ function hear(characteristic: HostCharacteristic, take: (bytes: Uint8Array) => v
   };
   characteristic.on('data', onData);
   return () => characteristic.removeListener('data', onData);
+}
+
+/** What failed leaves nothing behind in the library. */
+function stopAnd(stop: () => void): (error: unknown) => never {
+  return (error) => {
+    stop();
+    throw error;
+  };
 }
 
 async function untilAborted({ signal }: Link): Promise<never> {

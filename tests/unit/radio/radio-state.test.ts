@@ -82,12 +82,13 @@ test('each sensor has its own phase, problem, battery and signal', () => {
   expect(shownState(radio({}, lost, live)).sensors).toEqual([
     {
       sensorId: '0',
+      name: 'A',
       phase: 'lost',
       problem: 'sensor_lost',
       batteryPercent: 9,
       signalDbm: null,
     },
-    { sensorId: '1', phase: 'live', problem: null, batteryPercent: 80, signalDbm: -50 },
+    { sensorId: '1', name: 'A', phase: 'live', problem: null, batteryPercent: 80, signalDbm: -50 },
   ]);
 });
 

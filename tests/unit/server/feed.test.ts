@@ -128,7 +128,12 @@ describe('a feed', () => {
     const { feed, states, send } = setUp();
     const heard = { phase: 'live', sinceMs: 0, problem: null } as const;
     const unknown = { batteryPercent: null, signalDbm: null };
-    const sensors = ['a', 'b'].map((sensorId) => ({ sensorId, ...heard, ...unknown }));
+    const sensors = ['a', 'b'].map((sensorId) => ({
+      sensorId,
+      name: sensorId,
+      ...heard,
+      ...unknown,
+    }));
     const about = { id: 'radio', kind: 'radio', name: '', clockRate: 1 } as const;
     feed.state({ ...about, ...heard, ...unknown, sensors });
     for (const arrivedMs of [1000, 2000]) {

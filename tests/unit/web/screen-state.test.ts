@@ -87,6 +87,7 @@ describe('with two sensors in one recording', () => {
   const both = { ...recording(1, true), sensors: [identity('roof'), identity('cellar')] };
   const roof = {
     sensorId: 'roof',
+    name: 'roof',
     phase: 'live',
     sinceMs: 1,
     problem: null,
@@ -95,6 +96,7 @@ describe('with two sensors in one recording', () => {
   } as const;
   const cellar = {
     sensorId: 'cellar',
+    name: 'cellar',
     phase: 'lost',
     sinceMs: 7,
     problem: 'sensor_lost',

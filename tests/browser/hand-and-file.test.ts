@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expectAccessible } from '../support/accessible.ts';
 import {
   drawnPressures,
   openBrowser,
@@ -94,6 +95,7 @@ test('a logger’s file is shown as it is read, changed by choice, and only then
     .toMatch(/^1283 readings over 53 min 27 s, 250 micron lowest; 1 row could not be read\.$/u);
   expect(await page.getByTestId('read-in-wrong').innerText()).toMatch(/^line 17: “gone”/u);
   await picture(page, 'preview');
+  await expectAccessible(page);
   await page.setViewportSize({ width: 390, height: 844 });
   await picture(page, 'preview-phone');
   await page.setViewportSize({ width: 1280, height: 800 });
@@ -142,6 +144,7 @@ test('typed numbers are readings, dated and never live, until the recording is e
   await panel.getByRole('button', { name: 'Save' }).click();
   await panel.getByText('Your gauge: shop gauge, steps of 25 micron').waitFor();
   await picture(page, 'typing-in');
+  await expectAccessible(page);
   await page.setViewportSize({ width: 390, height: 844 });
   await picture(page, 'typing-in-phone');
   await page.setViewportSize({ width: 1280, height: 800 });

@@ -33,8 +33,8 @@ export const DECIMAL_NAMES = { '.': 'point', ',': 'comma' } as const;
 export const TIME_KIND_NAMES = {
   seconds: 'seconds',
   minutes: 'minutes',
-  clock: 'time of day, 12:40:05',
-  date: 'date, 2026-05-03 12:40:05',
+  clock: 'time of day',
+  date: 'date and time',
 } as const;
 
 /** A column by its heading, or by its place where it has none. */
@@ -113,7 +113,7 @@ export function sayHowRead(how: {
   readonly faulty: number;
   readonly lines: readonly number[];
 }): string {
-  const kind = TIME_KIND_NAMES[how.timeAs].split(',')[0] ?? '';
+  const kind = TIME_KIND_NAMES[how.timeAs];
   const read = `Read in with time from “${short(how.time)}” (${kind}) and pressure from “${short(how.pressure)}” (${how.pressureIn}).`;
   if (how.faulty === 0) return read;
   const more = how.faulty > how.lines.length ? ' and others' : '';

@@ -192,4 +192,6 @@ export const MOST_IMPORT_BYTES = 64 * 2 ** 20;
 export const importQuerySchema = z.strictObject({
   /** What the file is called, for the recording's title. */
   name: z.string().max(1000).default(''),
+  /** How it was read and what was left out of it, kept as a note at its first reading. */
+  remark: z.string().max(500).default(''),
 });

@@ -16,6 +16,14 @@ export interface CsvRow {
   readonly temperatureC: number | null;
 }
 
+/**
+ * What a reading can carry, in the sensor profile's fields: milliseconds and millipascals in 32 bits,
+ * the largest pressure of all saying 'not known', and hundredths of a degree in 16 bits with a sign.
+ */
+export const LONGEST_S = (2 ** 32 - 1) / 1000;
+export const HIGHEST_PA = (2 ** 32 - 2) / 1000;
+export const FARTHEST_C = (2 ** 15 - 1) / 100;
+
 /** What is wrong with a file, in which line, and what to do. */
 export class CsvError extends Error {
   override readonly name = 'CsvError';

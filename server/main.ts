@@ -108,7 +108,7 @@ export async function startBridge(
       reveal: (wish) => desk.reveal(wish),
       results: () => recorder.reader.results(),
     },
-    readIn: async (name, text) => durable(await imports.read(name, text)),
+    readIn: async (name, text, remark) => durable(await imports.read(name, text, remark)),
     typedIn: {
       type: (reading) => durable(typedIn.type(reading)),
       correct: (correction) => durable(typedIn.correct(correction)),

@@ -19,6 +19,7 @@ import './live/chart.css';
 import './live/days-work.css';
 import './live/nothing-yet.css';
 import './plan/plan.css';
+import './read-in/read-in.css';
 import './rehearse/rehearse.css';
 import './sensors/sensors.css';
 import { startAlerting } from './alerts/alerting.ts';

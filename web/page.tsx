@@ -12,6 +12,7 @@ import { notice } from './parts/notice.ts';
 import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
+import { ReadInPanel } from './read-in/read-in-panel.tsx';
 import { CallPanel } from './rehearse/call-panel.tsx';
 import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
 import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
@@ -99,6 +100,8 @@ function OpenPanel({ session }: { readonly session: Session }) {
       );
     case 'recordings':
       return <RecordingsPanel key="recordings" session={session} />;
+    case 'read-in':
+      return <ReadInPanel key="read-in" session={session} />;
     case 'type-in':
       return <TypeInPanel key="type-in" session={session} />;
     case 'sensors':

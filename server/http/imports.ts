@@ -6,7 +6,7 @@ import { ProblemError } from '../../protocol/problems.ts';
 import type { Recording } from '../../protocol/recording.ts';
 
 /** Resolves with the recording once it is durable. @throws ProblemError `bad_readings_file` */
-export type ReadIn = (name: string, text: string) => Promise<Recording>;
+export type ReadIn = (name: string, text: string, remark: string) => Promise<Recording>;
 
 const TOO_LARGE = 'FST_ERR_CTP_BODY_TOO_LARGE';
 
@@ -21,8 +21,8 @@ export function serveImports(server: FastifyInstance, readIn: ReadIn): void {
       throw code === TOO_LARGE ? new ProblemError('readings_file_too_large') : error;
     });
     scope.post('/api/imports', { bodyLimit: MOST_IMPORT_BYTES }, async (request, reply) => {
-      const { name } = importQuerySchema.parse(request.query);
-      const recording = await readIn(name, z.string().parse(request.body));
+      const { name, remark } = importQuerySchema.parse(request.query);
+      const recording = await readIn(name, z.string().parse(request.body), remark);
       return reply.status(201).send(recording);
     });
     done();

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expectAccessible } from '../support/accessible.ts';
 import {
   drawnPressures,
   openBrowser,
@@ -33,9 +34,14 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-async function chooseFile(page: Page, name: string, rows: readonly string[]): Promise<void> {
+async function chooseFile(
+  page: Page,
+  name: string,
+  rows: readonly string[],
+  header = HEADER,
+): Promise<void> {
   const path = join(folder, name);
-  writeFileSync(path, `${HEADER}${rows.join('\n')}\n`);
+  writeFileSync(path, `${header}${rows.join('\n')}\n`);
   await page.getByTestId('file-to-read-in').setInputFiles(path);
 }
 
@@ -51,7 +57,11 @@ test('a file says what is wrong with it, and put right becomes a recording named
   const wrong = page.getByTestId('read-in-wrong');
   await wrong.waitFor();
   expect(await wrong.innerText()).toMatch(/line 902/u);
+  expect(await page.getByTestId('read-in').isDisabled()).toBe(true);
+  await page.getByRole('button', { name: 'Another file' }).click();
   await chooseFile(page, 'cellar.csv', rows);
+  await page.getByText(/^900 readings over 14 min/u).waitFor();
+  await page.getByTestId('read-in').click();
   await untilReadings(page, rows.length);
   await untilShown(page, 'verdict', 'leak');
   expect(await shown(page, 'freshness')).toBe('ended');
@@ -60,6 +70,45 @@ test('a file says what is wrong with it, and put right becomes a recording named
   await page.getByTestId('open-recordings').click();
   await page.getByText('Imported: cellar.csv').waitFor();
   await picture(page, 'imported');
+  await page.context().close();
+});
+
+test('a logger’s file is shown as it is read, changed by choice, and only then kept', async () => {
+  const { page, complaints } = await openDashboard(browser, bridge.url);
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-recordings').click();
+  const rows = Array.from({ length: 1284 }, (_, at) => {
+    const clock = new Date(Date.UTC(2026, 4, 3, 23, 30) + at * 2500).toISOString().slice(11, 19);
+    const micron = 250 + 600_000 * Math.exp(-at / 90);
+    return `${clock};${micron.toFixed(1).replace('.', ',')};21,5`;
+  });
+  rows[15] = '23:30:37;gone;21,5';
+  await chooseFile(page, 'logger.txt', rows, 'Time;Gauge 1;Temperature\n');
+  const found = page.getByTestId('found');
+  await page.getByTestId('first-rows').waitFor();
+  // Nothing in the file says what the gauge shows: it is asked, not guessed.
+  await expect.poll(() => found.innerText()).toMatch(/the file does not say/u);
+  expect(await page.getByTestId('read-in').isDisabled()).toBe(true);
+  await page.getByLabel('Pressure in').selectOption({ label: 'micron' });
+  await expect
+    .poll(() => found.innerText())
+    .toMatch(/^1283 readings over 53 min 27 s, 250 micron lowest; 1 row could not be read\.$/u);
+  expect(await page.getByTestId('read-in-wrong').innerText()).toMatch(/^line 17: “gone”/u);
+  await picture(page, 'preview');
+  await expectAccessible(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await picture(page, 'preview-phone');
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.getByLabel('Leave out').check();
+  await page.getByTestId('read-in').click();
+  await untilReadings(page, 1283);
+  const [first] = await pageReadings(page);
+  expect(first).toMatchObject({ elapsedS: 0, temperatureC: 21.5 });
+  expect(await page.getByTestId('connection-state').innerText()).toMatch(/logger\.txt, imported/u);
+  const id = await shown(page, 'recording');
+  const detail = await (await fetch(new URL(`api/recordings/${id}`, bridge.url))).text();
+  expect(detail).toMatch(/“Gauge 1” \(micron\)[^]*1 row could not be read[^]*line 17/u);
+  expect(complaints).toEqual([]);
   await page.context().close();
 });
 
@@ -95,6 +144,7 @@ test('typed numbers are readings, dated and never live, until the recording is e
   await panel.getByRole('button', { name: 'Save' }).click();
   await panel.getByText('Your gauge: shop gauge, steps of 25 micron').waitFor();
   await picture(page, 'typing-in');
+  await expectAccessible(page);
   await page.setViewportSize({ width: 390, height: 844 });
   await picture(page, 'typing-in-phone');
   await page.setViewportSize({ width: 1280, height: 800 });

@@ -1,6 +1,7 @@
 /** Two sensors on the page: named, both drawn, compared, and none at the pump passes the system. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expectAccessible } from '../support/accessible.ts';
 import { PlayedSensors } from '../support/played-sensors.ts';
 import { openBrowser, openDashboard, picture, untilReadings } from '../support/dashboard.ts';
 import { runBridge } from '../support/running-bridge.ts';
@@ -45,6 +46,7 @@ test('sensors are named from the header, on every page, and the one at the syste
   await untilReadings(page, 399);
   await page.getByTestId('name-sensor').click();
   await picture(page, 'naming-sensors');
+  await expectAccessible(page);
   // By keyboard alone: the name, then the place with the arrows, then Enter.
   await page.getByTestId('sensor-aa:01').getByRole('textbox').focus();
   await page.keyboard.type('pump side');
@@ -67,6 +69,7 @@ test('sensors are named from the header, on every page, and the one at the syste
       .toMatch(/^[\d.]+ micron above roof, give or take [\d.]+$/u);
   }
   await picture(page, 'two-sensors');
+  await expectAccessible(page);
   await other.page.setViewportSize({ width: 390, height: 844 });
   await picture(other.page, 'two-sensors-phone');
   await other.page.context().close();

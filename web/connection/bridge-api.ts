@@ -100,16 +100,26 @@ export function endTypedIn(): Promise<Answer<Recording>> {
   return ask('POST', 'typed-in/end', {}, recordingSchema);
 }
 
-export function importFile(file: File): Promise<Answer<Recording>> {
-  if (file.size > MOST_IMPORT_BYTES) {
+/**
+ * @param csv in the one format that the bridge takes
+ * @param remark how it was read, kept with the recording; empty: nothing to note
+ */
+export function importReadings(
+  name: string,
+  csv: string,
+  remark: string,
+): Promise<Answer<Recording>> {
+  const body = new Blob([csv]);
+  if (body.size > MOST_IMPORT_BYTES) {
     // The bridge would hang up in the middle of it, and the reason would be lost.
     const code = 'readings_file_too_large';
     const { meaning, remedy } = PROBLEMS[code];
     return Promise.resolve({ ok: false, message: `${meaning} ${remedy}`, code });
   }
+  const query = new URLSearchParams({ name, remark });
   return send(
-    `imports?name=${encodeURIComponent(file.name)}`,
-    { method: 'POST', headers: { 'content-type': 'text/csv' }, body: file },
+    `imports?${query.toString()}`,
+    { method: 'POST', headers: { 'content-type': 'text/csv' }, body },
     recordingSchema,
   );
 }

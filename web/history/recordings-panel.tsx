@@ -19,7 +19,7 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
   const recordings = [...session.recordings.value].reverse();
   return (
     <Panel title="Recordings" testId="recordings-panel">
-      <ReadInFile session={session} />
+      <ReadInFile />
       {recordings.length === 0 && <p>Nothing has been recorded yet.</p>}
       <ul class="recordings">
         {recordings.map((recording) => (

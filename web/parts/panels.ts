@@ -9,6 +9,7 @@ export type PanelName =
   | 'reveal'
   | 'results'
   | 'recordings'
+  | 'read-in'
   | 'sheet'
   | 'rig'
   | 'settings'

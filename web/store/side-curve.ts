@@ -35,10 +35,16 @@ export class SideCurve {
   /** @param nowMs any clock that goes forward, ms */
   pieces(range: TimeRange, nowMs: number): CurvePieces {
     const drawn = this.#drawn;
-    const isSame = drawn?.range.fromS === range.fromS && drawn.range.toS === range.toS;
-    if (drawn !== null && isSame && nowMs - drawn.atMs < DRAWN_EVERY_MS) return drawn.pieces;
+    const isRecent = drawn !== null && nowMs - drawn.atMs < DRAWN_EVERY_MS;
+    if (isRecent && isNear(drawn.range, range)) return drawn.pieces;
     const { pieces } = this.#curve.drawn(range, this.#gaps.gaps());
     this.#drawn = { range, atMs: nowMs, pieces };
     return pieces;
   }
+}
+
+/** The axis grows as time goes on; a zoom by hand is a step that nobody would wait for. */
+function isNear(a: TimeRange, b: TimeRange): boolean {
+  const nearS = (b.toS - b.fromS) * 0.02;
+  return Math.abs(a.fromS - b.fromS) <= nearS && Math.abs(a.toS - b.toS) <= nearS;
 }

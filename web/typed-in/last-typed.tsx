@@ -1,5 +1,5 @@
 /** The last few numbers that were typed, and putting a slip right. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
 import { correctTyped } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
@@ -70,8 +70,8 @@ function Correction({ entry, done }: EntryProps & { readonly done: () => void })
   );
   const [wrong, setWrong] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
-  // Selected: what is typed takes the slip's place.
-  useEffect(() => field.current?.select(), []);
+  // Selected before the next key comes: what is typed takes the slip's place.
+  useLayoutEffect(() => field.current?.select(), []);
   const correct = async (pressurePa: number | null) => {
     const answer = await correctTyped({ index: entry.index, pressurePa });
     if (answer.ok) done();

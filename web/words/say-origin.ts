@@ -4,10 +4,9 @@ import { sayRehearsalTitle } from './say-reveal.ts';
 import { saySensors } from './say-sensor.ts';
 
 export const READ_IN_FILE = 'Read in a file';
-export const READING_FILE_IN = 'Reading it in…';
 export const READ_IN_HELP =
-  'A CSV file with elapsed_s, pressure_pa and event becomes a recording of its own, marked as ' +
-  'imported. The same file again makes another one.';
+  'A file with a column of times and one of pressures becomes a recording of its own, marked as ' +
+  'imported. You see how it is read before anything is kept; the same file again makes another one.';
 
 /** In a list: what it is, and by which sensors. */
 export function sayRecording({ origin, title, sensors }: Recording): string {

@@ -26,10 +26,11 @@ export class ImportDesk {
   /**
    * Resolves with the recording's id once the file has been delivered whole. The same file again
    * makes another recording.
+   * @param remark how it was read, as a note at its first reading; empty: nothing to note
    * @throws ProblemError `bad_readings_file`; nothing has been recorded then
    */
-  read(name: string, text: string): Promise<number> {
-    const reading = this.#before.then(() => this.#read(name, text));
+  read(name: string, text: string, remark = ''): Promise<number> {
+    const reading = this.#before.then(() => this.#read(name, text, remark));
     this.#before = reading.catch(() => undefined);
     return reading;
   }
@@ -39,7 +40,7 @@ export class ImportDesk {
     await this.#source?.stop();
   }
 
-  async #read(name: string, text: string): Promise<number> {
+  async #read(name: string, text: string, remark: string): Promise<number> {
     const file = await ReadingsFile.check(name, text);
     const { ledger, settled, wallClock, onState } = this.#options;
     const gathering = new GatheringLedger(ledger);
@@ -60,6 +61,9 @@ export class ImportDesk {
         unfinished: null,
         onState: (state) => {
           onState(state);
+          if (state.phase === 'finished' && remark !== '') {
+            feed.mark({ kind: 'note', elapsedS: file.firstS(), text: remark });
+          }
           const recordingId = state.phase === 'finished' ? feed.finish() : null;
           if (recordingId !== null) resolve(recordingId);
         },

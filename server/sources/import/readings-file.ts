@@ -4,13 +4,14 @@
  */
 import { setImmediate as nextTurn } from 'node:timers/promises';
 import { ProblemError } from '../../../protocol/problems.ts';
-import { CsvError, readingsCsvLines } from '../../../protocol/readings-csv.ts';
+import {
+  CsvError,
+  FARTHEST_C,
+  HIGHEST_PA,
+  LONGEST_S,
+  readingsCsvLines,
+} from '../../../protocol/readings-csv.ts';
 import type { CsvLine, CsvRow } from '../../../protocol/readings-csv.ts';
-
-/** What a reading can carry; see `unheard-reading.ts`. The largest pressure of all says 'not known'. */
-const LONGEST_S = (2 ** 32 - 1) / 1000;
-const HIGHEST_PA = (2 ** 32 - 2) / 1000;
-const FARTHEST_C = (2 ** 15 - 1) / 100;
 
 /** After so many rows the bridge gets to its other work: sensors may be live meanwhile. */
 const ROWS_AT_ONCE = 2000;
@@ -44,7 +45,12 @@ export class ReadingsFile {
     return new ReadingsFile(name, text);
   }
 
-  *rows(): Generator<CsvRow> {
+  /** When its first row stands, s. */
+  firstS(): number {
+    return this.rows().next().value?.elapsedS ?? 0;
+  }
+
+  *rows(): Generator<CsvRow, undefined> {
     for (const { row } of readingsCsvLines(this.#text)) yield row;
   }
 }

@@ -249,6 +249,32 @@ describe('facts', () => {
     expect(new Set(html.match(/ id="[^"]*"/gu)).size).toBe(html.match(/ id="[^"]*"/gu)?.length);
   });
 
+  test('a sensor is called as the technician calls it, with its own identity beside it', () => {
+    const [own] = JOB.sensors;
+    if (own === undefined) throw new Error('there is no sensor');
+    const label = { name: 'pump side', place: 'pump', displayStepPa: null, givenAtMs: 0 } as const;
+    const both = first.readings.flatMap((reading) => [reading, { ...reading, channel: 1 }]);
+    const html = written({
+      readings: both,
+      recording: {
+        sensors: [
+          { ...own, label },
+          { ...own, id: 'b' },
+        ],
+      },
+      facts: { marks: first.marks },
+    });
+    expect(html).toContain('Verdict, sensor 1 (pump side)');
+    expect(html).toMatch(
+      /Called by the technician<\/th><td>pump side<[^]*Its own name<\/th><td>Roof sensor</u,
+    );
+    expect(html).toMatch(/It sat<\/th><td>at the pump</u);
+    // The same curve: from the pump's side of the valve it is no verdict on the system.
+    const verdicts = [...html.matchAll(/class="verdict verdict-[^"]*"><strong>([^<]*)</gu)];
+    expect(verdicts[0]?.[1]).toMatch(/^Undecided/u);
+    expect(verdicts[1]?.[1]).not.toMatch(/^Undecided/u);
+  });
+
   test('who drew the conclusions, what a hold proves, and who decides', () => {
     const html = written({ readings: first.readings });
     expect(html).toContain('9.8.7');
@@ -272,12 +298,13 @@ describe('whatever people write stays text', () => {
             model: text,
             serial: text,
             firmware: text,
-            label: null,
+            label: { name: text, place: 'pump', displayStepPa: 1, givenAtMs: 0 },
           },
         ],
       },
       facts: {
         marks: [{ id: 1, kind: 'note', elapsedS: 30, text, madeBy: 'hand' }],
+        takenBack: [{ index: 1, elapsedS: 1, pressurePa: 5, insteadPa: null, atMs: 0 }],
         entries: [{ elapsedS: 1, fields: { site: text, equipment: text } }],
         softwareVersion: text,
       },

@@ -155,6 +155,18 @@ describe('a recording with two sensors', () => {
     expect(pieces[1]?.[0]).toEqual({ elapsedS: 60, pressurePa: 100 });
   });
 
+  test('is drawn anew twice a second at most, and at once where one zooms', () => {
+    const side = new SideCurve(new ChannelReadings(0));
+    const count = (toS: number, nowMs: number) =>
+      side.pieces({ fromS: 0, toS }, nowMs).flat().length;
+    side.insert([recordedReading(1)]);
+    expect(count(100, 0)).toBe(1);
+    side.insert([recordedReading(2), recordedReading(90)]);
+    expect(count(101, 400)).toBe(1);
+    expect(count(50, 400)).toBe(2);
+    expect(count(101, 600)).toBe(3);
+  });
+
   test('draws no more of a day than of an hour', () => {
     const readings = new ChannelReadings(0);
     const side = new SideCurve(readings);

@@ -1,0 +1,45 @@
+/** What comes of a file as it is chosen to be read: gathered row by row. Pure. */
+import { formatReadingsCsvRows, READINGS_CSV_HEADER } from '../../protocol/readings-csv.ts';
+import type { FaultyRow, ReadRow } from './read-rows.ts';
+
+/** Faulty rows that are told one by one; the others are counted. */
+const MOST_TOLD = 8;
+
+export class Found {
+  readonly faults: FaultyRow[] = [];
+  readonly #parts: string[] = [READINGS_CSV_HEADER];
+  readings = 0;
+  /** Readings without a pressure: over range, or nothing measured. */
+  unmeasured = 0;
+  events = 0;
+  faulty = 0;
+  lowestPa: number | null = null;
+  #firstS: number | null = null;
+  #lastS = 0;
+
+  take(read: ReadRow): void {
+    if ('fault' in read) {
+      this.faulty += 1;
+      if (this.faults.length < MOST_TOLD) this.faults.push(read);
+      return;
+    }
+    const { row } = read;
+    this.readings += 1;
+    if (row.pressurePa === null) this.unmeasured += 1;
+    else this.lowestPa = Math.min(this.lowestPa ?? row.pressurePa, row.pressurePa);
+    if (row.event !== null) this.events += 1;
+    this.#firstS ??= row.elapsedS;
+    this.#lastS = row.elapsedS;
+    this.#parts.push(formatReadingsCsvRows([row]));
+  }
+
+  /** From the first reading to the last, s. */
+  get lengthS(): number {
+    return this.#lastS - (this.#firstS ?? 0);
+  }
+
+  /** The readings in the one format that the bridge takes. */
+  csv(): string {
+    return this.#parts.join('');
+  }
+}

@@ -3,16 +3,17 @@ import type { SensorBehaviour } from './sensor-behaviour.ts';
 
 export interface Measuring {
   readonly behaviour: SensorBehaviour;
-  /** What there is to be measured at this moment, Pa; null: over range. */
-  readonly pressurePa: () => number | null;
+  /** What there is to be measured at this moment. */
+  readonly next: () => { readonly pressurePa: number | null; readonly temperatureC: number };
 }
 
 /** @returns what stops it */
-export function startMeasuring({ behaviour, pressurePa }: Measuring): () => void {
+export function startMeasuring({ behaviour, next }: Measuring): () => void {
   let timer: NodeJS.Timeout;
   let dueMs = performance.now();
   const measure = (): void => {
-    behaviour.measure(pressurePa());
+    const { pressurePa, temperatureC } = next();
+    behaviour.measure(pressurePa, { temperatureC });
     // From one due time to the next, so that the time that this takes doesn't add up.
     dueMs = Math.max(dueMs + behaviour.measuringIntervalMs, performance.now());
     timer = setTimeout(measure, dueMs - performance.now());

@@ -20,6 +20,8 @@ import type { PeripheralHost, ServiceDefinition } from './service-definition.ts'
 export interface SensorBehaviourOptions {
   readonly serial?: string;
   readonly batteryPercent?: number;
+  /** Boot id at its first start; 1 where not said. */
+  readonly boot?: number;
   /** A `bufferDepth` of 0 makes a sensor without stored readings. */
   readonly capabilities?: Partial<Capabilities>;
   /** Monotonic milliseconds that its uptime counts. */
@@ -63,7 +65,7 @@ export class SensorBehaviour {
   readonly #store: ReadingStore;
   #host: PeripheralHost | undefined;
   #bootMs: number;
-  #boot = 1;
+  #boot: number;
   #sequence: number;
   #capabilities: Capabilities;
   /** The interval that it measures at; a rule breaker's may differ from the one that it claims. */
@@ -79,6 +81,7 @@ export class SensorBehaviour {
     const { sequence, uptimeMs } = options.startsAt ?? { sequence: 0, uptimeMs: 0 };
     this.#sequence = sequence;
     this.#bootMs = this.#clock() - uptimeMs;
+    this.#boot = options.boot ?? 1;
     this.#capabilities = { ...INVENTED_CAPABILITIES, ...options.capabilities };
     this.#pacedMs = Math.max(this.#capabilities.intervalMs, 1);
     this.#store = new ReadingStore(this.#deviations.keeps ?? this.#capabilities.bufferDepth);

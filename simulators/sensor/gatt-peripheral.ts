@@ -17,6 +17,8 @@ export interface GattPeripheralOptions {
   readonly services: readonly ServiceDefinition[];
   /** The largest ATT_MTU that it agrees to. */
   readonly largestMtu: number;
+  /** Whether it advertises after the end of a link, as it must. */
+  readonly advertisesAgain: boolean;
 }
 
 /** L2CAP channel of the Attribute Protocol. */
@@ -109,7 +111,8 @@ export class GattPeripheral implements PeripheralHost {
     const uuid = uuidBytes(advertisedService);
     const type = uuid.length === 2 ? AD_TYPE.services16 : AD_TYPE.services128;
     const services = advertisingField(type, uuid);
-    const label = advertisingField(AD_TYPE.completeName, Buffer.from(name));
+    const label =
+      name === '' ? Buffer.alloc(0) : advertisingField(AD_TYPE.completeName, Buffer.from(name));
     this.#command(COMMAND.reset, Buffer.alloc(0));
     this.#command(COMMAND.setEventMask, ALL_EVENTS);
     this.#command(COMMAND.leSetEventMask, LE_EVENTS);
@@ -162,7 +165,9 @@ export class GattPeripheral implements PeripheralHost {
     this.#incoming = Buffer.alloc(0);
     this.#indications = [];
     this.#server.forgetPeer();
-    if (this.#reachable) this.#command(COMMAND.leSetAdvertising, Buffer.from([1]));
+    const { advertisesAgain } = this.#options;
+    if (this.#reachable && advertisesAgain)
+      this.#command(COMMAND.leSetAdvertising, Buffer.from([1]));
   }
 
   #assemble(packet: Buffer): void {

@@ -12,6 +12,7 @@ import {
   type Selection,
 } from '../../protocol/record-access.ts';
 import { ATT_ERROR } from './att-server.ts';
+import type { Deviations } from './deviations.ts';
 import type { CharacteristicDefinition, PeripheralHost } from './service-definition.ts';
 
 export interface RecordAccessOptions {
@@ -22,6 +23,7 @@ export interface RecordAccessOptions {
   readonly pauseMs: number;
   /** Whether an aborted report says that it was not completed, as it may. */
   readonly tellsOfAbortedReport: boolean;
+  readonly deviations: Deviations;
 }
 
 /** A report under way. Its readings are settled when it is taken. */
@@ -69,16 +71,23 @@ export class RecordAccessServer {
   }
 
   #write(value: Uint8Array): number | undefined {
-    const opCode = value[0] ?? 0;
-    if (!this.#answersWanted) return ATT_ERROR.notConfigured;
-    if (opCode === REPORT && !this.#storedWanted) return ATT_ERROR.notConfigured;
-    if (opCode !== ABORT && this.#report !== null) return ATT_ERROR.underWay;
+    const { deviations } = this.#options;
+    const right = this.#errorOf(value[0] ?? 0);
+    const error = deviations.accessError === undefined ? right : deviations.accessError(right);
+    if (error !== undefined) return error;
     const decoded = decodeRequest(value);
     // The write is answered first.
     queueMicrotask(() => {
       if (decoded.ok) this.#follow(decoded.request);
       else this.#indicate(encodeResponse(decoded.opCode, decoded.outcome));
     });
+    return undefined;
+  }
+
+  #errorOf(opCode: number): number | undefined {
+    if (!this.#answersWanted) return ATT_ERROR.notConfigured;
+    if (opCode === REPORT && !this.#storedWanted) return ATT_ERROR.notConfigured;
+    if (opCode !== ABORT && this.#report !== null) return ATT_ERROR.underWay;
     return undefined;
   }
 
@@ -90,10 +99,14 @@ export class RecordAccessServer {
     const readings = this.#options.select(request.selection);
     if (request.opCode === 'count') this.#indicate(encodeCount(readings.length));
     else if (readings.length === 0) this.#end('noRecords');
-    else this.#send((this.#report = { readings, sent: 0 }));
+    else {
+      const { report } = this.#options.deviations;
+      this.#send((this.#report = { readings: report?.(readings) ?? readings, sent: 0 }));
+    }
   }
 
   #abort(): void {
+    if (this.#options.deviations.ignoresAbort === true) return;
     const wasUnderWay = this.#report !== null;
     this.#report = null;
     if (wasUnderWay && this.#options.tellsOfAbortedReport) this.#end('notCompleted');
@@ -126,6 +139,8 @@ export class RecordAccessServer {
   }
 
   #indicate(answer: Uint8Array): void {
-    this.#options.host()?.indicate(RECORD_ACCESS_UUID, answer);
+    const { deviations, host } = this.#options;
+    const given = deviations.answer === undefined ? answer : deviations.answer(answer);
+    if (given !== null) host()?.indicate(RECORD_ACCESS_UUID, given);
   }
 }

@@ -3,23 +3,25 @@
  * only when it is told to, and keeps what it has measured whether anybody listens or not.
  */
 import {
+  CAPABILITIES_FIELDS,
   IDENTIFY_FIELDS,
   READING_FIELDS,
   READING_UUID,
   SET_INTERVAL_FIELDS,
 } from '../../protocol/profile.ts';
-import { decode, encode, type Values } from '../../protocol/profile-codec.ts';
+import { decode, encode } from '../../protocol/profile-codec.ts';
 import { ATT_ERROR } from './att-server.ts';
+import type { Deviations, Reading } from './deviations.ts';
 import { ReadingStore } from './reading-store.ts';
 import { RecordAccessServer } from './record-access-server.ts';
 import { INVENTED_CAPABILITIES, sensorServices, type Capabilities } from './sensor-services.ts';
 import type { PeripheralHost, ServiceDefinition } from './service-definition.ts';
 
-export type Reading = Values<typeof READING_FIELDS>;
-
 export interface SensorBehaviourOptions {
   readonly serial?: string;
   readonly batteryPercent?: number;
+  /** Boot id at its first start; 1 where not said. */
+  readonly boot?: number;
   /** A `bufferDepth` of 0 makes a sensor without stored readings. */
   readonly capabilities?: Partial<Capabilities>;
   /** Monotonic milliseconds that its uptime counts. */
@@ -32,6 +34,8 @@ export interface SensorBehaviourOptions {
   readonly reportPauseMs?: number;
   /** Whether an aborted report answers 'not completed' before the abort answers. */
   readonly tellsOfAbortedReport?: boolean;
+  /** The rules that it breaks. */
+  readonly deviations?: Deviations;
 }
 
 /** A reading as it was sent, and whether anybody had subscribed to it. */
@@ -56,27 +60,34 @@ export class SensorBehaviour {
   readonly services: readonly ServiceDefinition[];
 
   readonly #options: SensorBehaviourOptions;
+  readonly #deviations: Deviations;
   readonly #clock: () => number;
   readonly #store: ReadingStore;
   #host: PeripheralHost | undefined;
   #bootMs: number;
-  #boot = 1;
+  #boot: number;
   #sequence: number;
   #capabilities: Capabilities;
+  /** The interval that it measures at; a rule breaker's may differ from the one that it claims. */
+  #pacedMs: number;
   #latest: Uint8Array | null = null;
   #subscribed = false;
   #waiting: (() => void)[] = [];
 
   constructor(options: SensorBehaviourOptions = {}) {
     this.#options = options;
+    this.#deviations = options.deviations ?? {};
     this.#clock = options.clock ?? (() => performance.now());
     const { sequence, uptimeMs } = options.startsAt ?? { sequence: 0, uptimeMs: 0 };
     this.#sequence = sequence;
     this.#bootMs = this.#clock() - uptimeMs;
+    this.#boot = options.boot ?? 1;
     this.#capabilities = { ...INVENTED_CAPABILITIES, ...options.capabilities };
-    this.#store = new ReadingStore(this.#capabilities.bufferDepth);
+    this.#pacedMs = Math.max(this.#capabilities.intervalMs, 1);
+    this.#store = new ReadingStore(this.#deviations.keeps ?? this.#capabilities.bufferDepth);
     this.batteryPercent = options.batteryPercent ?? 87;
-    this.services = this.#createServices();
+    const services = this.#createServices();
+    this.services = this.#deviations.services?.(services) ?? services;
   }
 
   /** From now on it is served by this host. */
@@ -86,6 +97,11 @@ export class SensorBehaviour {
 
   get intervalMs(): number {
     return this.#capabilities.intervalMs;
+  }
+
+  /** What passes between two measurements. */
+  get measuringIntervalMs(): number {
+    return this.#pacedMs * (this.#deviations.slowness ?? 1);
   }
 
   get subscribed(): boolean {
@@ -101,7 +117,8 @@ export class SensorBehaviour {
   measure(pressurePa: number | null, more: Partial<Reading> = {}): SentReading {
     const sequence = this.#sequence;
     this.#sequence = (sequence + 1) % 2 ** 32;
-    const bytes = encode(READING_FIELDS, {
+    const { reading, readingBytes, notifications = 1 } = this.#deviations;
+    const right: Reading = {
       flags: { ...NO_FLAGS, overRange: pressurePa === null },
       boot: this.#boot,
       sequence,
@@ -109,10 +126,15 @@ export class SensorBehaviour {
       pressurePa,
       temperatureC: 21.5,
       ...more,
-    });
-    this.#latest = bytes;
+    };
+    const encoded = encode(READING_FIELDS, reading?.(right) ?? right);
+    const bytes = readingBytes?.(encoded) ?? encoded;
+    this.#latest =
+      this.#deviations.shown?.(this.#latest === null ? [bytes] : [this.#latest, bytes]) ?? bytes;
     this.#store.keep(bytes);
-    return { sequence, bytes, delivered: this.send(bytes) };
+    let delivered = false;
+    for (let i = 0; i < notifications; i += 1) delivered = this.send(bytes);
+    return { sequence, bytes, delivered };
   }
 
   /** Sends any bytes in place of a reading; false where nobody has subscribed. */
@@ -122,7 +144,7 @@ export class SensorBehaviour {
 
   /** Starts anew: another boot id, running number and uptime from zero. */
   restart(): void {
-    this.#boot = (this.#boot + 1) & 0xffff;
+    if (this.#deviations.keepsBoot !== true) this.#boot = (this.#boot + 1) & 0xffff;
     this.#sequence = 0;
     this.#bootMs = this.#clock();
     this.#latest = null;
@@ -136,6 +158,7 @@ export class SensorBehaviour {
       const { intervalMs } = interval.values;
       if (intervalMs < this.#capabilities.shortestIntervalMs) return ATT_ERROR.valueNotAllowed;
       this.#capabilities = { ...this.#capabilities, intervalMs };
+      if (this.#deviations.ignoresInterval !== true) this.#pacedMs = intervalMs;
       return undefined;
     }
     const identify = decode(IDENTIFY_FIELDS, value);
@@ -151,11 +174,15 @@ export class SensorBehaviour {
       host: () => this.#host,
       pauseMs: reportPauseMs ?? 0,
       tellsOfAbortedReport: tellsOfAbortedReport ?? false,
+      deviations: this.#deviations,
     });
     return sensorServices({
       serial: serial ?? 'V-0001',
       latestReading: () => this.#latest ?? ATT_ERROR.unlikely,
-      capabilities: () => this.#capabilities,
+      capabilities: () => {
+        const right = encode(CAPABILITIES_FIELDS, this.#capabilities);
+        return this.#deviations.capabilitiesBytes?.(right) ?? right;
+      },
       batteryPercent: () => this.batteryPercent,
       control: (value) => this.control(value),
       subscription: (on) => this.#subscription(on),
@@ -165,6 +192,8 @@ export class SensorBehaviour {
 
   #subscription(on: boolean): void {
     this.#subscribed = on;
+    const { changesBootWithLink } = this.#deviations;
+    if (!on && changesBootWithLink === true) this.#boot = (this.#boot + 1) & 0xffff;
     if (on) for (const done of this.#waiting.splice(0)) done();
   }
 }

@@ -2,7 +2,7 @@
 import {
   BATTERY_LEVEL_UUID,
   BATTERY_SERVICE_UUID,
-  CAPABILITIES_FIELDS,
+  type CAPABILITIES_FIELDS,
   CAPABILITIES_UUID,
   CONTROL_UUID,
   DEVICE_INFORMATION,
@@ -11,7 +11,7 @@ import {
   READING_UUID,
   SERVICE_UUID,
 } from '../../protocol/profile.ts';
-import { encode, type Values } from '../../protocol/profile-codec.ts';
+import type { Values } from '../../protocol/profile-codec.ts';
 import type { CharacteristicDefinition, ServiceDefinition } from './service-definition.ts';
 
 export type Capabilities = Values<typeof CAPABILITIES_FIELDS>;
@@ -42,7 +42,7 @@ export interface ServedSensor {
   readonly serial: string;
   /** Or the number of an ATT error, before there is any. */
   readonly latestReading: () => Uint8Array | number;
-  readonly capabilities: () => Capabilities;
+  readonly capabilities: () => Uint8Array;
   readonly batteryPercent: () => number;
   /** Undefined where it is obeyed, or the number of an ATT error. */
   readonly control: (value: Uint8Array) => number | undefined;
@@ -65,7 +65,7 @@ export function sensorServices(sensor: ServedSensor): ServiceDefinition[] {
         {
           uuid: CAPABILITIES_UUID,
           properties: ['read'],
-          read: () => encode(CAPABILITIES_FIELDS, sensor.capabilities()),
+          read: sensor.capabilities,
         },
         { uuid: CONTROL_UUID, properties: ['write'], write: sensor.control },
         ...sensor.stored,

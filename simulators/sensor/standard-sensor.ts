@@ -45,6 +45,7 @@ export class StandardSensor {
       advertisedService: ENVIRONMENTAL_SENSING_UUID,
       services: [{ uuid: ENVIRONMENTAL_SENSING_UUID, characteristics }, ...usualServices(usual)],
       largestMtu: SMALLEST_MTU,
+      advertisesAgain: true,
     });
   }
 

@@ -35,6 +35,10 @@ export class VirtualSocket extends EventEmitter {
     return 0;
   }
 
+  bindControl(): void {
+    // The peripheral's libraries tell the kernel their keys; nobody pairs here.
+  }
+
   isDevUp(): boolean {
     return this.#state !== ADAPTER.off;
   }

@@ -1,0 +1,3 @@
+import { describeVirtualSensor } from './describe-virtual-sensor.ts';
+
+describeVirtualSensor('@stoprocent/bleno');

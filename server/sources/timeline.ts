@@ -7,6 +7,7 @@
  * does, the axis is anchored anew at the arrival of the first reading heard.
  */
 import type { ReadingFact } from '../../protocol/reading.ts';
+import { ClockWatch, type ClockRate } from './clock-rate.ts';
 import { NumberSet } from './number-set.ts';
 import type { ResumePoint } from './resume-point.ts';
 import { unwrapped } from './wrapping.ts';
@@ -24,13 +25,21 @@ export type Placed =
   /** From a time of which nothing is known: when it was can't be said. */
   | { readonly kind: 'unplaceable' };
 
+/** From an uptime on: where that lies, and how fast time passes beside the sensor's clock. */
+interface Piece {
+  readonly fromUptimeMs: number;
+  readonly elapsedS: number;
+  readonly rate: number;
+}
+
 /** A stretch in which number and uptime go on without a break. */
 interface Stretch {
   readonly boot: number;
   /** Its first number: earlier ones of this boot belong to the stretch before, if there is one. */
   fromNumber: number;
-  /** Data time of uptime zero, s. */
-  readonly zeroS: number;
+  /** In order; the first holds for what came before it, too. */
+  readonly pieces: Piece[];
+  readonly clock: ClockWatch;
   readonly seen: NumberSet;
   lastNumber: number;
   lastUptimeMs: number;
@@ -42,6 +51,13 @@ interface Stretch {
 const REMEMBERED = 600;
 /** Fetched readings may belong to so many stretches back. */
 const STRETCHES = 8;
+/**
+ * A sensor's clock is believed within this: 0.1 % is far beyond a crystal, and below what any leak rate is
+ * known to. One that is surely further off is put right from then on.
+ */
+const BELIEVED = 1e-3;
+/** Surely: by so many deviations. */
+const SURE = 3;
 
 export class Timeline {
   /** The latest last. */
@@ -56,7 +72,8 @@ export class Timeline {
     this.#stretches.push({
       boot,
       fromNumber: numbers[0]?.from ?? lastNumber,
-      zeroS: lastElapsedS - lastUptimeMs / 1000,
+      pieces: [{ fromUptimeMs: lastUptimeMs, elapsedS: lastElapsedS, rate: 1 }],
+      clock: new ClockWatch(),
       seen,
       lastNumber,
       lastUptimeMs,
@@ -85,8 +102,14 @@ export class Timeline {
     if (isLater) {
       present.lastNumber = number;
       present.lastUptimeMs = uptimeMs;
+      setRight(present, present.clock.heard(uptimeMs / 1000, arrivedS));
     }
     return placedAt(present, uptimeMs);
+  }
+
+  /** How fast time passes beside the sensor's clock, where that had to be put right; else 1. */
+  get rate(): number {
+    return this.#stretches.at(-1)?.pieces.at(-1)?.rate ?? 1;
   }
 
   /** A reading that was kept by the sensor and asked for later: its arrival says nothing. */
@@ -103,7 +126,7 @@ export class Timeline {
     const stretch = isEarlier ? next : own;
     const uptimeMs = unwrapped(stamp.uptimeMs, stretch.lastUptimeMs);
     // From before the recording: it belongs to none, or to another.
-    if (stretch.zeroS + uptimeMs / 1000 < 0) return { kind: 'unplaceable' };
+    if (elapsedAt(stretch, uptimeMs) < 0) return { kind: 'unplaceable' };
     stretch.fromNumber = Math.min(stretch.fromNumber, number);
     stretch.seen.add(number);
     return placedAt(stretch, uptimeMs);
@@ -118,7 +141,8 @@ export class Timeline {
     const stretch: Stretch = {
       boot,
       fromNumber: sequence,
-      zeroS: arrivedS - uptimeMs / 1000,
+      pieces: [{ fromUptimeMs: uptimeMs, elapsedS: arrivedS, rate: 1 }],
+      clock: new ClockWatch(),
       seen: new NumberSet(),
       lastNumber: sequence,
       lastUptimeMs: uptimeMs,
@@ -133,8 +157,26 @@ export class Timeline {
 }
 
 /** Time never runs before the recording's beginning, whatever a sensor claims. */
-function placedAt({ zeroS }: Stretch, uptimeMs: number): Placed {
-  return { kind: 'placed', elapsedS: Math.max(0, zeroS + uptimeMs / 1000) };
+function placedAt(stretch: Stretch, uptimeMs: number): Placed {
+  return { kind: 'placed', elapsedS: Math.max(0, elapsedAt(stretch, uptimeMs)) };
+}
+
+function elapsedAt({ pieces }: Stretch, uptimeMs: number): number {
+  const piece = pieces.findLast(({ fromUptimeMs }) => fromUptimeMs <= uptimeMs) ?? pieces[0];
+  if (piece === undefined) throw new Error('a stretch begins with a piece');
+  return piece.elapsedS + ((uptimeMs - piece.fromUptimeMs) / 1000) * piece.rate;
+}
+
+/** From the latest reading on, without a jump. */
+function setRight(stretch: Stretch, found: ClockRate | null): void {
+  const present = stretch.pieces.at(-1)?.rate ?? 1;
+  if (found === null || Math.abs(found.rate - present) - SURE * found.sigma < BELIEVED) return;
+  const { lastUptimeMs } = stretch;
+  stretch.pieces.push({
+    fromUptimeMs: lastUptimeMs,
+    elapsedS: elapsedAt(stretch, lastUptimeMs),
+    rate: found.rate,
+  });
 }
 
 function remember({ latest }: Stretch, number: number, uptimeMs: number): void {

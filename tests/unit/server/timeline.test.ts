@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { Timeline, type Stamp } from '../../../server/sources/timeline.ts';
+import { seeded } from '../../support/invented-curves.ts';
 
 const WRAP = 2 ** 32;
 
@@ -179,5 +180,37 @@ describe('a time axis that goes on after the bridge was away', () => {
   test('anchors a sensor that was restarted meanwhile at its arrival', () => {
     const { heard } = goOn();
     expect(heard(stamp(3, 300, { boot: 2 }), 5000)).toBe(5000);
+  });
+});
+
+describe('a sensor’s clock that runs wrong', () => {
+  /** Readings each second of true time, heard 5 to 60 ms late; data time less true time at the end, s. */
+  function offAfter(minutes: number, error: number, sleepsAtS = Infinity): number {
+    const random = seeded(Math.round(1e6 * (error + 1)) + minutes);
+    const { heard } = axis();
+    let elapsedS = 0;
+    for (let trueS = 0; trueS <= 60 * minutes; trueS += 1) {
+      const sleptS = trueS >= sleepsAtS ? 600 : 0;
+      const late = 0.005 + 0.055 * random();
+      const uptimeMs = Math.round(1000 * (1 + error) * (trueS + 7 + sleptS));
+      elapsedS = Number(heard(stamp(trueS, uptimeMs), trueS + late));
+    }
+    return elapsedS - 60 * minutes;
+  }
+
+  test.each([0.02, -0.03, 0.004])('by %d is put right within minutes', (error) => {
+    const lost = offAfter(10, error);
+    expect(Math.abs(lost)).toBeLessThan(5 * 60 * Math.abs(error) + 0.3);
+    // Nothing more is lost later on.
+    expect(Math.abs(offAfter(120, error) - lost)).toBeLessThan(1);
+  });
+
+  test.each([0, 5e-5, -1e-4])('by %d, as crystals do, is left alone', (error) => {
+    expect(Math.abs(offAfter(120, error) - 7200 * error)).toBeLessThan(0.1);
+  });
+
+  test('is told from a computer that slept', () => {
+    const sleptS = offAfter(60, 0, 1200);
+    expect(Math.abs(sleptS - 600)).toBeLessThan(0.1);
   });
 });

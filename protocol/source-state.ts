@@ -42,6 +42,8 @@ const sensorStateSchema = z.strictObject({
   /** As it calls itself. */
   name: sensorIdentitySchema.shape.name,
   ...condition,
+  /** How much faster than this computer's its clock runs, where that is more than a crystal explains. */
+  clockFastPercent: z.number().optional(),
 });
 export type SensorState = z.infer<typeof sensorStateSchema>;
 

@@ -67,6 +67,8 @@ export class Feed implements SourceListener {
   #lastState: SourceState | null = null;
   /** The sensors whose latest bytes could not be read. */
   readonly #notUnderstood = new Set<string>();
+  /** By how many per cent the clocks run fast that had to be put right. */
+  readonly #clocks = new Map<string, number>();
 
   constructor(options: FeedOptions) {
     this.#options = options;
@@ -100,12 +102,14 @@ export class Feed implements SourceListener {
   reading(raw: RawReading): void {
     const recording = this.#recordingFor(raw.arrivedMs);
     const arrivedS = (raw.arrivedMs - recording.zeroMs) / 1000;
-    const taken = this.#intake(recording, raw.sensorId).take(raw.bytes, arrivedS, raw.fetched);
+    const intake = this.#intake(recording, raw.sensorId);
+    const taken = intake.take(raw.bytes, arrivedS, raw.fetched);
     recording.lastArrivedS = Math.max(recording.lastArrivedS, arrivedS);
     if (taken.kind === 'reading') this.#options.ledger.readings(recording.id, [taken.reading]);
     if (taken.kind === 'reading' || taken.kind === 'unreadable') {
       this.#understood(raw.sensorId, taken.kind === 'reading');
     }
+    this.#noteClock(raw.sensorId, intake.clockFastPercent);
   }
 
   heardBefore(sensorId: string): ResumePoint | null {
@@ -122,7 +126,7 @@ export class Feed implements SourceListener {
 
   state(state: SourceState): void {
     this.#lastState = state;
-    this.#options.onState(withoutSense(state, this.#notUnderstood));
+    this.#options.onState(withClocks(withoutSense(state, this.#notUnderstood), this.#clocks));
   }
 
   /**
@@ -209,6 +213,13 @@ export class Feed implements SourceListener {
     return intake;
   }
 
+  /** Said when it is found out, and with every state from then on. */
+  #noteClock(sensorId: string, fastPercent: number): void {
+    if ((this.#clocks.get(sensorId) ?? 0) === fastPercent) return;
+    this.#clocks.set(sensorId, fastPercent);
+    if (this.#lastState) this.state(this.#lastState);
+  }
+
   /** Said once when it begins and once when it ends, and with every state between. */
   #understood(sensorId: string, understood: boolean): void {
     if (this.#notUnderstood.has(sensorId) !== understood) return;
@@ -226,6 +237,15 @@ function withoutSense(state: SourceState, notUnderstood: ReadonlySet<string>): S
     notUnderstood.has(sensor.sensorId) ? { ...sensor, problem: sensor.problem ?? problem } : sensor,
   );
   return { ...state, problem: state.problem ?? problem, sensors };
+}
+
+function withClocks(state: SourceState, clocks: ReadonlyMap<string, number>): SourceState {
+  if (clocks.size === 0) return state;
+  const sensors = state.sensors.map((sensor) => {
+    const clockFastPercent = clocks.get(sensor.sensorId) ?? 0;
+    return clockFastPercent === 0 ? sensor : { ...sensor, clockFastPercent };
+  });
+  return { ...state, sensors };
 }
 
 function nameless(id: string): SensorIdentity {

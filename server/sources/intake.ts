@@ -22,6 +22,11 @@ export class Intake {
     this.#timeline = new Timeline(resumed);
   }
 
+  /** How much faster than this computer's the sensor's clock runs, per cent; 0 where it is believed. */
+  get clockFastPercent(): number {
+    return 100 * (1 / this.#timeline.rate - 1);
+  }
+
   /**
    * @param arrivedS when the bytes arrived, seconds on the recording's time axis
    * @param fetched they had been kept by the sensor and were asked for

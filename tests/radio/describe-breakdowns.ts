@@ -1,7 +1,7 @@
 /** What happens to the adapter and to the process that holds the radio. */
 import { expect, it } from 'vitest';
 import { RadioRig } from '../support/radio-rig.ts';
-import { describeDay, isNew, signal } from './radio-day.ts';
+import { describeDay, hex, isNew, signal } from './radio-day.ts';
 
 export function describeBreakdowns(library: string): void {
   describeDay('adapter and process', library, (day) => {
@@ -24,6 +24,25 @@ export function describeBreakdowns(library: string): void {
       expect(ear.states.some(({ problem }) => problem === 'radio_restarted')).toBe(false);
       // The libraries' state does not outlive an adapter that was off, so their process must not.
       expect(source.pid).not.toBe(first);
+    });
+
+    it('says that the adapter is gone when it is pulled out, and goes on when it is back', async () => {
+      const { ear, served } = day.rig;
+      const sensor = day.place();
+      await sensor.whenSubscribed();
+      const sent = [sensor.measure(9)];
+      await day.readings(1);
+      const gone = ear.until('no adapter', () => ear.states.at(-1)?.phase === 'unavailable');
+      await served.unplug();
+      await gone;
+      sent.push(sensor.measure(8));
+      const heardAgain = sensor.nextSubscription();
+      await served.plugIn();
+      await heardAgain;
+      sent.push(sensor.measure(7));
+      await day.readings(3);
+      expect(hex(ear.readings).sort()).toEqual(hex(sent).sort());
+      expect(ear.states.at(-1)).toMatchObject({ phase: 'live', problem: null });
     });
 
     it('starts its process again when that is killed, says so, and goes on', async () => {

@@ -25,6 +25,7 @@ const TIMING: Partial<RadioTiming> = {
   longestRefusalMs: 100,
   heartbeatMs: 200,
   heartbeatLimitMs: 2000,
+  adapterOffMs: 500,
   adapterRetryMs: 100,
   rareRetryMs: 100,
 };

@@ -2,7 +2,7 @@
 import type { SensorState, SourceState } from '../../protocol/source-state.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { sayPhase, sayProblem } from '../words/say-connection.ts';
-import { SENSOR_WORDS, saySignal } from '../words/say-sensor.ts';
+import { SENSOR_WORDS, sayClock, saySignal } from '../words/say-sensor.ts';
 import { SensorForm } from './sensor-form.tsx';
 
 /** Nobody has said that it is wanted: it may be a barometer. */
@@ -23,6 +23,7 @@ export function InReach({ sources }: { readonly sources: readonly SourceState[] 
             <b>{sensor.name}</b>: {sayPhase(sensor, clockWords(sensor.sinceMs, true))}
             {sensor.signalDbm !== null && `, ${saySignal(sensor.signalDbm)}`}
             {sensor.batteryPercent !== null && `, battery ${sensor.batteryPercent} %`}
+            {sensor.clockFastPercent !== undefined && `, ${sayClock(sensor.clockFastPercent)}`}
             {sensor.problem !== null && <p class="quiet">{wordsOf(sensor)}</p>}
           </li>
         ))}

@@ -32,6 +32,12 @@ export function saySignal(dbm: number): string {
   return `signal ${word} (${dbm} dBm)`;
 }
 
+/** A clock that was put right, for the maker's ears. */
+export function sayClock(fastPercent: number): string {
+  const size = Math.abs(fastPercent).toPrecision(2);
+  return `its clock runs ${size} % ${fastPercent > 0 ? 'fast' : 'slow'}, which is reckoned with`;
+}
+
 /** A name that says nothing is better than none: a reading is somebody's. */
 const NAMELESS = 'Sensor';
 

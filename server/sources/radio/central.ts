@@ -44,6 +44,7 @@ export class Central {
   readonly #nearby: Nearby;
   #chosen: ReadonlySet<string> = new Set();
   readonly #adapterTimer: NodeJS.Timeout;
+  #offTimer: NodeJS.Timeout | null = null;
   #end: (end: End) => void = () => undefined;
   /** Aborted when the adapter goes off; null while it isn't on. */
   #on: AbortController | null = null;
@@ -82,6 +83,7 @@ export class Central {
   /** Disconnects everything. */
   async stop(): Promise<void> {
     clearTimeout(this.#adapterTimer);
+    if (this.#offTimer !== null) clearTimeout(this.#offTimer);
     this.#switchOff('the radio is stopping');
     await Promise.all([...this.#sessions.values()].map(({ over }) => over));
     this.#end({ why: 'stopped', detail: '' });
@@ -92,10 +94,18 @@ export class Central {
     if (state === 'poweredOn') this.#switchOn();
     else if (state === 'unsupported') this.#end({ why: 'no_bluetooth', detail: state });
     else if (state === 'unauthorized') this.#end({ why: 'no_permission', detail: state });
-    else {
-      this.#switchOff(`the adapter is ${state}`);
-      this.#options.report({ type: 'adapter', on: false });
-    }
+    else this.#onOff(`the adapter is ${state}`);
+  }
+
+  /** Switched off, or pulled out: the libraries don't tell the two apart, nor see another one come. */
+  #onOff(detail: string): void {
+    const { report, timing } = this.#options;
+    this.#switchOff(detail);
+    report({ type: 'adapter', on: false });
+    this.#offTimer ??= setTimeout(
+      () => this.#end({ why: 'adapter_off', detail }),
+      timing.adapterOffMs,
+    );
   }
 
   /** How the first library says that it couldn't open the adapter; it says nothing more after that. */
@@ -107,6 +117,8 @@ export class Central {
   }
 
   #switchOn(): void {
+    if (this.#offTimer !== null) clearTimeout(this.#offTimer);
+    this.#offTimer = null;
     // The libraries miss disconnects and lose buffer credits when an adapter goes off and on.
     if (this.#wasOn) {
       this.#end({ why: 'adapter_returned', detail: '' });

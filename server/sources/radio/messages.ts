@@ -28,6 +28,8 @@ const RADIO_ENDS = [
   'no_radio_library',
   'no_adapter',
   'no_permission',
+  /** It is off, and has been for long. */
+  'adapter_off',
   /** The adapter is back after it was off: what the host library held is void. */
   'adapter_returned',
   /** The host library gets no answers any more. */

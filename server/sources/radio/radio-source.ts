@@ -199,6 +199,7 @@ export class RadioSource implements Source {
   #waitAfter(why: RadioEnd | 'crashed'): number {
     switch (why) {
       case 'no_adapter':
+      case 'adapter_off':
         this.#radio = why;
         return this.#timing.adapterRetryMs;
       case 'no_bluetooth':

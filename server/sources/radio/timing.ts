@@ -31,6 +31,8 @@ export const radioTimingSchema = z.strictObject({
   heartbeatMs: z.number().positive(),
   /** That process is ended when it has given no sign of life for so long. */
   heartbeatLimitMs: z.number().positive(),
+  /** An adapter that is off for so long may have been pulled out: only a new process sees it return. */
+  adapterOffMs: z.number().positive(),
   /** Between two looks for an adapter where there was none. */
   adapterRetryMs: z.number().positive(),
   /** Between two looks where only a person can help: no Bluetooth, no permission, no library. */
@@ -58,6 +60,7 @@ export const RADIO_TIMING: RadioTiming = {
   longestRefusalMs: 60_000,
   heartbeatMs: 2000,
   heartbeatLimitMs: 8000,
+  adapterOffMs: 15_000,
   adapterRetryMs: 5000,
   rareRetryMs: 30_000,
   stopMs: 3000,

@@ -124,6 +124,22 @@ describe('a feed', () => {
     expect(states.at(-1)?.problem).toBeNull();
   });
 
+  test('a clock that had to be put right is told of, with its sensor', () => {
+    const { feed, states, send } = setUp();
+    const unknown = { batteryPercent: null, signalDbm: null };
+    const heard = { phase: 'live', sinceMs: 0, problem: null, ...unknown } as const;
+    const sensors = ['a', 'b'].map((sensorId) => ({ sensorId, name: sensorId, ...heard }));
+    feed.state({ id: 'radio', kind: 'radio', name: '', clockRate: 1, ...heard, sensors });
+    for (let second = 0; second < 600; second += 1) {
+      send(second, second * 1000, 'b');
+      send(second, second * 1020, 'a');
+    }
+    const [a, b] = states.at(-1)?.sensors ?? [];
+    expect(a?.clockFastPercent).toBeCloseTo(-1.96, 1);
+    expect(b).not.toHaveProperty('clockFastPercent');
+    expect(states.length).toBeLessThan(5);
+  });
+
   test('of two sensors the one that can’t be read is named, whatever the other sends', () => {
     const { feed, states, send } = setUp();
     const heard = { phase: 'live', sinceMs: 0, problem: null } as const;

@@ -28,7 +28,7 @@ export const SENSOR_WORDS = {
 const NAMELESS = 'Sensor';
 
 /** As the technician calls it, else as it calls itself. */
-export function saySensor({ name, label }: Pick<RecordedSensor, 'name' | 'label'>): string {
+function saySensor({ name, label }: Pick<RecordedSensor, 'name' | 'label'>): string {
   if (label !== null && label.name !== '') return label.name;
   return name === '' ? NAMELESS : name;
 }

@@ -19,7 +19,6 @@ import { isConformant, sayFound, sayResult, saySummary } from './conformance/wor
 
 type Write = (line: string) => void;
 
-const VIRTUAL_INTERVAL_MS = 200;
 /** For the last words to reach a pipe. */
 const LAST_WORDS_MS = 300;
 
@@ -54,7 +53,7 @@ async function examineAs(options: ConformanceOptions, write: Write): Promise<num
     const air = new VirtualAir({ advertisingIntervalMs: 100 });
     await useVirtualAdapter(air);
     const changes = breaking === null ? {} : ruleBreakerNamed(breaking).options;
-    placeSensor(air, changes, VIRTUAL_INTERVAL_MS);
+    placeSensor(air, changes, { intervalMs: 200, measuredBefore: 400 });
   }
   try {
     const results = await examine({

@@ -62,8 +62,9 @@ export const CONTROL_CHECKS: readonly Check[] = [
         await expectObeyed(visit, other);
       } finally {
         await setInterval(visit, intervalMs);
+        await visit.capabilities(true);
       }
-      const restored = await visit.capabilities(true);
+      const restored = await visit.capabilities();
       expect(
         restored.intervalMs === intervalMs,
         `${intervalMs} ms again`,

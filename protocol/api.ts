@@ -34,6 +34,12 @@ export const recordingDetailSchema = z.strictObject({
   readingCount: z.int().min(0),
 });
 
+/**
+ * GET /api/recordings/:id/readings.csv?channel=…: the format knows one curve, so where a recording has
+ * several sensors one of them is asked for; without it come all readings, one sensor's among another's.
+ */
+export const csvQuerySchema = z.object({ channel: z.coerce.number().int().min(0).optional() });
+
 /** GET /api/recordings/:id/report?unit=…&temperature=…: an HTML page to be printed or saved. */
 export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),

@@ -19,7 +19,8 @@ import { isConformant, sayFound, sayResult, saySummary } from './conformance/wor
 
 type Write = (line: string) => void;
 
-const VIRTUAL_INTERVAL_MS = 200;
+/** Exit status. */
+const NOT_EXAMINED = 2;
 /** For the last words to reach a pipe. */
 const LAST_WORDS_MS = 300;
 
@@ -44,17 +45,24 @@ export async function run(argv: readonly string[], write: Write): Promise<number
           `may be connected to it. (${error.message})`,
       );
     } else throw error;
-    return 2;
+    return NOT_EXAMINED;
   }
 }
 
 async function examineAs(options: ConformanceOptions, write: Write): Promise<number> {
   const { name, id, virtual, breaking, json } = options;
+  // A sensor that sends nonsense can make a host library throw where nobody can catch it.
+  process.once('uncaughtException', (error) => {
+    console.error(
+      `The sensor sent what the Bluetooth library could not read. ${error.stack ?? ''}`,
+    );
+    process.exit(NOT_EXAMINED);
+  });
   if (virtual) {
     const air = new VirtualAir({ advertisingIntervalMs: 100 });
     await useVirtualAdapter(air);
     const changes = breaking === null ? {} : ruleBreakerNamed(breaking).options;
-    placeSensor(air, changes, VIRTUAL_INTERVAL_MS);
+    placeSensor(air, changes, { intervalMs: 200, measuredBefore: 400 });
   }
   try {
     const results = await examine({

@@ -2,6 +2,7 @@
 import { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { csvQuerySchema } from '../../protocol/api.ts';
 import type { recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
 import { newMarkSchema } from '../../protocol/mark.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
@@ -54,10 +55,11 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
 
   server.get('/api/recordings/:id/readings.csv', async (request, reply) => {
     const recording = wanted(record, request.params);
+    const { channel } = csvQuerySchema.parse(request.query);
     return reply
       .header('content-type', 'text/csv; charset=utf-8')
-      .header('content-disposition', `attachment; filename="${csvName(recording)}"`)
-      .send(Readable.from(csvParts(record, recording.id)));
+      .header('content-disposition', `attachment; filename="${csvName(recording, channel)}"`)
+      .send(Readable.from(csvParts(record, recording.id, channel)));
   });
 
   server.post('/api/recordings/:id/marks', async (request, reply) => {
@@ -87,19 +89,24 @@ function stillOpen(recording: Recording): Recording {
 }
 
 /** Sorts by time and says what it is. */
-function csvName(recording: Recording): string {
+function csvName(recording: Recording, channel: number | undefined): string {
   const stamp = new Date(recording.startedAtMs)
     .toISOString()
     .slice(0, 19)
     .replaceAll(/[:T]/gu, '-');
-  return `${stamp}-${recording.origin.replace('_', '-')}-${recording.id}.csv`;
+  const sensor = channel === undefined ? '' : `-sensor-${channel + 1}`;
+  return `${stamp}-${recording.origin.replace('_', '-')}-${recording.id}${sensor}.csv`;
 }
 
 /**
  * The file in parts, so that a long recording is never whole in memory. Marks of the kinds that the
  * format knows stand on the first reading at or after them.
  */
-function* csvParts(record: RecordAccess, recordingId: number): Generator<string> {
+function* csvParts(
+  record: RecordAccess,
+  recordingId: number,
+  channel: number | undefined,
+): Generator<string> {
   const events = record
     .marks(recordingId)
     .flatMap(({ kind, elapsedS }) => (isCsvEvent(kind) ? [{ kind, elapsedS }] : []))
@@ -111,7 +118,10 @@ function* csvParts(record: RecordAccess, recordingId: number): Generator<string>
     const last = columns.index.at(-1);
     if (last === undefined) return;
     after = last;
-    const rows = readingsFromColumns(columns).map((reading): CsvRow => {
+    const readings = readingsFromColumns(columns).filter(
+      (reading) => channel === undefined || reading.channel === channel,
+    );
+    const rows = readings.map((reading): CsvRow => {
       const event =
         events[0] && events[0].elapsedS <= reading.elapsedS ? events.shift() : undefined;
       return {

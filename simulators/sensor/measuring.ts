@@ -13,8 +13,8 @@ export function startMeasuring({ behaviour, next }: Measuring): () => void {
   let dueMs = performance.now();
   const measure = (): void => {
     const { pressurePa, temperatureC } = next();
-    behaviour.measure(pressurePa, { temperatureC });
-    // From one due time to the next, so that the time that this takes doesn't add up.
+    // A sensor's own timer isn't late as this computer's is.
+    behaviour.measure(pressurePa, { temperatureC }, Math.max(0, performance.now() - dueMs));
     dueMs = Math.max(dueMs + behaviour.measuringIntervalMs, performance.now());
     timer = setTimeout(measure, dueMs - performance.now());
   };

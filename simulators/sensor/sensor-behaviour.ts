@@ -113,8 +113,11 @@ export class SensorBehaviour {
     return new Promise((done) => this.#waiting.push(done));
   }
 
-  /** Takes a reading, keeps and sends it; null is 'not known', as near atmospheric pressure. */
-  measure(pressurePa: number | null, more: Partial<Reading> = {}): SentReading {
+  /**
+   * Takes a reading, keeps and sends it; null is 'not known', as near atmospheric pressure.
+   * @param lateMs since the moment that the reading is of
+   */
+  measure(pressurePa: number | null, more: Partial<Reading> = {}, lateMs = 0): SentReading {
     const sequence = this.#sequence;
     this.#sequence = (sequence + 1) % 2 ** 32;
     const { reading, readingBytes, notifications = 1 } = this.#deviations;
@@ -122,7 +125,7 @@ export class SensorBehaviour {
       flags: { ...NO_FLAGS, overRange: pressurePa === null },
       boot: this.#boot,
       sequence,
-      uptimeMs: Math.round(this.#clock() - this.#bootMs) % 2 ** 32,
+      uptimeMs: Math.round(this.#clock() - this.#bootMs - lateMs) % 2 ** 32,
       pressurePa,
       temperatureC: 21.5,
       ...more,

@@ -1,8 +1,13 @@
 /** Names and places given to sensors, through a whole bridge: remembered, told to every page. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { apiErrorSchema, givenLabelSchema, sensorLabelListSchema } from '../../protocol/api.ts';
-import { recordingListSchema } from '../../protocol/api.ts';
+import {
+  apiErrorSchema,
+  givenLabelSchema,
+  recordingListSchema,
+  sensorLabelListSchema,
+} from '../../protocol/api.ts';
 import type { Recording } from '../../protocol/recording.ts';
+import { parseReadingsCsv } from '../../protocol/readings-csv.ts';
 import { PlayedSensors } from '../support/played-sensors.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
@@ -69,6 +74,15 @@ test('the latest label of a sensor holds, and the sensor keeps its own name besi
     ['aa:01', 'Maker’s name', 'roof, north', 'system'],
     ['aa:02', 'Maker’s name', undefined, undefined],
   ]);
+});
+
+test('each sensor’s readings can be taken away on their own', async () => {
+  const csv = async (query: string) =>
+    (await fetch(new URL(`api/recordings/1/readings.csv${query}`, bridge.url))).text();
+  const pressures = (text: string) => parseReadingsCsv(text).map(({ pressurePa }) => pressurePa);
+  expect(pressures(await csv('?channel=0'))).toEqual([500]);
+  expect(pressures(await csv('?channel=1'))).toEqual([400]);
+  expect(pressures(await csv(''))).toEqual([500, 400]);
 });
 
 test('a restart of the bridge remembers it', async () => {

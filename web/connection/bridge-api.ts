@@ -124,8 +124,10 @@ export function importReadings(
   );
 }
 
-export function csvAddress(recordingId: number): string {
-  return `api/recordings/${recordingId}/readings.csv`;
+/** @param channel where the recording has several sensors: which of them */
+export function csvAddress({ id, sensors }: Recording, channel: number): string {
+  const query = sensors.length > 1 ? `?channel=${channel}` : '';
+  return `api/recordings/${id}/readings.csv${query}`;
 }
 
 export function reportAddress(recordingId: number, units: UnitsOfChoice): string {

@@ -1,5 +1,6 @@
 /** What was recorded: open one, or take its readings away as CSV. */
 import { useEffect } from 'preact/hooks';
+import type { Recording } from '../../protocol/recording.ts';
 import { csvAddress, listRecordings, reportAddress } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { tell } from '../parts/notice.ts';
@@ -8,6 +9,7 @@ import { panel } from '../parts/panels.ts';
 import { choices } from '../store/choices.ts';
 import type { Session } from '../store/session.ts';
 import { sayRecording, sayWhenInList } from '../words/say-origin.ts';
+import { saySensors } from '../words/say-sensor.ts';
 import { ReadInFile } from './read-in-file.tsx';
 
 export function RecordingsPanel({ session }: { readonly session: Session }) {
@@ -46,12 +48,30 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
             >
               Report
             </a>
-            <a class="button" href={csvAddress(recording.id)} download>
-              CSV
-            </a>
+            {csvLinks(recording).map(({ channel, text, title }) => (
+              <a
+                key={channel}
+                class="button"
+                href={csvAddress(recording, channel)}
+                title={title}
+                download
+              >
+                {text}
+              </a>
+            ))}
           </li>
         ))}
       </ul>
     </Panel>
   );
+}
+
+/** A file holds one curve: of several sensors each has its own. */
+function csvLinks({ sensors }: Recording): { channel: number; text: string; title: string }[] {
+  if (sensors.length < 2) return [{ channel: 0, text: 'CSV', title: '' }];
+  return saySensors(sensors).map((title, channel) => ({
+    channel,
+    text: `CSV ${channel + 1}`,
+    title,
+  }));
 }

@@ -9,7 +9,7 @@ import { sourceOf } from '../store/source-of.ts';
 import { sayCondition } from '../words/say-condition.ts';
 import { sayPressure } from '../words/say-pressure.ts';
 import { saySensors } from '../words/say-sensor.ts';
-import { GAUGES_UNSAID, saySideDifference } from '../words/say-side-difference.ts';
+import { GAUGES_UNSAID, sayOthers, saySideDifference } from '../words/say-side-difference.ts';
 
 interface BesideProps {
   readonly session: Session;
@@ -29,7 +29,7 @@ export function Beside({ session, followed, recording }: BesideProps) {
     return [{ id: sensor.id, ...sayBeside(session, followed, recording, channel, names) }];
   });
   const isUnsaid = gaugeErrorShare === null && rows.some(({ apart }) => apart !== null);
-  return (
+  const list = (
     <ul class="beside" data-testid="beside">
       {rows.map(({ id, name, shown, apart }) => (
         <li key={id}>
@@ -44,7 +44,17 @@ export function Beside({ session, followed, recording }: BesideProps) {
       {isUnsaid && <li class="quiet">{GAUGES_UNSAID}</li>}
     </ul>
   );
+  if (rows.length <= MOST_SHOWN) return list;
+  return (
+    <details data-testid="others">
+      <summary>{sayOthers(rows.length)}</summary>
+      {list}
+    </details>
+  );
 }
+
+/** More would push the verdict off the screen: they are one click away. */
+const MOST_SHOWN = 2;
 
 interface BesideWords {
   readonly name: string;

@@ -31,7 +31,12 @@ export function DaysWorkBar({ followed, recording }: DaysWorkBarProps) {
           <span>{beneath(step, followed, recording)}</span>
         </button>
       ))}
-      <a class="work-step" data-testid="csv" href={csvAddress(recording.id)} download>
+      <a
+        class="work-step"
+        data-testid="csv"
+        href={csvAddress(recording, followed.channel.value)}
+        download
+      >
         <b>Readings</b>
         <span>as CSV</span>
       </a>

@@ -63,12 +63,14 @@ export function labelCurves(drawing: Drawing): void {
     if (place === undefined) continue;
     const isAbove = rank < named.length / 2;
     const long = ctx.measureText(text).width;
-    const away = (isAbove ? 10 : -10) * ratio;
-    ctx.textAlign = isAbove ? 'left' : 'right';
+    const later = places.find(({ elapsedS }) => elapsedS >= atS + lengthS * 0.05) ?? place;
+    // On the side to which the curve leaves room: a falling one above to the right.
+    const isRight = isAbove === later.pressurePa <= place.pressurePa;
+    ctx.textAlign = isRight ? 'left' : 'right';
     ctx.textBaseline = isAbove ? 'bottom' : 'top';
-    const at = x(plot, place.elapsedS) + away;
-    const down = y(plot, picture, place.pressurePa) - away * 0.6;
-    const inside = isAbove ? Math.min(at, left + width - long) : Math.max(at, left + long);
+    const at = x(plot, place.elapsedS) + (isRight ? 10 : -10) * ratio;
+    const down = y(plot, picture, place.pressurePa) + (isAbove ? -6 : 6) * ratio;
+    const inside = isRight ? Math.min(at, left + width - long) : Math.max(at, left + long);
     halo(drawing, text, inside, Math.min(Math.max(down, top + 24 * ratio), top + height), colour);
   }
   ctx.restore();

@@ -7,6 +7,7 @@ import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness, isCurrent } from '../store/freshness.ts';
 import { rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
+import { sayChart } from '../words/say-chart.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
@@ -123,7 +124,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
         ]}
         zoomed={zoom.value !== null}
         zoomTo={(range) => (zoom.value = range)}
-        description={`Pressure over time${stage === null ? '' : `, ${stage.name}`}.`}
+        description={sayChart(stage?.name ?? '', names)}
       >
         {recording.open && <MarkButtons followed={followed} recording={recording} />}
       </Chart>

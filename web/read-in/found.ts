@@ -1,13 +1,20 @@
 /** What comes of a file as it is chosen to be read: gathered row by row. Pure. */
-import { formatReadingsCsvRows, READINGS_CSV_HEADER } from '../../protocol/readings-csv.ts';
+import {
+  type CsvRow,
+  formatReadingsCsvRows,
+  READINGS_CSV_HEADER,
+} from '../../protocol/readings-csv.ts';
 import type { FaultyRow, ReadRow } from './read-rows.ts';
 
 /** Faulty rows that are told one by one; the others are counted. */
 const MOST_TOLD = 8;
+/** As text a row takes a tenth of the room. */
+const ROWS_IN_A_PART = 5000;
 
 export class Found {
   readonly faults: FaultyRow[] = [];
   readonly #parts: string[] = [READINGS_CSV_HEADER];
+  #rows: CsvRow[] = [];
   readings = 0;
   /** Readings without a pressure: over range, or nothing measured. */
   unmeasured = 0;
@@ -30,7 +37,8 @@ export class Found {
     if (row.event !== null) this.events += 1;
     this.#firstS ??= row.elapsedS;
     this.#lastS = row.elapsedS;
-    this.#parts.push(formatReadingsCsvRows([row]));
+    this.#rows.push(row);
+    if (this.#rows.length === ROWS_IN_A_PART) this.#write();
   }
 
   /** From the first reading to the last, s. */
@@ -40,6 +48,12 @@ export class Found {
 
   /** The readings in the one format that the bridge takes. */
   csv(): string {
+    this.#write();
     return this.#parts.join('');
+  }
+
+  #write(): void {
+    this.#parts.push(formatReadingsCsvRows(this.#rows));
+    this.#rows = [];
   }
 }

@@ -12,7 +12,7 @@ import { readNumber, readTime } from './read-cell.ts';
 import { splitFile, type TableLine } from './split-file.ts';
 
 /** What can be wrong with a row. */
-export type RowFault =
+type RowFault =
   | 'cells'
   | 'time'
   | 'time_back'

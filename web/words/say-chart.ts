@@ -17,6 +17,12 @@ export const CHART_WORDS = {
   isolated: 'valve off',
 } as const;
 
+/** For those who can't see it: what is drawn, and of which sensors. */
+export function sayChart(stage: string, sensors: readonly string[]): string {
+  const of = sensors.length > 1 ? ` of ${sensors.join(', ')}` : '';
+  return `Pressure over time${of}${stage === '' ? '' : `, ${stage}`}.`;
+}
+
 export function sayTargetLine(sheet: Sheet, unit: PressureUnit): string {
   return `target ${settingDigits(sheet.targetPa, unit)}`;
 }

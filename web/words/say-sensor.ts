@@ -42,7 +42,7 @@ export function sayClock(fastPercent: number): string {
 const NAMELESS = 'Sensor';
 
 /** As the technician calls it, else as it calls itself. */
-export function saySensor({ name, label }: Pick<RecordedSensor, 'name' | 'label'>): string {
+function saySensor({ name, label }: Pick<RecordedSensor, 'name' | 'label'>): string {
   if (label !== null && label.name !== '') return label.name;
   return name === '' ? NAMELESS : name;
 }

@@ -19,18 +19,13 @@ export interface Sides {
  */
 export function saySideDifference(sides: Sides, unit: PressureUnit): string {
   const { first, difference } = sides;
-  const withinPa = undecidedPa(sides);
-  const digits = (pa: number, most: number) => sayNumber(pressureFromPa(pa, unit), most);
-  const apartPa = Math.abs(difference.differencePa);
-  if (apartPa <= withinPa) {
-    return `the same as ${first} within ${digits(withinPa, 2)} ${unit}`;
-  }
+  const within = pressureFromPa(undecidedPa(sides), unit);
+  const apart = pressureFromPa(Math.abs(difference.differencePa), unit);
+  if (apart <= within) return `the same as ${first} within ${sayNumber(within, 2)} ${unit}`;
   const way = difference.differencePa < 0 ? 'below' : 'above';
-  const orders = Math.floor(Math.log10(apartPa)) - Math.floor(Math.log10(withinPa));
-  return (
-    `${digits(apartPa, Math.min(orders + 1, MOST_DIGITS))} ${unit} ${way} ${first}, ` +
-    `give or take ${digits(withinPa, 1)}`
-  );
+  const orders = Math.floor(Math.log10(apart)) - Math.floor(Math.log10(within));
+  const digits = Math.min(orders + 1, MOST_DIGITS);
+  return `${sayNumber(apart, digits)} ${unit} ${way} ${first}, give or take ${sayNumber(within, 1)}`;
 }
 
 /** Two gauges may be wrong in opposite ways; their scatter is taken twice: nineteen times of twenty. */
@@ -49,3 +44,8 @@ const LEAST_PA = 0.001;
 
 /** Where the sheet does not say how wrong the gauges may be. */
 export const GAUGES_UNSAID = 'As they show it; the gauges’ own error is not on the job sheet.';
+
+/** Where there are too many to show them all beside the number. */
+export function sayOthers(count: number): string {
+  return `${count} other sensors`;
+}

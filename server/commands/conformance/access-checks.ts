@@ -102,7 +102,7 @@ export const ACCESS_CHECKS: readonly Check[] = [
         const answer = abortAnswer(visit, begun);
         if (answer === undefined) throw new BrokenError('an answer to abort', 'none');
         const [first] = visit.answers.slice(begun.answers);
-        if (first !== undefined && isSuccessOfReport(first)) throw tooSoon();
+        if (first !== undefined && isOver(first)) throw tooSoon();
         expectOutcome(answer, 'success');
         const sent = visit.stored.length;
         await visit.until(() => visit.stored.length > sent, graceMs);
@@ -172,9 +172,11 @@ function isEndOfReport(bytes: Uint8Array): boolean {
   return answer?.opCode === 'response' && answer.to === 'report';
 }
 
-function isSuccessOfReport(bytes: Uint8Array): boolean {
+/** Ended by itself, and not by the abort. */
+function isOver(bytes: Uint8Array): boolean {
   const answer = decodeAnswer(bytes);
-  return isEndOfReport(bytes) && answer?.opCode === 'response' && answer.outcome === 'success';
+  if (answer?.opCode !== 'response' || answer.to !== 'report') return false;
+  return answer.outcome === 'success' || answer.outcome === 'noRecords';
 }
 
 function tooSoon(): NotTriedError {

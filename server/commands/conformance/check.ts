@@ -56,7 +56,7 @@ function outcomeOfError(error: unknown): Outcome {
     return { kind: 'failed', expected: 'an answer', came: error.message };
   }
   if (error instanceof LinkLostError) {
-    return { kind: 'failed', expected: 'the link to stay', came: error.message };
+    return { kind: 'failed', expected: 'a link that stands', came: error.message };
   }
   if (error instanceof RefusedError) {
     return { kind: 'failed', expected: 'the request to be taken', came: error.message };

@@ -148,6 +148,7 @@ async function advertisesAgain(visit: Visit): Promise<string> {
     return `after ${Math.round(performance.now() - endedMs)} ms`;
   } catch (error) {
     if (!(error instanceof DeadlineError)) throw error;
+    visit.fearForLink();
     throw new BrokenError(
       `an advertisement within ${againMs / 1000} s`,
       `none within ${limitMs} ms`,

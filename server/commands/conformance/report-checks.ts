@@ -100,13 +100,13 @@ export const REPORT_CHECKS: readonly Check[] = [
     level: 'must',
     what: 'The operators first and last mean one reading, and last the latest.',
     attempt: async (visit) => {
+      const latest = visit.readings(1).at(-1)?.sequence ?? 0;
       for (const operator of ['first', 'last'] as const) {
         const selection = { operator };
         const { answer } = await ask(visit, encodeRequest({ opCode: 'count', selection }));
         const count = countIn(answer);
         expect(count === 1, `1 with ${operator}`, String(count));
       }
-      const latest = visit.readings(1).at(-1)?.sequence ?? 0;
       const selection = { operator: 'last' } as const;
       const { stored } = await ask(visit, encodeRequest({ opCode: 'report', selection }));
       const [bytes] = stored;

@@ -7,8 +7,6 @@ import {
 import { startMeasuring } from '../../../simulators/sensor/measuring.ts';
 import { serveController } from '../../../simulators/sensor/serve-controller.ts';
 
-/** It has been switched on for so many measurements: enough that a report of all takes a while. */
-const MEASURED_BEFORE = 400;
 /** About what a radio link makes of it. */
 const REPORT_PAUSE_MS = 2;
 
@@ -20,6 +18,12 @@ export async function useVirtualAdapter(air: VirtualAir): Promise<() => Promise<
   return () => served.close();
 }
 
+export interface Placing {
+  readonly intervalMs: number;
+  /** It has been switched on for so many measurements: enough that a report of all takes a while. */
+  readonly measuredBefore: number;
+}
+
 /**
  * A sensor that measures by itself at the interval that it was given, in reach at once.
  * @returns it, and what takes it out of reach for good
@@ -27,20 +31,20 @@ export async function useVirtualAdapter(air: VirtualAir): Promise<() => Promise<
 export function placeSensor(
   air: VirtualAir,
   options: VirtualSensorOptions,
-  intervalMs: number,
+  { intervalMs, measuredBefore }: Placing,
 ): { readonly sensor: VirtualSensor; readonly remove: () => void } {
-  let aheadMs = -MEASURED_BEFORE * intervalMs;
+  let aheadMs = -measuredBefore * intervalMs;
   const sensor = new VirtualSensor(air, {
     reportPauseMs: REPORT_PAUSE_MS,
     clock: () => performance.now() + aheadMs,
     ...options,
     capabilities: { intervalMs, shortestIntervalMs: intervalMs, ...options.capabilities },
   });
-  for (let i = 0; i < MEASURED_BEFORE; i += 1) {
+  for (let i = 0; i < measuredBefore; i += 1) {
     sensor.measure(fallingPa(i));
     aheadMs += intervalMs;
   }
-  let place = MEASURED_BEFORE;
+  let place = measuredBefore;
   const next = () => ({ pressurePa: fallingPa(place++), temperatureC: 21.5 });
   const stop = startMeasuring({ behaviour: sensor.behaviour, next });
   const remove = (): void => {

@@ -15,7 +15,7 @@ import { hostUuid, type HostLibrary } from '../../sources/radio/host-library.ts'
 import { NotTriedError } from './check-errors.ts';
 import type { Found } from './find-sensor.ts';
 import type { Patience } from './patience.ts';
-import { Peer } from './peer.ts';
+import { LinkLostError, Peer } from './peer.ts';
 
 export type Reading = Values<typeof READING_FIELDS>;
 export type Capabilities = Values<typeof CAPABILITIES_FIELDS>;
@@ -54,19 +54,27 @@ export class Visit {
     });
   }
 
-  /** Connects where there is no link. Twice in vain, and it is let be. */
+  /** Connects where there is no link. Twice in vain, or once where that was to be feared, is enough. */
   async link(): Promise<void> {
     if (this.peer.connected) return;
     if (this.#failedLinks >= 2) throw new NotTriedError('there is no link');
-    this.#failedLinks += 1;
     this.accessConfigured = false;
     try {
       await this.peer.connect();
+      this.#failedLinks = 0;
     } catch (error) {
       await this.peer.disconnect();
-      throw error;
+      this.#failedLinks += 1;
+      const detail = error instanceof Error ? error.message : String(error);
+      const isFeared = this.#failedLinks > 1;
+      if (isFeared) throw new NotTriedError(`there is no link: ${detail}`);
+      throw new LinkLostError(detail);
     }
-    this.#failedLinks = 0;
+  }
+
+  /** The sensor isn't heard any more: that it can't be connected with is no news then. */
+  fearForLink(): void {
+    this.#failedLinks = 1;
   }
 
   /** A link, and this characteristic on it. */

@@ -228,6 +228,13 @@ describe('cells', () => {
   });
 });
 
+test('a long file is read to its last row', () => {
+  const rows = Array.from({ length: 12_345 }, (_, s) => `${s},${s + 1}`);
+  const all = rowsOf(`time_s,pressure_pa\n${rows.join('\n')}\n`);
+  expect(all).toHaveLength(12_345);
+  expect(all.at(-1)).toEqual([12_344, 12_345, null, null]);
+});
+
 test('what was found is said before anything is kept', () => {
   const found = read('time_s,pressure_pa\n0,900\n60,\n3120,66\n3121,x\n3122,y\n');
   expect(sayFound(found, 'Pa')).toBe(

@@ -1,0 +1,3 @@
+import { describeRuleBreakers } from './describe-rule-breakers.ts';
+
+describeRuleBreakers(0);

@@ -1,7 +1,7 @@
 /** What a bridge would record of what its radio hears: the feed in earnest, the record as a list. */
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import { Feed, type Ledger } from '../../server/sources/feed.ts';
-import { RadioRig } from './radio-rig.ts';
+import { RadioRig, type RigOptions } from './radio-rig.ts';
 
 export interface RecordedRig {
   readonly rig: RadioRig;
@@ -10,9 +10,8 @@ export interface RecordedRig {
   readonly until: (count: number, limitMs?: number) => Promise<void>;
 }
 
-/** @param library of the two host libraries, the first where it isn't said */
-export async function recordedRig(library?: string): Promise<RecordedRig> {
-  const rig = await RadioRig.create(library === undefined ? {} : { library });
+export async function recordedRig(options: RigOptions = {}): Promise<RecordedRig> {
+  const rig = await RadioRig.create(options);
   const recorded: ReceivedReading[] = [];
   const ledger: Ledger = {
     begin: () => 1,

@@ -58,10 +58,11 @@ export async function walk(rig: RadioRig, options: Walk): Promise<Walked> {
     if (!sensor.subscribed) {
       await sensor.whenSubscribed();
     }
-    if (!startsAt.has(sent.length)) {
+    if (sent.length < (startsAt[0] ?? Infinity)) {
       measure();
       continue;
     }
+    startsAt.shift();
     await sensor.drained();
     sensor.vanish();
     const missed = Math.round(logBetween(random, SHORTEST_S, LONGEST_S) * hertz);
@@ -96,11 +97,11 @@ function untilWhole({ ear }: RadioRig, { id }: VirtualSensor): Promise<void> {
   );
 }
 
-/** Apart from one another, so that each is a drop of its own. */
-function dropSteps(steps: number, drops: number, random: () => number): ReadonlySet<number> {
+/** One in each part of the walk; where the one before lasts longer, right after that. */
+function dropSteps(steps: number, drops: number, random: () => number): number[] {
   const each = steps / (drops + 1);
-  return new Set(
-    Array.from({ length: drops }, (_, i) => Math.floor(each * (i + between(random, 0.2, 0.8)))),
+  return Array.from({ length: drops }, (_, i) =>
+    Math.floor(each * (i + between(random, 0.2, 0.8))),
   );
 }
 

@@ -17,6 +17,7 @@ export function InReach({ sources }: { readonly sources: readonly SourceState[] 
   const own = sensors.filter((sensor) => !isOffered(sensor));
   return (
     <>
+      <h2>{SENSOR_WORDS.inReach}</h2>
       <ul class="in-reach" data-testid="in-reach">
         {own.map((sensor) => (
           <li key={sensor.sensorId}>

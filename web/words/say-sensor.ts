@@ -23,13 +23,14 @@ export const SENSOR_WORDS = {
   saved: 'Saved.',
   offered: 'not one that speaks the profile. Give it a name to hear it.',
   choose: 'Sensors in reach',
+  inReach: 'In reach',
   none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
 } as const;
 
 /** How well it is heard: in words, with the number for whoever compares two places. */
 export function saySignal(dbm: number): string {
   const word = dbm > -70 ? 'good' : dbm > -88 ? 'fair' : 'weak';
-  return `signal ${word} (${dbm} dBm)`;
+  return `signal ${word} (${String(dbm).replace('-', '−')} dBm)`;
 }
 
 /** A clock that was put right, for the maker's ears. */

@@ -69,9 +69,8 @@ async function serve(options: VirtualSensorOptions, write: Write): Promise<numbe
   const suffix = randomInt(0x10000).toString(16).toUpperCase().padStart(4, '0');
   const served = new ServedJob(scenario, options, suffix, loaded.library, write);
   write(`Virtual sensor "${served.name}", job ${options.scenario}. Stop with Ctrl+C.`);
-  const failure = served.start();
+  const failure = served.start() ?? (await Promise.race([stopSignal(), served.unusable]));
   if (failure !== null) console.error(failure);
-  else await stopSignal();
   await served.stop();
   // The library looks at its adapter every second for ever: nothing else ends this process.
   return process.exit(failure === null ? 0 : 1);
@@ -80,6 +79,9 @@ async function serve(options: VirtualSensorOptions, write: Write): Promise<numbe
 /** One sensor on one job, from its start to Ctrl+C. */
 class ServedJob {
   readonly name: string;
+  /** Resolves, with what is wrong, where only a new start can help. */
+  readonly unusable: Promise<string>;
+  #giveUp: (why: string) => void = () => undefined;
   readonly #library: PeripheralLibrary;
   readonly #write: Write;
   readonly #job: PlayedJob;
@@ -99,6 +101,7 @@ class ServedJob {
     write: Write,
   ) {
     this.name = `${name} ${suffix}`;
+    this.unusable = new Promise((resolve) => (this.#giveUp = resolve));
     this.#library = library;
     this.#write = write;
     this.#job = new PlayedJob(scenario, seed, speed);
@@ -169,7 +172,9 @@ class ServedJob {
   #onEvent(event: AdapterEvent): void {
     if (event.kind === 'connected') this.#central = event.central;
     else if (event.kind !== 'failed') this.#central = null;
-    this.#write(sayAdapterEvent(event, this.name));
+    const text = sayAdapterEvent(event, this.name);
+    if (event.kind === 'unavailable' && isForGood(event.state)) this.#giveUp(text);
+    else this.#write(text);
   }
 
   #tell(): void {
@@ -177,10 +182,15 @@ class ServedJob {
   }
 }
 
+/** An adapter that is off comes back; what the system doesn't offer, or allow, does not. */
+function isForGood(state: string): boolean {
+  return state === 'unsupported' || state === 'unauthorized';
+}
+
 /** After the library has begun: it ends the process on SIGINT unless somebody listens after it. */
-function stopSignal(): Promise<void> {
+function stopSignal(): Promise<null> {
   return new Promise((resolve) => {
-    process.once('SIGINT', () => resolve());
-    process.once('SIGTERM', () => resolve());
+    process.once('SIGINT', () => resolve(null));
+    process.once('SIGTERM', () => resolve(null));
   });
 }

@@ -7,6 +7,8 @@ import { READING_FIELDS } from '../../protocol/profile.ts';
 import { decode } from '../../protocol/profile-codec.ts';
 import { scenarioNamed } from '../../server/sources/rehearsal/scenario-named.ts';
 import { ScenarioRun } from '../../simulators/scenarios/scenario-run.ts';
+import { ATT } from '../../simulators/sensor/att-server.ts';
+import { AttCentral } from '../support/att-central.ts';
 import { RadioRig } from '../support/radio-rig.ts';
 import { ServedPeripheral } from '../support/served-peripheral.ts';
 
@@ -92,6 +94,20 @@ export function describeVirtualSensor(library: string): void {
       await rig.ear.until('more', () => rig.ear.readings.length >= before + 1);
     });
 
+    it('survives a central that sends it nonsense, and is heard by the next one', async () => {
+      const sensor = await start('--scenario', SCENARIO);
+      await sensor.until(/can be found now/u);
+      const central = new AttCentral(rig.air);
+      await central.connect(sensor.controller.address);
+      // Find By Type Value without a value, and a read that is cut off: the library throws at both.
+      central.send(Buffer.from([0x06, 1, 0, 0xff, 0xff, 0, 0x28]));
+      central.send(Buffer.from([ATT.read, 1]));
+      await sensor.until(/was not understood/u);
+      await central.until(() => !central.connected);
+      rig.start();
+      await rig.ear.until('a reading', () => rig.ear.readings.length >= 1);
+    });
+
     it('is told apart from another of the same name', async () => {
       const [one, two] = [
         await start('--scenario', SCENARIO, '--name', 'Room 3'),
@@ -103,6 +119,17 @@ export function describeVirtualSensor(library: string): void {
       expect(new Set(names)).toEqual(new Set([one.name, two.name]));
       expect(new Set(names).size).toBe(2);
       expect(new Set(rig.ear.identities.map(({ serial }) => serial)).size).toBe(2);
+    });
+
+    it.each([
+      ['missing', 'There is no Bluetooth adapter.'],
+      ['forbidden', 'This program may not use Bluetooth.'],
+    ] as const)('ends and says what to do where the adapter is %s', async (adapter, said) => {
+      const argv = ['--scenario', SCENARIO];
+      const sensor = await ServedPeripheral.start({ air: rig.air, library, argv, adapter });
+      sensors.push(sensor);
+      expect(await sensor.ended()).toBe(1);
+      expect(sensor.text).toContain(said);
     });
 
     it('ends on Ctrl+C, gives its link back, and is found no more', async () => {

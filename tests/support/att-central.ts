@@ -58,7 +58,7 @@ export class AttCentral {
   /** The whole response packet. */
   request(opcode: number, ...parts: Uint8Array[]): Promise<Buffer> {
     const answer = new Promise<Buffer>((resolve) => (this.#answer = resolve));
-    this.#send(Buffer.concat([Buffer.from([opcode]), ...parts]));
+    this.send(Buffer.concat([Buffer.from([opcode]), ...parts]));
     return answer;
   }
 
@@ -74,7 +74,7 @@ export class AttCentral {
   }
 
   confirm(): void {
-    this.#send(Buffer.from([ATT.confirmation]));
+    this.send(Buffer.from([ATT.confirmation]));
   }
 
   /** Handle of the value of this characteristic, or undefined where it isn't there. */
@@ -110,7 +110,8 @@ export class AttCentral {
     });
   }
 
-  #send(pdu: Buffer): void {
+  /** Any packet, answered or not. */
+  send(pdu: Buffer): void {
     if (this.#handle === null) throw new Error('there is no link');
     const frame = Buffer.concat([uint16(pdu.length), uint16(ATT_CHANNEL), pdu]);
     for (let offset = 0; offset < frame.length; offset += 27) {

@@ -16,6 +16,8 @@ export interface ServedPeripheralOptions {
   readonly air: VirtualAir;
   readonly library: string;
   readonly argv: readonly string[];
+  /** On, where not said. */
+  readonly adapter?: 'missing' | 'forbidden';
 }
 
 export class ServedPeripheral {
@@ -48,7 +50,10 @@ export class ServedPeripheral {
 
   static async start(options: ServedPeripheralOptions): Promise<ServedPeripheral> {
     const controller = options.air.createController();
-    return new ServedPeripheral(controller, await serveController(controller), options);
+    const served = await serveController(controller);
+    if (options.adapter === 'missing') await served.unplug();
+    if (options.adapter === 'forbidden') served.forbid();
+    return new ServedPeripheral(controller, served, options);
   }
 
   /** The name that it said it has. */
@@ -71,6 +76,12 @@ export class ServedPeripheral {
     const ended = once(this.#child, 'exit');
     this.#child.kill('SIGINT');
     await ended;
+    return this.#child.exitCode;
+  }
+
+  /** Its exit status, where it ends by itself. */
+  async ended(): Promise<number | null> {
+    if (this.#child.exitCode === null) await once(this.#child, 'exit');
     return this.#child.exitCode;
   }
 

@@ -77,6 +77,7 @@ export class Peer {
   }
 
   async disconnect(): Promise<void> {
+    await this.#cancelAttempt();
     await disconnect(this.#peripheral, this.#patience.answerMs);
     this.#lost();
   }
@@ -166,6 +167,24 @@ export class Peer {
     };
     characteristic.on('data', onData);
     this.#unlisten.push(() => characteristic.removeListener('data', onData));
+  }
+
+  /**
+   * The end of an attempt that is given up comes as the failure of a connection. Who doesn't wait for it
+   * takes it for that of the next attempt, which then stays pending in the adapter for ever.
+   */
+  async #cancelAttempt(): Promise<void> {
+    if (this.#peripheral.state !== 'connecting') return;
+    await eventWithin({
+      what: 'end of the attempt',
+      emitter: this.#peripheral,
+      event: 'connect',
+      limitMs: this.#patience.answerMs,
+      signal: new AbortController().signal,
+      begin: () => this.#peripheral.cancelConnect(),
+      // The library says so at once, and again when it is true.
+      take: () => (this.#peripheral.state === 'connecting' ? undefined : true),
+    }).catch(() => false);
   }
 
   async #ask<T>(question: Question<T>): Promise<T> {

@@ -2,7 +2,7 @@
  * The little that the libraries for the peripheral's role have in common and that we use, with a guard.
  * One of them hands the connection to every callback, the other doesn't: see `callback-arguments.ts`.
  */
-export interface Emitter {
+interface Emitter {
   on(event: string, listener: (...values: unknown[]) => void): unknown;
   removeListener(event: string, listener: (...values: unknown[]) => void): unknown;
 }

@@ -1,5 +1,5 @@
 /**
- * `node --import tsx tests/bench/radio-bench.ts`: what the radio comes to, with the timing that it has in
+ * `npm run bench:radio`: what the radio comes to, with the timing that it has in
  * earnest, over the virtual air. About two minutes; not part of `npm run bench`, whose timings it would blur.
  */
 import { fork, type ChildProcess } from 'node:child_process';

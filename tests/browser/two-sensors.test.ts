@@ -82,6 +82,32 @@ test('sensors are named from the header, on every page, and the one at the syste
   await page.context().close();
 });
 
+test('a place said on an earlier visit is asked about until it is said again', async () => {
+  const { page } = await openDashboard(browser, bridge.url);
+  await page.getByTestId('apart-aa:01').waitFor();
+  expect(await page.getByTestId('still-there').count()).toBe(0);
+  await page.context().close();
+  await bridge.stop();
+  // Half a day of silence is another visit.
+  sensors = new PlayedSensors();
+  const later = Date.now() + 13 * 3_600_000;
+  bridge = await runBridge({ sensors, dataFolder: bridge.dataFolder, wallClock: () => later });
+  sensors.meet('aa:01', 'VS-2 0417');
+  sensors.meet('aa:02', 'VS-2 0552');
+  pump(1, 400);
+  const again = await openDashboard(browser, bridge.url);
+  const asked = again.page.getByTestId('still-there');
+  await asked.waitFor();
+  expect(await asked.innerText()).toMatch(
+    /^Taken to sit at the system, as was said .*\. Still so\?/u,
+  );
+  await asked.click();
+  await again.page.getByTestId('sensor-aa:02').getByRole('button').click();
+  await again.page.getByTestId('close-panel').click();
+  await asked.waitFor({ state: 'detached' });
+  await again.page.context().close();
+});
+
 test('a sensor that is lost or over range is not compared', async () => {
   const { page } = await openDashboard(browser, bridge.url);
   await page.getByTestId('apart-aa:01').waitFor();

@@ -20,8 +20,13 @@ export interface RunningBridge {
 export async function runBridge({
   sensors = NO_SENSORS,
   dataFolder = mkdtempSync(join(tmpdir(), 'bridge-')),
-}: { sensors?: Source; dataFolder?: string } = {}): Promise<RunningBridge> {
-  const bridge = await startBridge({ port: 0, dataFolder }, { sensors });
+  wallClock = Date.now,
+}: {
+  sensors?: Source;
+  dataFolder?: string;
+  wallClock?: () => number;
+} = {}): Promise<RunningBridge> {
+  const bridge = await startBridge({ port: 0, dataFolder }, { sensors, wallClock });
   return {
     url: bridge.url,
     dataFolder,

@@ -15,6 +15,7 @@ import { panel } from '../parts/panels.ts';
 import { FasterNote } from '../plan/faster-note.tsx';
 import { planOf } from '../plan/plan-of.ts';
 import { revealedMoments } from '../rehearse/revealed-moments.ts';
+import { AskView } from './ask-view.tsx';
 import { Beside } from './beside.tsx';
 import { besideLines } from './beside-lines.ts';
 import { Causes } from './causes.tsx';
@@ -102,13 +103,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
         <NextView followed={followed} recording={recording} state={state} />
         {current && curve !== null && <FasterNote followed={followed} curve={curve} />}
         {current && <Causes conclusions={conclusions} />}
-        {(recording.open || recording.origin === 'import') &&
-          recording.origin !== 'rehearsal' &&
-          followed.sheet.value.sensorSees === 'unknown' && (
-            <button type="button" class="ask-view" onClick={() => (panel.value = 'sheet')}>
-              What does the sensor see? No verdict on the system without it.
-            </button>
-          )}
+        <AskView followed={followed} recording={recording} />
       </aside>
       <Chart
         picture={picture}

@@ -14,11 +14,11 @@ import {
   sayRecognised,
 } from '../words/say-report.ts';
 import { saySetting } from '../words/say-pressure.ts';
-import { PLACE_NAMES } from '../words/say-sensor.ts';
+import { sayPlace } from '../words/say-sensor.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { SHEET_NAMES } from '../words/say-sheet.ts';
 import { STAGE_NAMES } from '../words/say-stage.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import { sayWallTime } from '../words/say-wall-time.ts';
 import { type Fact, factTable, listTable, paragraph, section } from './page-parts.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report, SensorReport } from './report-model.ts';
@@ -89,7 +89,8 @@ function writeGaps(report: Report, { gaps, gapsNotKept }: SensorReport): Markup 
   );
 }
 
-function writeIdentity({ units }: Report, sensor: SensorReport): Markup {
+function writeIdentity(report: Report, sensor: SensorReport): Markup {
+  const { units } = report;
   const names = REPORT_WORDS.identity;
   const { identity, sheet } = sensor;
   const told = (text: string | null) =>
@@ -100,7 +101,7 @@ function writeIdentity({ units }: Report, sensor: SensorReport): Markup {
       ...(identity === null
         ? [{ name: names.name, value: REPORT_WORDS.unknown }]
         : [
-            ...writeLabel(identity.label, units),
+            ...writeLabel(report, identity.label),
             { name: names.name, value: told(identity.name) },
             { name: names.manufacturer, value: told(identity.manufacturer) },
             { name: names.model, value: told(identity.model) },
@@ -115,13 +116,15 @@ function writeIdentity({ units }: Report, sensor: SensorReport): Markup {
 }
 
 /** What the technician said of it comes before what it says of itself. */
-function writeLabel(label: SensorLabel | null, units: UnitsOfChoice): Fact[] {
+function writeLabel(report: Report, label: SensorLabel | null): Fact[] {
   const names = REPORT_WORDS.label;
+  const { recording, units, offsetMinutes } = report;
   if (label === null) return [];
-  const { name, place, displayStepPa } = label;
+  const { name, displayStepPa, givenAtMs } = label;
+  const said = sayWallTime(givenAtMs, offsetMinutes);
   return [
     ...(name === '' ? [] : [{ name: names.name, value: name }]),
-    { name: names.place, value: PLACE_NAMES[place] },
+    { name: names.place, value: sayPlace(label, recording, said) },
     ...(displayStepPa === null
       ? []
       : [{ name: names.displayStep, value: saySetting(displayStepPa, units.pressure) }]),

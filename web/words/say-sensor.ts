@@ -1,6 +1,6 @@
 /** What a sensor is called, and where it sits. */
-import type { RecordedSensor } from '../../protocol/recording.ts';
-import type { SensorPlace } from '../../protocol/sensor-label.ts';
+import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
+import type { SensorLabel, SensorPlace } from '../../protocol/sensor-label.ts';
 
 export const PLACE_NAMES: Readonly<Record<SensorPlace, string>> = {
   unknown: 'not said',
@@ -27,6 +27,7 @@ export const SENSOR_WORDS = {
   none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
 } as const;
 
+<<<<<<< HEAD
 /** How well it is heard: in words, with the number for whoever compares two places. */
 export function saySignal(dbm: number): string {
   const word = dbm > -70 ? 'good' : dbm > -88 ? 'fair' : 'weak';
@@ -37,6 +38,24 @@ export function saySignal(dbm: number): string {
 export function sayClock(fastPercent: number): string {
   const size = Math.abs(fastPercent).toPrecision(2);
   return `its clock runs ${size} % ${fastPercent > 0 ? 'fast' : 'slow'}, which is reckoned with`;
+=======
+export const ASK_VIEW = 'What does the sensor see? No verdict on the system without it.';
+
+/** A place is remembered from visit to visit, and a sensor may have been moved since. */
+export function wasSaidBefore(label: SensorLabel, { startedAtMs }: Recording): boolean {
+  return label.place !== 'unknown' && label.givenAtMs < startedAtMs;
+}
+
+/** @param said when it was said, already written out */
+export function askWhetherStill({ place }: SensorLabel, said: string): string {
+  return `Taken to sit ${PLACE_NAMES[place]}, as was said ${said}. Still so? Save it again, or change it.`;
+}
+
+/** In a report: what nobody confirmed during the recording says so. */
+export function sayPlace(label: SensorLabel, recording: Recording, said: string): string {
+  const place = PLACE_NAMES[label.place];
+  return wasSaidBefore(label, recording) ? `${place}, as was said before, ${said}` : place;
+>>>>>>> h-names
 }
 
 /** A name that says nothing is better than none: a reading is somebody's. */

@@ -22,7 +22,7 @@ export interface Speech {
   listen(take: (bytes: Uint8Array) => void): Promise<Listening>;
 }
 
-export interface Listening {
+interface Listening {
   /** What has to go on meanwhile; ends only by throwing. */
   readonly goOn: () => Promise<never>;
   readonly stop: () => void;

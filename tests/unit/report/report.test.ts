@@ -268,7 +268,8 @@ describe('facts', () => {
     expect(html).toMatch(
       /Called by the technician<\/th><td>pump side<[^]*Its own name<\/th><td>Roof sensor</u,
     );
-    expect(html).toMatch(/It sat<\/th><td>at the pump</u);
+    // Said long before: nobody confirmed it on this visit.
+    expect(html).toMatch(/It sat<\/th><td>at the pump, as was said before, [^<]*1970/u);
     // The same curve: from the pump's side of the valve it is no verdict on the system.
     const verdicts = [...html.matchAll(/class="verdict verdict-[^"]*"><strong>([^<]*)</gu)];
     expect(verdicts[0]?.[1]).toMatch(/^Undecided/u);

@@ -27,7 +27,6 @@ export const SENSOR_WORDS = {
   none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
 } as const;
 
-<<<<<<< HEAD
 /** How well it is heard: in words, with the number for whoever compares two places. */
 export function saySignal(dbm: number): string {
   const word = dbm > -70 ? 'good' : dbm > -88 ? 'fair' : 'weak';
@@ -38,7 +37,8 @@ export function saySignal(dbm: number): string {
 export function sayClock(fastPercent: number): string {
   const size = Math.abs(fastPercent).toPrecision(2);
   return `its clock runs ${size} % ${fastPercent > 0 ? 'fast' : 'slow'}, which is reckoned with`;
-=======
+}
+
 export const ASK_VIEW = 'What does the sensor see? No verdict on the system without it.';
 
 /** A place is remembered from visit to visit, and a sensor may have been moved since. */
@@ -55,7 +55,6 @@ export function askWhetherStill({ place }: SensorLabel, said: string): string {
 export function sayPlace(label: SensorLabel, recording: Recording, said: string): string {
   const place = PLACE_NAMES[label.place];
   return wasSaidBefore(label, recording) ? `${place}, as was said before, ${said}` : place;
->>>>>>> h-names
 }
 
 /** A name that says nothing is better than none: a reading is somebody's. */

@@ -167,7 +167,10 @@ function unfinished(reader: RecordReader, of: Origin): Unfinished | null {
     startedAtMs: recording.startedAtMs,
     lastElapsedS: reader.lastElapsedS(recording.id) ?? 0,
     sensors: recording.sensors,
-    resumePoints: resumePoints(reader.latestStamps(recording.id)),
+    resumePoints: resumePoints(
+      reader.latestStamps(recording.id),
+      reader.highestBeforeStamps(recording.id),
+    ),
   };
 }
 

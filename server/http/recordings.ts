@@ -7,7 +7,7 @@ import type { recordingDetailSchema, recordingListSchema } from '../../protocol/
 import { newMarkSchema } from '../../protocol/mark.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
-import type { ReadingColumns } from '../../protocol/reading.ts';
+import type { Reading, ReadingColumns } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
 import {
   formatReadingsCsvRows,
@@ -19,6 +19,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
+import { inDataTime } from './in-data-time.ts';
 
 /** What the pages need of the record. */
 export interface RecordAccess {
@@ -112,15 +113,7 @@ function* csvParts(
     .flatMap(({ kind, elapsedS }) => (isCsvEvent(kind) ? [{ kind, elapsedS }] : []))
     .sort((a, b) => a.elapsedS - b.elapsedS);
   yield READINGS_CSV_HEADER;
-  let after = 0;
-  for (;;) {
-    const columns = record.readingsAfter(recordingId, after, CSV_CHUNK);
-    const last = columns.index.at(-1);
-    if (last === undefined) return;
-    after = last;
-    const readings = readingsFromColumns(columns).filter(
-      (reading) => channel === undefined || reading.channel === channel,
-    );
+  for (const readings of inDataTime(() => chunksOf(record, recordingId, channel))) {
     const rows = readings.map((reading): CsvRow => {
       const event =
         events[0] && events[0].elapsedS <= reading.elapsedS ? events.shift() : undefined;
@@ -132,5 +125,21 @@ function* csvParts(
       };
     });
     yield formatReadingsCsvRows(rows);
+  }
+}
+
+/** In the order of the record. */
+function* chunksOf(
+  record: RecordAccess,
+  recordingId: number,
+  channel: number | undefined,
+): Generator<Reading[]> {
+  for (let after = 0; ;) {
+    const columns = record.readingsAfter(recordingId, after, CSV_CHUNK);
+    const last = columns.index.at(-1);
+    if (last === undefined) return;
+    after = last;
+    const readings = readingsFromColumns(columns);
+    yield readings.filter((reading) => channel === undefined || reading.channel === channel);
   }
 }

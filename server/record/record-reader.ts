@@ -51,6 +51,8 @@ const stampRow = z.object({
   uptimeMs: z.int(),
   elapsedS: z.number(),
 });
+const highestRow = z.object({ channel: z.int(), boot: z.int(), highest: z.int() });
+export type HighestRow = z.infer<typeof highestRow>;
 export type StampRow = z.infer<typeof stampRow>;
 /** An hour of eight sensors, one reading a second each, or of one at 8 Hz; sensors rarely keep more. */
 const LATEST = 30_000;
@@ -66,6 +68,7 @@ export class RecordReader {
   readonly #lastIndex: Database.Statement;
   readonly #lastElapsed: Database.Statement;
   readonly #stamps: Database.Statement;
+  readonly #highestBefore: Database.Statement;
   readonly #lastRecordingId: Database.Statement;
   readonly #results: Database.Statement;
   readonly #labels: Database.Statement;
@@ -113,6 +116,10 @@ export class RecordReader {
     this.#stamps = database.prepare(
       `SELECT channel, boot, sequence, uptime_ms AS uptimeMs, elapsed_s AS elapsedS FROM reading
        WHERE recording_id = ? ORDER BY reading_index DESC LIMIT ${LATEST}`,
+    );
+    this.#highestBefore = database.prepare(
+      `SELECT channel, boot, MAX(sequence) AS highest FROM reading
+       WHERE recording_id = ? AND reading_index <= ? GROUP BY channel, boot`,
     );
     this.#lastRecordingId = database.prepare('SELECT COALESCE(MAX(id), 0) FROM recording').pluck();
     this.#results = database.prepare(
@@ -181,6 +188,13 @@ export class RecordReader {
   /** The places of the latest readings taken, the latest first. */
   latestStamps(recordingId: number): StampRow[] {
     return this.#stamps.all(recordingId).map((row) => stampRow.parse(row));
+  }
+
+  /** Of each sensor's boots, the highest number among the readings that `latestStamps` leaves out. */
+  highestBeforeStamps(recordingId: number): HighestRow[] {
+    const untilIndex = this.lastIndex(recordingId) - LATEST;
+    if (untilIndex <= 0) return [];
+    return this.#highestBefore.all(recordingId, untilIndex).map((row) => highestRow.parse(row));
   }
 
   /** The latest data time of a reading, or null where there is none. */

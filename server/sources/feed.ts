@@ -46,6 +46,9 @@ interface FeedOptions {
   readonly onBegin?: (recordingId: number) => void;
 }
 
+/** As many as `recordingSchema` holds. */
+const MOST_SENSORS = 256;
+
 /** A visit to a system: after so long a silence the next reading belongs to another one. */
 export const NEW_RECORDING_AFTER_S = 12 * 3600;
 
@@ -102,6 +105,9 @@ export class Feed implements SourceListener {
   reading(raw: RawReading): void {
     const recording = this.#recordingFor(raw.arrivedMs);
     const arrivedS = (raw.arrivedMs - recording.zeroMs) / 1000;
+    // More than a recording can tell apart are no sensors of a job: somebody sends from ever new addresses.
+    const isKnown = recording.channels.has(raw.sensorId);
+    if (!isKnown && recording.channels.size >= MOST_SENSORS) return;
     const intake = this.#intake(recording, raw.sensorId);
     const taken = intake.take(raw.bytes, arrivedS, raw.fetched);
     recording.lastArrivedS = Math.max(recording.lastArrivedS, arrivedS);
@@ -113,6 +119,11 @@ export class Feed implements SourceListener {
   }
 
   heardBefore(sensorId: string): ResumePoint | null {
+    // The first sensor's first reading makes the unfinished recording the present one.
+    if (this.#recording !== null) {
+      const { channels, resumePoints } = this.#recording;
+      return resumePoints.get(channels.get(sensorId) ?? -1) ?? null;
+    }
     const unfinished = this.#unfinished;
     if (unfinished === null || this.#isOver(unfinished)) return null;
     const channel = unfinished.sensors.findIndex(({ id }) => id === sensorId);

@@ -6,6 +6,9 @@ export interface Stretch {
   readonly to: number;
 }
 
+/** A sensor that sends every second number makes a gap with each: no more are told apart. */
+const MOST_STRETCHES = 400;
+
 export class NumberSet {
   /** Ascending, none touching the next. */
   readonly #stretches: { from: number; to: number }[] = [];
@@ -37,6 +40,7 @@ export class NumberSet {
       last += 1;
     }
     this.#stretches.splice(first, last - first, { from: low, to: high });
+    this.#forgetGaps();
     return true;
   }
 
@@ -51,6 +55,13 @@ export class NumberSet {
       from: (this.#stretches[i]?.to ?? after.from) + 1,
       to: after.from - 1,
     }));
+  }
+
+  /** Beyond so many, the oldest gap counts as seen: work and memory stay bounded. */
+  #forgetGaps(): void {
+    if (this.#stretches.length <= MOST_STRETCHES) return;
+    const [oldest, next] = this.#stretches;
+    if (oldest && next) this.#stretches.splice(0, 2, { from: oldest.from, to: next.to });
   }
 
   /** The first stretch that ends there or later, by halving; usually asked about the latest. */

@@ -22,8 +22,22 @@ export interface RecordedStamp {
   readonly elapsedS: number;
 }
 
-/** @param stamps the latest of one recording, in any order */
-export function resumePoints(stamps: readonly RecordedStamp[]): ReadonlyMap<number, ResumePoint> {
+/** The highest number of a sensor's boot among readings that are not looked at one by one. */
+export interface RecordedBefore {
+  readonly channel: number;
+  readonly boot: number;
+  readonly highest: number;
+}
+
+/**
+ * @param stamps the latest of one recording, in any order
+ * @param before of the readings recorded before those: whatever was missed up to there is given up, since
+ * what is not known to be recorded could be taken twice
+ */
+export function resumePoints(
+  stamps: readonly RecordedStamp[],
+  before: readonly RecordedBefore[] = [],
+): ReadonlyMap<number, ResumePoint> {
   const points = new Map<number, ResumePoint>();
   for (const channel of new Set(stamps.map((stamp) => stamp.channel))) {
     const own = stamps.filter((stamp) => stamp.channel === channel);
@@ -31,6 +45,11 @@ export function resumePoints(stamps: readonly RecordedStamp[]): ReadonlyMap<numb
     const numbers = new NumberSet();
     for (const { boot, sequence } of own) {
       if (boot === last.boot) numbers.add(unwrapped(sequence, last.sequence));
+    }
+    for (const one of before) {
+      if (one.channel !== channel || one.boot !== last.boot) continue;
+      const to = unwrapped(one.highest, last.sequence);
+      numbers.addStretch({ from: Math.min(numbers.stretches()[0]?.from ?? to, to), to });
     }
     points.set(channel, {
       boot: last.boot,

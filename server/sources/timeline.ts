@@ -49,6 +49,8 @@ interface Stretch {
 
 /** A minute at 10 Hz: no radio repeats what is older. */
 const REMEMBERED = 600;
+/** By so much a clock may run away before it is put right, and a computer's sleep go unnoticed, s. */
+const AHEAD_S = 60;
 /** Fetched readings may belong to so many stretches back. */
 const STRETCHES = 8;
 /**
@@ -91,6 +93,8 @@ export class Timeline {
     const uptimeMs = unwrapped(stamp.uptimeMs, present.lastUptimeMs);
     const isLater = number > present.lastNumber;
     if (isLater && uptimeMs < present.lastUptimeMs) return this.#begin(stamp, arrivedS);
+    // No reading is measured after it arrives: the sensor has set its clock on and doesn't say so.
+    if (elapsedAt(present, uptimeMs) > arrivedS + AHEAD_S) return this.#begin(stamp, arrivedS);
     if (present.seen.has(number)) {
       // With another time, or from long ago: it was restarted and doesn't say so.
       const isRecent = number > present.lastNumber - REMEMBERED;
@@ -121,9 +125,11 @@ export class Timeline {
     if (ofBoot.some(({ seen }) => seen.has(number))) return { kind: 'duplicate' };
     const own = ofBoot.findLast(({ fromNumber }) => fromNumber <= number) ?? ofBoot[0] ?? last;
     const next = this.#stretches[this.#stretches.indexOf(own) + 1];
-    // The first reading after the clock was set anew had been missed: this is it.
-    const isEarlier = stamp.timeReset && next?.boot === stamp.boot;
-    const stretch = isEarlier ? next : own;
+    // It was measured after the clock had been set anew, though before the first one heard since then.
+    const isAfter =
+      number > own.lastNumber && unwrapped(stamp.uptimeMs, own.lastUptimeMs) < own.lastUptimeMs;
+    const isOfNext = next?.boot === stamp.boot && (stamp.timeReset || isAfter);
+    const stretch = isOfNext ? next : own;
     const uptimeMs = unwrapped(stamp.uptimeMs, stretch.lastUptimeMs);
     // From before the recording: it belongs to none, or to another.
     if (elapsedAt(stretch, uptimeMs) < 0) return { kind: 'unplaceable' };
@@ -137,7 +143,11 @@ export class Timeline {
     return present.latest.get(unwrapped(sequence, present.lastNumber)) === uptimeMs;
   }
 
-  #begin({ boot, sequence, uptimeMs }: Stamp, arrivedS: number): Placed {
+  #begin({ boot, sequence, uptimeMs }: Stamp, heardS: number): Placed {
+    // What comes later lies later, whatever the computer's clock has been doing.
+    const last = this.#stretches.at(-1);
+    const isOther = last !== undefined && last.boot !== boot;
+    const arrivedS = isOther ? Math.max(heardS, elapsedAt(last, last.lastUptimeMs)) : heardS;
     const stretch: Stretch = {
       boot,
       fromNumber: sequence,

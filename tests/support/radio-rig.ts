@@ -14,6 +14,7 @@ const TIMING: Partial<RadioTiming> = {
   adapterMs: 2000,
   connectMs: 700,
   answerMs: 700,
+  introductionMs: 4000,
   silenceMs: 600,
   silenceGraceMs: 300,
   batteryMs: 200,

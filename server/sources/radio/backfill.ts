@@ -59,12 +59,21 @@ export class Backfill {
     if (!fetched) this.#ask(sensorId, sensor);
   }
 
-  /** @param whole the sensor has sent all that it still has of it */
-  ended(sensorId: string, whole: boolean): void {
+  /**
+   * @param from the first number that had been asked for, as the sensor counts
+   * @param whole the sensor has sent all that it still has of it
+   */
+  ended(sensorId: string, from: number, whole: boolean): void {
     const sensor = this.#of(sensorId);
-    if (sensor.asked !== null && whole) sensor.missed.settle(sensor.asked);
+    // An answer from the connection before may cross with the request of this one.
+    if (sensor.asked === null || asSequence(sensor.asked.from) !== from) return;
+    if (whole) sensor.missed.settle(sensor.asked);
     sensor.asked = null;
     this.#ask(sensorId, sensor);
+  }
+
+  forget(sensorId: string): void {
+    this.#sensors.delete(sensorId);
   }
 
   missing(sensorId: string): Missing {
@@ -78,7 +87,7 @@ export class Backfill {
     const stretch = sensor.missed.next();
     if (stretch === null) return;
     sensor.asked = stretch;
-    const from = ((stretch.from % WRAP) + WRAP) % WRAP;
+    const from = asSequence(stretch.from);
     this.#fetch(sensorId, { from, to: from + stretch.to - stretch.from });
   }
 
@@ -89,4 +98,9 @@ export class Backfill {
     this.#sensors.set(sensorId, created);
     return created;
   }
+}
+
+/** A number as the sensor counts it. */
+function asSequence(number: number): number {
+  return ((number % WRAP) + WRAP) % WRAP;
 }

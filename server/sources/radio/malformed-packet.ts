@@ -8,8 +8,11 @@
  */
 export function isMalformedPacket(error: unknown): boolean {
   if (!(error instanceof RangeError || error instanceof TypeError)) return false;
-  const frames = error.stack ?? '';
-  return /[\\/]noble[\\/]lib[\\/]hci-socket[\\/]/u.test(frames) && /onSocketData/u.test(frames);
+  const frames = (error.stack ?? '').split('\n').filter((line) => /^\s+at /u.test(line));
+  // Thrown by the library's own lines, or by what it read a buffer with: not by ours, which it calls.
+  const thrower = frames.find((frame) => !/node:/u.test(frame)) ?? '';
+  const isTheirs = /[\\/]noble[\\/]lib[\\/]/u.test(thrower);
+  return isTheirs && frames.some((frame) => frame.includes('onSocketData'));
 }
 
 /** So many in a row are no longer worth a line each. */

@@ -7,17 +7,13 @@ const WRAP = 2 ** 32;
 /** In one connection the same stretch is asked for so often; after the next one, again. */
 const TRIES = 3;
 
-interface Asked {
-  readonly from: number;
-  tries: number;
-}
-
 export class MissedReadings {
   #boot: number | null = null;
   #last = 0;
   /** Numbers that came, and those that won't come any more. */
   #settled = new NumberSet();
-  #asked: Asked | null = null;
+  /** How often the stretch that begins with a number was asked for in this connection. */
+  readonly #tries = new Map<number, number>();
 
   /** Goes on where a bridge ended, unless readings have been heard since. */
   resume({ boot, numbers, lastNumber }: ResumePoint): void {
@@ -31,9 +27,13 @@ export class MissedReadings {
   note(boot: number, sequence: number, fetched: boolean): void {
     if (boot !== this.#boot) {
       if (fetched) return;
+      const isRestart = this.#boot !== null;
       this.#boot = boot;
       this.#last = sequence;
       this.#settled = new NumberSet();
+      this.#tries.clear();
+      // It counts from 0: what it has measured since its restart has been missed.
+      if (isRestart) this.#settled.add(-1);
     }
     const number = unwrapped(sequence, this.#last);
     this.#settled.add(number);
@@ -47,13 +47,14 @@ export class MissedReadings {
 
   /** The oldest stretch: a sensor forgets it first. Null where nothing is missing or to be hoped for. */
   next(): Stretch | null {
-    const missing = this.#settled.gaps()[0];
-    if (missing === undefined) return null;
-    const gap = beforeWrap(missing);
-    if (this.#asked?.from !== gap.from) this.#asked = { from: gap.from, tries: 0 };
-    if (this.#asked.tries >= TRIES) return null;
-    this.#asked.tries += 1;
-    return gap;
+    for (const missing of this.#settled.gaps()) {
+      const gap = beforeWrap(missing);
+      const tries = this.#tries.get(gap.from) ?? 0;
+      if (tries >= TRIES) continue;
+      this.#tries.set(gap.from, tries + 1);
+      return gap;
+    }
+    return null;
   }
 
   /** The sensor has sent all that it still has of this stretch: the rest stays a gap. */
@@ -63,7 +64,7 @@ export class MissedReadings {
 
   /** With a new connection everything is worth asking for again. */
   reconnected(): void {
-    this.#asked = null;
+    this.#tries.clear();
   }
 }
 

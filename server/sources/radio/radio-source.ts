@@ -5,8 +5,10 @@ import type { Source, SourceListener } from '../source.ts';
 import { Backfill } from './backfill.ts';
 import { backoffMs } from './backoff.ts';
 import type { FromRadio, RadioEnd, SessionReport } from './messages.ts';
+import { monotonicMs } from './monotonic-clock.ts';
 import { RadioProcess } from './radio-process.ts';
 import { GONE_AFTER_MS, shownState, type RadioFacts, type SensorFacts } from './radio-state.ts';
+import { SleepWatch } from './sleep-watch.ts';
 import { RADIO_TIMING, type RadioTiming } from './timing.ts';
 
 export interface RadioSourceOptions {
@@ -23,6 +25,9 @@ export interface RadioSourceOptions {
 
 /** Between two words about readings that are being fetched, ms. */
 const TELL_EVERY_MS = 500;
+
+/** As many as a state may list. */
+const MOST_SENSORS = 64;
 
 type Dated = Pick<SourceState, 'phase' | 'sinceMs'>;
 
@@ -44,6 +49,7 @@ export class RadioSource implements Source {
   readonly #options: RadioSourceOptions;
   readonly #wallClock: () => number;
   readonly #log: (text: string) => void;
+  readonly #sleep: SleepWatch;
   readonly #sensors = new Map<string, SensorFacts>();
   /** Identities as they were delivered, so that one is delivered again only when it has changed. */
   readonly #introduced = new Map<string, string>();
@@ -65,6 +71,7 @@ export class RadioSource implements Source {
     this.#options = options;
     this.#timing = { ...RADIO_TIMING, ...options.timing };
     this.#wallClock = options.wallClock ?? Date.now;
+    this.#sleep = new SleepWatch(this.#wallClock, monotonicMs);
     this.#log = options.log ?? (() => undefined);
   }
 
@@ -131,7 +138,8 @@ export class RadioSource implements Source {
       case 'reading': {
         this.#crashes = 0;
         const { sensorId, bytes, arrivedMs, fetched } = message;
-        this.#listener?.reading({ sensorId, bytes, arrivedMs, fetched });
+        const awakeMs = arrivedMs + this.#sleep.sleptMs();
+        this.#listener?.reading({ sensorId, bytes, arrivedMs: awakeMs, fetched });
         this.#backfill.reading(sensorId, bytes, fetched);
         if (!this.#tellMissing(sensorId)) return;
         break;
@@ -145,7 +153,7 @@ export class RadioSource implements Source {
         this.#tellMissing(message.sensorId);
         break;
       case 'fetched':
-        this.#backfill.ended(message.sensorId, message.whole);
+        this.#backfill.ended(message.sensorId, message.from, message.whole);
         this.#tellMissing(message.sensorId);
         break;
       case 'log':
@@ -163,7 +171,11 @@ export class RadioSource implements Source {
       return;
     }
     if (phase === 'lost' || phase === 'connecting') this.#backfill.disconnected(sensorId);
-    this.#update(sensorId, { name, phase, problem });
+    const before = this.#sensors.get(sensorId)?.problem ?? null;
+    // A sensor that says no is heard again long before it is asked again: the reason stands till then.
+    const stands = before === 'sensor_refuses' || before === 'sensor_not_understood';
+    const isAgain = phase === 'found' && problem === null && stands;
+    this.#update(sensorId, { name, phase, problem: isAgain ? before : problem });
   }
 
   /** @returns whether there is anything new to say: not every single reading that was fetched is */
@@ -185,6 +197,18 @@ export class RadioSource implements Source {
     // A map keeps the order in which keys came: by their present phase, here.
     if (after.phase !== before.phase) this.#sensors.delete(sensorId);
     this.#sensors.set(sensorId, after);
+    if (this.#sensors.size > MOST_SENSORS) this.#forgetOldest();
+  }
+
+  /** The one that has been lost for longest: who sends from ever new addresses must not fill the memory. */
+  #forgetOldest(): void {
+    for (const [id, { phase }] of this.#sensors) {
+      if (phase !== 'lost') continue;
+      this.#sensors.delete(id);
+      this.#introduced.delete(id);
+      this.#backfill.forget(id);
+      return;
+    }
   }
 
   #onEnd(why: RadioEnd | 'crashed', detail: string): void {

@@ -11,6 +11,9 @@ interface Trouble {
   readonly retryAtMs: number;
 }
 
+/** A setting of ours: more sensors than any air holds. */
+const MOST_REMEMBERED = 256;
+
 export class RetryBook {
   readonly #waits: Waits;
   readonly #chance: () => number;
@@ -32,6 +35,12 @@ export class RetryBook {
     const failures = delivered ? 1 : (this.#troubles.get(id)?.failures ?? 0) + 1;
     const saysNo = reason === 'refused' || reason === 'not_understood';
     const waits = { firstMs: retryMs, longestMs: saysNo ? longestRefusalMs : longestRetryMs };
+    // The latest last: the oldest of too many is forgotten.
+    this.#troubles.delete(id);
+    const [oldest] = this.#troubles.keys();
+    if (oldest !== undefined && this.#troubles.size >= MOST_REMEMBERED) {
+      this.#troubles.delete(oldest);
+    }
     this.#troubles.set(id, {
       failures,
       retryAtMs: nowMs + backoffMs(waits, failures, this.#chance()),

@@ -23,6 +23,8 @@ export type Characteristics = ReadonlyMap<string, HostCharacteristic>;
 export interface Capabilities {
   /** False where what the sensor says of itself doesn't follow the profile. */
   readonly understood: boolean;
+  /** Of the profile that it speaks; null where it doesn't say. */
+  readonly majorVersion: number | null;
   readonly intervalMs: number;
   /** How many past readings can be asked for. */
   readonly bufferDepth: number;
@@ -91,10 +93,16 @@ export async function readCapabilities(link: Link, found: Characteristics): Prom
   const bytes = await readIfThere(link, found, CAPABILITIES_UUID);
   const decoded = bytes && decode(CAPABILITIES_FIELDS, bytes);
   if (decoded?.ok !== true) {
-    return { understood: false, intervalMs: ASSUMED_INTERVAL_MS, bufferDepth: 0 };
+    return {
+      understood: false,
+      majorVersion: null,
+      intervalMs: ASSUMED_INTERVAL_MS,
+      bufferDepth: 0,
+    };
   }
   const { majorVersion, intervalMs, bufferDepth } = decoded.values;
-  return { understood: majorVersion === PROFILE_VERSION.major, intervalMs, bufferDepth };
+  const understood = majorVersion === PROFILE_VERSION.major;
+  return { understood, majorVersion, intervalMs, bufferDepth };
 }
 
 export async function readIdentity(link: Link, found: Characteristics): Promise<SensorIdentity> {

@@ -81,18 +81,22 @@ export class SensorSession {
     peripheral.on('disconnect', onDisconnect);
     adapter.addEventListener('abort', onAdapterLost);
     let failure: unknown;
+    let timer: NodeJS.Timeout | undefined;
     try {
       this.#enter('connecting');
+      timer = setTimeout(() => this.#abort.abort(tooLong(timing)), timing.introductionMs);
       await connect(peripheral, timing.connectMs, this.#link.signal);
       const found = await discoverCharacteristics(this.#link);
       const speech = await this.#introduce(found);
       const { goOn, stop } = await speech.listen((bytes) => this.#take(bytes));
       this.#unlisten = stop;
+      clearTimeout(timer);
       onSubscribed();
       await this.#stay(found, speech.intervalMs, goOn);
     } catch (error) {
       failure = error;
     }
+    clearTimeout(timer);
     this.#abort.abort(new Error('the session has ended'));
     this.#unlisten();
     peripheral.removeListener('disconnect', onDisconnect);
@@ -235,4 +239,8 @@ export class SensorSession {
       problem: phase === 'live' ? this.#remark : problem,
     });
   }
+}
+
+function tooLong({ introductionMs }: RadioTiming): Error {
+  return new DeadlineError(`from connecting to the first reading: more than ${introductionMs} ms`);
 }

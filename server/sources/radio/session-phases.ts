@@ -17,8 +17,8 @@ interface PhaseRule {
 export const PHASE_RULES: Readonly<Record<SessionPhase, PhaseRule>> = {
   /** Heard in a search; its turn to be connected comes after others', or after a pause. */
   found: { next: ['connecting', 'lost'], limit: 'foundMs' },
-  /** Each request on the way to the first reading has this limit, and after them comes silence. */
-  connecting: { next: ['live', 'stale', 'lost'], limit: 'connectMs' },
+  /** On the way to listening; after that comes the first reading, or silence. */
+  connecting: { next: ['live', 'stale', 'lost'], limit: 'introductionMs' },
   live: { next: ['stale', 'lost'], limit: 'silenceMs' },
   stale: { next: ['live', 'lost'], limit: 'silenceGraceMs' },
   /** Nothing has to happen: the air is searched again after this. */

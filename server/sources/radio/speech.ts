@@ -1,12 +1,14 @@
 /** The two ways in which a sensor may speak: our profile, or Bluetooth's Environmental Sensing Service. */
 import {
+  PROFILE_VERSION,
   READING_UUID,
   STANDARD_PRESSURE_UUID,
   STANDARD_TEMPERATURE_UUID,
 } from '../../../protocol/profile.ts';
-import { pause } from './deadline.ts';
+import { DeadlineError, pause } from './deadline.ts';
 import { hostUuid, type HostCharacteristic } from './host-library.ts';
 import { RefusedError, type Link } from './link.ts';
+import { monotonicMs } from './monotonic-clock.ts';
 import { read, readCapabilities, readIfThere, subscribe } from './sensor-requests.ts';
 import type { Characteristics } from './sensor-requests.ts';
 import { NotUnderstoodError } from './session-end.ts';
@@ -33,7 +35,10 @@ export async function speechOf(link: Link, found: Characteristics): Promise<Spee
   const reading = found.get(hostUuid(READING_UUID));
   const pressure = found.get(hostUuid(STANDARD_PRESSURE_UUID));
   if (reading !== undefined || pressure === undefined) {
-    const { understood, ...capabilities } = await readCapabilities(link, found);
+    const { understood, majorVersion, ...capabilities } = await readCapabilities(link, found);
+    if (majorVersion !== null && majorVersion !== PROFILE_VERSION.major) {
+      throw new NotUnderstoodError(`it speaks version ${majorVersion} of the profile`);
+    }
     return {
       ...capabilities,
       problem: understood ? null : 'sensor_not_understood',
@@ -64,7 +69,15 @@ async function listenToStandard(
   take: (bytes: Uint8Array) => void,
 ): Promise<Listening> {
   const readings = new StandardReadings();
-  const takePressure = (bytes: Uint8Array): void => take(readings.reading(bytes));
+  let heardMs = 0;
+  const takePressure = (bytes: Uint8Array): void => {
+    heardMs = monotonicMs();
+    take(readings.reading(bytes));
+  };
+  /** Also of one that notifies: it need not do so before its value changes. */
+  const askPressure = async (): Promise<void> => {
+    if (monotonicMs() - heardMs >= POLL_MS) takePressure(await read(link, pressure));
+  };
   const askTemperature = async (): Promise<void> => {
     readings.temperature(await readIfThere(link, found, STANDARD_TEMPERATURE_UUID));
   };
@@ -72,22 +85,21 @@ async function listenToStandard(
   const repeated = async (everyMs: number, action: () => Promise<void>): Promise<never> => {
     for (;;) {
       await pause(everyMs, link.signal);
-      await action();
+      // What isn't answered in time is asked again; silence is watched for.
+      await action().catch((error: unknown) => {
+        const isSurvived = error instanceof DeadlineError || error instanceof RefusedError;
+        if (!isSurvived) throw error;
+      });
     }
   };
+  const goOn = (): Promise<never> =>
+    Promise.race([repeated(POLL_MS, askPressure), repeated(TEMPERATURE_MS, askTemperature)]);
   const stop = hear(pressure, takePressure);
-  try {
-    await subscribe(link, pressure);
-    return { goOn: () => repeated(TEMPERATURE_MS, askTemperature), stop };
-  } catch (error) {
-    if (!(error instanceof RefusedError)) return stopAnd(stop)(error);
-    const goOn = (): Promise<never> =>
-      Promise.race([
-        repeated(POLL_MS, async () => takePressure(await read(link, pressure))),
-        repeated(TEMPERATURE_MS, askTemperature),
-      ]);
-    return { goOn, stop };
-  }
+  // One that can't notify is asked alone.
+  await subscribe(link, pressure).catch((error: unknown) => {
+    if (!(error instanceof RefusedError)) stopAnd(stop)(error);
+  });
+  return { goOn, stop };
 }
 
 /** Its notifications; what was asked for comes to whoever asked. */

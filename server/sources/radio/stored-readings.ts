@@ -70,6 +70,11 @@ export class StoredReadings {
     return answer.outcome === 'success' || answer.outcome === 'noRecords';
   }
 
+  /** Lest the next request meet a report that is still under way. Nobody waits for what comes of it. */
+  #abort(): void {
+    this.#control.write(Buffer.from(encodeRequest({ opCode: 'abort' })), false);
+  }
+
   /** A report may take minutes: the limit is on the silence between two readings. */
   async #ask(request: Uint8Array): Promise<Extract<AccessAnswer, { opCode: 'response' }>> {
     const { limitMs, signal, onAnswer } = this.#link;
@@ -90,6 +95,7 @@ export class StoredReadings {
         return answer;
       } catch (error) {
         const isSilent = monotonicMs() - this.#heardMs >= limitMs;
+        if (error instanceof DeadlineError && isSilent) this.#abort();
         if (!(error instanceof DeadlineError) || isSilent) throw error;
         begin = () => undefined;
       }

@@ -8,6 +8,8 @@ export const radioTimingSchema = z.strictObject({
   connectMs: z.number().positive(),
   /** From any request to a sensor or an adapter to its answer. */
   answerMs: z.number().positive(),
+  /** For all of these from a connection to listening: nobody else is connected meanwhile. */
+  introductionMs: z.number().positive(),
   /** A sensor counts as silent after five of its intervals, and not before this. */
   silenceMs: z.number().positive(),
   /** From silence to a new connection, so that a short pause costs nothing. */
@@ -48,6 +50,7 @@ export const RADIO_TIMING: RadioTiming = {
   connectMs: 10_000,
   // The Attribute Protocol would let a peer take 30 s (Core Specification, Vol 3, Part F, 3.3.3).
   answerMs: 5000,
+  introductionMs: 30_000,
   silenceMs: 5000,
   silenceGraceMs: 5000,
   batteryMs: 5 * 60_000,

@@ -59,7 +59,7 @@ test(`${PAYLOADS} payloads as readings, heard and fetched, are refused or sane`,
     }
     backfill.reading('a', bytes, fetched);
     if (step % 1000 === 0) {
-      backfill.ended('a', true);
+      backfill.ended('a', asked.at(-1)?.from ?? 0, true);
       const { missed } = backfill.missing('a');
       expect(Number.isSafeInteger(missed) && missed >= 0).toBe(true);
     }

@@ -7,15 +7,24 @@ export interface Measuring {
   readonly next: () => { readonly pressurePa: number | null; readonly temperatureC: number };
 }
 
-/** @returns what stops it */
+/** A computer that was later than this has slept: what it has missed was never measured. */
+const ASLEEP_MS = 10_000;
+
+/**
+ * A sensor's own timer isn't late as this computer's is: what was due meanwhile is measured at once, with
+ * the time at which it was due.
+ * @returns what stops it
+ */
 export function startMeasuring({ behaviour, next }: Measuring): () => void {
   let timer: NodeJS.Timeout;
   let dueMs = performance.now();
   const measure = (): void => {
-    const { pressurePa, temperatureC } = next();
-    // A sensor's own timer isn't late as this computer's is.
-    behaviour.measure(pressurePa, { temperatureC }, Math.max(0, performance.now() - dueMs));
-    dueMs = Math.max(dueMs + behaviour.measuringIntervalMs, performance.now());
+    for (let lateMs = 0; lateMs >= 0; lateMs = performance.now() - dueMs) {
+      if (lateMs > ASLEEP_MS) dueMs = performance.now();
+      const { pressurePa, temperatureC } = next();
+      behaviour.measure(pressurePa, { temperatureC }, Math.max(0, performance.now() - dueMs));
+      dueMs += behaviour.measuringIntervalMs;
+    }
     timer = setTimeout(measure, dueMs - performance.now());
   };
   measure();

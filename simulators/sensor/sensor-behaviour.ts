@@ -125,7 +125,7 @@ export class SensorBehaviour {
       flags: { ...NO_FLAGS, overRange: pressurePa === null },
       boot: this.#boot,
       sequence,
-      uptimeMs: Math.round(this.#clock() - this.#bootMs - lateMs) % 2 ** 32,
+      uptimeMs: Math.max(0, Math.round(this.#clock() - this.#bootMs - lateMs)) % 2 ** 32,
       pressurePa,
       temperatureC: 21.5,
       ...more,

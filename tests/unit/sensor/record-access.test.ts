@@ -193,6 +193,17 @@ describe('outcomes', () => {
   });
 });
 
+test('a report without anybody to answer to ends without a word', async () => {
+  await meet(3000, { reportPauseMs: 1 });
+  await configure();
+  await central.write(point, ALL);
+  await central.until(() => central.from(stored).length >= 3);
+  await central.configure(point, 0);
+  await central.configure(point, INDICATE);
+  expect(await ask(ABORT)).toMatchObject({ to: 'abort', outcome: 'abortUnsuccessful' });
+  expect(answers()).toHaveLength(1);
+});
+
 describe('errors on the write itself', () => {
   test('0xFD while indications, or for a report notifications, are not configured', async () => {
     await meet(5);

@@ -53,7 +53,7 @@ export type AccessAnswer =
 /** Why a request can't be followed: the answer that it gets. */
 export interface Refusal {
   readonly ok: false;
-  /** Null where the request is too short to say. */
+  /** As it was received; 0 where nothing was. */
   readonly opCode: number;
   readonly outcome: Outcome;
 }

@@ -167,10 +167,8 @@ function unfinished(reader: RecordReader, of: Origin): Unfinished | null {
     startedAtMs: recording.startedAtMs,
     lastElapsedS: reader.lastElapsedS(recording.id) ?? 0,
     sensors: recording.sensors,
-    resumePoints: resumePoints(
-      reader.latestStamps(recording.id),
-      reader.highestBeforeStamps(recording.id),
-    ),
+    // Numbers that a hand types begin anew with each start.
+    ...(of === 'sensor' ? { resumePoints: resumePointsOf(reader, recording.id) } : {}),
   };
 }
 
@@ -192,6 +190,10 @@ async function giveLabel(
 function chosenSensors(reader: RecordReader): string[] {
   const said = reader.labels().filter(({ name, place }) => name !== '' || place !== 'unknown');
   return said.map(({ sensorId }) => sensorId);
+}
+
+function resumePointsOf(reader: RecordReader, recordingId: number) {
+  return resumePoints(reader.latestStamps(recordingId), reader.highestBeforeStamps(recordingId));
 }
 
 /** What can still grow, the latest last; before it the latest that has ended, for a look back. */

@@ -16,7 +16,7 @@ export function* inDataTime(
   for (const { onTime } of splitLate(chunks())) {
     const untilS = onTime.at(-1)?.elapsedS ?? -Infinity;
     const before = next;
-    while ((late[next]?.elapsedS ?? Infinity) <= untilS) next += 1;
+    while ((late[next]?.elapsedS ?? Infinity) < untilS) next += 1;
     yield [...onTime, ...late.slice(before, next)].sort(byTime);
   }
   yield late.slice(next);

@@ -25,10 +25,11 @@ export type Placed =
   /** From a time of which nothing is known: when it was can't be said. */
   | { readonly kind: 'unplaceable' };
 
-/** From an uptime on: where that lies, and how fast time passes beside the sensor's clock. */
+/** From an uptime on: how fast time passes beside the sensor's clock, and where uptime zero would lie. */
 interface Piece {
   readonly fromUptimeMs: number;
-  readonly elapsedS: number;
+  /** Data time, s. */
+  readonly zeroS: number;
   readonly rate: number;
 }
 
@@ -74,7 +75,7 @@ export class Timeline {
     this.#stretches.push({
       boot,
       fromNumber: numbers[0]?.from ?? lastNumber,
-      pieces: [{ fromUptimeMs: lastUptimeMs, elapsedS: lastElapsedS, rate: 1 }],
+      pieces: [pieceFrom(lastUptimeMs, lastElapsedS, 1)],
       clock: new ClockWatch(),
       seen,
       lastNumber,
@@ -143,15 +144,11 @@ export class Timeline {
     return present.latest.get(unwrapped(sequence, present.lastNumber)) === uptimeMs;
   }
 
-  #begin({ boot, sequence, uptimeMs }: Stamp, heardS: number): Placed {
-    // What comes later lies later, whatever the computer's clock has been doing.
-    const last = this.#stretches.at(-1);
-    const isOther = last !== undefined && last.boot !== boot;
-    const arrivedS = isOther ? Math.max(heardS, elapsedAt(last, last.lastUptimeMs)) : heardS;
+  #begin({ boot, sequence, uptimeMs }: Stamp, arrivedS: number): Placed {
     const stretch: Stretch = {
       boot,
       fromNumber: sequence,
-      pieces: [{ fromUptimeMs: uptimeMs, elapsedS: arrivedS, rate: 1 }],
+      pieces: [pieceFrom(uptimeMs, arrivedS, 1)],
       clock: new ClockWatch(),
       seen: new NumberSet(),
       lastNumber: sequence,
@@ -171,10 +168,14 @@ function placedAt(stretch: Stretch, uptimeMs: number): Placed {
   return { kind: 'placed', elapsedS: Math.max(0, elapsedAt(stretch, uptimeMs)) };
 }
 
+function pieceFrom(fromUptimeMs: number, elapsedS: number, rate: number): Piece {
+  return { fromUptimeMs, zeroS: elapsedS - (fromUptimeMs / 1000) * rate, rate };
+}
+
 function elapsedAt({ pieces }: Stretch, uptimeMs: number): number {
   const piece = pieces.findLast(({ fromUptimeMs }) => fromUptimeMs <= uptimeMs) ?? pieces[0];
   if (piece === undefined) throw new Error('a stretch begins with a piece');
-  return piece.elapsedS + ((uptimeMs - piece.fromUptimeMs) / 1000) * piece.rate;
+  return piece.zeroS + (uptimeMs / 1000) * piece.rate;
 }
 
 /** From the latest reading on, without a jump. */
@@ -182,11 +183,7 @@ function setRight(stretch: Stretch, found: ClockRate | null): void {
   const present = stretch.pieces.at(-1)?.rate ?? 1;
   if (found === null || Math.abs(found.rate - present) - SURE * found.sigma < BELIEVED) return;
   const { lastUptimeMs } = stretch;
-  stretch.pieces.push({
-    fromUptimeMs: lastUptimeMs,
-    elapsedS: elapsedAt(stretch, lastUptimeMs),
-    rate: found.rate,
-  });
+  stretch.pieces.push(pieceFrom(lastUptimeMs, elapsedAt(stretch, lastUptimeMs), found.rate));
 }
 
 function remember({ latest }: Stretch, number: number, uptimeMs: number): void {

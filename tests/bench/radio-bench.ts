@@ -22,9 +22,10 @@ const MEASURED_S = 30;
 const TICKS_PER_S = 100;
 
 async function benchWalk(bufferDepth: number): Promise<void> {
-  const { rig, recorded, until } = await recordedRig({ timing: RADIO_TIMING });
+  const setting = await recordedRig({ timing: RADIO_TIMING });
+  const { rig, recorded, until } = setting;
   try {
-    const { sent, away, returnedMs } = await walk(rig, { ...WALK, bufferDepth });
+    const { sent, away, returnedMs } = await walk(setting, { ...WALK, bufferDepth });
     await until(bufferDepth > 0 ? sent.length : sent.length - away.size, 120_000);
     const numbers = new Set(recorded.map(({ sequence }) => sequence));
     const ordered = recorded.toSorted((a, b) => a.elapsedS - b.elapsedS);

@@ -102,12 +102,15 @@ export function describeConnection(library: string): void {
       expect(hex(day.rig.ear.readings)).toEqual([...sent.map(toHex), toHex(sound.bytes)]);
     });
 
-    it('says so when a sensor speaks another version of the profile', async () => {
+    it('refuses a sensor that speaks another version of the profile, and says so', async () => {
+      const { ear } = day.rig;
       const sensor = day.place({ capabilities: { majorVersion: PROFILE_VERSION.major + 1 } });
-      const notUnderstood = day.rig.ear.phase('live', 'sensor_not_understood');
-      await sensor.whenSubscribed();
+      await ear.phase('lost', 'sensor_not_understood');
       sensor.measure(5);
-      await notUnderstood;
+      await ear.phase('connecting');
+      await ear.phase('lost', 'sensor_not_understood');
+      expect(ear.readings).toEqual([]);
+      expect(sensor.subscribed).toBe(false);
     });
 
     it('leaves nothing behind in the host library over a dozen connections', async () => {

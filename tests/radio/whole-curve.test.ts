@@ -16,14 +16,15 @@ const WALK = { minutes: 90, hertz: 10, drops: 20, seed: 3 };
 
 describe('ninety minutes at 10 Hz, out of reach twenty times', () => {
   test('all that was measured is recorded, in order, nothing twice, though the radio’s process was killed', async () => {
-    const { rig, recorded, until } = await recordedRig();
+    const setting = await recordedRig();
+    const { rig, recorded, until } = setting;
     try {
       let killed = 0;
       const halfWay = (): void => {
         killed = rig.source.pid ?? 0;
         signal(killed, 'SIGKILL');
       };
-      const { sent, away } = await walk(rig, { ...WALK, bufferDepth: 3600, halfWay });
+      const { sent, away } = await walk(setting, { ...WALK, bufferDepth: 3600, halfWay });
       await until(sent.length, 60_000);
       expect(rig.source.pid).not.toBe(killed);
       expect(away.size).toBeGreaterThan(5000);
@@ -35,9 +36,10 @@ describe('ninety minutes at 10 Hz, out of reach twenty times', () => {
   }, 180_000);
 
   test('of a sensor that keeps nothing, the gaps are where it was away, and nowhere else', async () => {
-    const { rig, recorded, until } = await recordedRig();
+    const setting = await recordedRig();
+    const { rig, recorded, until } = setting;
     try {
-      const { sent, away } = await walk(rig, { ...WALK, bufferDepth: 0 });
+      const { sent, away } = await walk(setting, { ...WALK, bufferDepth: 0 });
       await until(sent.length - away.size, 60_000);
       const heard = sent.filter(({ sequence }) => !away.has(sequence));
       expect(numbersOf(recorded)).toEqual(heard.map(({ sequence }) => sequence));

@@ -6,6 +6,8 @@ import { RadioRig, type RigOptions } from './radio-rig.ts';
 export interface RecordedRig {
   readonly rig: RadioRig;
   readonly recorded: readonly ReceivedReading[];
+  /** From now on readings arrive by this clock, ms: for sensors whose time runs faster than the world's. */
+  readonly arriveBy: (clock: () => number) => void;
   /** Resolves when so many readings have been recorded. */
   readonly until: (count: number, limitMs?: number) => Promise<void>;
 }
@@ -30,13 +32,14 @@ export async function recordedRig(options: RigOptions = {}): Promise<RecordedRig
     unfinished: null,
   });
   const { ear } = rig;
+  let clock: (() => number) | null = null;
   rig.source.start({
     sensor: (identity) => {
       feed.sensor(identity);
       ear.sensor(identity);
     },
     reading: (raw) => {
-      feed.reading(raw);
+      feed.reading(clock === null ? raw : { ...raw, arrivedMs: clock() });
       ear.reading(raw);
     },
     mark: (mark) => feed.mark(mark),
@@ -47,5 +50,8 @@ export async function recordedRig(options: RigOptions = {}): Promise<RecordedRig
   });
   const until = (count: number, limitMs?: number) =>
     ear.until(`${count} recorded readings`, () => recorded.length >= count, limitMs);
-  return { rig, recorded, until };
+  const arriveBy = (by: () => number): void => {
+    clock = by;
+  };
+  return { rig, recorded, arriveBy, until };
 }

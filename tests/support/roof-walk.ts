@@ -5,6 +5,7 @@
 import { VirtualSensor, type SentReading } from '../../simulators/sensor/virtual-sensor.ts';
 import { between, logBetween, seeded } from './invented-curves.ts';
 import type { RadioRig } from './radio-rig.ts';
+import type { RecordedRig } from './recorded-by-radio.ts';
 
 export interface Walk {
   readonly minutes: number;
@@ -31,11 +32,12 @@ const LONGEST_S = 300;
 /** A pressure that says which reading it is. */
 const pressureOf = (step: number) => 1000 + (step % 50_000) / 10;
 
-export async function walk(rig: RadioRig, options: Walk): Promise<Walked> {
+export async function walk({ rig, arriveBy }: RecordedRig, options: Walk): Promise<Walked> {
   const { minutes, hertz, drops, bufferDepth, seed, halfWay } = options;
   const random = seeded(seed);
   const steps = minutes * 60 * hertz;
   let nowMs = 0;
+  arriveBy(() => nowMs);
   const sensor = new VirtualSensor(rig.air, {
     name: 'Roof',
     clock: () => nowMs,

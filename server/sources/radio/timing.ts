@@ -48,8 +48,9 @@ export type RadioTiming = z.infer<typeof radioTimingSchema>;
 export const RADIO_TIMING: RadioTiming = {
   adapterMs: 10_000,
   connectMs: 10_000,
-  // The Attribute Protocol would let a peer take 30 s (Core Specification, Vol 3, Part F, 3.3.3).
-  answerMs: 5000,
+  // The profile gives a sensor 5 s; the Attribute Protocol would let it take 30 s (Core Specification,
+  // Vol 3, Part F, 3.3.3).
+  answerMs: 6000,
   introductionMs: 30_000,
   silenceMs: 5000,
   silenceGraceMs: 5000,

@@ -23,9 +23,9 @@ interface Least {
 const BUCKET_S = 60;
 const MOST_BUCKETS = 64;
 /** Fewer say nothing. */
-const LEAST_BUCKETS = 4;
-/** The least delays scatter by at least so much: a connection interval, s. A setting of ours. */
-const SCATTER_S = 0.01;
+const LEAST_BUCKETS = 6;
+/** The least delays scatter by at least so much: a few packets sent again, s. A setting of ours. */
+const SCATTER_S = 0.05;
 /** The computer has slept where the sensor's clock went ahead at once by this, s, and by this part of the pause. */
 const SLEPT_S = 1;
 const SLEPT_SHARE = 0.1;

@@ -59,8 +59,8 @@ const STRETCHES = 8;
  * known to. One that is surely further off is put right from then on.
  */
 const BELIEVED = 1e-3;
-/** Surely: by so many deviations. */
-const SURE = 3;
+/** Surely: by so many deviations; there are few minutes to tell them from. */
+const SURE = 5;
 
 export class Timeline {
   /** The latest last. */

@@ -77,6 +77,19 @@ export function describeStandard(library: string): void {
       ]);
     });
 
+    it('is asked for its pressure where it notifies too seldom', async () => {
+      const { ear, source } = day.rig;
+      const sensor = place();
+      sensor.measure(55.5);
+      source.choose([sensor.id]);
+      await sensor.whenSubscribed();
+      await ear.until('two readings', () => ear.readings.length >= 2);
+      expect(valuesOf(ear.readings).slice(0, 2)).toMatchObject([
+        { pressurePa: 55.5 },
+        { pressurePa: 55.5 },
+      ]);
+    });
+
     it('goes on after a lost link as another boot: what was lost stays lost', async () => {
       const { ear, source } = day.rig;
       const sensor = place();

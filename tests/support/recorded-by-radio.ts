@@ -1,13 +1,19 @@
 /** What a bridge would record of what its radio hears: the feed in earnest, the record as a list. */
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import { Feed, type Ledger } from '../../server/sources/feed.ts';
+import { READING_FIELDS } from '../../protocol/profile.ts';
+import { decode } from '../../protocol/profile-codec.ts';
+import type { RawReading } from '../../server/sources/source.ts';
 import { RadioRig, type RigOptions } from './radio-rig.ts';
 
 export interface RecordedRig {
   readonly rig: RadioRig;
   readonly recorded: readonly ReceivedReading[];
-  /** From now on readings arrive by this clock, ms: for sensors whose time runs faster than the world's. */
-  readonly arriveBy: (clock: () => number) => void;
+  /**
+   * From now on a reading that is heard arrives when it was measured, by the sensor's clock: for sensors
+   * whose time runs faster than the world's.
+   */
+  readonly arriveAtOnce: () => void;
   /** Resolves when so many readings have been recorded. */
   readonly until: (count: number, limitMs?: number) => Promise<void>;
 }
@@ -32,14 +38,21 @@ export async function recordedRig(options: RigOptions = {}): Promise<RecordedRig
     unfinished: null,
   });
   const { ear } = rig;
-  let clock: (() => number) | null = null;
+  let atOnce = false;
+  let latestMs = 0;
+  const measuredMs = ({ bytes, fetched, arrivedMs }: RawReading): number => {
+    const decoded = decode(READING_FIELDS, bytes);
+    if (!decoded.ok) return arrivedMs;
+    if (fetched !== true) latestMs = Math.max(latestMs, decoded.values.uptimeMs);
+    return latestMs;
+  };
   rig.source.start({
     sensor: (identity) => {
       feed.sensor(identity);
       ear.sensor(identity);
     },
     reading: (raw) => {
-      feed.reading(clock === null ? raw : { ...raw, arrivedMs: clock() });
+      feed.reading(atOnce ? { ...raw, arrivedMs: measuredMs(raw) } : raw);
       ear.reading(raw);
     },
     mark: (mark) => feed.mark(mark),
@@ -50,8 +63,8 @@ export async function recordedRig(options: RigOptions = {}): Promise<RecordedRig
   });
   const until = (count: number, limitMs?: number) =>
     ear.until(`${count} recorded readings`, () => recorded.length >= count, limitMs);
-  const arriveBy = (by: () => number): void => {
-    clock = by;
+  const arriveAtOnce = (): void => {
+    atOnce = true;
   };
-  return { rig, recorded, arriveBy, until };
+  return { rig, recorded, arriveAtOnce, until };
 }

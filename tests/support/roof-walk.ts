@@ -32,12 +32,12 @@ const LONGEST_S = 300;
 /** A pressure that says which reading it is. */
 const pressureOf = (step: number) => 1000 + (step % 50_000) / 10;
 
-export async function walk({ rig, arriveBy }: RecordedRig, options: Walk): Promise<Walked> {
+export async function walk({ rig, arriveAtOnce }: RecordedRig, options: Walk): Promise<Walked> {
   const { minutes, hertz, drops, bufferDepth, seed, halfWay } = options;
   const random = seeded(seed);
   const steps = minutes * 60 * hertz;
   let nowMs = 0;
-  arriveBy(() => nowMs);
+  arriveAtOnce();
   const sensor = new VirtualSensor(rig.air, {
     name: 'Roof',
     clock: () => nowMs,

@@ -61,6 +61,10 @@ const TABLE = {
       'This sensor speaks Bluetooth’s general pressure service: what the radio loses of it stays lost, and its times are those of arrival.',
     remedy: 'Nothing to do. Keep the laptop near.',
   },
+  simulated_sensor: {
+    meaning: 'A computer plays this sensor: its readings are simulated.',
+    remedy: 'Right for a class. Such a record is no proof of any job, and its report says so.',
+  },
   sensor_not_understood: {
     meaning: 'The sensor sends something that does not follow the profile.',
     remedy:

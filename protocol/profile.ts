@@ -102,6 +102,7 @@ export const CAPABILITIES_FIELDS = [
       'diaphragmCapacitance',
       'diaphragmStrain',
       'combined',
+      'simulated',
     ],
   },
   { name: 'calibrationGas', type: 'choice8', choices: ['notKnown', 'air', 'nitrogen'] },

@@ -46,3 +46,11 @@ export const recordingSchema = z.strictObject({
   open: z.boolean(),
 });
 export type Recording = z.infer<typeof recordingSchema>;
+
+/** Ends the name of a sensor that a computer plays. */
+export const SIMULATED_ENDING = ', simulated';
+
+/** Whether any of it was played and not measured: such a recording is no proof of a job. */
+export function isSimulated({ origin, sensors }: Pick<Recording, 'origin' | 'sensors'>): boolean {
+  return origin === 'rehearsal' || sensors.some(({ name }) => name.endsWith(SIMULATED_ENDING));
+}

@@ -108,7 +108,11 @@ class ServedJob {
     this.#behaviour = new SensorBehaviour({
       serial: `V-${suffix}`,
       boot: randomInt(0x10000),
-      capabilities: { rangeHighPa: scenario.sensor.rangeHighPa, intervalMs: 1000 },
+      capabilities: {
+        principle: 'simulated',
+        rangeHighPa: scenario.sensor.rangeHighPa,
+        intervalMs: 1000,
+      },
     });
     this.#host = new AdapterHost({
       library,

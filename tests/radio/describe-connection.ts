@@ -113,6 +113,16 @@ export function describeConnection(library: string): void {
       expect(sensor.subscribed).toBe(false);
     });
 
+    it('says of a sensor that a computer plays that it is simulated, and in its name', async () => {
+      const { ear } = day.rig;
+      const sensor = day.place({ name: 'Class', capabilities: { principle: 'simulated' } });
+      await sensor.whenSubscribed();
+      sensor.measure(5);
+      await day.readings(1);
+      expect(ear.states.at(-1)).toMatchObject({ phase: 'live', problem: 'simulated_sensor' });
+      expect(ear.identities.map(({ name }) => name)).toEqual(['Class, simulated']);
+    });
+
     it('leaves nothing behind in the host library over a dozen connections', async () => {
       const { ear } = day.rig;
       const sensor = day.place();

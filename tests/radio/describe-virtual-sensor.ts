@@ -52,7 +52,7 @@ export function describeVirtualSensor(library: string): void {
       rig.start();
       await rig.ear.until('eight readings', () => rig.ear.readings.length >= 8);
       expect(rig.ear.identities).toHaveLength(1);
-      expect(rig.ear.identities[0]).toMatchObject({ name: sensor.name });
+      expect(rig.ear.identities[0]).toMatchObject({ name: `${sensor.name}, simulated` });
       expect(sensor.name).toMatch(/^Class sensor [0-9A-F]{4}$/u);
       expect(sensor.text).toContain('Connected: ');
       expect(sensor.text).toContain('pump on (to be marked by the trainee)');
@@ -116,7 +116,7 @@ export function describeVirtualSensor(library: string): void {
       rig.start();
       await rig.ear.until('both', () => rig.ear.identities.length === 2);
       const names = rig.ear.identities.map(({ name }) => name);
-      expect(new Set(names)).toEqual(new Set([one.name, two.name]));
+      expect(new Set(names)).toEqual(new Set([`${one.name}, simulated`, `${two.name}, simulated`]));
       expect(new Set(names).size).toBe(2);
       expect(new Set(rig.ear.identities.map(({ serial }) => serial)).size).toBe(2);
     });

@@ -1,4 +1,5 @@
 /** The curves of a report: the whole recording, and each of the last holds. */
+import { isSimulated } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
@@ -28,7 +29,7 @@ interface Drawable {
 export function figuresFor(drawable: Drawable): FigurePicture[] {
   const { facts, sheet, fold, gaps, stages, holds } = drawable;
   const { marks, units, recording } = facts;
-  const ground = recording.origin === 'rehearsal' ? CHART_WORDS.rehearsal : '';
+  const ground = isSimulated(recording) ? CHART_WORDS.rehearsal : '';
   const points = recording.origin === 'typed_in';
   const common = { points, curve: fold.curve, gaps, marks, sheet, units, ground };
   const whole = figureOf({

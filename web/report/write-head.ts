@@ -1,4 +1,5 @@
 /** The head of the report: which job, when, and where its readings come from. */
+import { isSimulated } from '../../protocol/recording.ts';
 import { type Markup, markup, NOTHING } from '../figure/markup.ts';
 import { sayDuration } from '../words/say-duration.ts';
 import { REPORT_WORDS } from '../words/report-words.ts';
@@ -17,7 +18,7 @@ export function writeHead(report: Report): Markup {
   const began = `${sayWallTime(recording.startedAtMs, offsetMinutes)} (${sayOffset(offsetMinutes)})`;
   return markup`<header>
 ${banner(report)}
-<h1>${recording.origin === 'rehearsal' ? REPORT_WORDS.rehearsalTitle : REPORT_WORDS.title}</h1>
+<h1>${isSimulated(recording) ? REPORT_WORDS.rehearsalTitle : REPORT_WORDS.title}</h1>
 ${factTable([
   { name: SHEET_NAMES.site, value: saySheetValue(sheet, 'site', units) },
   { name: SHEET_NAMES.equipment, value: saySheetValue(sheet, 'equipment', units) },

@@ -1,4 +1,5 @@
 /** A report as one HTML file: nothing in it comes from elsewhere, and nothing in it runs. */
+import { isSimulated } from '../../protocol/recording.ts';
 import { Markup, markup, NOTHING } from '../figure/markup.ts';
 import { WHO_DECIDES } from '../words/say-caution.ts';
 import { REPORT_WORDS } from '../words/report-words.ts';
@@ -13,7 +14,7 @@ import { writeSignOff } from './write-sign-off.ts';
 import { writeNoReadings } from './write-verdict.ts';
 
 export function writeReport(report: Report): string {
-  const rehearsal = report.recording.origin === 'rehearsal';
+  const rehearsal = isSimulated(report.recording);
   const name = sayReportName(report.recording, report.sheet.site);
   const page = markup`<!doctype html>
 <html lang="en">

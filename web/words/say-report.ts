@@ -1,6 +1,7 @@
 /** What the report says of facts and conclusions, as far as the screens don't have the words. */
 import type { Reading } from '../../protocol/reading.ts';
 import type { Mark } from '../../protocol/mark.ts';
+import { isSimulated } from '../../protocol/recording.ts';
 import type { Origin, Recording } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Rise, Stage, StageName } from '../analysis/conclusions.ts';
@@ -185,8 +186,9 @@ export function saySensorHeading(heading: string, name: string, number: number):
 }
 
 /** The name of the document, and of the file that it is printed to. */
-export function sayReportName({ id, origin }: Recording, site: string): string {
-  const kind = origin === 'rehearsal' ? 'Rehearsal' : 'Report';
+export function sayReportName(recording: Recording, site: string): string {
+  const { id } = recording;
+  const kind = isSimulated(recording) ? 'Rehearsal' : 'Report';
   return site.trim() === '' ? `${kind} ${id}` : `${kind} ${id}, ${site}`;
 }
 

@@ -41,6 +41,7 @@ export type RadioEnd = (typeof RADIO_ENDS)[number];
 const SESSION_PROBLEMS = [
   'sensor_not_chosen',
   'standard_sensor',
+  'simulated_sensor',
   'sensor_lost',
   'sensor_silent',
   'sensor_refuses',

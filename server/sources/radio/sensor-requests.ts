@@ -11,7 +11,7 @@ import {
   SERVICE_UUID,
 } from '../../../protocol/profile.ts';
 import { decode } from '../../../protocol/profile-codec.ts';
-import type { SensorIdentity } from '../../../protocol/recording.ts';
+import { SIMULATED_ENDING, type SensorIdentity } from '../../../protocol/recording.ts';
 import { eventWithin } from './deadline.ts';
 import { hostUuid, isHostCharacteristic, isHostService } from './host-library.ts';
 import type { HostCharacteristic } from './host-library.ts';
@@ -25,6 +25,8 @@ export interface Capabilities {
   readonly understood: boolean;
   /** Of the profile that it speaks; null where it doesn't say. */
   readonly majorVersion: number | null;
+  /** A computer plays it. */
+  readonly simulated: boolean;
   readonly intervalMs: number;
   /** How many past readings can be asked for. */
   readonly bufferDepth: number;
@@ -96,25 +98,33 @@ export async function readCapabilities(link: Link, found: Characteristics): Prom
     return {
       understood: false,
       majorVersion: null,
+      simulated: false,
       intervalMs: ASSUMED_INTERVAL_MS,
       bufferDepth: 0,
     };
   }
-  const { majorVersion, intervalMs, bufferDepth } = decoded.values;
+  const { majorVersion, intervalMs, bufferDepth, principle } = decoded.values;
   const understood = majorVersion === PROFILE_VERSION.major;
-  return { understood, majorVersion, intervalMs, bufferDepth };
+  const simulated = principle === 'simulated';
+  return { understood, majorVersion, simulated, intervalMs, bufferDepth };
 }
 
-export async function readIdentity(link: Link, found: Characteristics): Promise<SensorIdentity> {
+/** @param simulated it goes into the name, which the report keeps whatever anybody calls the sensor */
+export async function readIdentity(
+  link: Link,
+  found: Characteristics,
+  simulated: boolean,
+): Promise<SensorIdentity> {
   const { id, advertisement } = link.peripheral;
   const text = async (uuid: string): Promise<string | null> => {
     const bytes = await readIfThere(link, found, uuid);
     return bytes && plainText(bytes);
   };
   const model = await text(DEVICE_INFORMATION.model);
+  const name = plainText(Buffer.from(advertisement.localName ?? '')) ?? model ?? nameFromId(id);
   return {
     id,
-    name: plainText(Buffer.from(advertisement.localName ?? '')) ?? model ?? nameFromId(id),
+    name: simulated ? `${name.slice(0, 80)}${SIMULATED_ENDING}` : name,
     manufacturer: await text(DEVICE_INFORMATION.manufacturer),
     model,
     serial: await text(DEVICE_INFORMATION.serial),

@@ -113,7 +113,7 @@ export class SensorSession {
     const speech = await speechOf(this.#link, found);
     this.#remark = speech.problem;
     report({ type: 'store', sensorId: peripheral.id, depth: speech.bufferDepth });
-    const identity = await readIdentity(this.#link, found);
+    const identity = await readIdentity(this.#link, found, speech.simulated);
     this.#name = identity.name;
     report({ type: 'sensor', identity });
     this.#reportSignal(peripheral.rssi);

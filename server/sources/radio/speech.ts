@@ -16,7 +16,9 @@ import { StandardReadings } from './standard-readings.ts';
 
 export interface Speech {
   /** What there is to say about it while readings come. */
-  readonly problem: 'sensor_not_understood' | 'standard_sensor' | null;
+  readonly problem: 'sensor_not_understood' | 'standard_sensor' | 'simulated_sensor' | null;
+  /** A computer plays it. */
+  readonly simulated: boolean;
   readonly intervalMs: number;
   /** How many past readings can be asked for. */
   readonly bufferDepth: number;
@@ -41,7 +43,7 @@ export async function speechOf(link: Link, found: Characteristics): Promise<Spee
     }
     return {
       ...capabilities,
-      problem: understood ? null : 'sensor_not_understood',
+      problem: remarkOn(understood, capabilities.simulated),
       listen: async (take) => {
         if (reading === undefined) throw new NotUnderstoodError('it has no readings');
         const stop = hear(reading, take);
@@ -54,8 +56,14 @@ export async function speechOf(link: Link, found: Characteristics): Promise<Spee
     problem: 'standard_sensor',
     intervalMs: POLL_MS,
     bufferDepth: 0,
+    simulated: false,
     listen: (take) => listenToStandard(link, found, pressure, take),
   };
+}
+
+function remarkOn(understood: boolean, simulated: boolean): Speech['problem'] {
+  if (!understood) return 'sensor_not_understood';
+  return simulated ? 'simulated_sensor' : null;
 }
 
 /** A sensor that can't notify is asked as often, ms; and each for its temperature so often. */

@@ -166,6 +166,17 @@ describe('where it comes from', () => {
     expect(html).not.toContain(REPORT_WORDS.signers[0]);
   });
 
+  test('what a computer played over the radio is a rehearsal too, whatever the sensor is called', () => {
+    const [sensor] = JOB.sensors.map((own) => ({ ...own, name: 'Class sensor, simulated' }));
+    const label = { name: 'roof', place: 'system', displayStepPa: null, givenAtMs: 0 } as const;
+    const sensors = sensor ? [{ ...sensor, label }] : [];
+    const html = written({ readings: first.readings, recording: { sensors } });
+    expect(html).toContain('<title>Rehearsal 7</title>');
+    expect(html).toContain(REPORT_WORDS.rehearsalStamp);
+    expect(html).toContain(REPORT_WORDS.noSignOff);
+    expect(html).toContain('Class sensor, simulated');
+  });
+
   test('a job has room for names and signatures, and no rehearsal in it', () => {
     const html = written({ readings: first.readings });
     for (const signer of REPORT_WORDS.signers) expect(html).toContain(signer);

@@ -1,8 +1,10 @@
 /**
- * Gradient-boosted trees for yes or no, of two levels each (Friedman, Greedy function approximation: a
+ * Gradient-boosted trees, of two levels each (Friedman, Greedy function approximation: a
  * gradient boosting machine, Annals of Statistics 29, 2001, 1189): small, and good enough to show what
  * features tell.
  */
+
+import { median } from '../../../web/analysis/median.ts';
 
 const TREES = 200;
 const RATE = 0.1;
@@ -10,6 +12,8 @@ const BINS = 24;
 /** A leaf's least number of rows, and the weight that pulls its answer to zero. */
 const LEAST_ROWS = 40;
 const RIDGE = 2;
+/** Answers this far off, ln, pull no harder than others. */
+const HUBER = 0.2;
 
 type Features = readonly number[];
 type Score = (features: Features) => number;
@@ -39,6 +43,27 @@ export function boost(rows: readonly Features[], answers: readonly boolean[]): S
     for (const [i, row] of rows.entries()) scores[i] = (scores[i] ?? 0) + RATE * tree(row);
   }
   return (features) => trees.reduce((sum, tree) => sum + RATE * tree(features), 0);
+}
+
+/** @returns about the median of the answer, given the features: trees on the signs of what is left */
+export function boostMedian(rows: readonly Features[], answers: readonly number[]): Score {
+  const edges = edgesOf(rows);
+  const all = rows.map((_, i) => i);
+  const start = median(answers);
+  const scores = new Float64Array(rows.length).fill(start);
+  const trees: Score[] = [];
+  for (let t = 0; t < 2 * TREES; t += 1) {
+    // Huber's loss: as square error near zero, as absolute error beyond.
+    const slopes = scores.map((score, i) => {
+      const left = (answers[i] ?? 0) - score;
+      return Math.max(-HUBER, Math.min(HUBER, left));
+    });
+    const bends = slopes.map((slope) => (Math.abs(slope) < HUBER ? 1 : 0.3));
+    const tree = grow(rows, all, { slopes, bends }, edges, 2);
+    trees.push(tree);
+    for (const [i, row] of rows.entries()) scores[i] = (scores[i] ?? 0) + RATE * tree(row);
+  }
+  return (features) => trees.reduce((sum, tree) => sum + RATE * tree(features), start);
 }
 
 interface Loss {

@@ -1,0 +1,113 @@
+/**
+ * What a learner makes of the remaining time: how close a forecast can come that knows its world's odds. Not
+ * part of the table: run it by itself.
+ *
+ *   node --import tsx tests/bench/accuracy/oracle-forecast.ts [PULL-DOWNS OF EACH WORLD]
+ *
+ * It sees the curve and the judge's own forecast. It is trained on the very world that it is asked about, on
+ * two thirds of the seeds, cut at moments between a fifth and all of the true time: more than any judge has.
+ */
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { between, seeded } from '../../support/invented-curves.ts';
+import { median } from '../../../web/analysis/median.ts';
+import { boostMedian } from './boosted-trees.ts';
+import { countArgument } from './oracle-arguments.ts';
+import { SECOND_WORLD } from './second-world-trials.ts';
+import { SIMULATED_WORLD } from './simulated-trials.ts';
+import { Subject } from './subject.ts';
+import { SHARES } from './tell-pull-down.ts';
+import type { PullDownTrial, World } from './trials.ts';
+
+const DEFAULT_PULL_DOWNS = 400;
+const CUTS = 8;
+const AGES = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95];
+const SMOOTH_S = 8;
+
+interface Row {
+  readonly features: readonly number[];
+  /** ln of remaining over elapsed time. */
+  readonly answer: number;
+  readonly trueS: number;
+  readonly elapsedS: number;
+  readonly judgedS: number | null;
+}
+
+function rowAt(
+  trial: PullDownTrial,
+  subject: Subject,
+  reachedS: number,
+  share: number,
+): Row | null {
+  const { pumpOnS, points } = trial;
+  const nowS = pumpOnS + (reachedS - pumpOnS) * share;
+  const { forecast, nowS: judgedAtS } = subject.judge(nowS);
+  const [elapsedS, trueS] = [judgedAtS - pumpOnS, reachedS - judgedAtS];
+  if (trueS <= 1 || elapsedS <= 1) return null;
+  const logAt = (atS: number): number => {
+    const near = points.flatMap(({ elapsedS: at, pressurePa }) =>
+      pressurePa !== null && at <= judgedAtS && Math.abs(at - atS) <= SMOOTH_S ? [pressurePa] : [],
+    );
+    return Math.log(Math.max(median(near), 0.1) / DEFAULT_SHEET.targetPa);
+  };
+  const now = logAt(judgedAtS - SMOOTH_S / 2);
+  const { p10S = 0, p50S = 0, p90S = null } = forecast?.remaining ?? {};
+  const relative = (s: number | null) => Math.log(((s ?? 0) + 1) / elapsedS);
+  const features = [
+    now,
+    Math.log(elapsedS),
+    ...AGES.map((age) => logAt(pumpOnS + age * elapsedS) - now),
+    ...[20, 60, 120, 300].map((backS) => logAt(Math.max(judgedAtS - backS, pumpOnS)) - now),
+    relative(p10S),
+    relative(p50S),
+    p90S === null ? 9 : relative(p90S),
+    Math.log((forecast?.floorPa?.estimate ?? 0.1) / DEFAULT_SHEET.targetPa),
+  ];
+  const judgedS = forecast?.remaining?.p50S ?? null;
+  return { features, answer: Math.log(trueS / elapsedS), trueS, elapsedS, judgedS };
+}
+
+function tell(world: World, pullDowns: number): void {
+  const trials = Array.from({ length: pullDowns }, (_, i) => world.pullDown(i + 1));
+  const isAsked = (seed: number) => seed % 3 === 0;
+  const learnt: Row[] = [];
+  const asked: { readonly share: number; readonly wet: boolean; readonly row: Row }[] = [];
+  for (const trial of trials) {
+    const { seed, wet, reachedS } = trial;
+    if (reachedS === null) continue;
+    const subject = new Subject(trial.points, trial.marks);
+    const random = seeded(seed * 31 + 5);
+    const around = (share: number) => between(random, share - 0.05, share + 0.05);
+    const shares = isAsked(seed)
+      ? SHARES.map((share) => ({ share, at: around(share) }))
+      : Array.from({ length: CUTS }, () => ({ share: 0, at: between(random, 0.2, 1) }));
+    for (const { share, at } of shares) {
+      const row = rowAt(trial, subject, reachedS, at);
+      if (row === null) continue;
+      if (isAsked(seed)) asked.push({ share, wet, row });
+      else learnt.push(row);
+    }
+  }
+  const guess = boostMedian(
+    learnt.map(({ features }) => features),
+    learnt.map(({ answer }) => answer),
+  );
+  for (const share of SHARES) {
+    const own = asked.filter((one) => one.share === share);
+    const errors = own.map(({ row }) => {
+      const guessedS = row.elapsedS * Math.exp(guess(row.features));
+      return (100 * Math.abs(guessedS - row.trueS)) / row.trueS;
+    });
+    const judged = own.map(({ row }) =>
+      row.judgedS === null ? 100 : (100 * Math.abs(row.judgedS - row.trueS)) / row.trueS,
+    );
+    const at80 = errors.toSorted((a, b) => a - b)[Math.floor(0.8 * errors.length)] ?? 0;
+    console.log(
+      `${world.name}, ${100 * share} % of the true time, ${own.length} pull-downs: the learner's median error ` +
+        `${median(errors).toFixed(0)} %, 80th percentile ${at80.toFixed(0)} %; the judge's median ` +
+        `${median(judged).toFixed(0)} %`,
+    );
+  }
+}
+
+const pullDowns = countArgument(0, 'pull-downs', DEFAULT_PULL_DOWNS, 30);
+for (const world of [SECOND_WORLD, SIMULATED_WORLD]) tell(world, pullDowns);

@@ -46,6 +46,11 @@ export function resumePoints(
     for (const { boot, sequence } of own) {
       if (boot === last.boot) numbers.add(unwrapped(sequence, last.sequence));
     }
+    const clockSetAt = lastClockSet(own, last);
+    if (clockSetAt !== null) {
+      // A reading from before it could not be told from one of after it: that gap stays one.
+      numbers.addStretch({ from: numbers.stretches()[0]?.from ?? clockSetAt, to: clockSetAt });
+    }
     for (const one of before) {
       if (one.channel !== channel || one.boot !== last.boot) continue;
       const to = unwrapped(one.highest, last.sequence);
@@ -60,4 +65,19 @@ export function resumePoints(
     });
   }
   return points;
+}
+
+/** The number of the first reading after the sensor's clock was set back for the last time, or null. */
+function lastClockSet(own: readonly RecordedStamp[], last: RecordedStamp): number | null {
+  const inOrder = own
+    .filter(({ boot }) => boot === last.boot)
+    .map(({ sequence, uptimeMs }) => ({
+      number: unwrapped(sequence, last.sequence),
+      uptimeMs: unwrapped(uptimeMs, last.uptimeMs),
+    }))
+    .sort((a, b) => a.number - b.number);
+  const at = inOrder.findLast(
+    ({ uptimeMs }, i) => uptimeMs < (inOrder[i - 1]?.uptimeMs ?? -Infinity),
+  );
+  return at?.number ?? null;
 }

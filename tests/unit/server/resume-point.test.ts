@@ -42,3 +42,17 @@ test('numbers that go on over the wrap of the counter are one stretch', () => {
   }));
   expect(resumePoints(stamps).get(0)?.numbers).toEqual([{ from: -2, to: 1 }]);
 });
+
+test('a gap from before the sensor set its clock anew is not asked for: its times would be wrong', () => {
+  const stamps = [
+    stamp(1),
+    stamp(2),
+    stamp(9),
+    { ...stamp(20), uptimeMs: 5 },
+    { ...stamp(24), uptimeMs: 405 },
+  ];
+  expect(resumePoints(stamps).get(0)?.numbers).toEqual([
+    { from: 1, to: 20 },
+    { from: 24, to: 24 },
+  ]);
+});

@@ -20,6 +20,8 @@ export interface CentralOptions {
   readonly host: HostLibrary;
   readonly timing: RadioTiming;
   readonly report: (message: FromRadio) => void;
+  /** What this process holds in memory, bytes. */
+  readonly heapBytes?: () => number;
 }
 
 interface End {
@@ -33,6 +35,13 @@ interface End {
  */
 const STUCK_AFTER = 5;
 
+/**
+ * The libraries remember everybody who ever advertised (some 1.2 kB each): in a crowd of phones that change
+ * their addresses a process of days grows. A new one costs two seconds, and no reading of a sensor that
+ * keeps them. A setting of ours.
+ */
+const LARGEST_HEAP_BYTES = 200e6;
+
 export class Central {
   /** Resolves when this central can do no more, with why. */
   readonly ended: Promise<End>;
@@ -42,6 +51,7 @@ export class Central {
   readonly #sessions = new Map<string, { readonly session: SensorSession; over: Promise<void> }>();
   readonly #retries: RetryBook;
   readonly #nearby: Nearby;
+  readonly #heapBytes: () => number;
   #chosen: ReadonlySet<string> = new Set();
   readonly #adapterTimer: NodeJS.Timeout;
   #offTimer: NodeJS.Timeout | null = null;
@@ -56,6 +66,7 @@ export class Central {
   constructor(options: CentralOptions) {
     const { host, timing } = options;
     this.#options = options;
+    this.#heapBytes = options.heapBytes ?? (() => process.memoryUsage().heapUsed);
     this.#scanner = new Scanner(host, timing.answerMs);
     this.#retries = new RetryBook(timing, Math.random);
     this.#nearby = new Nearby(timing.foundMs, options.report);
@@ -142,6 +153,10 @@ export class Central {
       for (;;) {
         const found = await this.#scanner.find((it) => this.#isWanted(it), timing.searchMs, on);
         this.#nearby.forget(monotonicMs());
+        if (this.#heapBytes() > LARGEST_HEAP_BYTES) {
+          this.#end({ why: 'unresponsive', detail: 'the host library holds too much memory' });
+          return;
+        }
         if (found !== null) await this.#connect(found, on);
         else if (this.#sessions.size > 0) await this.#pauseSearch(on);
       }

@@ -66,6 +66,23 @@ test('a sensor that refuses for an hour is asked about once a minute and ends no
   await central.stop();
 });
 
+test('a host library that has come to hold too much memory is replaced', async () => {
+  const host = new FakeHost();
+  let heapBytes = 50e6;
+  const report = () => undefined;
+  const central = new Central({ host, timing: RADIO_TIMING, report, heapBytes: () => heapBytes });
+  let why = '';
+  void central.ended.then((end) => {
+    why = `${end.why}: ${end.detail}`;
+  });
+  host.emit('stateChange', 'poweredOn');
+  await vi.advanceTimersByTimeAsync(10 * MINUTE_MS);
+  expect(why).toBe('');
+  heapBytes = 300e6;
+  await vi.advanceTimersByTimeAsync(MINUTE_MS);
+  expect(why).toBe('unresponsive: the host library holds too much memory');
+});
+
 test.each(['connect', 'services'] as const)(
   'a host library that gets no answer to %s from anybody is given up at the fifth time',
   async (request) => {

@@ -6,6 +6,10 @@
  *
  * It sees the curve and the judge's own forecast. It is trained on the very world that it is asked about, on
  * two thirds of the seeds, cut at moments between a fifth and all of the true time: more than any judge has.
+ *
+ * Of 900 pull-downs each, some 240 asked about, its median error at 30, 50, 70 and 90 % of the true time was 24,
+ * 21, 9 and 8 % in the second world (the judge's on the same: 21, 24, 7, 5) and 23, 20, 10 and 8 % in the
+ * simulated one (29, 22, 9, 4); its 80th percentile at 50 and 70 % was 50, 28 and 61, 93 %.
  */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { between, seeded } from '../../support/invented-curves.ts';

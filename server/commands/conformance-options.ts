@@ -1,5 +1,5 @@
 /** Options of the `conformance` command. */
-import { parseArgs } from 'node:util';
+import { FLAG, HELP_FLAG, parseOptions, TEXT } from './parse-options.ts';
 import { RULE_BREAKERS } from '../../simulators/sensor/rule-breakers.ts';
 
 export interface ConformanceOptions {
@@ -43,7 +43,11 @@ ${RULE_BREAKERS.map(({ name, does }) => `  ${name.padEnd(23)} ${does}`).join('\n
  * @throws ConformanceUsageError saying which option is wrong and what it should be
  */
 export function readConformanceOptions(argv: readonly string[]): ConformanceOptions | null {
-  const values = parse(argv);
+  const values = parseOptions(
+    argv,
+    OPTIONS,
+    (message, cause) => new ConformanceUsageError(message, { cause }),
+  );
   if (values.help) return null;
   const { name = null, id = null, virtual = false, breaking = null, json = false } = values;
   if (name !== null && id !== null) {
@@ -61,24 +65,11 @@ export function readConformanceOptions(argv: readonly string[]): ConformanceOpti
   return { name, id, virtual, breaking, json };
 }
 
-function parse(argv: readonly string[]) {
-  const text = { type: 'string' } as const;
-  const flag = { type: 'boolean' } as const;
-  try {
-    return parseArgs({
-      args: [...argv],
-      options: {
-        name: text,
-        id: text,
-        breaking: text,
-        virtual: flag,
-        json: flag,
-        help: { ...flag, short: 'h' },
-      },
-    }).values;
-  } catch (error) {
-    throw new ConformanceUsageError(error instanceof Error ? error.message : String(error), {
-      cause: error,
-    });
-  }
-}
+const OPTIONS = {
+  name: TEXT,
+  id: TEXT,
+  breaking: TEXT,
+  virtual: FLAG,
+  json: FLAG,
+  help: HELP_FLAG,
+} as const;

@@ -1,5 +1,5 @@
 /** Options of the `simulate` command. */
-import { parseArgs } from 'node:util';
+import { FLAG, HELP_FLAG, parseOptions, TEXT } from './parse-options.ts';
 import { z } from 'zod';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { micronFromPa } from '../../protocol/units.ts';
@@ -60,7 +60,11 @@ The same command writes the same files, byte by byte. Progress goes to the error
  * @throws SimulateUsageError saying which option is wrong and what it should be
  */
 export function readSimulateOptions(argv: readonly string[]): SimulateOptions | null {
-  const values = parse(argv);
+  const values = parseOptions(
+    argv,
+    OPTIONS,
+    (message, cause) => new SimulateUsageError(message, { cause }),
+  );
   if (values.help) return null;
   return {
     scenario: needed(values.scenario, '--scenario NAME'),
@@ -70,25 +74,7 @@ export function readSimulateOptions(argv: readonly string[]): SimulateOptions | 
   };
 }
 
-function parse(argv: readonly string[]) {
-  const text = { type: 'string' } as const;
-  try {
-    return parseArgs({
-      args: [...argv],
-      options: {
-        scenario: text,
-        seeds: text,
-        out: text,
-        replace: { type: 'boolean' },
-        help: { type: 'boolean', short: 'h' },
-      },
-    }).values;
-  } catch (error) {
-    throw new SimulateUsageError(error instanceof Error ? error.message : String(error), {
-      cause: error,
-    });
-  }
-}
+const OPTIONS = { scenario: TEXT, seeds: TEXT, out: TEXT, replace: FLAG, help: HELP_FLAG } as const;
 
 function needed(value: string | undefined, usage: string): string {
   if (value === undefined || value === '') throw new SimulateUsageError(`add ${usage}`);

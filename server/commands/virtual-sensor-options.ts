@@ -1,5 +1,5 @@
 /** Options of the `virtual-sensor` command. */
-import { parseArgs } from 'node:util';
+import { FLAG, HELP_FLAG, parseOptions, TEXT } from './parse-options.ts';
 
 export interface VirtualSensorOptions {
   readonly list: boolean;
@@ -50,7 +50,11 @@ It needs a library that is installed with Ebbline where it can be, and the right
  * @throws VirtualSensorUsageError saying which option is wrong and what it should be
  */
 export function readVirtualSensorOptions(argv: readonly string[]): VirtualSensorOptions | null {
-  const values = parse(argv);
+  const values = parseOptions(
+    argv,
+    OPTIONS,
+    (message, cause) => new VirtualSensorUsageError(message, { cause }),
+  );
   if (values.help) return null;
   const list = values.list ?? false;
   if (!list && (values.scenario ?? '') === '') {
@@ -65,27 +69,14 @@ export function readVirtualSensorOptions(argv: readonly string[]): VirtualSensor
   };
 }
 
-function parse(argv: readonly string[]) {
-  const text = { type: 'string' } as const;
-  const flag = { type: 'boolean' } as const;
-  try {
-    return parseArgs({
-      args: [...argv],
-      options: {
-        scenario: text,
-        seed: text,
-        speed: text,
-        name: text,
-        list: flag,
-        help: { ...flag, short: 'h' },
-      },
-    }).values;
-  } catch (error) {
-    throw new VirtualSensorUsageError(error instanceof Error ? error.message : String(error), {
-      cause: error,
-    });
-  }
-}
+const OPTIONS = {
+  scenario: TEXT,
+  seed: TEXT,
+  speed: TEXT,
+  name: TEXT,
+  list: FLAG,
+  help: HELP_FLAG,
+} as const;
 
 function readNumber(option: string, text: string, least: number, most: number): number {
   const number = /^\d+$/u.test(text) ? Number(text) : NaN;

@@ -4,18 +4,13 @@ import { run } from '../../server/commands/conformance.ts';
 import { isConformant, sayResult, saySummary } from '../../server/commands/conformance/words.ts';
 import type { Result } from '../../server/commands/conformance/check.ts';
 import { RULE_BREAKERS } from '../../simulators/sensor/rule-breakers.ts';
+import { saidBy } from '../support/said-by-command.ts';
 
 afterEach(() => {
   vi.restoreAllMocks();
 });
 
-async function said(...argv: string[]): Promise<{ out: string; error: string; status: number }> {
-  const out: string[] = [];
-  const error: string[] = [];
-  vi.spyOn(console, 'error').mockImplementation((text) => error.push(String(text)));
-  const status = await run(argv, (line) => out.push(line));
-  return { out: out.join('\n'), error: error.join('\n'), status };
-}
+const said = (...argv: string[]) => saidBy(run, argv);
 
 test('helps, and names every rule that can be broken', async () => {
   const { out, status } = await said('--help');

@@ -3,19 +3,14 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { listRehearsals } from '../../server/sources/rehearsal/list-rehearsals.ts';
 import { run } from '../../server/commands/virtual-sensor.ts';
 import { sayJobTime, sayNow } from '../../server/commands/virtual-sensor-words.ts';
+import { saidBy } from '../support/said-by-command.ts';
 
 afterEach(() => {
   vi.restoreAllMocks();
   vi.unstubAllEnvs();
 });
 
-async function said(...argv: string[]): Promise<{ out: string; error: string; status: number }> {
-  const out: string[] = [];
-  const error: string[] = [];
-  vi.spyOn(console, 'error').mockImplementation((text) => error.push(String(text)));
-  const status = await run(argv, (line) => out.push(line));
-  return { out: out.join('\n'), error: error.join('\n'), status };
-}
+const said = (...argv: string[]) => saidBy(run, argv);
 
 test('lists the jobs without their causes', async () => {
   const { out, status } = await said('--list');

@@ -59,6 +59,26 @@ export function describeBackfill(library: string): void {
       expect(sorted(ear.readings)).toEqual(sorted(sent));
     });
 
+    it('survives links that are lost in the midst of being asked, and is whole in the end', async () => {
+      const { ear } = day.rig;
+      const sensor = day.place();
+      let lost = 0;
+      sensor.peripheral.intercept = (request) => {
+        if (!isAccess(request) || lost >= 10) return undefined;
+        lost += 1;
+        sensor.controller.loseLinks();
+        return null;
+      };
+      const sent = await leaveAndReturn(sensor, 30);
+      while (lost < 10) {
+        await sensor.nextSubscription();
+        sent.push(sensor.measure(9));
+      }
+      const heard = () => new Set(hex(ear.readings));
+      await ear.until('whole', () => heard().size >= sent.length);
+      expect([...heard()].sort()).toEqual(sorted(sent));
+    });
+
     it('leaves as a gap what the sensor has forgotten, and asks for it once', async () => {
       const { ear } = day.rig;
       const sensor = day.place({ capabilities: { bufferDepth: 30 } });

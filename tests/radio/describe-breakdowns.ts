@@ -46,6 +46,22 @@ export function describeBreakdowns(library: string): void {
       expect(ear.states.at(-1)?.problem).toBeNull();
     });
 
+    it('connects after an adapter was off and on in the midst of a connection attempt', async () => {
+      const { air, adapter, ear, served } = day.rig;
+      air.acceptsConnections = false;
+      const attempts = adapter.connectionAttempts;
+      const sensor = day.place();
+      await ear.until('attempt', () => adapter.connectionAttempts > attempts);
+      const off = ear.phase('unavailable');
+      served.turnOff();
+      await off;
+      air.acceptsConnections = true;
+      served.turnOn();
+      await sensor.whenSubscribed();
+      sensor.measure(7);
+      await day.readings(1);
+    });
+
     it('starts its process again when that is killed, says so, and goes on', async () => {
       const { ear, source } = day.rig;
       const sensor = day.place();

@@ -156,7 +156,8 @@ interface Drawn {
 
 /**
  * What evened out at first is not part of it: it begins where it goes along with the readings, in the
- * first half of them. From the last reading on its band opens to that of the end of the hold.
+ * first half of them. From the last reading on it goes to where the hold is said to end, the middle of what
+ * may come and not its mean, and its band opens to that of the end.
  */
 function curveOf(
   fit: RiseFit,
@@ -173,13 +174,14 @@ function curveOf(
   const lengthS = Math.max(nowS, endS) - fromS;
   return Array.from({ length: CURVE_POINTS + 1 }, (_, i) => {
     const sinceS = fromS + (lengthS * i) / CURVE_POINTS;
-    const midPa = Math.max(fit.pressureAt(sinceS), 0);
     const ahead = endS > nowS ? Math.max((sinceS - nowS) / (endS - nowS), 0) : 0;
+    const { low, estimate, high } = fit.endPa;
+    const midPa = Math.max(fit.pressureAt(sinceS) + (estimate - endPa) * ahead, 0);
     return {
       elapsedS: isolatedS + sinceS,
-      lowPa: Math.max(midPa - Math.max(endPa - fit.endPa.low, 0) * BAND_SHARE * ahead, 0),
+      lowPa: Math.max(midPa - Math.max(estimate - low, 0) * BAND_SHARE * ahead, 0),
       midPa,
-      highPa: midPa + Math.max(fit.endPa.high - endPa, 0) * BAND_SHARE * ahead,
+      highPa: midPa + Math.max(high - estimate, 0) * BAND_SHARE * ahead,
     };
   });
 }

@@ -132,3 +132,18 @@ test('what has been all but straight for five minutes is hardly ever called a le
   // By Occam's razor some are: a repeat hold tells.
   expect(called).toBeLessThanOrEqual(0.2 * ENOUGH);
 });
+
+test('the drawn curve ends where the hold is said to end, within its band', () => {
+  for (let seed = 0; seed < 12; seed += 1) {
+    const { judgedAt } = invented(130_000 + seed, (random) => ({
+      leakPaPerS: between(random, 0, 0.3),
+      startPa: 28,
+      moisture: [{ amountPa: between(random, 40, 340), tauS: between(random, 200, 900) }],
+    }));
+    const { curve, endOfHold } = judgedAt(HOLD_S / 3);
+    const last = curve.at(-1);
+    expect(last?.midPa).toBeCloseTo(endOfHold.estimate, 6);
+    expect(last?.lowPa).toBeLessThan(endOfHold.estimate);
+    expect(last?.highPa).toBeGreaterThan(endOfHold.estimate);
+  }
+});

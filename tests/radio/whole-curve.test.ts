@@ -83,18 +83,24 @@ test('what two sensors measured while the bridge itself was off is recorded when
   const sensors = ['One', 'Two'].map(
     (name) => new VirtualSensor(rig.air, { name, capabilities: { intervalMs: 4000 } }),
   );
-  const playAll = async (first: number, intervalMs: number): Promise<void> => {
-    await Promise.all(sensors.map((sensor) => sensor.whenSubscribed()));
+  /** One after the other: the second is connected only once the first has been heard. */
+  const playInTurn = async (first: number, intervalMs: number): Promise<void> => {
     const pressuresPa = pressures(50).map((pressurePa) => pressurePa + first);
-    await Promise.all(sensors.map((sensor) => sensor.play(pressuresPa, intervalMs)));
+    for (const sensor of sensors) {
+      if (!sensor.subscribed) sensor.comeBack();
+      await sensor.whenSubscribed();
+      await sensor.play(pressuresPa, intervalMs);
+    }
   };
   try {
     const first = await startBridge({ port: 0, dataFolder }, { sensors: rig.source });
-    await playAll(500, 5);
+    await Promise.all(sensors.map((sensor) => sensor.whenSubscribed()));
+    await playInTurn(500, 5);
     await first.close();
+    for (const sensor of sensors) sensor.vanish();
     for (let i = 0; i < 300; i += 1) for (const sensor of sensors) sensor.measure(400 - i);
     const second = await startBridge({ port: 0, dataFolder }, { sensors: rig.again() });
-    await playAll(10, 20);
+    await playInTurn(10, 20);
     await second.close();
     const recorder = await Recorder.open(dataFolder, {
       durable: () => undefined,
@@ -115,6 +121,27 @@ test('what two sensors measured while the bridge itself was off is recorded when
   } finally {
     await rig.close();
     rmSync(dataFolder, { recursive: true, force: true });
+  }
+}, 60_000);
+
+test('readings that are heard after the computer has slept arrive later by as much', async () => {
+  let sleptMs = 0;
+  const rig = await RadioRig.create({ wallClock: () => Date.now() + sleptMs });
+  const sensor = new VirtualSensor(rig.air, { capabilities: { intervalMs: 4000 } });
+  const { ear } = rig;
+  try {
+    rig.start();
+    await sensor.whenSubscribed();
+    sensor.measure(9);
+    await ear.until('a reading', () => ear.readings.length >= 1);
+    sleptMs = 3_600_000;
+    sensor.measure(8);
+    await ear.until('two readings', () => ear.readings.length >= 2);
+    const [before, after] = ear.readings.map(({ arrivedMs }) => arrivedMs);
+    expect((after ?? 0) - (before ?? 0)).toBeGreaterThanOrEqual(3_600_000);
+    expect((after ?? 0) - (before ?? 0)).toBeLessThan(3_660_000);
+  } finally {
+    await rig.close();
   }
 }, 60_000);
 

@@ -36,6 +36,8 @@ export interface RigOptions {
   readonly execArguments?: readonly string[];
   /** The tests' own where it isn't said. */
   readonly timing?: Partial<RadioTiming>;
+  /** That of the computer, where a test sets it. */
+  readonly wallClock?: () => number;
 }
 
 export class RadioRig {
@@ -61,11 +63,12 @@ export class RadioRig {
 
   /** Another radio on the same adapter, as after the bridge was started again. */
   again(): RadioSource {
-    const { library, execArguments = [], timing = TIMING } = this.#options;
+    const { library, execArguments = [], timing = TIMING, wallClock = Date.now } = this.#options;
     const { environment, execArguments: served } = this.served;
     const chosen = library === undefined ? {} : { EBBLINE_RADIO_LIBRARY: library };
     return new RadioSource({
       timing,
+      wallClock,
       childEnvironment: { ...environment, ...chosen },
       childExecArguments: [...served, ...execArguments],
       log: (text) => this.ear.logged(text),

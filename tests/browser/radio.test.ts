@@ -118,7 +118,7 @@ test(
       delivered.map(({ sequence }) => sequence),
     );
     expect(await drawnPressures(page)).toEqual([...series(0), null, ...series(120)]);
-    expect(await page.locator('header').innerText()).toContain('84 %');
+    expect(await page.getByTestId('battery').innerText()).toMatch(/84\s%/u);
     await picture(page, 'radio-gap');
     expect(complaints).toEqual([]);
     await page.context().close();

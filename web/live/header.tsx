@@ -1,12 +1,16 @@
 /** The top line: what is measured, by which sensor, and whether that is live. */
+import { BatteryFull, BatteryLow, BatteryMedium, Menu } from 'lucide';
 import { clockWords } from '../parts/clock-words.ts';
+import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { isNameable } from '../sensors/is-nameable.ts';
+import { HEADER_WORDS, sayBattery } from '../words/say-header.ts';
 import { sayConnection, saySource } from '../words/say-connection.ts';
-import { sayUnheard, sayWhen } from '../words/say-origin.ts';
+import { sayUnheard } from '../words/say-origin.ts';
 import { SENSOR_WORDS, saySensors } from '../words/say-sensor.ts';
+import { LookButton } from './look-button.tsx';
 
 export function Header({ session }: { readonly session: Session }) {
   const connection = session.connection.value;
@@ -34,7 +38,7 @@ export function Header({ session }: { readonly session: Session }) {
       <span class="name">Ebbline</span>
       {recording?.origin === 'rehearsal' && (
         <strong class="rehearsal-badge" data-testid="rehearsal-badge">
-          Rehearsal
+          {HEADER_WORDS.rehearsal}
         </strong>
       )}
       {recording === null ? (
@@ -47,12 +51,16 @@ export function Header({ session }: { readonly session: Session }) {
           title={shown}
           onClick={() => (panel.value = 'sheet')}
         >
-          {shown === '' ? 'Job sheet' : shown}
+          {shown === '' ? HEADER_WORDS.sheet : shown}
         </button>
       )}
       <span class="head-states">
-        <span class="state" data-testid="connection-state" data-phase={connection.phase}>
-          <span class={`sign ${sound ? 'sign-good' : 'sign-bad'}`} aria-hidden="true" />
+        <span
+          class={`state ${sound ? 'state-good' : 'state-bad'}`}
+          data-testid="connection-state"
+          data-phase={connection.phase}
+        >
+          <span class="sign" aria-hidden="true" />
           {isNameable(recording) && connection.phase === 'live' ? (
             <button
               type="button"
@@ -69,23 +77,32 @@ export function Header({ session }: { readonly session: Session }) {
           )}
         </span>
         {source !== null && source.batteryPercent !== null && (
-          <span class={source.batteryPercent < 15 ? 'low' : 'quiet'} data-testid="battery">
-            battery {Math.round(source.batteryPercent)} %{source.batteryPercent < 15 ? ', low' : ''}
-          </span>
-        )}
-        {recording !== null && (
-          <span class="quiet since">{sayWhen(recording, clockWords(recording.startedAtMs))}</span>
+          <Battery percent={source.batteryPercent} />
         )}
       </span>
+      <LookButton />
       <button
         type="button"
-        class="plain"
+        class="head-button"
         data-testid="menu"
         aria-haspopup="dialog"
         onClick={() => (panel.value = 'menu')}
       >
-        Menu
+        <Icon of={Menu} /> <span>{HEADER_WORDS.menu}</span>
       </button>
     </header>
+  );
+}
+
+/** Below this it stands out, %. Common practice, no source. */
+const LOW_PERCENT = 15;
+
+function Battery({ percent }: { readonly percent: number }) {
+  const low = percent < LOW_PERCENT;
+  return (
+    <span class={low ? 'battery low' : 'battery quiet'} data-testid="battery">
+      <Icon of={low ? BatteryLow : percent < 60 ? BatteryMedium : BatteryFull} />{' '}
+      {sayBattery(percent, low)}
+    </span>
   );
 }

@@ -10,21 +10,15 @@ import type { Session } from '../store/session.ts';
 import { sayChart } from '../words/say-chart.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { sayStage } from '../words/say-stage.ts';
-import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
-import { panel } from '../parts/panels.ts';
-import { FasterNote } from '../plan/faster-note.tsx';
 import { planOf } from '../plan/plan-of.ts';
 import { revealedMoments } from '../rehearse/revealed-moments.ts';
-import { AskView } from './ask-view.tsx';
-import { Beside } from './beside.tsx';
 import { besideLines } from './beside-lines.ts';
-import { Causes } from './causes.tsx';
 import { Chart } from './chart.tsx';
 import { chartOf } from './chart-of.ts';
+import { Glance } from './glance.tsx';
 import { MarkButtons } from './mark-buttons.tsx';
-import { NextView } from './next-view.tsx';
-import { ReadingView } from './reading-view.tsx';
-import { SayCard } from './say-card.tsx';
+import { saidNow } from './said-now.ts';
+import { SmallPrint } from './small-print.tsx';
 
 interface LiveScreenProps {
   readonly session: Session;
@@ -42,6 +36,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
   const { curve } = planOf(followed.sheet.value);
+  const said = saidNow(followed, recording, state, source?.problem ?? null);
   const moments = revealedMoments(rehearsedOf(recording));
   const picture = () =>
     chartOf({
@@ -62,67 +57,40 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
     });
   return (
     <main class="live">
-      <aside>
-        <h1 class="stage" data-testid="stage">
-          {stage === null ? (
-            <>Before the first conclusion</>
-          ) : (
-            <>
-              {stage.name} <small>{stage.time}</small>
-            </>
-          )}
-        </h1>
-        {recording.sensors.length > 1 && (
-          <label class="sensor-choice">
-            Sensor{' '}
-            <select
-              value={followed.channel.value}
-              onChange={(event) => followed.watch(Number(event.currentTarget.value))}
-            >
-              {recording.sensors.map((sensor, channel) => (
-                <option key={sensor.id} value={channel}>
-                  {names[channel]}
-                </option>
-              ))}
-            </select>
-          </label>
-        )}
-        <ReadingView followed={followed} recording={recording} state={state} />
-        <Beside session={session} followed={followed} recording={recording} />
-        <SayCard
+      <Glance
+        session={session}
+        followed={followed}
+        recording={recording}
+        state={state}
+        said={said}
+      />
+      <div class="near">
+        <Chart
+          picture={picture}
+          changes={[
+            followed.revision.value,
+            conclusions,
+            choices.value,
+            names.join('\n'),
+            zoom.value,
+            state.kind,
+            curve,
+            moments.length,
+          ]}
+          zoomed={zoom.value !== null}
+          zoomTo={(range) => (zoom.value = range)}
+          description={sayChart(stage?.name ?? '', names)}
+        >
+          {recording.open && <MarkButtons followed={followed} recording={recording} />}
+        </Chart>
+        <SmallPrint
           followed={followed}
           recording={recording}
           state={state}
-          problem={source?.problem ?? null}
+          said={said}
+          expected={curve}
         />
-        {state.kind === 'typed_in' && (
-          <button type="button" data-testid="type-next" onClick={() => (panel.value = 'type-in')}>
-            {TYPE_IN_NEXT}
-          </button>
-        )}
-        <NextView followed={followed} recording={recording} state={state} />
-        {current && curve !== null && <FasterNote followed={followed} curve={curve} />}
-        {current && <Causes conclusions={conclusions} />}
-        <AskView followed={followed} recording={recording} />
-      </aside>
-      <Chart
-        picture={picture}
-        changes={[
-          followed.revision.value,
-          conclusions,
-          choices.value,
-          names.join('\n'),
-          zoom.value,
-          state.kind,
-          curve,
-          moments.length,
-        ]}
-        zoomed={zoom.value !== null}
-        zoomTo={(range) => (zoom.value = range)}
-        description={sayChart(stage?.name ?? '', names)}
-      >
-        {recording.open && <MarkButtons followed={followed} recording={recording} />}
-      </Chart>
+      </div>
     </main>
   );
 }

@@ -5,7 +5,7 @@ import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { type Freshness, isCurrent } from '../store/freshness.ts';
 import { nextStep } from '../steps/next-step.ts';
-import { type NextStep, sayNextStep } from '../words/say-next-step.ts';
+import { NEXT, type NextStep, sayNextStep } from '../words/say-next-step.ts';
 import { MarkButton } from './mark-buttons.tsx';
 
 interface NextViewProps {
@@ -24,7 +24,7 @@ export function NextView({ followed, recording, state }: NextViewProps) {
   const kind = markOf(step);
   return (
     <section class="next" data-testid="next" data-step={step.kind}>
-      <i>Next</i>
+      <i class="next-mark">{NEXT}</i>
       <b data-testid="todo">{words.todo}</b>
       <span data-testid="how">{words.how}</span>
       {kind !== null && current && (

@@ -1,6 +1,6 @@
 /** The verdict, set off so that it is found at a glance; an open question as plainly as a pass. */
 import { type Markup, markup, NOTHING } from '../figure/markup.ts';
-import type { SaidConclusion } from '../words/said-conclusion.ts';
+import { inSentences, type SaidConclusion } from '../words/said-conclusion.ts';
 import { REPORT_WORDS } from '../words/report-words.ts';
 import {
   sayAfterHold,
@@ -28,15 +28,11 @@ export function writeNoReadings(): Markup {
   return writeSaid(REPORT_WORDS.verdict, sayNoReadings());
 }
 
-function writeSaid(
-  heading: string,
-  { tone, headline, detail }: SaidConclusion,
-  beside: Markup = NOTHING,
-): Markup {
+function writeSaid(heading: string, conclusion: SaidConclusion, beside: Markup = NOTHING): Markup {
   return section(
     heading,
-    markup`<div class="verdict verdict-${tone}"><strong>${headline}</strong>
-${detail.map((sentence) => paragraph(sentence))}${beside}</div>`,
+    markup`<div class="verdict verdict-${conclusion.tone}"><strong>${conclusion.headline}</strong>
+${inSentences(conclusion).map((sentence) => paragraph(sentence))}${beside}</div>`,
   );
 }
 

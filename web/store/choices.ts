@@ -23,13 +23,25 @@ export function choose(change: Partial<Choices>): void {
   remember('choices', choices.value);
 }
 
-/** Keeps the page's look as chosen, and as the system's where that was chosen. */
+/** The look that is shown: the chosen one, or the system's. */
+export const look = signal<'day' | 'night' | 'sun'>('day');
+
+/**
+ * Keeps the page's look as chosen, and as the system's where that was chosen: dark there is night, and
+ * more contrast than usual is full sun.
+ */
 export function followLook(root: HTMLElement): void {
+  const systemLook = signal<'day' | 'night' | 'sun'>('day');
   const dark = window.matchMedia('(prefers-color-scheme: dark)');
-  const systemDark = signal(dark.matches);
-  dark.addEventListener('change', () => (systemDark.value = dark.matches));
+  const contrast = window.matchMedia('(prefers-contrast: more)');
+  const ask = () => {
+    systemLook.value = dark.matches ? 'night' : contrast.matches ? 'sun' : 'day';
+  };
+  ask();
+  for (const query of [dark, contrast]) query.addEventListener('change', ask);
   effect(() => {
-    const { look } = choices.value;
-    root.dataset['look'] = look === 'system' ? (systemDark.value ? 'night' : 'day') : look;
+    const chosen = choices.value.look;
+    look.value = chosen === 'system' ? systemLook.value : chosen;
+    root.dataset['look'] = look.value;
   });
 }

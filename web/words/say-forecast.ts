@@ -2,7 +2,7 @@
 import type { Conclusions, Forecast, Remaining } from '../analysis/conclusions.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration, sayDurationBetween, sayRoughDuration } from './say-duration.ts';
-import { sayPressure, sayPressureEstimate, saySetting } from './say-pressure.ts';
+import { sayPressure, sayPressureEnds, saySetting } from './say-pressure.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
 
@@ -21,7 +21,8 @@ export function sayForecast(
       return {
         tone: 'good',
         headline: `${target} reached`,
-        detail: [reachedDetail(forecast, conclusions, sheet, units)],
+        sure: reachedSure(forecast, conclusions, sheet, units),
+        detail: [],
       };
     case 'reaches':
       return sayReaches(forecast, target, sheet, units, since);
@@ -32,17 +33,14 @@ export function sayForecast(
           forecast.floorPa === null
             ? `Levels off above ${target}`
             : `Levels off near ${sayPressure(forecast.floorPa.estimate, units.pressure)}`,
-        detail: present([
-          forecast.floorPa === null
-            ? `It would not reach ${target} within eight hours.`
-            : `At ${sayPressureEstimate(forecast.floorPa, units.pressure)}; it would not reach ${target}.`,
-          since,
-        ]),
+        sure: forecast.floorPa === null ? '' : sayPressureEnds(forecast.floorPa, units.pressure),
+        detail: present([`It would not reach ${target} within eight hours.`, since]),
       };
     case 'too_early':
       return {
         tone: 'calm',
         headline: 'Too early to say when',
+        sure: '',
         detail: present([boilOffDetail(forecast), since]),
       };
   }
@@ -57,7 +55,12 @@ function sayReaches(
 ): SaidConclusion {
   const { remaining } = forecast;
   if (remaining === null) {
-    return { tone: 'calm', headline: `${target} will be reached`, detail: present([since]) };
+    return {
+      tone: 'calm',
+      headline: `${target} will be reached`,
+      sure: 'when is not known',
+      detail: present([since]),
+    };
   }
   const soonest = `${target} in ${sayRoughDuration(remaining.p10S)} at the soonest`;
   // Where no upper end is known, a middle would promise what nobody knows.
@@ -66,16 +69,17 @@ function sayReaches(
     return {
       tone: 'calm',
       headline: boiling ? BOILING : soonest,
+      sure: boiling ? soonest : 'no upper end is known',
       detail: boiling
-        ? present([`${soonest}. This ends, but without warning: no upper end is known.`, since])
-        : present(['No upper end is known.', since]),
+        ? present(['This ends, but without warning: no upper end is known.', since])
+        : present([since]),
     };
   }
   return {
     tone: 'calm',
     headline: `${target} in about ${sayRoughDuration(remaining.p50S)}`,
+    sure: sayDurationBetween(remaining.p10S, remaining.p90S),
     detail: present([
-      `${capital(sayDurationBetween(remaining.p10S, remaining.p90S))}.`,
       isolationDetail(forecast.remainingToIsolation, sheet, units),
       boilOffDetail(forecast),
       since,
@@ -87,15 +91,18 @@ function present(parts: readonly string[]): string[] {
   return parts.filter((part) => part !== '');
 }
 
-function reachedDetail(
+function reachedSure(
   forecast: Forecast,
   conclusions: Conclusions,
   sheet: Sheet,
   units: UnitsOfChoice,
 ): string {
   const depth = saySetting(sheet.isolateAtPa, units.pressure);
-  if (conclusions.isolationDepthReachedS !== null) return `And held below ${depth}.`;
-  return isolationDetail(forecast.remainingToIsolation, sheet, units);
+  if (conclusions.isolationDepthReachedS !== null) return `and ${depth}, the depth to valve off at`;
+  const { remainingToIsolation: remaining } = forecast;
+  return remaining === null || remaining.p90S === null
+    ? ''
+    : `${depth} in about ${sayRoughDuration(remaining.p50S)}, ${sayDurationBetween(remaining.p10S, remaining.p90S)}`;
 }
 
 function isolationDetail(remaining: Remaining | null, sheet: Sheet, units: UnitsOfChoice): string {
@@ -118,8 +125,4 @@ function sinceChange(forecast: Forecast, conclusions: Conclusions): string {
   const { stage, nowS } = conclusions;
   if (stage.name !== 'pull_down' || forecast.sinceS <= stage.sinceS + 1) return '';
   return `From the last ${sayDuration(nowS - forecast.sinceS)}, since something changed.`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

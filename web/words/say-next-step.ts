@@ -27,6 +27,8 @@ export type NextStep =
   | { readonly kind: 'pump_again' }
   | { readonly kind: 'valve_off_at_once' };
 
+export const NEXT = 'Next';
+
 export interface NextStepWords {
   readonly todo: string;
   readonly how: string;

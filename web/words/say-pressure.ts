@@ -29,14 +29,24 @@ export function sayPressureEstimate(pressurePa: Estimate, unit: PressureUnit): s
   return `${estimateDigits(pressurePa, unit)} ${unit}`;
 }
 
+/** 'between 700 and 765 micron'. */
+export function sayPressureEnds({ low, high }: Estimate, unit: PressureUnit): string {
+  const [from, to] = [low, high].map((pa) => estimateNumber(pressureFromPa(pa, unit)));
+  return from === to ? `${to} ${unit}` : `between ${from} and ${to} ${unit}`;
+}
+
 /** '38 (34 to 42) micron a minute' from Pa/s. */
 export function sayRateEstimate(paPerS: Estimate, unit: PressureUnit): string {
-  const perMinute = {
-    estimate: paPerS.estimate * 60,
-    low: paPerS.low * 60,
-    high: paPerS.high * 60,
-  };
-  return `${estimateDigits(perMinute, unit)} ${unit} a minute`;
+  return `${estimateDigits(perMinute(paPerS), unit)} ${unit} a minute`;
+}
+
+/** The same in few letters, for reading from afar: '38 (34 to 42) micron/min'. */
+export function sayShortRate(paPerS: Estimate, unit: PressureUnit): string {
+  return `${estimateDigits(perMinute(paPerS), unit)} ${unit}/min`;
+}
+
+function perMinute({ estimate, low, high }: Estimate): Estimate {
+  return { estimate: estimate * 60, low: low * 60, high: high * 60 };
 }
 
 /** What a gauge showed: '251 micron', to the digit that its scatter allows; 'not measured' in a silence. */

@@ -73,6 +73,7 @@ export function sayReportVerdict(
     headline: undecided
       ? `${VERDICT_NAMES.undecided}: neither passed nor failed`
       : VERDICT_NAMES[rise.verdict],
+    sure: said.sure,
     detail: [
       ...said.detail,
       ...(undecided && rise.moreS !== null ? [sayMore(rise.moreS, open)] : []),
@@ -113,6 +114,7 @@ export function sayNoHold(
   return {
     tone: 'calm',
     headline: 'No verdict: no hold was recorded',
+    sure: '',
     detail: [
       'Neither a mark nor the curve shows that the system was valved off. A pull-down alone proves neither that it is tight nor that it is dry.',
       targetReachedS === null
@@ -126,6 +128,7 @@ export function sayNoReadings(): SaidConclusion {
   return {
     tone: 'calm',
     headline: 'No verdict: there are no readings',
+    sure: '',
     detail: [],
   };
 }

@@ -30,11 +30,12 @@ export function sayCall({ cause, surePercent }: Named): string {
 
 export function sayOutcome(call: Named | null, truth: RehearsalCause): SaidConclusion {
   const was = causeInSentence(truth);
-  if (call === null) return { tone: 'calm', headline: `It was: ${was}.`, detail: [] };
+  const sure = '';
+  if (call === null) return { tone: 'calm', headline: `It was: ${was}.`, sure, detail: [] };
   const detail = [`Your call: ${sayCall(call)}.`];
   return call.cause === truth
-    ? { tone: 'good', headline: `Right: ${was}.`, detail }
-    : { tone: 'warning', headline: `Not so. It was: ${was}.`, detail };
+    ? { tone: 'good', headline: `Right: ${was}.`, sure, detail }
+    : { tone: 'warning', headline: `Not so. It was: ${was}.`, sure, detail };
 }
 
 /** From when on it could have been known, and when the call came.

@@ -7,6 +7,11 @@ export const LOOK_NAMES = {
   sun: 'full sun',
 } as const;
 
+/** On the button that changes it. */
+export function sayLook(shown: keyof typeof LOOK_NAMES, next: keyof typeof LOOK_NAMES): string {
+  return `Look: ${LOOK_NAMES[shown]}. Change to ${LOOK_NAMES[next]}.`;
+}
+
 export function saySound(state: 'blocked' | 'ready' | 'none'): string {
   switch (state) {
     case 'blocked':

@@ -23,32 +23,28 @@ const ALTERNATIVES: Readonly<Record<StageName, string>> = {
   vented: 'it was opened',
 };
 
+export const BEFORE_ANY = 'Before the first conclusion';
+
 export interface StageWords {
   readonly name: string;
   readonly time: string;
+  /** How it is known, and what else it may be; empty where a mark says so. */
+  readonly known: string;
 }
 
 export function sayStage(stage: Stage, nowS: number): StageWords {
-  const lasted = sayDuration(nowS - stage.sinceS);
   const name = STAGE_NAMES[stage.name];
-  switch (stage.name) {
-    case 'waiting':
-      return { name, time: `recording for ${sayDuration(nowS)}` };
-    case 'pull_down':
-    case 'at_depth':
-      return { name, time: lasted };
-    case 'rise':
-      return { name, time: `${lasted} since valve-off${sayHowKnown(stage)}` };
-    case 'pump_stopped':
-    case 'nitrogen_break':
-    case 'vented':
-      return { name, time: `for ${lasted}${sayHowKnown(stage)}` };
-  }
+  const isWaiting = stage.name === 'waiting';
+  return {
+    name,
+    time: sayDuration(isWaiting ? nowS : nowS - stage.sinceS),
+    known: isWaiting ? 'recording' : sayHowKnown(stage),
+  };
 }
 
-/** Empty where a mark says so. */
-function sayHowKnown({ recognisedBy, alternatives }: Stage): string {
-  if (recognisedBy === 'mark') return '';
-  const others = alternatives.map((name) => ALTERNATIVES[name]);
-  return [', seen in the curve', ...others].join(', or ');
+function sayHowKnown({ name, recognisedBy, alternatives }: Stage): string {
+  // That it is pumped down is plain.
+  if (recognisedBy === 'mark' || name === 'pull_down' || name === 'at_depth') return '';
+  const others = alternatives.map((other) => ALTERNATIVES[other]);
+  return ['seen in the curve', ...others].join(', or ');
 }

@@ -6,21 +6,29 @@ import { sayNumber } from './say-number.ts';
 /** Slower than half a per cent a minute can't be told from a sensor's own drift (a setting of ours). */
 const STEADY_PER_MINUTE = 0.005;
 
+export type TrendWay = 'falling' | 'rising' | 'steady';
+
+/** Null while nobody knows. */
+export function trendWay({ relativeRatePerS, pressurePa }: Conclusions): TrendWay | null {
+  if (relativeRatePerS === null || pressurePa === null) return null;
+  const perMinute = relativeRatePerS * 60;
+  if (Math.abs(perMinute) < STEADY_PER_MINUTE) return 'steady';
+  return perMinute < 0 ? 'falling' : 'rising';
+}
+
 /** In a rise as pressure a minute, since a leak is linear; otherwise in per cent, as the log axis. */
 export function sayTrend(conclusions: Conclusions, unit: PressureUnit): string {
   const { relativeRatePerS, pressurePa } = conclusions;
-  if (relativeRatePerS === null || pressurePa === null) return '';
+  const way = trendWay(conclusions);
+  if (way === null || relativeRatePerS === null || pressurePa === null) return '';
+  if (way === 'steady') return way;
   const perMinute = relativeRatePerS * 60;
-  if (Math.abs(perMinute) < STEADY_PER_MINUTE) return 'steady';
-  const way = perMinute < 0 ? 'falling' : 'rising';
   if (conclusions.stage.name === 'rise') {
     const change = pressureFromPa(Math.abs(perMinute) * pressurePa, unit);
     return `${way}, ${sayNumber(change, 2)} a minute`;
   }
   // Beyond this the pressure halves or doubles within a minute, and per cent mislead.
-  if (Math.abs(perMinute) > Math.LN2) {
-    return perMinute < 0 ? 'falling fast' : 'rising fast';
-  }
+  if (Math.abs(perMinute) > Math.LN2) return `${way} fast`;
   const percent = Math.abs(Math.expm1(perMinute)) * 100;
   return `${way}, ${sayNumber(percent, percent < 10 ? 1 : 2)} % a minute`;
 }

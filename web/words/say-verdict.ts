@@ -1,7 +1,7 @@
 /** The verdict on a rise: what makes it, and where it goes. The pass rule stands beside it. */
 import type { Rise, Verdict } from '../analysis/conclusions.ts';
 import { sayDuration, sayRoughDuration } from './say-duration.ts';
-import { sayPressureEstimate, sayRateEstimate } from './say-pressure.ts';
+import { sayPressureEstimate, sayShortRate } from './say-pressure.ts';
 import { sayReservation } from './say-reservation.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import type { UnitsOfChoice } from './units-of-choice.ts';
@@ -17,7 +17,7 @@ export const VERDICT_NAMES: Readonly<Record<Verdict, string>> = {
 export function sayVerdict(rise: Rise, units: UnitsOfChoice): SaidConclusion {
   const reservations = rise.reservations.map(sayReservation).join('; ');
   const end = sayEnd(rise, units);
-  const leak = sayRateEstimate(rise.leakPaPerS, units.pressure);
+  const leak = sayShortRate(rise.leakPaPerS, units.pressure);
   const moisture = sayPressureEstimate(rise.moisturePa, units.pressure);
   const headline = VERDICT_NAMES[rise.verdict];
   const besides = reservations === '' ? [] : [`${capital(reservations)}.`];
@@ -26,30 +26,30 @@ export function sayVerdict(rise: Rise, units: UnitsOfChoice): SaidConclusion {
       return {
         tone: 'good',
         headline,
-        detail: [`Steady inflow of ${leak}: below what counts as a leak.`, end, ...besides],
+        sure: `inflow ${leak}`,
+        detail: ['The inflow is below what counts as a leak.', end, ...besides],
       };
     case 'moisture':
       return {
         tone: 'warning',
         headline,
-        detail: [`It gives ${moisture} and levels off.`, end, ...besides],
+        sure: `${moisture}, levelling off`,
+        detail: [end, ...besides],
       };
     case 'leak':
       return {
         tone: 'warning',
         headline,
-        detail: [
-          `${leak}: air from outside, or gas past a valve from the charged side.`,
-          end,
-          ...besides,
-        ],
+        sure: leak,
+        detail: ['Air from outside, or gas past a valve from the charged side.', end, ...besides],
       };
     case 'leak_and_moisture':
       return {
         tone: 'warning',
         headline,
+        sure: `inflow ${leak}`,
         detail: [
-          `Steady inflow of ${leak}${changeover(rise)}. Moisture gives ${moisture} and levels off.`,
+          `Steady inflow${changeover(rise)}. Moisture gives ${moisture} and levels off.`,
           end,
           ...besides,
         ],
@@ -59,6 +59,7 @@ export function sayVerdict(rise: Rise, units: UnitsOfChoice): SaidConclusion {
         tone: 'calm',
         headline:
           rise.moreS === null ? headline : `${headline}: another ${sayRoughDuration(rise.moreS)}`,
+        sure: rise.curve.length === 0 ? '' : `inflow ${leak}`,
         detail: [...besides, end].filter((part) => part !== ''),
       };
   }

@@ -11,8 +11,9 @@ export function sayWithheld(
     return {
       tone: 'warning',
       headline: 'This page has lost the bridge',
+      sure: `nothing has come since ${since}`,
       detail: [
-        `Nothing has come since ${since}. Forecast and verdict wait until it is back.`,
+        'Forecast and verdict wait until it is back.',
         'The record goes on as long as the bridge runs; what is missing here is fetched by itself.',
       ],
     };
@@ -20,8 +21,9 @@ export function sayWithheld(
   return {
     tone: 'warning',
     headline: 'No new readings',
+    sure: `since ${since}`,
     detail: [
-      `Since ${since}. Forecast and verdict wait until there are.`,
+      'Forecast and verdict wait until there are.',
       ...(problem === null ? [] : [problem.text, problem.remedy]),
     ],
   };

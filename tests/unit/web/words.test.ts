@@ -15,7 +15,7 @@ import { sayNumber } from '../../../web/words/say-number.ts';
 import { sayPressure, sayRateEstimate, saySetting } from '../../../web/words/say-pressure.ts';
 import { sayStage } from '../../../web/words/say-stage.ts';
 import { sayTemperature } from '../../../web/words/say-temperature.ts';
-import { sayTrend } from '../../../web/words/say-trend.ts';
+import { sayTrend, trendWay } from '../../../web/words/say-trend.ts';
 import { sayVerdict } from '../../../web/words/say-verdict.ts';
 import { sayWithheld } from '../../../web/words/say-withheld.ts';
 import {
@@ -116,6 +116,14 @@ describe('trend and stage', () => {
     expect(sayTrend(conclusionsWith({ relativeRatePerS: null }), 'micron')).toBe('');
   });
 
+  test('its sign goes the way that its words say', () => {
+    for (const relativeRatePerS of [-0.05, -0.001, -1e-5, 0, 1e-5, 0.001, 0.05]) {
+      const conclusions = conclusionsWith({ relativeRatePerS });
+      expect(sayTrend(conclusions, 'micron')).toMatch(new RegExp(`^${trendWay(conclusions)}`, 'u'));
+    }
+    expect(trendWay(conclusionsWith({ relativeRatePerS: null }))).toBeNull();
+  });
+
   test('an isolation that nobody marked says where it comes from', () => {
     const stage = {
       name: 'rise',
@@ -125,7 +133,8 @@ describe('trend and stage', () => {
     } as const;
     expect(sayStage(stage, 1370)).toEqual({
       name: 'Rise',
-      time: '6 min 10 s since valve-off, seen in the curve, or the pump stands still',
+      time: '6 min 10 s',
+      known: 'seen in the curve, or the pump stands still',
     });
   });
 });
@@ -133,14 +142,14 @@ describe('trend and stage', () => {
 function forecastWords(change: Parameters<typeof forecastWith>[0]) {
   const forecast = forecastWith(change);
   const said = sayForecast(forecast, conclusionsWith({ forecast }), DEFAULT_SHEET, MICRON);
-  return { headline: said.headline, detail: said.detail.join(' '), tone: said.tone };
+  return { ...said, detail: said.detail.join(' ') };
 }
 
 describe('forecast', () => {
   test('one sentence with its interval, and the depth to valve off at', () => {
-    const { headline, detail } = forecastWords({});
+    const { headline, sure, detail } = forecastWords({});
     expect(headline).toBe('500 micron in about 3 min');
-    expect(detail).toContain('Between 2 and 5 min.');
+    expect(sure).toBe('between 2 and 5 min');
     expect(detail).toContain(
       '250 micron, the depth to valve off at, in about 11 min, between 8 and 16 min.',
     );
@@ -148,30 +157,32 @@ describe('forecast', () => {
 
   test('promises no middle where there is no upper end', () => {
     const remaining = { p10S: 120, p50S: 180, p90S: null };
-    const { headline, detail } = forecastWords({ remaining });
+    const { headline, sure, detail } = forecastWords({ remaining });
     expect(headline).toBe('500 micron in 2 min at the soonest');
-    expect(detail).toContain('No upper end is known.');
-    expect(headline + detail).not.toContain('3 min');
+    expect(sure).toBe('no upper end is known');
+    expect(headline + sure + detail).not.toContain('3 min');
   });
 
   test('a boil-off is a reason and not a fate', () => {
-    const { headline, detail, tone } = forecastWords({
+    const { headline, sure, detail, tone } = forecastWords({
       causes: [{ cause: 'boil_off', weight: 0.8 }],
       remaining: { p10S: 120, p50S: 180, p90S: null },
     });
     expect(headline).toBe('Water is boiling off');
-    expect(detail).toContain('500 micron in 2 min at the soonest. This ends');
+    expect(sure).toBe('500 micron in 2 min at the soonest');
+    expect(detail).toContain('This ends, but without warning');
     expect(tone).toBe('calm');
   });
 
   test('levelling off says where, with its interval', () => {
-    const { headline, detail, tone } = forecastWords({
+    const { headline, sure, detail, tone } = forecastWords({
       outcome: 'levels_off',
       remaining: null,
       floorPa: micron(730, 700, 765),
     });
     expect(headline).toBe('Levels off near 730 micron');
-    expect(detail).toContain('730 (700 to 765) micron; it would not reach 500 micron.');
+    expect(sure).toBe('between 700 and 765 micron');
+    expect(detail).toContain('It would not reach 500 micron');
     expect(tone).toBe('warning');
   });
 
@@ -196,9 +207,10 @@ describe('verdict', () => {
   };
 
   test('numbers with their intervals, and where it goes', () => {
-    const { headline, detail, tone } = words({});
+    const { headline, sure, detail, tone } = words({});
     expect(headline).toBe('Leak and moisture');
-    expect(detail).toContain('38 (34 to 42) micron a minute since 2 min 50 s');
+    expect(sure).toBe('inflow 38 (34 to 42) micron/min');
+    expect(detail).toContain('Steady inflow since 2 min 50 s.');
     expect(detail).toContain('Moisture gives 210 (190 to 230) micron');
     expect(detail).toContain('Will stand near 1030 (990 to 1070) micron after 15 min.');
     expect(tone).toBe('warning');
@@ -265,7 +277,7 @@ describe('an alert that a verdict changed', () => {
 
 test('what is withheld says since when, and what to do', () => {
   const said = sayWithheld('sensor', '09:31:20', { text: 'Out of reach.', remedy: 'Come nearer.' });
-  expect(said.detail.join(' ')).toContain('Since 09:31:20.');
+  expect(said.sure).toBe('since 09:31:20');
   expect(said.detail.join(' ')).toContain('Come nearer.');
 });
 

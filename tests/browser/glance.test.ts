@@ -1,0 +1,62 @@
+/** From two metres, which a quarter of the size stands for: what has to be read is large, and all there. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openBrowser, picture, untilShown } from '../support/dashboard.ts';
+import { rehearse } from '../support/rehearsing.ts';
+import { runBridge } from '../support/running-bridge.ts';
+import type { RunningBridge } from '../support/running-bridge.ts';
+
+/** A quarter of it is nine pixels: the least that can be read. By looking at pictures so made. */
+const AFAR_PX = 34;
+const FROM_AFAR = ['stage', 'number', 'unit', 'trend', 'headline', 'sure', 'todo'];
+
+let bridge: RunningBridge;
+let browser: Browser;
+
+beforeAll(async () => {
+  [bridge, browser] = await Promise.all([runBridge(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await bridge.remove();
+});
+
+test('all that counts is legible from two metres, an alert and a rehearsal’s bar shown too', async () => {
+  const { page } = await rehearse(browser, bridge.url, 'weir-street-archive');
+  await untilShown(page, 'outcome', 'reaches');
+  await lookFromAfar(page, 'glance-pull-down');
+  await page.getByTestId('alert').waitFor({ timeout: 120_000 });
+  await lookFromAfar(page, 'glance-alert');
+  await untilShown(page, 'verdict', 'leak_and_moisture');
+  await lookFromAfar(page, 'glance-verdict');
+  await page.context().close();
+}, 240_000);
+
+/** Pauses for it: what is measured must not change its words meanwhile. */
+async function lookFromAfar(page: Page, name: string): Promise<void> {
+  await page.getByTestId('pause').click();
+  await untilShown(page, 'freshness', 'paused');
+  await picture(page, name);
+  for (const shown of FROM_AFAR) {
+    const { size, bottom, right } = await placeOf(page, shown);
+    expect(size, shown).toBeGreaterThanOrEqual(AFAR_PX);
+    expect(bottom, shown).toBeLessThanOrEqual(800);
+    expect(right, shown).toBeLessThanOrEqual(1280);
+  }
+  expect((await placeOf(page, 'connection-state')).size).toBeGreaterThanOrEqual(AFAR_PX);
+  // Nothing of it has to be scrolled to, and no line runs out of its column.
+  const overflow = await page.evaluate(() => {
+    const glance = document.querySelector('.glance');
+    if (glance === null) return null;
+    return [glance.scrollHeight - glance.clientHeight, glance.scrollWidth - glance.clientWidth];
+  });
+  expect(overflow).toEqual([0, 0]);
+  await page.getByTestId('pause').click();
+}
+
+function placeOf(page: Page, testId: string) {
+  return page.getByTestId(testId).evaluate((element) => {
+    const { bottom, right } = element.getBoundingClientRect();
+    return { size: parseFloat(getComputedStyle(element).fontSize), bottom, right };
+  });
+}

@@ -14,7 +14,11 @@ import { sourceStateSchema } from './source-state.ts';
 import { takenBackSchema } from './typed-in.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 3;
+export const STREAM_VERSION = 4;
+
+/** What the bridge runs on: where Bluetooth is switched on and allowed differs. */
+export const PLATFORMS = ['linux', 'macos', 'windows', 'other'] as const;
+export type Platform = (typeof PLATFORMS)[number];
 
 /** What a greeting of any version has: enough to see that it is another one. */
 export const greetingSchema = z.looseObject({ type: z.literal('hello'), streamVersion: z.int() });
@@ -29,6 +33,7 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
     type: z.literal('hello'),
     streamVersion: z.int(),
     softwareVersion: z.string(),
+    platform: z.enum(PLATFORMS),
     /** Recordings that can still grow, the latest last; before them the latest that has ended, if any. */
     recordings: z.array(recordingSchema),
     sources: z.array(sourceStateSchema),

@@ -5,7 +5,7 @@ import { ProblemError } from '../protocol/problems.ts';
 import { readingsFromColumns } from '../protocol/reading.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
 import type { SourceState } from '../protocol/source-state.ts';
-import type { RecordMessage } from '../protocol/stream.ts';
+import type { Platform, RecordMessage } from '../protocol/stream.ts';
 import packageJson from '../package.json' with { type: 'json' };
 import { createWebServer, listen } from './http/web-server.ts';
 import type { Options } from './options.ts';
@@ -19,6 +19,7 @@ import { resumePoints } from './sources/resume-point.ts';
 import { RehearsalDesk } from './sources/rehearsal/rehearsal-desk.ts';
 import type { Source } from './sources/source.ts';
 import { TypedInDesk } from './sources/typed-in/typed-in-desk.ts';
+import { platformOf } from './platform.ts';
 import { Stream } from './stream/stream.ts';
 import { Terminal } from './terminal.ts';
 
@@ -37,6 +38,7 @@ interface Surroundings {
   readonly sensors?: Source;
   readonly wallClock?: () => number;
   readonly pageFolder?: string;
+  readonly platform?: Platform;
 }
 
 /**
@@ -60,6 +62,7 @@ export async function startBridge(
   const stream = new Stream({
     record: recorder.reader,
     softwareVersion: SOFTWARE_VERSION,
+    platform: surroundings.platform ?? platformOf(process.platform),
     recordings: () => worthShowing(recorder.reader),
   });
   endWhatIsOver(recorder, wallClock());

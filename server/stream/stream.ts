@@ -3,13 +3,14 @@ import type { WebSocket } from 'ws';
 import type { Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import { clientMessageSchema, STREAM_VERSION, TICK_INTERVAL_MS } from '../../protocol/stream.ts';
-import type { RecordMessage, ServerMessage } from '../../protocol/stream.ts';
+import type { Platform, RecordMessage, ServerMessage } from '../../protocol/stream.ts';
 import { Subscriber } from './subscriber.ts';
 import type { RecordView } from './subscriber.ts';
 
 interface StreamOptions {
   readonly record: RecordView;
   readonly softwareVersion: string;
+  readonly platform: Platform;
   /** For the greeting: the recordings that can still grow, or the latest one. */
   readonly recordings: () => Recording[];
 }
@@ -79,6 +80,7 @@ export class Stream {
       type: 'hello',
       streamVersion: STREAM_VERSION,
       softwareVersion: this.#options.softwareVersion,
+      platform: this.#options.platform,
       recordings: this.#options.recordings(),
       sources: this.sources(),
     };

@@ -1,7 +1,7 @@
 /** The three rehearsals, played at speed to their end on the page: alert at the target, verdict. */
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openBrowser, openDashboard, picture, shown, untilShown } from '../support/dashboard.ts';
+import { openBrowser, picture, shown, untilShown } from '../support/dashboard.ts';
 import { rehearse } from '../support/rehearsing.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
@@ -85,13 +85,3 @@ test(
     await page.context().close();
   },
 );
-
-test('an empty installation says what is missing and has a rehearsal one click away', async () => {
-  const empty = await runBridge();
-  const { page, complaints } = await openDashboard(browser, empty.url);
-  await page.getByTestId('rehearse-now').click();
-  await page.getByTestId('rehearsal-quarry-road-bakery').waitFor();
-  expect(complaints).toEqual([]);
-  await page.context().close();
-  await empty.remove();
-});

@@ -2,6 +2,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Platform } from '../../protocol/stream.ts';
 import { startBridge } from '../../server/main.ts';
 import type { Source } from '../../server/sources/source.ts';
 
@@ -21,12 +22,14 @@ export async function runBridge({
   sensors = NO_SENSORS,
   dataFolder = mkdtempSync(join(tmpdir(), 'bridge-')),
   wallClock = Date.now,
+  platform = 'linux',
 }: {
   sensors?: Source;
   dataFolder?: string;
   wallClock?: () => number;
+  platform?: Platform;
 } = {}): Promise<RunningBridge> {
-  const bridge = await startBridge({ port: 0, dataFolder }, { sensors, wallClock });
+  const bridge = await startBridge({ port: 0, dataFolder }, { sensors, wallClock, platform });
   return {
     url: bridge.url,
     dataFolder,

@@ -1,9 +1,10 @@
 /** The top line: what is measured, by which sensor, and whether that is live. */
 import { BatteryFull, BatteryLow, BatteryMedium, Menu } from 'lucide';
+import type { SourceState } from '../../protocol/source-state.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
-import { freshness } from '../store/freshness.ts';
+import { type Freshness, freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { isNameable } from '../sensors/is-nameable.ts';
 import { HEADER_WORDS, sayBattery } from '../words/say-header.ts';
@@ -22,7 +23,7 @@ export function Header({ session }: { readonly session: Session }) {
   const state = freshness(connection, recording, source);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
   const title = recording?.origin === 'rehearsal' ? (source?.name ?? '') : '';
-  const sound = state.kind !== 'stale' && state.kind !== 'catching_up';
+  const tone = toneOf(state, source);
   const latestS = session.followed.value?.latest.value?.elapsedS ?? 0;
   const unheard =
     recording === null
@@ -56,7 +57,7 @@ export function Header({ session }: { readonly session: Session }) {
       )}
       <span class="head-states">
         <span
-          class={`state ${sound ? 'state-good' : 'state-bad'}`}
+          class={`state state-${tone}`}
           data-testid="connection-state"
           data-phase={connection.phase}
         >
@@ -92,6 +93,15 @@ export function Header({ session }: { readonly session: Session }) {
       </button>
     </header>
   );
+}
+
+/** Whether readings come: yes, not yet, or no more. */
+function toneOf(state: Freshness, source: SourceState | null): 'good' | 'waiting' | 'bad' {
+  if (state.kind === 'catching_up') return 'waiting';
+  if (state.kind !== 'stale') return 'good';
+  const phase = state.why === 'sensor' ? source?.phase : undefined;
+  const isComing = phase === 'starting' || phase === 'searching';
+  return isComing || phase === 'found' || phase === 'connecting' ? 'waiting' : 'bad';
 }
 
 /** Below this it stands out, %. Common practice, no source. */

@@ -1,67 +1,120 @@
-/** No reading anywhere: what the radio is doing, what to do about it, and a rehearsal meanwhile. */
+/** No reading anywhere: the way to a sensor and what may bar it, and the way to a rehearsal, side by side. */
+import { Bluetooth, BluetoothOff, Play } from 'lucide';
 import { clockWords } from '../parts/clock-words.ts';
+import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
-import type { Session } from '../store/session.ts';
+import { begin } from '../rehearse/begin.ts';
+import { USUAL_MANNER } from '../rehearse/how-to-rehearse.tsx';
+import { randomSeed } from '../rehearse/random-seed.ts';
+import { rateFrom } from '../rehearse/rates.ts';
 import { isOffered } from '../sensors/in-reach.tsx';
-import { SENSOR_WORDS } from '../words/say-sensor.ts';
+import type { Session } from '../store/session.ts';
+import { bluetoothSteps } from '../words/say-bluetooth-help.ts';
 import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connection.ts';
+import { FIRST_MINUTE } from '../words/say-first-minute.ts';
+import { READ_IN_FILE } from '../words/say-origin.ts';
+import { SENSOR_WORDS } from '../words/say-sensor.ts';
+import { TYPE_IN } from '../words/say-typed-in.ts';
+
+/** A sound system: what a pull-down and a hold look like when nothing is wrong. */
+const FIRST_JOB = 'quarry-road-bakery';
 
 export function NothingYet({ session }: { readonly session: Session }) {
-  const connection = session.connection.value;
-  const radios = session.sources.value.filter((source) => source.kind === 'radio');
-  const bridge = sayConnection(connection.phase, clockWords(connection.sinceMs, true));
+  const isLive = session.connection.value.phase === 'live';
   return (
     <main class="nothing" data-testid="nothing-yet">
-      <div class="nothing-words">
-        {connection.phase !== 'live' ? (
-          <>
-            <h1>{bridge.text}</h1>
-            <p>{bridge.remedy}</p>
-          </>
-        ) : (
-          <>
-            <h1>
-              {radios.length === 0 ? 'No sensor is looked for' : saySourceAtRest(radios[0]?.phase)}
-            </h1>
-            {radios.map((radio) => {
-              const problem = sayProblem(radio.problem);
-              return problem === null ? null : (
-                <p key={radio.id} data-testid="problem">
-                  {problem.text} <b>{problem.remedy}</b>
-                </p>
-              );
-            })}
-            {radios.some((radio) => radio.sensors.some(isOffered)) && (
-              <button
-                type="button"
-                data-testid="choose-sensor"
-                onClick={() => (panel.value = 'sensors')}
-              >
-                {SENSOR_WORDS.choose}
-              </button>
-            )}
-            <p>
-              Switch the sensor on within reach. Recording starts with its first reading, by itself.
-            </p>
-          </>
-        )}
-        <p class="nothing-remark">
-          <i>Meanwhile, or to learn:</i>
-        </p>
+      {isLive ? <ToSensor session={session} /> : <NoBridge session={session} />}
+      <section class="berth">
+        <i>{FIRST_MINUTE.toRehearsal}</i>
+        <h2>{FIRST_MINUTE.learn}</h2>
+        <p>{FIRST_MINUTE.firstJob}</p>
         <button
           type="button"
           class="urgent"
-          data-testid="rehearse-now"
-          disabled={connection.phase !== 'live'}
-          onClick={() => (panel.value = 'rehearse')}
+          data-testid="rehearse-first"
+          disabled={!isLive}
+          onClick={() => void beginFirst(session)}
         >
-          Rehearse a job without a sensor
+          <Icon of={Play} />
+          {FIRST_MINUTE.first}
         </button>
-      </div>
+        <div class="row">
+          <button
+            type="button"
+            data-testid="rehearse-now"
+            disabled={!isLive}
+            onClick={() => (panel.value = 'rehearse')}
+          >
+            {FIRST_MINUTE.others}
+          </button>
+          <i>{FIRST_MINUTE.otherwise}</i>
+          <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
+            {TYPE_IN}
+          </button>
+          <button type="button" disabled={!isLive} onClick={() => (panel.value = 'read-in')}>
+            {READ_IN_FILE}
+          </button>
+        </div>
+      </section>
       <svg class="nothing-sea" viewBox="0 0 600 400" preserveAspectRatio="none" aria-hidden="true">
         <path d="M0 10 C14 170 48 285 150 322 S400 352 600 356 V400 H0Z" class="sea-fill" />
         <path d="M0 10 C14 170 48 285 150 322 S400 352 600 356" class="sea-line" />
       </svg>
     </main>
+  );
+}
+
+function beginFirst(session: Session): Promise<void> {
+  const { rate, helper } = USUAL_MANNER;
+  return begin(session, { name: FIRST_JOB, seed: randomSeed(), rate: rateFrom(rate), helper });
+}
+
+function NoBridge({ session }: { readonly session: Session }) {
+  const { phase, sinceMs } = session.connection.value;
+  const { text, remedy } = sayConnection(phase, clockWords(sinceMs, true));
+  return (
+    <section class="berth">
+      <h1>{text}</h1>
+      <p>{remedy}</p>
+    </section>
+  );
+}
+
+function ToSensor({ session }: { readonly session: Session }) {
+  const radios = session.sources.value.filter((source) => source.kind === 'radio');
+  const problem = radios.find((radio) => radio.problem !== null)?.problem ?? null;
+  const said = sayProblem(problem);
+  const steps = bluetoothSteps(problem, session.platform.value);
+  return (
+    <section class="berth">
+      <i>{FIRST_MINUTE.toSensor}</i>
+      <h1>
+        <Icon of={said === null ? Bluetooth : BluetoothOff} size="0.85em" />{' '}
+        {radios.length === 0 ? FIRST_MINUTE.none : saySourceAtRest(radios[0]?.phase)}
+      </h1>
+      {said !== null && (
+        <p data-testid="problem">
+          {said.text} {steps.length === 0 && <b>{said.remedy}</b>}
+        </p>
+      )}
+      {steps.length > 0 && (
+        <ol data-testid="bluetooth-steps">
+          {steps.map((step) => (
+            <li key={step}>{step}</li>
+          ))}
+        </ol>
+      )}
+      {radios.some((radio) => radio.sensors.some(isOffered)) && (
+        <button
+          type="button"
+          class="urgent"
+          data-testid="choose-sensor"
+          onClick={() => (panel.value = 'sensors')}
+        >
+          {SENSOR_WORDS.choose}
+        </button>
+      )}
+      <p>{FIRST_MINUTE.onItsOwn}</p>
+    </section>
   );
 }

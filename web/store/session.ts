@@ -2,7 +2,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import type { Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
-import type { ServerMessage } from '../../protocol/stream.ts';
+import type { Platform, ServerMessage } from '../../protocol/stream.ts';
 import { type ConnectionState, initialConnection } from '../connection/connection-core.ts';
 import { FollowedRecording } from './followed-recording.ts';
 import { chooseRecording } from './choose-recording.ts';
@@ -16,6 +16,8 @@ const JUDGE_EVERY_MS = 350;
 export class Session {
   readonly connection = signal<ConnectionState>(initialConnection(Date.now()));
   readonly greeted = signal(false);
+  /** What the bridge runs on, once it has said so. */
+  readonly platform = signal<Platform>('other');
   readonly recordings = signal<readonly Recording[]>([]);
   readonly sources = signal<readonly SourceState[]>([]);
   readonly followed = signal<FollowedRecording | null>(null);
@@ -73,6 +75,7 @@ export class Session {
     switch (message.type) {
       case 'hello':
         this.greeted.value = true;
+        this.platform.value = message.platform;
         this.sources.value = message.sources;
         for (const recording of message.recordings) this.learn(recording);
         return this.#followTheLatest();

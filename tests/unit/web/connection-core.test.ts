@@ -14,6 +14,7 @@ const hello: ServerMessage = {
   type: 'hello',
   streamVersion: STREAM_VERSION,
   softwareVersion: '1',
+  platform: 'linux',
   recordings: [],
   sources: [],
 };

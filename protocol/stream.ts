@@ -17,7 +17,7 @@ import { takenBackSchema } from './typed-in.ts';
 export const STREAM_VERSION = 4;
 
 /** What the bridge runs on: where Bluetooth is switched on and allowed differs. */
-export const PLATFORMS = ['linux', 'macos', 'windows', 'other'] as const;
+const PLATFORMS = ['linux', 'macos', 'windows', 'other'] as const;
 export type Platform = (typeof PLATFORMS)[number];
 
 /** What a greeting of any version has: enough to see that it is another one. */

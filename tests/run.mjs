@@ -28,6 +28,7 @@ if (filters.length === 0) {
   check('types: server, simulators, protocol, tests', 'typescript/bin/tsc', ['-p', '.']);
   check('types: page', 'typescript/bin/tsc', ['-p', 'web']);
   check('types: pure folders without DOM or Node', 'typescript/bin/tsc', ['-p', 'web/analysis']);
+  check('types: service worker', 'typescript/bin/tsc', ['-p', 'web/offline']);
   check('rules of writing', 'eslint/bin/eslint.js', ['.']);
   check('layout', 'prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.']);
 }

@@ -1,11 +1,26 @@
 /** How the page is built: plain files that a strict content security policy can serve. */
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
+
+const WORKER = 'service-worker';
+
+/** Lists what the page consists of, for the worker that keeps it. */
+const keptFiles: Plugin = {
+  name: 'kept-files',
+  generateBundle(_options, bundle) {
+    const files = Object.keys(bundle).filter(
+      (file) => file !== `${WORKER}.js` && file !== 'index.html',
+    );
+    const source = JSON.stringify(['./', 'manifest.webmanifest', ...files]);
+    this.emitFile({ type: 'asset', fileName: 'kept-files.json', source });
+  },
+};
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   // Relative addresses, so that the page also works behind a path of somebody's own.
   base: './',
+  plugins: [keptFiles],
   build: {
     outDir: 'dist',
     emptyOutDir: true,
@@ -13,5 +28,15 @@ export default defineConfig({
     // Inlined assets would be data: addresses, which the policy refuses.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      input: {
+        page: fileURLToPath(new URL('index.html', import.meta.url)),
+        [WORKER]: fileURLToPath(new URL('offline/service-worker.ts', import.meta.url)),
+      },
+      output: {
+        // A worker's name stays, or the browser would never see a newer one.
+        entryFileNames: ({ name }) => (name === WORKER ? '[name].js' : 'assets/[name]-[hash].js'),
+      },
+    },
   },
 });

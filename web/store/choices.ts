@@ -43,5 +43,8 @@ export function followLook(root: HTMLElement): void {
     const chosen = choices.value.look;
     look.value = chosen === 'system' ? systemLook.value : chosen;
     root.dataset['look'] = look.value;
+    // The window's frame, where the page is installed, takes the colour of the paper.
+    const frame = document.querySelector('meta[name=theme-color]');
+    frame?.setAttribute('content', getComputedStyle(root).getPropertyValue('--paper').trim());
   });
 }

@@ -4,7 +4,12 @@ import { panel } from '../parts/panels.ts';
 import { chooseFile } from '../read-in/chosen-file.ts';
 import { READ_IN_FILE, READ_IN_HELP } from '../words/say-origin.ts';
 
-export function ReadInFile() {
+interface ReadInFileProps {
+  /** Says as well what comes of it. */
+  readonly explained: boolean;
+}
+
+export function ReadInFile({ explained }: ReadInFileProps) {
   const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState<string | null>(null);
   const choose = async (field: HTMLInputElement) => {
@@ -29,7 +34,7 @@ export function ReadInFile() {
         data-testid="file-to-read-in"
         onChange={(event) => void choose(event.currentTarget)}
       />
-      <span class="quiet">{READ_IN_HELP}</span>
+      {explained && <span class="quiet">{READ_IN_HELP}</span>}
       {wrong !== null && (
         <p class="wrong" role="alert">
           {wrong}

@@ -21,7 +21,7 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
   const recordings = [...session.recordings.value].reverse();
   return (
     <Panel title="Recordings" testId="recordings-panel">
-      <ReadInFile />
+      <ReadInFile explained />
       {recordings.length === 0 && <p>Nothing has been recorded yet.</p>}
       <ul class="recordings">
         {recordings.map((recording) => (

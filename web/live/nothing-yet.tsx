@@ -1,6 +1,7 @@
 /** No reading anywhere: the way to a sensor and what may bar it, and the way to a rehearsal, side by side. */
 import { Bluetooth, BluetoothOff, Play } from 'lucide';
 import { clockWords } from '../parts/clock-words.ts';
+import { ReadInFile } from '../history/read-in-file.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
 import { begin } from '../rehearse/begin.ts';
@@ -12,7 +13,6 @@ import type { Session } from '../store/session.ts';
 import { bluetoothSteps } from '../words/say-bluetooth-help.ts';
 import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connection.ts';
 import { FIRST_MINUTE } from '../words/say-first-minute.ts';
-import { READ_IN_FILE } from '../words/say-origin.ts';
 import { SENSOR_WORDS } from '../words/say-sensor.ts';
 import { TYPE_IN } from '../words/say-typed-in.ts';
 
@@ -51,9 +51,7 @@ export function NothingYet({ session }: { readonly session: Session }) {
           <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
             {TYPE_IN}
           </button>
-          <button type="button" disabled={!isLive} onClick={() => (panel.value = 'read-in')}>
-            {READ_IN_FILE}
-          </button>
+          {isLive && <ReadInFile explained={false} />}
         </div>
       </section>
       <svg class="nothing-sea" viewBox="0 0 600 400" preserveAspectRatio="none" aria-hidden="true">

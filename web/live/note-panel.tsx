@@ -33,6 +33,7 @@ export function NotePanel({ followed, recording }: NotePanelProps) {
             name="text"
             maxLength={500}
             required
+            autoFocus
             value={text}
             onInput={(event) => setText(event.currentTarget.value)}
           />

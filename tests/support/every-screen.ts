@@ -28,7 +28,16 @@ const WORK = ['nitrogen', 'hook_up', 'pull_down', 'rise', 'closing_up'];
 const STOPS: readonly Stop[] = [
   { screen: 'live', open: () => Promise.resolve() },
   byButton('menu', 'menu'),
-  ...['rehearse', 'type-in', 'recordings', 'sheet', 'rig', 'sensors', 'settings'].map(fromMenu),
+  ...[
+    'rehearse',
+    'type-in',
+    'recordings',
+    'sheet',
+    'rig',
+    'sensors',
+    'second-screen',
+    'settings',
+  ].map(fromMenu),
   byButton('more', 'more-marks'),
   byButton('note', 'mark-note'),
   ...WORK.map((place) => byButton(`work-${place}`, `work-${place}`)),

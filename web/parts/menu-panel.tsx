@@ -1,5 +1,6 @@
 /** Where everything else is. */
 import type { Recording } from '../../protocol/recording.ts';
+import { SECOND_SCREEN } from '../words/say-second-screen.ts';
 import { SENSOR_WORDS } from '../words/say-sensor.ts';
 import { TYPE_IN, TYPE_IN_MENU } from '../words/say-typed-in.ts';
 import { Panel } from './panel.tsx';
@@ -25,6 +26,7 @@ export function MenuPanel({ recording }: { readonly recording: Recording | null 
       text: 'Pump, hoses and cores, and how fast they should pull down.',
     },
     { name: 'sensors', title: SENSOR_WORDS.title, text: SENSOR_WORDS.menu },
+    { name: 'second-screen', title: SECOND_SCREEN.title, text: SECOND_SCREEN.menu },
     {
       name: 'settings',
       title: 'Alerts, units and look',

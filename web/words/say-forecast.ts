@@ -98,7 +98,7 @@ function reachedSure(
   units: UnitsOfChoice,
 ): string {
   const depth = saySetting(sheet.isolateAtPa, units.pressure);
-  if (conclusions.isolationDepthReachedS !== null) return `and ${depth}, the depth to valve off at`;
+  if (conclusions.isolationDepthReachedS !== null) return `and ${depth}, to valve off at`;
   const { remainingToIsolation: remaining } = forecast;
   return remaining === null || remaining.p90S === null
     ? ''

@@ -1,7 +1,7 @@
 /** The whole curve under the words of the reveal. */
 import { useState } from 'preact/hooks';
 import type { TimeRange } from '../figure/time-range.ts';
-import { Chart } from '../live/chart.tsx';
+import { Chart } from '../chart/chart.tsx';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Rehearsed } from '../store/rehearsed.ts';

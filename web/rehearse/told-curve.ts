@@ -4,7 +4,7 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
 import { pressureRange } from '../figure/pressure-range.ts';
 import type { ChartTime, TimeRange } from '../figure/time-range.ts';
-import type { ChartPicture } from '../live/chart-picture.ts';
+import type { ChartPicture } from '../chart/chart-picture.ts';
 import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
 import { CHART_WORDS } from '../words/say-chart.ts';

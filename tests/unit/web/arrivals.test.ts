@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { Conclusions } from '../../../web/analysis/conclusions.ts';
-import { chartOf } from '../../../web/live/chart-of.ts';
+import { chartOf } from '../../../web/chart/chart-of.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { conclusionsWith, forecastWith, inRise, MICRON, micron } from './invented-conclusions.ts';
 

@@ -5,7 +5,7 @@ import { micronFromPa, paFromMicron } from '../../../protocol/units.ts';
 import { pressureTicks, timeTicks } from '../../../web/figure/chart-ticks.ts';
 import { placeFlags } from '../../../web/figure/place-flags.ts';
 import { pressureRange } from '../../../web/figure/pressure-range.ts';
-import { stretch } from '../../../web/live/stretch.ts';
+import { stretch } from '../../../web/chart/stretch.ts';
 import { chartTime } from '../../../web/figure/time-range.ts';
 import { conclusionsWith, forecastWith, inRise } from './invented-conclusions.ts';
 

@@ -7,14 +7,14 @@ import { pressureRange } from '../figure/pressure-range.ts';
 import { chartTime, type TimeRange } from '../figure/time-range.ts';
 import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
 import { expectedStartS } from '../plan/place-expected.ts';
-import type { ChannelReadings } from '../store/channel-readings.ts';
-import { thinReadings } from '../store/thin-readings.ts';
+import type { ChannelCurve } from '../store/channel-curve.ts';
 import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import type { Arrival, BesideLine, ChartPicture, ExpectedLine } from './chart-picture.ts';
+import { axesFor, boundsOf, rangeOf, type View } from './view.ts';
 
 interface ChartFacts {
-  readonly readings: ChannelReadings;
+  readonly curve: ChannelCurve;
   /** What its sensor is called, and the other sensors of the recording. */
   readonly name: string;
   readonly beside: (range: TimeRange) => readonly BesideLine[];
@@ -32,25 +32,34 @@ interface ChartFacts {
   readonly foresees: boolean;
   /** What a rehearsal's reveal adds to the marks. */
   readonly moments: readonly ChartFlag[];
-  /** A stretch chosen by hand, or null for the usual one. */
-  readonly zoom: TimeRange | null;
+  /** Wall time of data time zero, ms since 1970; null where nobody knows it. */
+  readonly startedAtMs: number | null;
+  /** What a person chose to see, or null for the usual stretch. */
+  readonly view: View | null;
 }
 
 export function chartOf(facts: ChartFacts): ChartPicture {
-  const { readings, marks, sheet, conclusions, units, zoom } = facts;
+  const { marks, sheet, conclusions, units, view } = facts;
+  const { readings } = facts.curve;
+  const firstS = readings.length === 0 ? 0 : readings.elapsedS(0);
   const latestS = readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
   const usual = chartTime(conclusions, sheet, marks, latestS);
-  const time = zoom === null ? usual : { ...usual, ...zoom };
-  const series = thinReadings(readings, time.fromS, time.toS, facts.typedIn);
+  const bounds = boundsOf(usual, firstS, latestS);
+  const pullDown = chartTime(null, sheet, marks, latestS);
+  const time = axesFor(rangeOf(view, usual, bounds), usual, pullDown.originS);
+  const series = facts.curve.drawn(time);
   const beside = facts.beside(time);
-  const besidePa = beside.flatMap(({ pieces }) => pieces.flat().map((place) => place.pressurePa));
-  const drawnPa = beside.length === 0 ? series.pressurePa : [...series.pressurePa, ...besidePa];
+  const drawnPa = [series, ...beside.map((line) => line.series)].flatMap(
+    ({ pressurePa }) => pressurePa,
+  );
   const range = pressureRange(time, drawnPa, conclusions, sheet, units.pressure);
   const rise = conclusions?.rise ?? null;
   const inRise = time.axis === 'linear' && rise !== null;
   return {
     time,
+    bounds,
     range,
+    source: facts.curve,
     series,
     name: facts.name,
     beside,
@@ -65,12 +74,13 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     ground: facts.rehearsal ? CHART_WORDS.rehearsal : '',
     live: facts.live,
     points: facts.typedIn,
+    startedAtMs: facts.startedAtMs,
     units,
   };
 }
 
-function expectedLine({ expected, readings, conclusions }: ChartFacts): ExpectedLine {
-  const startS = expected === null ? null : expectedStartS(expected, readings, conclusions);
+function expectedLine({ expected, curve, conclusions }: ChartFacts): ExpectedLine {
+  const startS = expected === null ? null : expectedStartS(expected, curve.readings, conclusions);
   if (expected === null || startS === null) return [];
   return expected.map(({ sinceS, pressurePa }) => ({ elapsedS: startS + sinceS, pressurePa }));
 }

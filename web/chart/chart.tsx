@@ -1,58 +1,46 @@
-/** The chart on the page: redrawn once a frame at most, zoomed by drag, wheel and keys. */
+/** The chart on the page: the plot, its cursor, its key, and the tools under it. */
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
-import type uPlot from 'uplot';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import 'uplot/dist/uPlot.min.css';
-import type { TimeRange } from '../figure/time-range.ts';
 import { choices } from '../store/choices.ts';
+import { CHART_TOOLS } from '../words/say-chart-tools.ts';
+import { ChartDesk, type ChartShown } from './chart-desk.ts';
+import { ChartKey } from './chart-key.tsx';
 import type { ChartPicture } from './chart-picture.ts';
-import { readPalette } from './palette.ts';
-import { makePlot, plotData } from './plot.ts';
-import { stretch } from './stretch.ts';
+import { ChartTools } from './chart-tools.tsx';
+import { CursorBox } from './cursor-box.tsx';
+import type { View } from './view.ts';
 
 interface ChartProps {
-  /** What to draw; asked when a frame is due. */
-  readonly picture: () => ChartPicture;
+  /** What to draw of what a person chose to see (null: the usual stretch); asked when a frame is due. */
+  readonly picture: (view: View | null) => ChartPicture;
   /** Always as many; when one of them changes there may be something new to draw. */
   readonly changes: readonly unknown[];
-  readonly zoomed: boolean;
-  readonly zoomTo: (range: TimeRange | null) => void;
+  /** What it shows, in a sentence. */
   readonly description: string;
   /** Stands under the chart, beside its tools. */
   readonly children?: ComponentChildren;
 }
 
-export function Chart({ picture, changes, zoomed, zoomTo, description, children }: ChartProps) {
+export function Chart({ picture, changes, description, children }: ChartProps) {
   const host = useRef<HTMLDivElement>(null);
-  const latest = useRef({ picture, zoomTo });
-  latest.current = { picture, zoomTo };
-  const ask = useRef(() => {});
+  const latest = useRef(picture);
+  latest.current = picture;
+  const [desk, setDesk] = useState<ChartDesk | null>(null);
+  const [shown, setShown] = useState<ChartShown | null>(null);
+  const help = useId();
   const { look } = choices.value;
 
   useEffect(() => {
     if (host.current === null) return undefined;
-    const chart = animate(host.current, () => latest.current);
-    ask.current = chart.ask;
-    return chart.end;
+    const made = new ChartDesk(host.current, (view) => latest.current(view), setShown);
+    setDesk(made);
+    return () => made.end();
   }, []);
-  useEffect(() => ask.current(), [...changes, look]);
+  useEffect(() => desk?.ask(), [desk, ...changes, look]);
 
-  const change = (factor: number, shift: number) => {
-    const { fromS, toS } = latest.current.picture().time;
-    zoomTo(stretch({ fromS, toS }, factor, shift, 0.5));
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    const action = {
-      '+': () => change(0.5, 0),
-      '-': () => change(2, 0),
-      ArrowLeft: () => change(1, -0.2),
-      ArrowRight: () => change(1, 0.2),
-      '0': () => zoomTo(null),
-    }[event.key];
-    if (action === undefined) return;
-    event.preventDefault();
-    action();
-  };
+  const cursor = shown?.cursor ?? null;
+  const selection = shown?.selection ?? null;
   return (
     <div class="chart">
       <div class="chart-room">
@@ -60,104 +48,31 @@ export function Chart({ picture, changes, zoomed, zoomTo, description, children 
           ref={host}
           class="chart-host"
           data-testid="chart"
-          role="img"
+          role="application"
+          aria-roledescription={CHART_TOOLS.kind}
           tabIndex={0}
-          aria-label={`${description} Plus and minus zoom, arrows move, zero shows all.`}
-          onKeyDown={onKeyDown}
+          aria-label={description}
+          aria-describedby={help}
+          data-view={shown?.view ?? 'usual'}
+          onKeyDown={(event) => desk?.key(event)}
+          onBlur={() => desk?.leaveByKeys()}
         />
+        <div class="chart-over">
+          {selection !== null && <div class="chart-selection" style={selection} />}
+          {cursor !== null && <CursorBox {...cursor} />}
+        </div>
+        <p class="unseen" id={help}>
+          {CHART_TOOLS.help}
+        </p>
+        <p class="unseen" role="status" data-testid="cursor-said">
+          {shown?.said ?? ''}
+        </p>
       </div>
       <div class="under-chart">
+        <ChartKey items={shown?.key ?? []} />
         {children}
-        <span class="zoom-tools">
-          <button type="button" onClick={() => change(0.5, 0)} aria-label="Zoom in on time">
-            +
-          </button>
-          <button type="button" onClick={() => change(2, 0)} aria-label="Zoom out in time">
-            −
-          </button>
-          {zoomed && (
-            <button type="button" data-testid="zoom-all" onClick={() => zoomTo(null)}>
-              Show all
-            </button>
-          )}
-        </span>
+        {desk !== null && <ChartTools desk={desk} shown={shown} />}
       </div>
     </div>
   );
-}
-
-type Latest = Pick<ChartProps, 'picture' | 'zoomTo'>;
-
-/** Owns the plot: made anew when its axis changes its kind or the window its size. */
-function animate(host: HTMLElement, latest: () => Latest): { ask: () => void; end: () => void } {
-  let plot: uPlot | null = null;
-  let axis = '';
-  let frame = 0;
-  let now = latest().picture();
-  const remake = () => {
-    plot?.destroy();
-    axis = now.time.axis;
-    const palette = () => readPalette(document.documentElement);
-    plot = makePlot(host, {
-      picture: () => now,
-      palette: once(palette),
-      zoomTo: (range) => latest().zoomTo(range),
-    });
-  };
-  const draw = () => {
-    frame = 0;
-    now = latest().picture();
-    if (
-      plot === null ||
-      now.time.axis !== axis ||
-      look !== document.documentElement.dataset['look']
-    ) {
-      look = document.documentElement.dataset['look'];
-      remake();
-    } else plot.setData(plotData(now));
-  };
-  let look: string | undefined;
-  const ask = () => {
-    if (frame === 0) frame = requestAnimationFrame(draw);
-  };
-  const resized = new ResizeObserver(() => {
-    plot?.destroy();
-    plot = null;
-    ask();
-  });
-  resized.observe(host);
-  const onWheel = (event: WheelEvent) => {
-    event.preventDefault();
-    const box = plot?.over.getBoundingClientRect();
-    if (box === undefined) return;
-    const around = Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
-    const { fromS, toS } = now.time;
-    latest().zoomTo(stretch({ fromS, toS }, event.deltaY > 0 ? 1.25 : 0.8, 0, around));
-  };
-  host.addEventListener('wheel', onWheel, { passive: false });
-  // Where the system's look is followed, it changes without anything new to draw.
-  const dark = window.matchMedia('(prefers-color-scheme: dark)');
-  dark.addEventListener('change', ask);
-  // Letters are drawn into the canvas: again when their files have come.
-  void document.fonts.ready.then(() => {
-    plot?.destroy();
-    plot = null;
-    ask();
-  });
-  return {
-    ask,
-    end: () => {
-      cancelAnimationFrame(frame);
-      resized.disconnect();
-      host.removeEventListener('wheel', onWheel);
-      dark.removeEventListener('change', ask);
-      plot?.destroy();
-    },
-  };
-}
-
-/** A look doesn't change while its plot lives: its colours are read once. */
-function once<T>(read: () => T): () => T {
-  let known: T | undefined;
-  return () => (known ??= read());
 }

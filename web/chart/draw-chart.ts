@@ -2,6 +2,7 @@
 import type uPlot from 'uplot';
 import { placeFlags } from '../figure/place-flags.ts';
 import type { ChartPicture } from './chart-picture.ts';
+import { stretchLanes, takenAt } from './stretch-lanes.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
 
 /** Canvas pixels per CSS pixel are `ratio`; `small` is a narrow screen. */
@@ -20,6 +21,7 @@ export function drawGround({ plot, ctx, picture, palette, ratio }: Drawing): voi
   ctx.save();
   ctx.fillStyle = palette.sheet;
   ctx.fillRect(left, top, width, height);
+  drawTints({ plot, ctx, picture, palette, ratio, small: false });
   if (picture.ground !== '') {
     ctx.fillStyle = palette.rule;
     ctx.globalAlpha = 0.6;
@@ -29,6 +31,25 @@ export function drawGround({ plot, ctx, picture, palette, ratio }: Drawing): voi
     ctx.fillText(picture.ground, left + width / 2, top + height * 0.42);
   }
   ctx.restore();
+}
+
+/**
+ * Depths are tinted, as on a chart of the sea: each depth that was set begins a deeper shade, and so
+ * does what lies above the limit in a rise. A setting of ours: barely there, or the curve drowns.
+ */
+const TINT = 0.07;
+
+function drawTints({ plot, ctx, picture, palette }: Drawing): void {
+  const { left, top, width, height } = plot.bbox;
+  const bottom = top + height;
+  ctx.globalAlpha = TINT;
+  ctx.fillStyle = palette.water;
+  for (const { kind, pressurePa } of picture.lines) {
+    if (kind !== 'limit') continue;
+    const at = Math.min(Math.max(y(plot, picture, pressurePa), top), bottom);
+    ctx.fillRect(left, at, width, bottom - at);
+  }
+  ctx.globalAlpha = 1;
 }
 
 /** Over the measured curve, under the letters. */
@@ -164,6 +185,9 @@ function drawFlags(drawing: Drawing): void {
   const { left, top, width, height } = plot.bbox;
   ctx.font = figureFont((small ? 13 : 17) * ratio);
   const rowHeight = (small ? 21 : 27) * ratio;
+  const strips = takenAt('top', stretchLanes(picture.series.stretches));
+  // Below the strips and their words.
+  const firstRow = top + (strips === 0 ? 8 : strips + 28) * ratio;
   const wishes = picture.flags.map((flag) => ({
     x: x(plot, flag.elapsedS) - left,
     width: ctx.measureText(flag.label).width + 26 * ratio,
@@ -172,7 +196,7 @@ function drawFlags(drawing: Drawing): void {
   for (const [position, flag] of picture.flags.entries()) {
     const place = places[position];
     const at = x(plot, flag.elapsedS);
-    const flagTop = top + 8 * ratio + (place?.row ?? 0) * rowHeight;
+    const flagTop = firstRow + (place?.row ?? 0) * rowHeight;
     ctx.strokeStyle = palette.ink;
     ctx.lineWidth = ratio;
     ctx.beginPath();

@@ -1,7 +1,6 @@
 /** The chart library, set up for our picture: one curve, a pressure axis on either side, and time. */
 import uPlot from 'uplot';
 import { pressureTicks, timeTicks } from '../figure/chart-ticks.ts';
-import type { TimeRange } from '../figure/time-range.ts';
 import { CHART_WORDS, sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
 import type { ChartPicture } from './chart-picture.ts';
@@ -9,13 +8,13 @@ import { drawArrivals } from './draw-arrivals.ts';
 import { drawBeside, labelCurves } from './draw-beside.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
 import { drawBandAndLines, drawFlagsAndPresent, drawGround } from './draw-chart.ts';
+import { drawGaps, drawStretches } from './draw-stretches.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
 
 export interface PlotSetting {
   /** Asked anew at each drawing. */
   readonly picture: () => ChartPicture;
   readonly palette: () => Palette;
-  readonly zoomTo: (range: TimeRange | null) => void;
 }
 
 /** Narrower than this the letters get smaller, CSS px. */
@@ -103,16 +102,13 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           points: { show: () => picture().points, size: 9, fill: () => palette().ink },
         },
       ],
-      cursor: {
-        y: false,
-        points: { show: false },
-        drag: { x: true, y: false, setScale: false },
-        bind: { dblclick: () => () => (setting.zoomTo(null), null) },
-      },
+      // Pointers are ours: the library knows no touch.
+      cursor: { show: false },
       hooks: {
         drawClear: [(plot) => drawGround(drawing(plot))],
         drawAxes: [
           (plot) => {
+            drawGaps(drawing(plot));
             drawExpected(drawing(plot));
             drawBeside(drawing(plot));
           },
@@ -122,11 +118,11 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
             drawBandAndLines(drawing(plot));
             drawArrivals(drawing(plot));
             labelExpected(drawing(plot));
+            drawStretches(drawing(plot));
             drawFlagsAndPresent(drawing(plot));
             labelCurves(drawing(plot));
           },
         ],
-        setSelect: [(plot) => zoomToSelection(plot, setting)],
       },
     },
     plotData(picture()),
@@ -143,11 +139,4 @@ export function plotData(picture: ChartPicture): uPlot.AlignedData {
       [null, null],
     ];
   return [[...elapsedS], [...pressurePa]];
-}
-
-function zoomToSelection(plot: uPlot, setting: PlotSetting): void {
-  const { left, width } = plot.select;
-  if (width < 8) return;
-  setting.zoomTo({ fromS: plot.posToVal(left, 'x'), toS: plot.posToVal(left + width, 'x') });
-  plot.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false);
 }

@@ -1,7 +1,5 @@
 /** The live screen: one number, one sentence, one next step, one picture. */
-import { useSignal } from '@preact/signals';
 import type { Recording } from '../../protocol/recording.ts';
-import type { TimeRange } from '../figure/time-range.ts';
 import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness, isCurrent } from '../store/freshness.ts';
@@ -21,6 +19,7 @@ import { besideLines } from '../chart/beside-lines.ts';
 import { Causes } from './causes.tsx';
 import { Chart } from '../chart/chart.tsx';
 import { chartOf } from '../chart/chart-of.ts';
+import type { View } from '../chart/view.ts';
 import { MarkButtons } from './mark-buttons.tsx';
 import { NextView } from './next-view.tsx';
 import { ReadingView } from './reading-view.tsx';
@@ -33,7 +32,6 @@ interface LiveScreenProps {
 }
 
 export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
-  const zoom = useSignal<TimeRange | null>(null);
   const source = session.source.value;
   const state = freshness(session.connection.value, recording, source);
   const conclusions = followed.conclusions.value;
@@ -43,9 +41,9 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const current = isCurrent(state);
   const { curve } = planOf(followed.sheet.value);
   const moments = revealedMoments(rehearsedOf(recording));
-  const picture = () =>
+  const picture = (view: View | null) =>
     chartOf({
-      readings: followed.readings,
+      curve: followed.curve,
       name: names[followed.channel.peek()] ?? '',
       beside: (range) => besideLines(followed, names, range),
       marks: followed.marks.peek(),
@@ -58,7 +56,8 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       moments,
       live,
       foresees: current || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
-      zoom: zoom.peek(),
+      startedAtMs: clockOf(recording),
+      view,
     });
   return (
     <main class="live">
@@ -112,17 +111,19 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           conclusions,
           choices.value,
           names.join('\n'),
-          zoom.value,
           state.kind,
           curve,
           moments.length,
         ]}
-        zoomed={zoom.value !== null}
-        zoomTo={(range) => (zoom.value = range)}
         description={sayChart(stage?.name ?? '', names)}
       >
         {recording.open && <MarkButtons followed={followed} recording={recording} />}
       </Chart>
     </main>
   );
+}
+
+/** A rehearsal has a time of its own, and a file does not say when it was measured. */
+function clockOf({ origin, startedAtMs }: Recording): number | null {
+  return origin === 'sensor' || origin === 'typed_in' ? startedAtMs : null;
 }

@@ -15,8 +15,8 @@ import { atBeginning, atPresent, moved, type View, viewOf, zoomed } from './view
 /** What stands around the plot, anew whenever it is another. */
 export interface ChartShown {
   readonly cursor: ShownCursor | null;
-  /** Where a stretch is being selected, CSS px. */
-  readonly selection: Readonly<Record<'left' | 'top' | 'width' | 'height', number>> | null;
+  /** Where a stretch is being selected, as CSS lengths. */
+  readonly selection: Readonly<Record<'left' | 'top' | 'width' | 'height', string>> | null;
   /** What the cursor shows, for ears; empty unless it was moved by keys. */
   readonly said: string;
   readonly key: readonly KeyItem[];
@@ -208,8 +208,12 @@ export class ChartDesk {
     const { plane } = this.#plot;
     if (plane === null || this.#selected === null) return null;
     const [from, to] = this.#selected;
-    const { top, width, height } = plane;
-    return { left: plane.left + width * from, top, width: width * (to - from), height };
+    return {
+      left: `${plane.left + plane.width * from}px`,
+      top: `${plane.top}px`,
+      width: `${plane.width * (to - from)}px`,
+      height: `${plane.height}px`,
+    };
   }
 }
 

@@ -1,10 +1,12 @@
 /** Everything that the chart shows at one moment, gathered before anything is drawn. */
+import type { Sheet } from '../../protocol/sheet.ts';
 import type { CurvePoint } from '../analysis/conclusions.ts';
 import type { ChartFlag, ChartLine } from '../figure/chart-lines.ts';
 import type { PressureRange } from '../figure/pressure-range.ts';
 import type { ChartTime } from '../figure/time-range.ts';
 import type { ChannelCurve } from '../store/channel-curve.ts';
 import type { DrawnCurve } from '../store/drawn-curve.ts';
+import type { ExportFacts } from '../words/say-export.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import type { Bounds } from './view.ts';
 
@@ -55,5 +57,10 @@ export interface ChartPicture {
   readonly points: boolean;
   /** Wall time of data time zero, ms since 1970; null where nobody knows it. */
   readonly startedAtMs: number | null;
+  readonly sheet: Sheet;
+  /** Forecast or verdict in a few words; empty where there is none. */
+  readonly conclusion: string;
+  /** What stands with a picture that is saved. */
+  readonly about: ExportFacts;
   readonly units: UnitsOfChoice;
 }

@@ -22,13 +22,23 @@ export function ChartTools({ desk, shown }: ChartToolsProps) {
         </button>
       ) : (
         view !== 'usual' && (
-          <button type="button" data-testid="usual-view" onClick={() => desk.showUsual()}>
+          <button
+            type="button"
+            data-testid="usual-view"
+            aria-label={CHART_TOOLS.usualAloud}
+            onClick={() => desk.showUsual()}
+          >
             {CHART_TOOLS.usual}
           </button>
         )
       )}
       {view !== 'all' && (
-        <button type="button" data-testid="zoom-all" onClick={() => desk.showAll()}>
+        <button
+          type="button"
+          data-testid="zoom-all"
+          aria-label={CHART_TOOLS.allAloud}
+          onClick={() => desk.showAll()}
+        >
           {CHART_TOOLS.all}
         </button>
       )}

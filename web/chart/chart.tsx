@@ -70,8 +70,8 @@ export function Chart({ picture, changes, description, children }: ChartProps) {
       </div>
       <div class="under-chart">
         <ChartKey items={shown?.key ?? []} />
-        {children}
         {desk !== null && <ChartTools desk={desk} shown={shown} />}
+        {children}
       </div>
     </div>
   );

@@ -85,7 +85,6 @@ export class LivePlot {
     const isOther = picture.time.axis !== this.#axis || look !== this.#look;
     if (this.#plot === null || isOther) this.#remake(picture, look);
     else this.#plot.setData(plotData(picture));
-    this.#setting.drawn(picture);
   };
 
   #remake(picture: ChartPicture, look: string | undefined): void {
@@ -95,6 +94,7 @@ export class LivePlot {
     this.#plot = makePlot(this.#host, {
       picture: () => this.#picture ?? picture,
       palette: once(() => readPalette(document.documentElement)),
+      drawn: () => this.#setting.drawn(this.#picture ?? picture),
     });
   }
 }

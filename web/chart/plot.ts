@@ -15,6 +15,8 @@ export interface PlotSetting {
   /** Asked anew at each drawing. */
   readonly picture: () => ChartPicture;
   readonly palette: () => Palette;
+  /** Told after each drawing, when also the plane has its place: the library sets it late. */
+  readonly drawn: () => void;
 }
 
 /** Narrower than this the letters get smaller, CSS px. */
@@ -38,7 +40,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
     ratio: uPlot.pxRatio,
     small,
   });
-  const labels = { font: figureFont(small ? 14 : 17), gap: 7 };
+  const labels = { font: figureFont(17), gap: small ? 4 : 7 };
   return new uPlot(
     {
       width,
@@ -65,7 +67,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
         {
           ...labels,
           scale: 'y',
-          size: small ? 58 : 74,
+          size: small ? 70 : 76,
           stroke: () => palette().faint,
           splits: ticks,
           // The library would drop all but the decades.
@@ -78,14 +80,14 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           ...labels,
           scale: 'y',
           side: 1,
-          size: small ? 58 : 66,
+          size: small ? 60 : 66,
           stroke: () => palette().water,
           splits: ticks,
           // The library would drop all but the decades.
           filter: (_, at) => at,
           values: (_, at) => at.map((pa) => sayBoilingTick(pa, picture().units.temperature)),
           label: CHART_WORDS.boilsAt,
-          labelFont: remarkFont(small ? 14 : 18),
+          labelFont: remarkFont(small ? 16 : 18),
           labelSize: small ? 20 : 26,
           grid: { show: false },
           ticks: { stroke: () => palette().water, size: 7, width: 1 },
@@ -121,6 +123,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
             drawStretches(drawing(plot));
             drawFlagsAndPresent(drawing(plot));
             labelCurves(drawing(plot));
+            setting.drawn();
           },
         ],
       },

@@ -79,13 +79,13 @@ export function atPresent(shown: TimeRange, bounds: Bounds): View {
   return viewOf({ fromS: toS - widthS, toS }, bounds);
 }
 
-/**
- * The axes for a stretch. In a rise the pull-down before it is looked at on the log axis that it had,
- * as soon as more of it is in the picture than of the rise.
- */
+/** So much of a picture of a rise may be what came before it. A setting of ours. */
+const MOST_BEFORE = 0.1;
+
+/** The axes for a stretch: in a rise, what came before it is looked at on the log axis that it had. */
 export function axesFor(shown: TimeRange, usual: ChartTime, pullDownOriginS: number): ChartTime {
-  const middleS = (shown.fromS + shown.toS) / 2;
-  if (usual.axis === 'linear' && middleS < usual.originS) {
+  const beforeS = usual.originS - shown.fromS;
+  if (usual.axis === 'linear' && beforeS > MOST_BEFORE * (shown.toS - shown.fromS)) {
     return { axis: 'log', originS: pullDownOriginS, ...shown };
   }
   return { axis: usual.axis, originS: usual.originS, ...shown };

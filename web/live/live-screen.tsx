@@ -50,13 +50,11 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       sheet: followed.sheet.peek(),
       conclusions: followed.conclusions.peek(),
       units: choices.peek(),
-      rehearsal: recording.origin === 'rehearsal',
-      typedIn: followed.typedIn,
+      recording,
       expected: curve,
       moments,
       live,
       foresees: current || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
-      startedAtMs: clockOf(recording),
       view,
     });
   return (
@@ -121,9 +119,4 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       </Chart>
     </main>
   );
-}
-
-/** A rehearsal has a time of its own, and a file does not say when it was measured. */
-function clockOf({ origin, startedAtMs }: Recording): number | null {
-  return origin === 'sensor' || origin === 'typed_in' ? startedAtMs : null;
 }

@@ -16,6 +16,7 @@ interface ToldChartProps {
 export function ToldChart({ followed, rehearsed }: ToldChartProps) {
   const picture = (view: View | null) =>
     toldCurve({
+      recordingId: rehearsed.recordingId,
       curve: followed.curve,
       marks: followed.marks.peek(),
       sheet: followed.sheet.peek(),

@@ -11,6 +11,7 @@ import { CHART_WORDS } from '../words/say-chart.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
 interface ToldFacts {
+  readonly recordingId: number;
   readonly curve: ChannelCurve;
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
@@ -50,6 +51,15 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     live: false,
     points: false,
     startedAtMs: null,
+    sheet,
+    conclusion: '',
+    about: {
+      site: '',
+      equipment: '',
+      recordingId: facts.recordingId,
+      origin: 'rehearsal',
+      sensors: [],
+    },
     units,
   };
 }

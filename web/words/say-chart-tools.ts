@@ -3,8 +3,10 @@
 export const CHART_TOOLS = {
   zoomIn: 'Zoom in on time',
   zoomOut: 'Zoom out in time',
-  all: 'Whole recording',
-  usual: 'Usual view',
+  all: 'All',
+  allAloud: 'All of the recording',
+  usual: 'Usual',
+  usualAloud: 'Usual view',
   backToNow: 'Back to the present',
   backToEnd: 'Back to the end',
   help:

@@ -38,6 +38,8 @@ export interface CursorWords {
   readonly boils: string;
   /** 'roof 590 micron'. */
   readonly beside: readonly string[];
+  /** The same without the names. */
+  readonly besideValues: readonly string[];
   /** 'came in late'; empty mostly. */
   readonly notes: string;
 }
@@ -68,6 +70,7 @@ export function sayCursor(
     since: sayCounted(from),
     boils: sayBoils(watched.pressurePa, units),
     beside: beside.map((value) => `${value.name} ${sayShown(value, units.pressure)}`),
+    besideValues: beside.map((value) => sayShown(value, units.pressure)),
     notes: sayNotes(moment, units.pressure),
   };
 }

@@ -6,6 +6,7 @@ import type { ChartPicture } from './chart-picture.ts';
 import { countedFrom } from './counted-from.ts';
 import { cursorAt } from './cursor-at.ts';
 import type { ShownCursor } from './cursor-box.tsx';
+import { sentenceOf } from './figure-from.ts';
 import { type KeyItem, keyItems } from './key-items.ts';
 import { LivePlot } from './live-plot.ts';
 import type { Fingers } from './pinched.ts';
@@ -20,10 +21,15 @@ export interface ChartShown {
   /** What the cursor shows, for ears; empty unless it was moved by keys. */
   readonly said: string;
   readonly key: readonly KeyItem[];
+  /** What the picture shows, in words. */
+  readonly sentence: string;
   readonly view: View['kind'] | 'usual';
   /** Whether time goes on. */
   readonly live: boolean;
 }
+
+/** The sentence is put anew this often at most, ms: it is read on the way, and not while it changes. */
+const SENTENCE_EVERY_MS = 2000;
 
 export class ChartDesk {
   readonly #plot: LivePlot;
@@ -34,6 +40,8 @@ export class ChartDesk {
   #byKeys = false;
   #selected: Fingers | null = null;
   #shown = '';
+  #sentence = '';
+  #sentenceAtMs = Number.NEGATIVE_INFINITY;
 
   constructor(
     host: HTMLElement,
@@ -164,6 +172,7 @@ export class ChartDesk {
     const { picture } = this;
     if (picture === null) return;
     this.#view = change(picture);
+    this.#sentenceAtMs = Number.NEGATIVE_INFINITY;
     this.ask();
   }
 
@@ -174,6 +183,7 @@ export class ChartDesk {
       selection: this.#selection(),
       said: this.#byKeys && cursor !== null ? sayCursorAloud(cursor.words, cursor.clock) : '',
       key: keyItems(picture),
+      sentence: this.#say(picture),
       view: this.#view?.kind ?? 'usual',
       live: picture.live,
     };
@@ -182,6 +192,15 @@ export class ChartDesk {
     if (text === this.#shown) return;
     this.#shown = text;
     this.#show(shown);
+  }
+
+  #say(picture: ChartPicture): string {
+    const nowMs = performance.now();
+    if (nowMs - this.#sentenceAtMs >= SENTENCE_EVERY_MS) {
+      this.#sentence = sentenceOf(picture);
+      this.#sentenceAtMs = nowMs;
+    }
+    return this.#sentence;
   }
 
   #cursor(picture: ChartPicture): ShownCursor | null {

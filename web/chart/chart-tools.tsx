@@ -1,6 +1,7 @@
 /** The buttons under the chart: zoom, the way back, and what can be taken from it. */
 import { CHART_TOOLS } from '../words/say-chart-tools.ts';
 import type { ChartDesk, ChartShown } from './chart-desk.ts';
+import { ChartMenu } from './chart-menu.tsx';
 
 interface ChartToolsProps {
   readonly desk: ChartDesk;
@@ -11,6 +12,7 @@ export function ChartTools({ desk, shown }: ChartToolsProps) {
   const view = shown?.view ?? 'usual';
   return (
     <div class="chart-tools">
+      <ChartMenu desk={desk} shown={shown} />
       {view === 'stay' ? (
         <button
           type="button"

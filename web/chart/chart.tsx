@@ -28,7 +28,7 @@ export function Chart({ picture, changes, description, children }: ChartProps) {
   latest.current = picture;
   const [desk, setDesk] = useState<ChartDesk | null>(null);
   const [shown, setShown] = useState<ChartShown | null>(null);
-  const help = useId();
+  const [sentence, help] = [useId(), useId()];
   const { look } = choices.value;
 
   useEffect(() => {
@@ -52,7 +52,7 @@ export function Chart({ picture, changes, description, children }: ChartProps) {
           aria-roledescription={CHART_TOOLS.kind}
           tabIndex={0}
           aria-label={description}
-          aria-describedby={help}
+          aria-describedby={`${sentence} ${help}`}
           data-view={shown?.view ?? 'usual'}
           onKeyDown={(event) => desk?.key(event)}
           onBlur={() => desk?.leaveByKeys()}
@@ -61,6 +61,9 @@ export function Chart({ picture, changes, description, children }: ChartProps) {
           {selection !== null && <div class="chart-selection" style={selection} />}
           {cursor !== null && <CursorBox {...cursor} />}
         </div>
+        <p class="unseen" id={sentence} data-testid="chart-sentence">
+          {shown?.sentence ?? ''}
+        </p>
         <p class="unseen" id={help}>
           {CHART_TOOLS.help}
         </p>

@@ -12,6 +12,7 @@ const HATCH_STEP = 5;
 
 export function drawUnmeasured(picture: FigurePicture): Markup[] {
   const { gaps, overRange, underRange } = picture.curve;
+  const { late } = picture;
   const stretch = (range: TimeRange) => {
     const x = xOf(picture, range.fromS);
     return { x, width: Math.max(NARROWEST, xOf(picture, range.toS) - x) };
@@ -28,6 +29,13 @@ export function drawUnmeasured(picture: FigurePicture): Markup[] {
         height: STRIP_HEIGHT,
       }),
     ),
+    ...late.map((range) =>
+      lateSign({
+        ...stretch(range),
+        y: PLANE_BOTTOM - 2 * STRIP_HEIGHT - 2,
+        height: STRIP_HEIGHT,
+      }),
+    ),
   ];
 }
 
@@ -41,6 +49,11 @@ interface Box {
 /** A dotted frame with nothing in it. */
 export function gapSign({ x, y, width, height }: Box): Markup {
   return markup`<rect class="gap" x="${x}" y="${y}" width="${width}" height="${height}" fill="${PRINT.sheet}" stroke="${PRINT.faint}" stroke-dasharray="1 3" />`;
+}
+
+/** A double line along the foot. */
+export function lateSign({ x, y, width, height }: Box): Markup {
+  return markup`<path class="late" d="M${x} ${y + height * 0.3}h${width}M${x} ${y + height * 0.8}h${width}" stroke="${PRINT.ink}" stroke-width="1" />`;
 }
 
 /** Hatched. Drawn line by line: a pattern makes a printed page ten times as large. */

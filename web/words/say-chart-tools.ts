@@ -14,9 +14,10 @@ export const CHART_TOOLS = {
     'Home goes to the beginning, End to the present, zero shows the whole recording, and Escape the usual view.',
   kind: 'chart',
   key: 'Signs in the chart',
-  saveAs: 'Save picture',
-  saveSvg: 'as SVG, to print or to edit',
-  savePng: 'as PNG, to send',
+  take: 'Picture, table',
+  saveAs: 'Save what is shown',
+  saveSvg: 'SVG, to print or to edit',
+  savePng: 'PNG, to send',
   saveFailed: 'The picture could not be made. The SVG can still be saved.',
   table: 'Readings as a table',
 } as const;
@@ -27,4 +28,11 @@ export const KEY_WORDS = {
   fitted: 'fitted, with its 80 % band',
   arrival: 'when it gets there, 8 times of 10',
   typedIn: 'typed in by hand',
+} as const;
+
+export const TABLE_WORDS = {
+  time: 'Time',
+  clock: 'Clock',
+  pressure: 'Pressure',
+  boils: 'Water boils at',
 } as const;

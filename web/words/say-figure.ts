@@ -7,6 +7,7 @@ export const FIGURE_WORDS = {
   over: 'above the sensor’s range',
   under: 'below the sensor’s range',
   gap: 'no readings',
+  late: 'came in late',
 } as const;
 
 export function sayPressureAxis(axis: 'log' | 'linear', unit: PressureUnit): string {

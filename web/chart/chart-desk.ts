@@ -131,8 +131,7 @@ export class ChartDesk {
     if (picture === null) return;
     const { time, bounds } = picture;
     const widthS = time.toS - time.fromS;
-    const within = (atS: number, fromS: number, toS: number) =>
-      Math.min(Math.max(atS, fromS), toS);
+    const within = (atS: number, fromS: number, toS: number) => Math.min(Math.max(atS, fromS), toS);
     const fromS = this.#askedS ?? within(bounds.latestS, time.fromS, time.toS);
     const stepped = this.#askedS === null ? fromS : fromS + widthS * by;
     this.#askedS = within(stepped, bounds.fromS, bounds.toS);

@@ -2,7 +2,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { clockWords } from '../parts/clock-words.ts';
 import { CHART_TOOLS, TABLE_WORDS } from '../words/say-chart-tools.ts';
+import { sayCountedFrom } from '../words/say-cursor.ts';
 import type { ChartDesk, ChartShown } from './chart-desk.ts';
+import { countedFrom } from './counted-from.ts';
 import { savePng, saveSvg } from './save-picture.ts';
 import { tableRows } from './table-rows.ts';
 
@@ -71,12 +73,12 @@ export function ChartMenu({ desk, shown }: ChartMenuProps) {
 function ReadingsTable({ desk }: { readonly desk: ChartDesk }) {
   const { picture } = desk;
   if (picture === null) return null;
-  const { startedAtMs, beside } = picture;
+  const { startedAtMs, beside, time } = picture;
   return (
     <table data-testid="chart-table">
       <thead>
         <tr>
-          <th scope="col">{TABLE_WORDS.time}</th>
+          <th scope="col">{sayCountedFrom(countedFrom(time, 0).event)}</th>
           {startedAtMs !== null && <th scope="col">{TABLE_WORDS.clock}</th>}
           <th scope="col">{beside.length === 0 ? TABLE_WORDS.pressure : picture.name}</th>
           {beside.map(({ name }) => (

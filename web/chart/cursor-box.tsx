@@ -30,9 +30,16 @@ export function CursorBox({ plane, across, down, words, clock }: ShownCursor) {
   const left = `${plane.left + across}px`;
   return (
     <div class="cursor" aria-hidden="true" data-testid="cursor">
-      <div class="cursor-line" style={{ left, top: `${plane.top}px`, height: `${plane.height}px` }} />
+      <div
+        class="cursor-line"
+        style={{ left, top: `${plane.top}px`, height: `${plane.height}px` }}
+      />
       {down !== null && (
-        <div class="cursor-point" data-testid="cursor-point" style={{ left, top: `${plane.top + down}px` }} />
+        <div
+          class="cursor-point"
+          data-testid="cursor-point"
+          style={{ left, top: `${plane.top + down}px` }}
+        />
       )}
       <div class="cursor-box" data-testid="cursor-box" ref={box}>
         <strong>{words.pressure}</strong>

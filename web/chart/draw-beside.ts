@@ -90,10 +90,7 @@ function namedOf({ picture, palette }: Drawing): Named[] {
     return { text: name, colour: palette.kelp, places: placesOf(series) };
   });
   const endPa = ({ places }: Named) => places.at(-1)?.pressurePa ?? 0;
-  return [
-    ...others,
-    { text: picture.name, colour: palette.ink, places: placesOf(picture.series) },
-  ]
+  return [...others, { text: picture.name, colour: palette.ink, places: placesOf(picture.series) }]
     .filter(({ places }) => places.length > 0)
     .sort((a, b) => endPa(b) - endPa(a));
 }

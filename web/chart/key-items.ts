@@ -4,13 +4,7 @@ import { KEY_WORDS } from '../words/say-chart-tools.ts';
 import { STRETCH_WORDS } from '../words/say-stretch.ts';
 import type { ChartPicture } from './chart-picture.ts';
 
-export type KeySign =
-  | StretchKind
-  | 'measured'
-  | 'typed_in'
-  | 'beside'
-  | 'foreseen'
-  | 'arrival';
+export type KeySign = StretchKind | 'measured' | 'typed_in' | 'beside' | 'foreseen' | 'arrival';
 
 export interface KeyItem {
   readonly sign: KeySign;
@@ -44,6 +38,5 @@ export function keyItems(picture: ChartPicture): KeyItem[] {
 }
 
 function isIn({ time }: ChartPicture) {
-  return ({ fromS, toS }: { fromS: number; toS: number }) =>
-    toS >= time.fromS && fromS <= time.toS;
+  return ({ fromS, toS }: { fromS: number; toS: number }) => toS >= time.fromS && fromS <= time.toS;
 }

@@ -27,6 +27,7 @@ export function placeBox(point: Place, box: Size, room: Size): Place {
   const left = within(point.left - box.width / 2, room.width - box.width);
   const below = room.height - point.top;
   // In the larger half, at its far end: where even that is too small it stands out of the room.
-  if (below > point.top) return { left, top: Math.max(point.top + BESIDE, room.height - box.height) };
+  if (below > point.top)
+    return { left, top: Math.max(point.top + BESIDE, room.height - box.height) };
   return { left, top: Math.min(0, point.top - BESIDE - box.height) };
 }

@@ -1,6 +1,6 @@
 /** Saves what the chart shows as a file. */
 import { type CaptionedFigure, captionedFigure } from '../figure/captioned.ts';
-import { clockWords } from '../parts/clock-words.ts';
+import { dayAndTime } from '../parts/clock-words.ts';
 import { sayCaption, sayFileName } from '../words/say-export.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { figureFrom } from './figure-from.ts';
@@ -19,15 +19,15 @@ export async function savePng(picture: ChartPicture): Promise<void> {
 }
 
 function figureOf(picture: ChartPicture): CaptionedFigure {
-  const { time, units, about, startedAtMs } = picture;
-  const { fromS, toS } = { fromS: Math.max(0, time.fromS), toS: time.toS };
-  const clock = (atS: number) => clockWords((startedAtMs ?? 0) + atS * 1000);
-  const stretch = {
-    fromS,
-    toS,
-    clock: startedAtMs === null ? null : ([clock(fromS), clock(toS)] as const),
-  };
-  return captionedFigure(figureFrom(picture), sayCaption(about, stretch, units.pressure));
+  const { time, units, about, startedAtMs, bounds } = picture;
+  // What is foreseen has no time of day yet.
+  const [fromS, toS] = [Math.max(0, time.fromS), Math.min(time.toS, bounds.latestS)];
+  const clock =
+    startedAtMs === null
+      ? null
+      : { from: dayAndTime(startedAtMs + fromS * 1000), to: dayAndTime(startedAtMs + toS * 1000) };
+  const caption = sayCaption(about, { fromS, toS, clock }, units.pressure);
+  return captionedFigure(figureFrom(picture), caption);
 }
 
 async function pngOf({ svg, width, height }: CaptionedFigure): Promise<Blob> {

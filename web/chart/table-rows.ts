@@ -1,5 +1,5 @@
 /** The curve as a table of some ten rows: pure. */
-import { sayCursor } from '../words/say-cursor.ts';
+import { sayCountedTime, sayCursor } from '../words/say-cursor.ts';
 import { sayBoilingTick } from '../words/say-chart.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { countedFrom } from './counted-from.ts';
@@ -7,7 +7,7 @@ import { cursorAt } from './cursor-at.ts';
 
 export interface TableRow {
   readonly atS: number;
-  /** '3:05 after pump on'. */
+  /** '3:05': from what on, the column's heading says. */
   readonly time: string;
   readonly pressure: string;
   /** Where water boils; empty where no pressure is known. */
@@ -32,11 +32,12 @@ export function tableRows(picture: ChartPicture): TableRow[] {
   return Array.from({ length: rows }, (_, row) => {
     const askedS = rows === 1 ? fromS : fromS + ((toS - fromS) * row) / (rows - 1);
     const facts = cursorAt(picture, askedS, (time.toS - time.fromS) / PIXELS);
-    const words = sayCursor(facts, countedFrom(time, askedS), units);
+    const from = countedFrom(time, askedS);
+    const words = sayCursor(facts, from, units);
     const { pressurePa } = facts.watched;
     return {
       atS: askedS,
-      time: words.since,
+      time: sayCountedTime(from.sinceS),
       pressure: words.pressure,
       boils:
         pressurePa === null

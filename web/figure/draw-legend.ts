@@ -37,7 +37,9 @@ function entriesFor(picture: FigurePicture): Entry[] {
   const band = markup`<rect y="-6" width="${SIGN_WIDTH}" height="12" fill="${PRINT.water}" fill-opacity="0.24" /><path d="M0 0h${SIGN_WIDTH}" stroke="${PRINT.water}" stroke-opacity="0.6" stroke-width="4.5" stroke-dasharray="9 6" />`;
   const box = { x: 0, y: -5, width: SIGN_WIDTH, height: 10 };
   return [
-    ...(curve.pieces.length > 0 ? [{ sign: line, label: name === '' ? FIGURE_WORDS.measured : name }] : []),
+    ...(curve.pieces.length > 0
+      ? [{ sign: line, label: name === '' ? FIGURE_WORDS.measured : name }]
+      : []),
     ...beside.map((other, at) => ({
       sign: markup`<path d="M0 0h${SIGN_WIDTH}" stroke="${PRINT.kelp}" stroke-width="1.3" stroke-dasharray="${dashesOf(at)}" />`,
       label: other.name,

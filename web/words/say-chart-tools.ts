@@ -31,7 +31,6 @@ export const KEY_WORDS = {
 } as const;
 
 export const TABLE_WORDS = {
-  time: 'Time',
   clock: 'Clock',
   pressure: 'Pressure',
   boils: 'Water boils at',

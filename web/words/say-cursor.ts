@@ -44,15 +44,15 @@ export interface CursorWords {
   readonly notes: string;
 }
 
-const EVENTS: Readonly<Record<CountedFrom['event'], string>> = {
+const AFTER: Readonly<Record<CountedFrom['event'], string>> = {
   pump_on: 'after pump on',
   valve_off: 'after valve-off',
-  beginning: 'after the recording began',
+  beginning: 'into the recording',
 };
 const BEFORE: Readonly<Record<CountedFrom['event'], string>> = {
   pump_on: 'before pump on',
   valve_off: 'before valve-off',
-  beginning: 'before the recording began',
+  beginning: 'before the recording',
 };
 const NOTHING = 'nothing measured';
 
@@ -91,9 +91,24 @@ function sayShown({ pressurePa, unmeasured }: ShownValue, unit: PressureUnit): s
 }
 
 function sayCounted({ sinceS, event }: CountedFrom): string {
-  // What is less than half a second away is at the moment itself.
-  if (sinceS < -0.5) return `${sayMoment(-sinceS)} ${BEFORE[event]}`;
-  return `${sayMoment(sinceS)} ${EVENTS[event]}`;
+  return isBefore(sinceS)
+    ? `${sayMoment(-sinceS)} ${BEFORE[event]}`
+    : `${sayMoment(sinceS)} ${AFTER[event]}`;
+}
+
+/** Above a column of times. */
+export function sayCountedFrom(event: CountedFrom['event']): string {
+  return AFTER[event].charAt(0).toUpperCase() + AFTER[event].slice(1);
+}
+
+/** '3:05', '\u22120:12' before it. */
+export function sayCountedTime(sinceS: number): string {
+  return isBefore(sinceS) ? `\u2212${sayMoment(-sinceS)}` : sayMoment(sinceS);
+}
+
+/** What is less than half a second away is at the moment itself. */
+function isBefore(sinceS: number): boolean {
+  return sinceS < -0.5;
 }
 
 function sayBoils(pressurePa: ShownValue['pressurePa'], { temperature }: UnitsOfChoice): string {
@@ -109,10 +124,7 @@ function sayNotes({ watched, foreseen }: ShownMoment, unit: PressureUnit): strin
     const digits = (pa: number) => sayNumber(pressureFromPa(Math.max(0, pa), unit), 2);
     return `forecast: between ${digits(foreseen.lowPa)} and ${digits(foreseen.highPa)}`;
   }
-  return [
-    watched.warmingUp ? STRETCH_WORDS.warming_up : '',
-    watched.late ? STRETCH_WORDS.late : '',
-  ]
+  return [watched.warmingUp ? STRETCH_WORDS.warming_up : '', watched.late ? STRETCH_WORDS.late : '']
     .filter((note) => note !== '')
     .join(', ');
 }

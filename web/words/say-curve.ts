@@ -69,11 +69,7 @@ function wayFrom(fromPa: number, toPa: number): 'falls' | 'rises' | 'stays' {
   return toPa > fromPa * (1 + SAME) ? 'rises' : 'stays';
 }
 
-function sayLimit(
-  { last }: CurveShape,
-  { axis, sheet }: ShownCurve,
-  units: UnitsOfChoice,
-): string {
+function sayLimit({ last }: CurveShape, { axis, sheet }: ShownCurve, units: UnitsOfChoice): string {
   const limitPa = axis === 'log' ? sheet.targetPa : sheet.endLimitPa;
   const name = axis === 'log' ? 'target' : 'limit';
   const side = last.pressurePa < limitPa ? 'below' : 'above';

@@ -12,11 +12,16 @@ export interface ExportFacts {
   readonly sensors: readonly string[];
 }
 
-/** A stretch of the recording, s, with the clock at both ends where it is known. */
+/** A stretch of the recording, s, with day and time of day at both ends where they are known. */
 interface ExportStretch {
   readonly fromS: number;
   readonly toS: number;
-  readonly clock: readonly [string, string] | null;
+  readonly clock: { readonly from: DayAndTime; readonly to: DayAndTime } | null;
+}
+
+interface DayAndTime {
+  readonly day: string;
+  readonly time: string;
 }
 
 const ORIGINS: Readonly<Record<ExportFacts['origin'], string>> = {
@@ -29,19 +34,24 @@ const ORIGINS: Readonly<Record<ExportFacts['origin'], string>> = {
 /** Two lines above the picture. */
 export function sayCaption(
   facts: ExportFacts,
-  { fromS, toS, clock }: ExportStretch,
+  stretch: ExportStretch,
   unit: PressureUnit,
 ): string[] {
   const job = [facts.site, facts.equipment].filter((part) => part !== '').join(', ');
-  const when =
-    clock === null
-      ? `${sayMoment(fromS)} to ${sayMoment(toS)} of recording ${facts.recordingId}`
-      : `${clock[0]} to ${clock[1]}`;
   const sensors = facts.sensors.filter((name) => name !== '').join(', ');
   return [
     [ORIGINS[facts.origin], job].filter((part) => part !== '').join(': '),
-    [sensors, when, `absolute pressure in ${unit}`].filter((part) => part !== '').join(' · '),
+    [sensors, sayWhen(stretch, facts.recordingId), `absolute pressure in ${unit}`]
+      .filter((part) => part !== '')
+      .join(' · '),
   ];
+}
+
+function sayWhen({ fromS, toS, clock }: ExportStretch, recordingId: number): string {
+  if (clock === null) return `${sayMoment(fromS)} to ${sayMoment(toS)} of recording ${recordingId}`;
+  const { from, to } = clock;
+  const end = from.day === to.day ? to.time : `${to.day}, ${to.time}`;
+  return `${from.day}, ${from.time} to ${end}`;
 }
 
 /** At most so many letters of the site in a file's name. */

@@ -68,13 +68,13 @@ describe('gaps', () => {
     const drawn = curveOf(count(10, change)).drawn(all);
     expect(drawn.pressurePa.filter((value) => value === null)).toHaveLength(1);
     expect(drawn.pressurePa[5]).toBeNull();
-    expect(drawn.stretches).toEqual([
-      { kind: 'gap', fromS: 4, toS: change(5).elapsedS ?? 5 },
-    ]);
+    expect(drawn.stretches).toEqual([{ kind: 'gap', fromS: 4, toS: change(5).elapsedS ?? 5 }]);
   });
 
   test('a sequence number that wraps around is no gap', () => {
-    const drawn = curveOf(count(4, (at) => ({ sequence: (0xffff_fffe + at) % 2 ** 32 }))).drawn(all);
+    const drawn = curveOf(count(4, (at) => ({ sequence: (0xffff_fffe + at) % 2 ** 32 }))).drawn(
+      all,
+    );
     expect(drawn.pressurePa).not.toContain(null);
   });
 
@@ -122,8 +122,7 @@ describe('what no line tells', () => {
       return at < 8000 ? { condition: 'fault', pressurePa: null } : {};
     };
     const curve = curveOf(count(10_000, condition));
-    const kinds = (toS: number) =>
-      curve.drawn({ fromS: 0, toS }).stretches.map(({ kind }) => kind);
+    const kinds = (toS: number) => curve.drawn({ fromS: 0, toS }).stretches.map(({ kind }) => kind);
     expect(kinds(10_000)).toEqual(['warming_up', 'over_range', 'fault']);
     expect(kinds(1500)).toEqual(['warming_up']);
     const far = curve.drawn({ fromS: 0, toS: 10_000 });

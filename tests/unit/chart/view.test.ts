@@ -118,11 +118,13 @@ describe('the cursor’s box', () => {
   });
 
   test('stays within the room where there is one', () => {
-    expect(placeBox({ left: 500, top: 5 }, { width: 200, height: 100 }, { width: 600, height: 300 }))
-      .toEqual({ left: 282, top: 0 });
+    expect(
+      placeBox({ left: 500, top: 5 }, { width: 200, height: 100 }, { width: 600, height: 300 }),
+    ).toEqual({ left: 282, top: 0 });
     // Too wide for either side: in the larger half.
-    expect(placeBox({ left: 130, top: 40 }, { width: 220, height: 100 }, { width: 270, height: 300 }))
-      .toEqual({ left: 20, top: 200 });
+    expect(
+      placeBox({ left: 130, top: 40 }, { width: 220, height: 100 }, { width: 270, height: 300 }),
+    ).toEqual({ left: 20, top: 200 });
   });
 });
 

@@ -1,4 +1,5 @@
 /** Where the chart's parts meet: what a person does, what is chosen to be seen, and what is shown of it. */
+import type { TimeRange } from '../figure/time-range.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { sayCursor, sayCursorAloud } from '../words/say-cursor.ts';
 import { chartKey, type ChartKey } from './chart-keys.ts';
@@ -11,7 +12,16 @@ import { type KeyItem, keyItems } from './key-items.ts';
 import { LivePlot } from './live-plot.ts';
 import type { Fingers } from './pinched.ts';
 import { listen } from './pointing.ts';
-import { atBeginning, atPresent, moved, type View, viewOf, zoomed } from './view.ts';
+import {
+  atBeginning,
+  atPresent,
+  type Bounds,
+  moved,
+  rangeOf,
+  type View,
+  viewOf,
+  zoomed,
+} from './view.ts';
 
 /** What stands around the plot, anew whenever it is another. */
 export interface ChartShown {
@@ -32,6 +42,7 @@ export interface ChartShown {
 const SENTENCE_EVERY_MS = 2000;
 
 export class ChartDesk {
+  readonly #host: HTMLElement;
   readonly #plot: LivePlot;
   readonly #show: (shown: ChartShown) => void;
   readonly #stopListening: () => void;
@@ -42,12 +53,14 @@ export class ChartDesk {
   #shown = '';
   #sentence = '';
   #sentenceAtMs = Number.NEGATIVE_INFINITY;
+  #sentenceTimer: number | undefined;
 
   constructor(
     host: HTMLElement,
     picture: (view: View | null) => ChartPicture,
     show: (shown: ChartShown) => void,
   ) {
+    this.#host = host;
     this.#show = show;
     this.#plot = new LivePlot(host, {
       picture: () => picture(this.#view),
@@ -55,12 +68,12 @@ export class ChartDesk {
     });
     this.#stopListening = listen(host, {
       shareAt: (clientX) => this.#plot.shareAt(clientX),
-      shown: () => this.#plot.picture?.time ?? null,
+      shown: () => this.#chosen(),
       pointAt: (share) => this.#pointAt(share),
       select: (stretch) => this.#select(stretch),
-      show: (range) => this.#change(({ bounds }) => viewOf(range, bounds)),
+      show: (range) => this.#change((_, bounds) => viewOf(range, bounds)),
       zoom: (factor, around) => this.zoom(factor, around),
-      move: (shift) => this.#change(({ time, bounds }) => moved(time, shift, bounds)),
+      move: (shift) => this.#change((shown, bounds) => moved(shown, shift, bounds)),
       showUsual: () => this.showUsual(),
     });
   }
@@ -70,6 +83,7 @@ export class ChartDesk {
   }
 
   end(): void {
+    window.clearTimeout(this.#sentenceTimer);
     this.#stopListening();
     this.#plot.end();
   }
@@ -81,7 +95,7 @@ export class ChartDesk {
 
   /** @param around the place that stays where it is, 0 left to 1 right; by itself the cursor's, or the present */
   zoom(factor: number, around = this.#middle()): void {
-    this.#change(({ time, bounds }) => zoomed(time, factor, around, bounds));
+    this.#change((shown, bounds) => zoomed(shown, factor, around, bounds));
   }
 
   showUsual(): void {
@@ -112,11 +126,11 @@ export class ChartDesk {
       case 'step':
         return this.#step(key.by);
       case 'move':
-        return this.#change(({ time, bounds }) => moved(time, key.by, bounds));
+        return this.#change((shown, bounds) => moved(shown, key.by, bounds));
       case 'beginning':
-        return this.#change(({ time, bounds }) => atBeginning(time, bounds));
+        return this.#change((shown, bounds) => atBeginning(shown, bounds));
       case 'present':
-        return this.#change(({ time, bounds }) => atPresent(time, bounds));
+        return this.#change((shown, bounds) => atPresent(shown, bounds));
       case 'all':
         return this.showAll();
       case 'usual':
@@ -128,16 +142,17 @@ export class ChartDesk {
   /** From the present on, if nothing was looked at; what leaves the picture takes it along. */
   #step(by: number): void {
     const { picture } = this;
-    if (picture === null) return;
-    const { time, bounds } = picture;
-    const widthS = time.toS - time.fromS;
+    const shown = this.#chosen();
+    if (picture === null || shown === null) return;
+    const { bounds } = picture;
+    const widthS = shown.toS - shown.fromS;
     const within = (atS: number, fromS: number, toS: number) => Math.min(Math.max(atS, fromS), toS);
-    const fromS = this.#askedS ?? within(bounds.latestS, time.fromS, time.toS);
+    const fromS = this.#askedS ?? within(bounds.latestS, shown.fromS, shown.toS);
     const stepped = this.#askedS === null ? fromS : fromS + widthS * by;
     this.#askedS = within(stepped, bounds.fromS, bounds.toS);
     this.#byKeys = true;
-    if (this.#askedS < time.fromS || this.#askedS > time.toS) {
-      this.#change(() => moved(time, Math.sign(by) / 2, bounds));
+    if (this.#askedS < shown.fromS || this.#askedS > shown.toS) {
+      this.#change(() => moved(shown, Math.sign(by) / 2, bounds));
     } else this.#update(picture);
   }
 
@@ -159,23 +174,31 @@ export class ChartDesk {
 
   /** The place that stays where it is when somebody zooms without pointing. */
   #middle(): number {
-    const { picture } = this;
-    if (picture === null) return 0.5;
-    const { time, bounds } = picture;
-    const atS = this.#askedS ?? bounds.latestS;
-    const share = (atS - time.fromS) / (time.toS - time.fromS);
+    const shown = this.#chosen();
+    if (this.picture === null || shown === null) return 0.5;
+    const atS = this.#askedS ?? this.picture.bounds.latestS;
+    const share = (atS - shown.fromS) / (shown.toS - shown.fromS);
     return share >= 0 && share <= 1 ? share : 0.5;
   }
 
-  #change(change: (picture: ChartPicture) => View | null): void {
+  /** The stretch that is chosen now: several may be chosen before the next is drawn. */
+  #chosen(): TimeRange | null {
     const { picture } = this;
-    if (picture === null) return;
-    this.#view = change(picture);
+    return picture === null ? null : rangeOf(this.#view, picture.usual, picture.bounds);
+  }
+
+  #change(change: (shown: TimeRange, bounds: Bounds) => View | null): void {
+    const shown = this.#chosen();
+    if (this.picture === null || shown === null) return;
+    this.#view = change(shown, this.picture.bounds);
     this.#sentenceAtMs = Number.NEGATIVE_INFINITY;
     this.ask();
   }
 
   #update(picture: ChartPicture): void {
+    // For tests and support, as the page's state; nothing reads them here.
+    this.#host.dataset['fromS'] = String(picture.time.fromS);
+    this.#host.dataset['toS'] = String(picture.time.toS);
     const cursor = this.#cursor(picture);
     const shown: ChartShown = {
       cursor,
@@ -195,9 +218,16 @@ export class ChartDesk {
 
   #say(picture: ChartPicture): string {
     const nowMs = performance.now();
-    if (nowMs - this.#sentenceAtMs >= SENTENCE_EVERY_MS) {
+    const dueMs = this.#sentenceAtMs + SENTENCE_EVERY_MS - nowMs;
+    if (dueMs <= 0) {
       this.#sentence = sentenceOf(picture);
       this.#sentenceAtMs = nowMs;
+    } else {
+      // What was drawn last is said also where nothing is drawn after it.
+      this.#sentenceTimer ??= window.setTimeout(() => {
+        this.#sentenceTimer = undefined;
+        if (this.picture !== null) this.#update(this.picture);
+      }, dueMs);
     }
     return this.#sentence;
   }

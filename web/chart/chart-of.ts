@@ -57,6 +57,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
   const inRise = time.axis === 'linear' && rise !== null;
   return {
     time,
+    usual,
     bounds,
     range,
     source: facts.curve,

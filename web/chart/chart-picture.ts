@@ -3,7 +3,7 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import type { CurvePoint } from '../analysis/conclusions.ts';
 import type { ChartFlag, ChartLine } from '../figure/chart-lines.ts';
 import type { PressureRange } from '../figure/pressure-range.ts';
-import type { ChartTime } from '../figure/time-range.ts';
+import type { ChartTime, TimeRange } from '../figure/time-range.ts';
 import type { ChannelCurve } from '../store/channel-curve.ts';
 import type { DrawnCurve } from '../store/drawn-curve.ts';
 import type { ExportFacts } from '../words/say-export.ts';
@@ -32,6 +32,8 @@ export interface BesideLine {
 
 export interface ChartPicture {
   readonly time: ChartTime;
+  /** What is shown where nothing else was chosen. */
+  readonly usual: TimeRange;
   readonly bounds: Bounds;
   readonly range: PressureRange;
   /** The watched curve, to look things up in, and what is drawn of it. */

@@ -35,6 +35,7 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
   const series = curve.drawn(time);
   return {
     time,
+    usual: whole,
     bounds,
     source: curve,
     range: pressureRange(time, series.pressurePa, null, sheet, units.pressure),

@@ -104,7 +104,11 @@ function asker(page: Page) {
   return {
     number: async (what: string) => z.number().parse(await ask(what)),
     /** In ascending order. */
-    times: async (what: string) => z.array(z.number()).parse(await ask(what)).sort((a, b) => a - b),
+    times: async (what: string) =>
+      z
+        .array(z.number())
+        .parse(await ask(what))
+        .sort((a, b) => a - b),
     nothing: async (what: string) => void (await ask(what)),
   };
 }

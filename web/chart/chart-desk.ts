@@ -199,6 +199,8 @@ export class ChartDesk {
     // For tests and support, as the page's state; nothing reads them here.
     this.#host.dataset['fromS'] = String(picture.time.fromS);
     this.#host.dataset['toS'] = String(picture.time.toS);
+    this.#host.dataset['latestS'] = String(picture.bounds.latestS);
+    this.#host.dataset['points'] = String(picture.series.elapsedS.length);
     const cursor = this.#cursor(picture);
     const shown: ChartShown = {
       cursor,

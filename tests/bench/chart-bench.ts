@@ -25,11 +25,12 @@ const HOURS = 8;
 const DRAWN_EVERY_S = 15;
 
 export async function benchChart(): Promise<Row[]> {
-  const { page, devtools, close } = await openBenchPage();
+  const bench = await openBenchPage();
+  const { page, devtools } = bench;
   try {
     return [...(await benchDrawing(page)), ...(await benchMemory(page, devtools))];
   } finally {
-    await close();
+    await bench.close();
   }
 }
 
@@ -109,7 +110,9 @@ function asker(page: Page) {
         .array(z.number())
         .parse(await ask(what))
         .sort((a, b) => a - b),
-    nothing: async (what: string) => void (await ask(what)),
+    nothing: async (what: string) => {
+      await ask(what);
+    },
   };
 }
 

@@ -53,9 +53,11 @@ async function openChart(): Promise<Page> {
 }
 
 async function shownTime(page: Page): Promise<{ fromS: number; toS: number }> {
-  const { fromS, toS } = await page
-    .getByTestId('chart')
-    .evaluate((host) => (host instanceof HTMLElement ? { ...host.dataset } : {}));
+  const chart = page.getByTestId('chart');
+  const [fromS, toS] = await Promise.all([
+    chart.getAttribute('data-from-s'),
+    chart.getAttribute('data-to-s'),
+  ]);
   return { fromS: Number(fromS), toS: Number(toS) };
 }
 
@@ -255,7 +257,7 @@ test('what no line tells is named in the key, and the curve in words', async () 
   const signs = await key.locator('svg').evaluateAll((all) => all.map((one) => one.innerHTML));
   expect(new Set(signs).size).toBe(signs.length);
   await expect
-    .poll(() => page.getByTestId('chart-sentence').innerText())
+    .poll(() => page.getByTestId('chart-sentence').innerText(), { timeout: 10_000 })
     .toMatch(/^The pressure falls from [\d\u00a0]+ to 32\d micron in 1\d min/u);
   await page.context().close();
 });

@@ -5,9 +5,9 @@ import { SEEN } from '../store/slice.ts';
 import type { ChartPicture } from './chart-picture.ts';
 
 /** What there is where nothing was measured. */
-export type Unmeasured = 'over_range' | 'under_range' | 'fault' | 'gap' | 'nothing';
+type Unmeasured = 'over_range' | 'under_range' | 'fault' | 'gap' | 'nothing' | 'ahead';
 
-export interface CursorValue {
+interface CursorValue {
   /** Null where nothing was measured. Different where a pixel holds several readings. */
   readonly pressurePa: { readonly low: number; readonly high: number } | null;
   readonly unmeasured: Unmeasured | null;
@@ -37,10 +37,12 @@ export function cursorAt(picture: ChartPicture, askedS: number, pixelS: number):
   const isAhead = askedS > picture.bounds.latestS;
   return {
     atS: atS ?? askedS,
-    watched: value,
-    beside: picture.beside.map(({ name, curve }) => {
-      return { name, ...lookUp(curve, atS ?? askedS, pixelS).value };
-    }),
+    watched: isAhead ? { ...NOTHING, unmeasured: 'ahead' } : value,
+    beside: isAhead
+      ? []
+      : picture.beside.map(({ name, curve }) => {
+          return { name, ...lookUp(curve, atS ?? askedS, pixelS).value };
+        }),
     foreseen: isAhead ? pointAt(picture.curve, askedS) : null,
   };
 }

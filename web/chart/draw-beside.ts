@@ -62,7 +62,7 @@ export function labelCurves(drawing: Drawing): void {
   const begin = Math.max(picture.time.fromS, picture.time.originS);
   const lengthS = Math.min(Math.max(...ends), picture.time.toS) - begin;
   ctx.save();
-  ctx.font = figureFont((small ? 14 : 17) * ratio, 600);
+  ctx.font = figureFont((small ? 16 : 17) * ratio, 600);
   for (const [rank, { text, colour, places }] of named.entries()) {
     const step = named.length < 2 ? 0 : (LAST_SHARE - FIRST_SHARE) / (named.length - 1);
     const atS = begin + (FIRST_SHARE + step * rank) * lengthS;

@@ -47,7 +47,7 @@ export function drawStretches(drawing: Drawing): void {
   const { stretches } = picture.series;
   const lanes = stretchLanes(stretches);
   inPlane(drawing, () => {
-    ctx.font = remarkFont((small ? 14 : 17) * ratio);
+    ctx.font = remarkFont((small ? 16 : 17) * ratio);
     for (const stretch of stretches) {
       const lane = lanes.find(({ kind }) => kind === stretch.kind);
       if (lane !== undefined) {

@@ -7,6 +7,8 @@ import { sayCurve } from '../words/say-curve.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { curveShape } from './curve-shape.ts';
 
+const STRIPS = ['late', 'fault', 'warming_up'] as const;
+
 export function figureFrom(picture: ChartPicture): FigurePicture {
   const { time, range, series, beside, curve, lines, flags, ground, points, units } = picture;
   const of = (kind: StretchKind) => series.stretches.filter((stretch) => stretch.kind === kind);
@@ -19,11 +21,11 @@ export function figureFrom(picture: ChartPicture): FigurePicture {
       pieces: piecesOf(series),
       overRange: of('over_range'),
       underRange: of('under_range'),
-      gaps: [...of('gap'), ...of('fault')],
+      gaps: of('gap'),
     },
     name: beside.length === 0 ? '' : picture.name,
     beside: beside.map((line) => ({ name: line.name, pieces: piecesOf(line.series) })),
-    late: of('late'),
+    strips: STRIPS.flatMap((kind) => of(kind).map(({ fromS, toS }) => ({ kind, fromS, toS }))),
     fit: curve,
     fitName: time.axis === 'log' ? KEY_WORDS.foreseen : KEY_WORDS.fitted,
     lines,

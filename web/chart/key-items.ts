@@ -4,7 +4,7 @@ import { KEY_WORDS } from '../words/say-chart-tools.ts';
 import { STRETCH_WORDS } from '../words/say-stretch.ts';
 import type { ChartPicture } from './chart-picture.ts';
 
-export type KeySign = StretchKind | 'measured' | 'typed_in' | 'beside' | 'foreseen' | 'arrival';
+type KeySign = StretchKind | 'measured' | 'typed_in' | 'beside' | 'foreseen' | 'arrival';
 
 export interface KeyItem {
   readonly sign: KeySign;

@@ -7,7 +7,8 @@ import type { ChartPicture } from './chart-picture.ts';
 import { drawArrivals } from './draw-arrivals.ts';
 import { drawBeside, labelCurves } from './draw-beside.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
-import { drawBandAndLines, drawFlagsAndPresent, drawGround } from './draw-chart.ts';
+import { drawForeseen, drawGround, drawRemarkAndPresent } from './draw-chart.ts';
+import { drawFlags, drawLineNames, drawLines } from './draw-lines.ts';
 import { drawGaps, drawStretches } from './draw-stretches.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
 
@@ -117,11 +118,14 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
         ],
         draw: [
           (plot) => {
-            drawBandAndLines(drawing(plot));
+            drawForeseen(drawing(plot));
+            drawLines(drawing(plot));
             drawArrivals(drawing(plot));
             labelExpected(drawing(plot));
             drawStretches(drawing(plot));
-            drawFlagsAndPresent(drawing(plot));
+            drawFlags(drawing(plot));
+            drawLineNames(drawing(plot));
+            drawRemarkAndPresent(drawing(plot));
             labelCurves(drawing(plot));
             setting.drawn();
           },

@@ -36,6 +36,8 @@ export function listen(host: HTMLElement, pointing: Pointing): () => void {
   host.addEventListener('pointerup', (event) => ear.up(event), { signal });
   host.addEventListener('pointercancel', (event) => ear.cancel(event), { signal });
   host.addEventListener('pointerleave', (event) => ear.leave(event), { signal });
+  // A cursor that a finger has left goes with the next press elsewhere.
+  document.addEventListener('pointerdown', (event) => ear.pressed(event, host), { signal });
   host.addEventListener('dblclick', () => pointing.showUsual(), { signal });
   return () => ending.abort();
 }
@@ -79,6 +81,10 @@ class Ear {
       if (this.#fingers.size === 1) this.#hasMoved = false;
       this.#begin();
     } else this.#selectingFromX = event.clientX;
+  }
+
+  pressed({ target }: PointerEvent, host: HTMLElement): void {
+    if (target instanceof Node && !host.contains(target)) this.#pointing.pointAt(null);
   }
 
   move(event: PointerEvent): void {

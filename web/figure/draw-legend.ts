@@ -1,12 +1,13 @@
 /** What the signs mean, of those that the figure shows: under the time axis. */
 import { FIGURE_WORDS } from '../words/say-figure.ts';
 import { dashesOf } from './draw-curve.ts';
-import { beyondSign, gapSign, lateSign } from './draw-unmeasured.ts';
+import { beyondSign, gapSign, stripSign } from './draw-unmeasured.ts';
 import type { FigurePicture } from './figure-picture.ts';
 import { FIGURE_WIDTH, PLANE, PLANE_BOTTOM, textWidth } from './figure-plane.ts';
 import { type Markup, markup } from './markup.ts';
 import { PRINT } from './print-palette.ts';
 
+const STRIP_KINDS = ['late', 'fault', 'warming_up'] as const;
 const SIGN_WIDTH = 26;
 const ROW_HEIGHT = 18;
 
@@ -32,7 +33,7 @@ export function drawLegend(picture: FigurePicture): Markup {
 }
 
 function entriesFor(picture: FigurePicture): Entry[] {
-  const { curve, fit, fitName, name, beside, late } = picture;
+  const { curve, fit, fitName, name, beside, strips } = picture;
   const line = markup`<path d="M0 0h${SIGN_WIDTH}" stroke="${PRINT.ink}" stroke-width="1.5" />`;
   const band = markup`<rect y="-6" width="${SIGN_WIDTH}" height="12" fill="${PRINT.water}" fill-opacity="0.24" /><path d="M0 0h${SIGN_WIDTH}" stroke="${PRINT.water}" stroke-opacity="0.6" stroke-width="4.5" stroke-dasharray="9 6" />`;
   const box = { x: 0, y: -5, width: SIGN_WIDTH, height: 10 };
@@ -52,6 +53,9 @@ function entriesFor(picture: FigurePicture): Entry[] {
       ? [{ sign: beyondSign('under', box), label: FIGURE_WORDS.under }]
       : []),
     ...(curve.gaps.length > 0 ? [{ sign: gapSign(box), label: FIGURE_WORDS.gap }] : []),
-    ...(late.length > 0 ? [{ sign: lateSign(box), label: FIGURE_WORDS.late }] : []),
+    ...STRIP_KINDS.filter((kind) => strips.some((strip) => strip.kind === kind)).map((kind) => ({
+      sign: stripSign(kind, box),
+      label: FIGURE_WORDS[kind],
+    })),
   ];
 }

@@ -39,7 +39,7 @@ export function figureOf(facts: FigureFacts): FigurePicture {
     curve,
     name: '',
     beside: [],
-    late: [],
+    strips: [],
     fitName: FIGURE_WORDS.fit,
     fit: conclusions?.rise?.curve ?? [],
     lines: chartLines(time, sheet, units),

@@ -6,6 +6,11 @@ import type { PressureRange } from './pressure-range.ts';
 import type { CurvePlace, DrawnCurve } from './thinned-curve.ts';
 import type { ChartTime, TimeRange } from './time-range.ts';
 
+/** `late`: recorded after later ones; `fault`: without a number; `warming_up`: not to be relied on. */
+export interface FigureStrip extends TimeRange {
+  readonly kind: 'late' | 'fault' | 'warming_up';
+}
+
 export interface FigurePicture {
   /** Letters, digits and hyphens, and no other figure's on the same page. */
   readonly id: string;
@@ -21,8 +26,8 @@ export interface FigurePicture {
     readonly name: string;
     readonly pieces: readonly (readonly CurvePlace[])[];
   }[];
-  /** Stretches of readings that were recorded after later ones. */
-  readonly late: readonly TimeRange[];
+  /** What else is told of its readings, in strips along the foot. */
+  readonly strips: readonly FigureStrip[];
   /** The curve to come, or a fitted one, and its band; empty where there is none. */
   readonly fit: readonly CurvePoint[];
   readonly fitName: string;

@@ -8,7 +8,7 @@ import { Slice } from './slice.ts';
 const FIELDS = 12;
 const BLOCK_SLICES = 256;
 /** Memory of a slice, bytes: twelve numbers of eight. */
-export const SLICE_BYTES = FIELDS * 8;
+const SLICE_BYTES = FIELDS * 8;
 
 export class PyramidLevel {
   /** Length of a slice, s. */

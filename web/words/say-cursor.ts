@@ -12,7 +12,7 @@ import type { UnitsOfChoice } from './units-of-choice.ts';
 interface ShownValue {
   /** Null where nothing was measured; different where a pixel holds several readings. */
   readonly pressurePa: { readonly low: number; readonly high: number } | null;
-  readonly unmeasured: 'over_range' | 'under_range' | 'fault' | 'gap' | 'nothing' | null;
+  readonly unmeasured: 'over_range' | 'under_range' | 'fault' | 'gap' | 'nothing' | 'ahead' | null;
   readonly warmingUp: boolean;
   readonly late: boolean;
 }
@@ -55,6 +55,7 @@ const BEFORE: Readonly<Record<CountedFrom['event'], string>> = {
   beginning: 'before the recording',
 };
 const NOTHING = 'nothing measured';
+const AHEAD = 'still to come';
 
 export function sayCursor(
   moment: ShownMoment,
@@ -83,6 +84,7 @@ export function sayCursorAloud(words: CursorWords, clock: string): string {
 
 function sayShown({ pressurePa, unmeasured }: ShownValue, unit: PressureUnit): string {
   if (pressurePa === null) {
+    if (unmeasured === 'ahead') return AHEAD;
     return unmeasured === null || unmeasured === 'nothing' ? NOTHING : STRETCH_WORDS[unmeasured];
   }
   const { low, high } = pressurePa;

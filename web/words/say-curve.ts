@@ -61,7 +61,10 @@ function sayShape({ first, last, lowest, highest }: CurveShape, units: UnitsOfCh
       ? `with its highest, ${sayPressure(highest.pressurePa, unit)}, after ${sayDuration(highest.elapsedS - first.elapsedS)}`
       : '',
   ];
-  return [`${path} ${way === 'stays' ? 'for' : 'in'} ${long}`, ...by.filter((part) => part !== '')].join(', ');
+  return [
+    `${path} ${way === 'stays' ? 'for' : 'in'} ${long}`,
+    ...by.filter((part) => part !== ''),
+  ].join(', ');
 }
 
 function wayFrom(fromPa: number, toPa: number): 'falls' | 'rises' | 'stays' {

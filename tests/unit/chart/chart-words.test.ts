@@ -88,7 +88,7 @@ describe('at a moment', () => {
       pressure: 'about 75.0 micron',
       notes: 'forecast: between 60 and 90',
     });
-    expect(said(picture, 250, 0.1).pressure).toBe('nothing measured');
+    expect(said(picture, 250, 0.1).pressure).toBe('still to come');
   });
 
   test('where nothing was measured it says why', () => {

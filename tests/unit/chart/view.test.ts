@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chartKey } from '../../../web/chart/chart-keys.ts';
 import { pinched } from '../../../web/chart/pinched.ts';
+import { placeLabels } from '../../../web/figure/place-labels.ts';
 import { placeBox } from '../../../web/chart/place-box.ts';
 import {
   atBeginning,
@@ -132,4 +133,39 @@ test('keys that mean nothing to the chart stay with the page', () => {
   expect(chartKey('Tab', false)).toBeNull();
   expect(chartKey('ArrowUp', false)).toBeNull();
   expect(chartKey('ArrowLeft', true)).toEqual({ kind: 'move', by: -0.2 });
+});
+
+describe('names of lines', () => {
+  const line = (y: number, width = 100) => ({ y, width });
+
+  test('stand above their lines, the lower of two close ones below it', () => {
+    expect(placeLabels([line(100), line(200)], 20, 400)).toEqual([
+      { inset: 0, middle: 88 },
+      { inset: 0, middle: 188 },
+    ]);
+    expect(placeLabels([line(100), line(105)], 20, 400)[1]).toEqual({ inset: 0, middle: 117 });
+  });
+
+  test('never lie on one another, and never below the drawing', () => {
+    const wish = fc.record({
+      y: fc.integer({ min: 30, max: 300 }),
+      width: fc.integer({ min: 20, max: 200 }),
+    });
+    fc.assert(
+      fc.property(fc.array(wish, { maxLength: 3 }), (wishes) => {
+        const places = placeLabels(wishes, 20, 300);
+        for (const [at, a] of places.entries()) {
+          expect(a.middle).toBeLessThanOrEqual(300);
+          for (const [other, b] of places.entries()) {
+            if (other <= at) continue;
+            const isApart =
+              Math.abs(a.middle - b.middle) >= 20 ||
+              a.inset >= b.inset + (wishes[other]?.width ?? 0) ||
+              b.inset >= a.inset + (wishes[at]?.width ?? 0);
+            expect(isApart).toBe(true);
+          }
+        }
+      }),
+    );
+  });
 });

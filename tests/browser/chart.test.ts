@@ -53,11 +53,9 @@ async function openChart(): Promise<Page> {
 }
 
 async function shownTime(page: Page): Promise<{ fromS: number; toS: number }> {
-  const chart = page.getByTestId('chart');
-  const [fromS, toS] = await Promise.all([
-    chart.getAttribute('data-from-s'),
-    chart.getAttribute('data-to-s'),
-  ]);
+  const [fromS, toS] = await page
+    .getByTestId('chart')
+    .evaluate((host) => [host.getAttribute('data-from-s'), host.getAttribute('data-to-s')]);
   return { fromS: Number(fromS), toS: Number(toS) };
 }
 
@@ -289,7 +287,7 @@ test('what is shown can be saved, and read as a table', async () => {
   await page.context().close();
 });
 
-test('nothing of it breaks a rule of accessibility, in any look', async () => {
+test('nothing of it breaks a rule of accessibility, in any look', { timeout: 90_000 }, async () => {
   const page = await openChart();
   await page.getByTestId('chart-menu').locator('summary').click();
   for (const look of ['day', 'night', 'sun']) {

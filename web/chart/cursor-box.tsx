@@ -20,10 +20,10 @@ export function CursorBox({ plane, across, down, words, clock }: ShownCursor) {
   useLayoutEffect(() => {
     const shown = box.current;
     if (shown === null) return;
-    // Where there is no point nothing can be covered: it stands at the upper third.
-    const point = { left: across, top: down ?? plane.height / 3 };
     const size = { width: shown.offsetWidth, height: shown.offsetHeight };
-    const { left, top } = placeBox(point, size, plane);
+    const placed = placeBox({ left: across, top: down ?? plane.height }, size, plane);
+    // Where there is no point nothing can be covered: it stands above, where a curve seldom is.
+    const { left, top } = down === null ? { ...placed, top: plane.height * 0.1 } : placed;
     shown.style.left = `${plane.left + left}px`;
     shown.style.top = `${plane.top + top}px`;
   });

@@ -36,7 +36,7 @@ interface NamedLine extends ChartLine, LabelPlace {
 
 /** Those that are in the picture, with the places of their names; the letters are set for them. */
 function namedLines({ plot, ctx, picture, ratio, small }: Drawing): NamedLine[] {
-  const { top, height } = plot.bbox;
+  const { top, width, height } = plot.bbox;
   ctx.font = figureFont((small ? 16 : 17) * ratio);
   const lines = picture.lines.filter(
     ({ pressurePa }) => pressurePa >= picture.range.lowPa && pressurePa <= picture.range.highPa,
@@ -45,7 +45,7 @@ function namedLines({ plot, ctx, picture, ratio, small }: Drawing): NamedLine[] 
     y: y(plot, picture, pressurePa),
     width: ctx.measureText(label).width,
   }));
-  const places = placeLabels(wishes, LABEL_HEIGHT * ratio, top + height);
+  const places = placeLabels(wishes, LABEL_HEIGHT * ratio, { width, bottom: top + height });
   return lines.flatMap((line, at) => {
     const [wish, place] = [wishes[at], places[at]];
     return wish === undefined || place === undefined

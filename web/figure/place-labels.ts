@@ -16,18 +16,20 @@ export interface LabelPlace {
 const GAP = 14;
 
 /**
- * Above its line where that is free, else below it, else above and beside the ones that are there.
+ * Above its line where that is free, else below it, else beside the ones that are there, else as far
+ * above or below them as it takes.
  * @param height of a line of letters, px
- * @param bottom lower edge of the drawing: nothing goes below it
+ * @param room width and lower edge of the drawing: nothing goes beyond them
  */
 export function placeLabels(
   wishes: readonly LabelWish[],
   height: number,
-  bottom: number,
+  room: { readonly width: number; readonly bottom: number },
 ): LabelPlace[] {
   const taken: (LabelPlace & { readonly width: number })[] = [];
   const isFree = ({ inset, middle }: LabelPlace, width: number) =>
-    middle + height / 2 <= bottom &&
+    middle + height / 2 <= room.bottom &&
+    inset + width <= room.width &&
     taken.every(
       (other) =>
         Math.abs(other.middle - middle) >= height ||
@@ -37,10 +39,14 @@ export function placeLabels(
   return wishes.map(({ y, width }) => {
     const above = y - height * 0.6;
     const besides = taken.map((other) => other.inset + other.width + GAP).sort((a, b) => a - b);
+    const stacked = taken
+      .flatMap((other) => [other.middle + height, other.middle - height])
+      .sort((a, b) => Math.abs(a - y) - Math.abs(b - y));
     const places = [
       { inset: 0, middle: above },
       { inset: 0, middle: y + height * 0.6 },
       ...besides.map((inset) => ({ inset, middle: above })),
+      ...stacked.map((middle) => ({ inset: 0, middle })),
     ];
     const place = places.find((one) => isFree(one, width)) ?? { inset: 0, middle: above };
     taken.push({ ...place, width });

@@ -70,11 +70,12 @@ export class Slice {
       this.entryS = other.entryS;
       this.entryPa = other.entryPa;
     }
-    if (isFirst || other.lowPa < this.lowPa) {
+    // Of equals the earlier, whatever came first.
+    if (isFirst || isBefore(other.lowPa, other.lowS, this.lowPa, this.lowS)) {
       this.lowS = other.lowS;
       this.lowPa = other.lowPa;
     }
-    if (isFirst || other.highPa > this.highPa) {
+    if (isFirst || isBefore(-other.highPa, other.highS, -this.highPa, this.highS)) {
       this.highS = other.highS;
       this.highPa = other.highPa;
     }
@@ -83,4 +84,8 @@ export class Slice {
       this.exitPa = other.exitPa;
     }
   }
+}
+
+function isBefore(value: number, atS: number, other: number, otherS: number): boolean {
+  return value < other || (value === other && atS < otherS);
 }

@@ -137,25 +137,27 @@ test('keys that mean nothing to the chart stay with the page', () => {
 
 describe('names of lines', () => {
   const line = (y: number, width = 100) => ({ y, width });
+  const room = { width: 600, bottom: 400 };
 
   test('stand above their lines, the lower of two close ones below it', () => {
-    expect(placeLabels([line(100), line(200)], 20, 400)).toEqual([
+    expect(placeLabels([line(100), line(200)], 20, room)).toEqual([
       { inset: 0, middle: 88 },
       { inset: 0, middle: 188 },
     ]);
-    expect(placeLabels([line(100), line(105)], 20, 400)[1]).toEqual({ inset: 0, middle: 117 });
+    expect(placeLabels([line(100), line(105)], 20, room)[1]).toEqual({ inset: 0, middle: 117 });
   });
 
-  test('never lie on one another, and never below the drawing', () => {
+  test('never lie on one another, and never out of the drawing', () => {
     const wish = fc.record({
       y: fc.integer({ min: 30, max: 300 }),
       width: fc.integer({ min: 20, max: 200 }),
     });
     fc.assert(
       fc.property(fc.array(wish, { maxLength: 3 }), (wishes) => {
-        const places = placeLabels(wishes, 20, 300);
+        const places = placeLabels(wishes, 20, { width: 220, bottom: 300 });
         for (const [at, a] of places.entries()) {
           expect(a.middle).toBeLessThanOrEqual(300);
+          expect(a.inset + (wishes[at]?.width ?? 0)).toBeLessThanOrEqual(220);
           for (const [other, b] of places.entries()) {
             if (other <= at) continue;
             const isApart =

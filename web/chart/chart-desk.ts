@@ -48,6 +48,8 @@ export class ChartDesk {
   readonly #stopListening: () => void;
   #view: View | null = null;
   #askedS: number | null = null;
+  /** Where a mouse rests: time passes under it. */
+  #hoveredAt: number | null = null;
   #byKeys = false;
   #selected: Fingers | null = null;
   #shown = '';
@@ -69,7 +71,7 @@ export class ChartDesk {
     this.#stopListening = listen(host, {
       shareAt: (clientX) => this.#plot.shareAt(clientX),
       shown: () => this.#chosen(),
-      pointAt: (share) => this.#pointAt(share),
+      pointAt: (share, rests) => this.#pointAt(share, rests),
       select: (stretch) => this.#select(stretch),
       show: (range) => this.#change((_, bounds) => viewOf(range, bounds)),
       zoom: (factor, around) => this.zoom(factor, around),
@@ -151,24 +153,28 @@ export class ChartDesk {
     const stepped = this.#askedS === null ? fromS : fromS + widthS * by;
     this.#askedS = within(stepped, bounds.fromS, bounds.toS);
     this.#byKeys = true;
+    this.#hoveredAt = null;
     if (this.#askedS < shown.fromS || this.#askedS > shown.toS) {
       this.#change(() => moved(shown, Math.sign(by) / 2, bounds));
     } else this.#update(picture);
   }
 
-  #pointAt(share: number | null): void {
+  #pointAt(share: number | null, rests = false): void {
     const { picture } = this;
     if (picture === null) return;
-    const { fromS, toS } = picture.time;
     const isInside = share !== null && share >= 0 && share <= 1;
-    this.#askedS = isInside ? fromS + (toS - fromS) * share : null;
+    this.#askedS = isInside ? timeAt(picture, share) : null;
+    this.#hoveredAt = isInside && rests ? share : null;
     this.#byKeys = false;
     this.#update(picture);
   }
 
   #select(stretch: Fingers | null): void {
     this.#selected = stretch;
-    if (stretch !== null) this.#askedS = null;
+    if (stretch !== null) {
+      this.#askedS = null;
+      this.#hoveredAt = null;
+    }
     if (this.picture !== null) this.#update(this.picture);
   }
 
@@ -201,6 +207,7 @@ export class ChartDesk {
     this.#host.dataset['toS'] = String(picture.time.toS);
     this.#host.dataset['latestS'] = String(picture.bounds.latestS);
     this.#host.dataset['points'] = String(picture.series.elapsedS.length);
+    if (this.#hoveredAt !== null) this.#askedS = timeAt(picture, this.#hoveredAt);
     const cursor = this.#cursor(picture);
     const shown: ChartShown = {
       cursor,
@@ -265,6 +272,10 @@ export class ChartDesk {
       height: `${plane.height}px`,
     };
   }
+}
+
+function timeAt({ time: { fromS, toS } }: ChartPicture, share: number): number {
+  return fromS + (toS - fromS) * share;
 }
 
 function middle({ low, high }: { low: number; high: number }, axis: 'log' | 'linear'): number {

@@ -7,8 +7,11 @@ export interface Pointing {
   readonly shareAt: (clientX: number) => number;
   /** What is shown now. */
   readonly shown: () => TimeRange | null;
-  /** Shows the values at a place; null: no longer. */
-  readonly pointAt: (share: number | null) => void;
+  /**
+   * Shows the values at a place; null: no longer.
+   * @param rests a pointer stays there, whatever moves under it; else it is the moment that was meant
+   */
+  readonly pointAt: (share: number | null, rests?: boolean) => void;
   /** Marks a stretch that is being selected; null: none. */
   readonly select: (stretch: Fingers | null) => void;
   readonly show: (range: TimeRange) => void;
@@ -96,7 +99,7 @@ class Ear {
       const isWide = Math.abs(event.clientX - this.#selectingFromX) >= STILL_PX;
       this.#pointing.select(isWide ? this.#selected(event.clientX) : null);
     } else if (event.pointerType !== 'touch') {
-      this.#pointing.pointAt(this.#pointing.shareAt(event.clientX));
+      this.#pointing.pointAt(this.#pointing.shareAt(event.clientX), true);
     }
   }
 
@@ -113,7 +116,7 @@ class Ear {
       }
       this.#selectingFromX = null;
       this.#pointing.select(null);
-      this.#pointing.pointAt(share);
+      this.#pointing.pointAt(share, true);
     }
   }
 

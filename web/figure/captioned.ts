@@ -8,7 +8,7 @@ import { PRINT } from './print-palette.ts';
 const MARGIN = 16;
 const LINE_HEIGHT = 21;
 /** Below the figure: its key may take a second row. */
-const FOOT = 22;
+const FOOT = 32;
 
 export interface CaptionedFigure {
   readonly svg: string;

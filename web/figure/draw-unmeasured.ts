@@ -74,11 +74,12 @@ function stripPath(kind: FigureStrip['kind'], { x, y, width, height }: Box): str
     .join('');
 }
 
-/** Hatched. Drawn line by line: a pattern makes a printed page ten times as large. */
+/** Hatched, either way. Drawn line by line: a pattern makes a printed page ten times as large. */
 export function beyondSign(kind: 'over' | 'under', { x, y, width, height }: Box): Markup {
   const lines = Array.from({ length: Math.max(1, Math.floor(width / HATCH_STEP)) }, (_, at) => {
     const slant = Math.min(HATCH_STEP, width);
-    return `M${(x + at * HATCH_STEP).toFixed(2)} ${y + height}l${slant.toFixed(2)} ${-height}`;
+    const [foot, rise] = kind === 'over' ? [y + height, -height] : [y, height];
+    return `M${(x + at * HATCH_STEP).toFixed(2)} ${foot}l${slant.toFixed(2)} ${rise}`;
   });
   return markup`<path class="${kind}" d="${lines.join('')}" stroke="${PRINT.ink}" stroke-width="1.2" />`;
 }

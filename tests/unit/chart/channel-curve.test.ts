@@ -86,6 +86,13 @@ describe('gaps', () => {
   test('nor are those of a sensor whose pace was slowed', () => {
     const slowed = count(300, (at) => ({ elapsedS: at < 100 ? at * 0.1 : 10 + (at - 100) * 8 }));
     expect(curveOf(slowed).drawn(all).pressurePa).not.toContain(null);
+    // From far as well, where only slices are looked at.
+    const longer = count(3300, (at) => ({
+      elapsedS: at < 3000 ? at * 0.1 : 300 + (at - 3000) * 8,
+    }));
+    const far = curveOf(longer).drawn({ fromS: 0, toS: 2700 });
+    expect(far.elapsedS.length).toBeLessThan(3000);
+    expect(far.pressurePa).not.toContain(null);
   });
 
   test('an outage shows in a thinned curve as well', () => {

@@ -186,7 +186,7 @@ describe('the key', () => {
     );
     const signs = (picture: ChartPicture) => keyItems(picture).map(({ sign }) => sign);
     expect(signs(pictureOf(curve))).toEqual(['measured', 'over_range']);
-    expect(signs(pictureOf(curve, { view: { kind: 'stay', fromS: 10, toS: 40 } }))).toEqual([
+    expect(signs(pictureOf(curve, { view: { kind: 'stay', fromS: 99.5, toS: 140 } }))).toEqual([
       'measured',
     ]);
     expect(signs(pictureOf(curveOf(0, falling)))).toEqual([]);

@@ -126,6 +126,13 @@ describe('the cursor’s box', () => {
     expect(
       placeBox({ left: 130, top: 40 }, { width: 220, height: 100 }, { width: 270, height: 300 }),
     ).toEqual({ left: 20, top: 200 });
+    // And too tall for both halves: out of the room rather than over the point.
+    const tall = placeBox(
+      { left: 130, top: 160 },
+      { width: 260, height: 200 },
+      { width: 270, height: 300 },
+    );
+    expect(tall.top + 200).toBeLessThan(160);
   });
 });
 

@@ -15,7 +15,7 @@ import './live/header.css';
 import './live/live.css';
 import './live/reading.css';
 import './live/say.css';
-import './live/chart.css';
+import './chart/chart.css';
 import './live/days-work.css';
 import './live/nothing-yet.css';
 import './plan/plan.css';

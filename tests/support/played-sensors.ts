@@ -35,18 +35,35 @@ export class PlayedSensors implements Source {
   /** @param uptimeS its clock, which began with the recording; null: over range */
   measure(id: string, uptimeS: number, pressurePa: number | null): void {
     const sensor = this.#of(id);
+    this.#say(id, sensor.sequence, uptimeS, pressurePa);
+    sensor.sequence += 1;
+  }
+
+  /** So many readings are measured and not heard. @returns the number of the first of them */
+  lose(id: string, count: number): number {
+    const sensor = this.#of(id);
+    const first = sensor.sequence;
+    sensor.sequence += count;
+    return first;
+  }
+
+  /** From the sensor's own store: one that was lost, by its number. */
+  fetch(id: string, sequence: number, uptimeS: number, pressurePa: number): void {
+    this.#say(id, sequence, uptimeS, pressurePa);
+  }
+
+  #say(id: string, sequence: number, uptimeS: number, pressurePa: number | null): void {
     this.#listener?.reading({
       sensorId: id,
       arrivedMs: uptimeS * 1000,
       bytes: unheardReading({
         boot: 7,
-        sequence: sensor.sequence,
+        sequence,
         uptimeMs: Math.round(uptimeS * 1000),
         pressurePa,
         temperatureC: null,
       }),
     });
-    sensor.sequence += 1;
   }
 
   enter(id: string, phase: SourcePhase): void {

@@ -2,6 +2,7 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
+import { FIGURE_WORDS } from '../words/say-figure.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import { chartFlags, chartLines } from './chart-lines.ts';
 import type { FigurePicture } from './figure-picture.ts';
@@ -36,6 +37,10 @@ export function figureOf(facts: FigureFacts): FigurePicture {
     time,
     range: pressureRange(time, drawnPa, conclusions, sheet, units.pressure),
     curve,
+    name: '',
+    beside: [],
+    strips: [],
+    fitName: FIGURE_WORDS.fit,
     fit: conclusions?.rise?.curve ?? [],
     lines: chartLines(time, sheet, units),
     flags: chartFlags(time, marks, conclusions),

@@ -3,21 +3,22 @@ import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
 import { pressureRange } from '../figure/pressure-range.ts';
-import type { ChartTime, TimeRange } from '../figure/time-range.ts';
-import type { ChartPicture } from '../live/chart-picture.ts';
-import type { ChannelReadings } from '../store/channel-readings.ts';
-import { thinReadings } from '../store/thin-readings.ts';
+import type { ChartTime } from '../figure/time-range.ts';
+import type { ChartPicture } from '../chart/chart-picture.ts';
+import { boundsOf, rangeOf, type View } from '../chart/view.ts';
+import type { ChannelCurve } from '../store/channel-curve.ts';
 import { CHART_WORDS } from '../words/say-chart.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
 interface ToldFacts {
-  readonly readings: ChannelReadings;
+  readonly recordingId: number;
+  readonly curve: ChannelCurve;
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
   readonly moments: readonly ChartFlag[];
   readonly units: UnitsOfChoice;
-  /** A stretch chosen by hand, or null for all of it. */
-  readonly zoom: TimeRange | null;
+  /** What a person chose to see, or null for all of it. */
+  readonly view: View | null;
 }
 
 /** As shares of the whole: before it, and after it for the names of the lines. */
@@ -26,11 +27,17 @@ const AFTER_SHARE = 0.2;
 const SHORTEST_S = 60;
 
 export function toldCurve(facts: ToldFacts): ChartPicture {
-  const { readings, marks, sheet, moments, units, zoom } = facts;
-  const time = { ...wholeTime(marks, readings.latest()?.elapsedS ?? 0), ...zoom };
-  const series = thinReadings(readings, time.fromS, time.toS);
+  const { curve, marks, sheet, moments, units, view } = facts;
+  const latestS = curve.readings.latest()?.elapsedS ?? 0;
+  const whole = wholeTime(marks, latestS);
+  const bounds = boundsOf(whole, whole.fromS, latestS);
+  const time = { ...whole, ...rangeOf(view, whole, bounds) };
+  const series = curve.drawn(time);
   return {
     time,
+    usual: whole,
+    bounds,
+    source: curve,
     range: pressureRange(time, series.pressurePa, null, sheet, units.pressure),
     series,
     curve: [],
@@ -44,6 +51,16 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     ground: CHART_WORDS.rehearsal,
     live: false,
     points: false,
+    startedAtMs: null,
+    sheet,
+    conclusion: '',
+    about: {
+      site: '',
+      equipment: '',
+      recordingId: facts.recordingId,
+      origin: 'rehearsal',
+      sensors: [],
+    },
     units,
   };
 }

@@ -18,15 +18,14 @@ import {
   type SidePoint,
   WIDEST_S,
 } from '../analysis/side-difference.ts';
+import { ChannelCurve } from './channel-curve.ts';
 import { ChannelReadings } from './channel-readings.ts';
-import { SideCurve } from './side-curve.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
 interface Channel {
   readonly readings: ChannelReadings;
+  readonly curve: ChannelCurve;
   readonly judging: Judging;
-  /** Made when somebody first watches another sensor. */
-  side: SideCurve | null;
 }
 
 export class FollowedRecording {
@@ -75,15 +74,16 @@ export class FollowedRecording {
     return this.#channel(this.channel.value).readings;
   }
 
+  get curve(): ChannelCurve {
+    return this.#channel(this.channel.value).curve;
+  }
+
   readingsOf(channel: number): ChannelReadings {
     return this.#channel(channel).readings;
   }
 
-  /** The curve of a sensor that is drawn beside the watched one. */
-  sideOf(channel: number): SideCurve {
-    const of = this.#channel(channel);
-    of.side ??= new SideCurve(of.readings);
-    return of.side;
+  curveOf(channel: number): ChannelCurve {
+    return this.#channel(channel).curve;
   }
 
   /** How much more another sensor shows than the one that is watched; null where nobody can say. */
@@ -99,10 +99,10 @@ export class FollowedRecording {
   insert(columns: ReadingColumns): void {
     const incoming = readingsFromColumns(columns);
     for (const number of new Set(incoming.map((reading) => reading.channel))) {
-      const { readings, judging, side } = this.#channel(number);
+      const { readings, curve, judging } = this.#channel(number);
       const fresh = readings.insert(incoming);
       judging.insert(fresh);
-      side?.insert(fresh);
+      curve.insert(fresh);
     }
     this.revision.value += 1;
   }
@@ -138,7 +138,9 @@ export class FollowedRecording {
         if (kept.length === all.length) continue;
         this.#channels.delete(number);
         const anew = this.#channel(number);
-        anew.judging.insert(anew.readings.insert(kept));
+        const fresh = anew.readings.insert(kept);
+        anew.curve.insert(fresh);
+        anew.judging.insert(fresh);
       }
       this.revision.value += 1;
     });
@@ -182,10 +184,11 @@ export class FollowedRecording {
   #channel(number: number): Channel {
     const known = this.#channels.get(number);
     if (known !== undefined) return known;
+    const readings = new ChannelReadings(number);
     const created = {
-      readings: new ChannelReadings(number),
+      readings,
+      curve: new ChannelCurve(readings, this.typedIn),
       judging: new Judging(this.typedIn),
-      side: null,
     };
     this.#channels.set(number, created);
     return created;

@@ -7,6 +7,9 @@ export const FIGURE_WORDS = {
   over: 'above the sensor’s range',
   under: 'below the sensor’s range',
   gap: 'no readings',
+  late: 'came in late',
+  fault: 'sensor fault',
+  warming_up: 'sensor warming up',
 } as const;
 
 export function sayPressureAxis(axis: 'log' | 'linear', unit: PressureUnit): string {

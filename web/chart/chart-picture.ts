@@ -1,11 +1,14 @@
 /** Everything that the chart shows at one moment, gathered before anything is drawn. */
+import type { Sheet } from '../../protocol/sheet.ts';
 import type { CurvePoint } from '../analysis/conclusions.ts';
 import type { ChartFlag, ChartLine } from '../figure/chart-lines.ts';
 import type { PressureRange } from '../figure/pressure-range.ts';
-import type { ChartTime } from '../figure/time-range.ts';
-import type { CurvePieces } from '../store/side-curve.ts';
-import type { DrawnSeries } from '../store/thin-readings.ts';
+import type { ChartTime, TimeRange } from '../figure/time-range.ts';
+import type { ChannelCurve } from '../store/channel-curve.ts';
+import type { DrawnCurve } from '../store/drawn-curve.ts';
+import type { ExportFacts } from '../words/say-export.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Bounds } from './view.ts';
 
 /** How the pressure of a dry, tight system should fall; empty where that is not known. */
 export type ExpectedLine = readonly { readonly elapsedS: number; readonly pressurePa: number }[];
@@ -22,13 +25,20 @@ export interface Arrival {
 /** A sensor that is recorded beside the watched one. */
 export interface BesideLine {
   readonly name: string;
-  readonly pieces: CurvePieces;
+  /** To look things up in. */
+  readonly curve: ChannelCurve;
+  readonly series: DrawnCurve;
 }
 
 export interface ChartPicture {
   readonly time: ChartTime;
+  /** What is shown where nothing else was chosen. */
+  readonly usual: TimeRange;
+  readonly bounds: Bounds;
   readonly range: PressureRange;
-  readonly series: DrawnSeries;
+  /** The watched curve, to look things up in, and what is drawn of it. */
+  readonly source: ChannelCurve;
+  readonly series: DrawnCurve;
   /** What the watched sensor is called. */
   readonly name: string;
   readonly beside: readonly BesideLine[];
@@ -47,5 +57,12 @@ export interface ChartPicture {
   readonly live: boolean;
   /** Whether each reading is drawn as a point, since the line between two is no more than that. */
   readonly points: boolean;
+  /** Wall time of data time zero, ms since 1970; null where nobody knows it. */
+  readonly startedAtMs: number | null;
+  readonly sheet: Sheet;
+  /** Forecast or verdict in a few words; empty where there is none. */
+  readonly conclusion: string;
+  /** What stands with a picture that is saved. */
+  readonly about: ExportFacts;
   readonly units: UnitsOfChoice;
 }

@@ -10,9 +10,9 @@ export function besideLines(
   range: TimeRange,
 ): BesideLine[] {
   const watched = followed.channel.peek();
-  return names.flatMap((name, channel) =>
-    channel === watched
-      ? []
-      : [{ name, pieces: followed.sideOf(channel).pieces(range, performance.now()) }],
-  );
+  return names.flatMap((name, channel) => {
+    if (channel === watched) return [];
+    const curve = followed.curveOf(channel);
+    return [{ name, curve, series: curve.drawn(range) }];
+  });
 }

@@ -1,5 +1,6 @@
 /** From facts and conclusions to the picture of the chart. */
 import type { Mark } from '../../protocol/mark.ts';
+import type { Recording } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, CurvePoint, Remaining } from '../analysis/conclusions.ts';
 import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
@@ -7,14 +8,17 @@ import { pressureRange } from '../figure/pressure-range.ts';
 import { chartTime, type TimeRange } from '../figure/time-range.ts';
 import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
 import { expectedStartS } from '../plan/place-expected.ts';
-import type { ChannelReadings } from '../store/channel-readings.ts';
-import { thinReadings } from '../store/thin-readings.ts';
+import type { ChannelCurve } from '../store/channel-curve.ts';
+import type { DrawnSeries } from '../store/drawn-curve.ts';
 import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
+import { sayForecast } from '../words/say-forecast.ts';
+import { VERDICT_NAMES } from '../words/say-verdict.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import type { Arrival, BesideLine, ChartPicture, ExpectedLine } from './chart-picture.ts';
+import { axesFor, boundsOf, rangeOf, type View } from './view.ts';
 
 interface ChartFacts {
-  readonly readings: ChannelReadings;
+  readonly curve: ChannelCurve;
   /** What its sensor is called, and the other sensors of the recording. */
   readonly name: string;
   readonly beside: (range: TimeRange) => readonly BesideLine[];
@@ -22,9 +26,7 @@ interface ChartFacts {
   readonly sheet: Sheet;
   readonly conclusions: Conclusions | null;
   readonly units: UnitsOfChoice;
-  readonly rehearsal: boolean;
-  /** Typed by hand: each reading is a point, and nothing is missing between two. */
-  readonly typedIn: boolean;
+  readonly recording: Pick<Recording, 'id' | 'origin' | 'startedAtMs'>;
   /** What the rig should manage, or null while that is not known. */
   readonly expected: ExpectedCurve | null;
   readonly live: boolean;
@@ -32,25 +34,33 @@ interface ChartFacts {
   readonly foresees: boolean;
   /** What a rehearsal's reveal adds to the marks. */
   readonly moments: readonly ChartFlag[];
-  /** A stretch chosen by hand, or null for the usual one. */
-  readonly zoom: TimeRange | null;
+  /** What a person chose to see, or null for the usual stretch. */
+  readonly view: View | null;
 }
 
 export function chartOf(facts: ChartFacts): ChartPicture {
-  const { readings, marks, sheet, conclusions, units, zoom } = facts;
+  const { marks, sheet, conclusions, units, view, recording } = facts;
+  const { readings } = facts.curve;
+  const firstS = readings.length === 0 ? 0 : readings.elapsedS(0);
   const latestS = readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
   const usual = chartTime(conclusions, sheet, marks, latestS);
-  const time = zoom === null ? usual : { ...usual, ...zoom };
-  const series = thinReadings(readings, time.fromS, time.toS, facts.typedIn);
+  const bounds = boundsOf(usual, firstS, latestS);
+  const pullDown = chartTime(null, sheet, marks, latestS);
+  const time = axesFor(rangeOf(view, usual, bounds), usual, pullDown.originS);
+  const series = facts.curve.drawn(time);
   const beside = facts.beside(time);
-  const besidePa = beside.flatMap(({ pieces }) => pieces.flat().map((place) => place.pressurePa));
-  const drawnPa = beside.length === 0 ? series.pressurePa : [...series.pressurePa, ...besidePa];
+  const drawnPa = [series, ...beside.map((line) => line.series)].flatMap((drawn) =>
+    pressuresIn(drawn, time),
+  );
   const range = pressureRange(time, drawnPa, conclusions, sheet, units.pressure);
   const rise = conclusions?.rise ?? null;
   const inRise = time.axis === 'linear' && rise !== null;
   return {
     time,
+    usual,
+    bounds,
     range,
+    source: facts.curve,
     series,
     name: facts.name,
     beside,
@@ -62,15 +72,50 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     expected: expectedLine(facts),
     lines: chartLines(time, sheet, units, facts.foresees ? (conclusions?.forecast ?? null) : null),
     flags: chartFlags(time, marks, conclusions, facts.moments),
-    ground: facts.rehearsal ? CHART_WORDS.rehearsal : '',
+    ground: recording.origin === 'rehearsal' ? CHART_WORDS.rehearsal : '',
     live: facts.live,
-    points: facts.typedIn,
+    // Each number that was typed is a point: the line between two is no more than a line.
+    points: recording.origin === 'typed_in',
+    startedAtMs: clockOf(recording),
+    sheet,
+    conclusion: concluded(facts),
+    about: {
+      site: sheet.site,
+      equipment: sheet.equipment,
+      recordingId: recording.id,
+      origin: recording.origin,
+      sensors: [facts.name, ...beside.map(({ name }) => name)],
+    },
     units,
   };
 }
 
-function expectedLine({ expected, readings, conclusions }: ChartFacts): ExpectedLine {
-  const startS = expected === null ? null : expectedStartS(expected, readings, conclusions);
+/** A rehearsal has a time of its own, and a file does not say when it was measured. */
+function clockOf({ origin, startedAtMs }: ChartFacts['recording']): number | null {
+  return origin === 'sensor' || origin === 'typed_in' ? startedAtMs : null;
+}
+
+/** What lies beyond an edge is drawn for the line's sake, and must not stretch the axis. */
+function pressuresIn(
+  { elapsedS, pressurePa }: DrawnSeries,
+  { fromS, toS }: TimeRange,
+): (number | null)[] {
+  return pressurePa.filter((_, row) => {
+    const atS = elapsedS[row] ?? Number.NaN;
+    return atS >= fromS && atS <= toS;
+  });
+}
+
+/** Forecast or verdict in a few words; empty where nothing is concluded of the present. */
+function concluded({ conclusions, foresees, sheet, units }: ChartFacts): string {
+  if (!foresees || conclusions === null) return '';
+  if (conclusions.rise !== null) return VERDICT_NAMES[conclusions.rise.verdict];
+  const { forecast } = conclusions;
+  return forecast === null ? '' : sayForecast(forecast, conclusions, sheet, units).headline;
+}
+
+function expectedLine({ expected, curve, conclusions }: ChartFacts): ExpectedLine {
+  const startS = expected === null ? null : expectedStartS(expected, curve.readings, conclusions);
   if (expected === null || startS === null) return [];
   return expected.map(({ sinceS, pressurePa }) => ({ elapsedS: startS + sinceS, pressurePa }));
 }

@@ -1,21 +1,23 @@
 /** The chart library, set up for our picture: one curve, a pressure axis on either side, and time. */
 import uPlot from 'uplot';
 import { pressureTicks, timeTicks } from '../figure/chart-ticks.ts';
-import type { TimeRange } from '../figure/time-range.ts';
 import { CHART_WORDS, sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { drawArrivals } from './draw-arrivals.ts';
 import { drawBeside, labelCurves } from './draw-beside.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
-import { drawBandAndLines, drawFlagsAndPresent, drawGround } from './draw-chart.ts';
+import { drawForeseen, drawGround, drawRemarkAndPresent } from './draw-chart.ts';
+import { drawFlags, drawLineNames, drawLines } from './draw-lines.ts';
+import { drawGaps, drawStretches } from './draw-stretches.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
 
 export interface PlotSetting {
   /** Asked anew at each drawing. */
   readonly picture: () => ChartPicture;
   readonly palette: () => Palette;
-  readonly zoomTo: (range: TimeRange | null) => void;
+  /** Told after each drawing, when also the plane has its place: the library sets it late. */
+  readonly drawn: () => void;
 }
 
 /** Narrower than this the letters get smaller, CSS px. */
@@ -39,7 +41,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
     ratio: uPlot.pxRatio,
     small,
   });
-  const labels = { font: figureFont(small ? 14 : 17), gap: 7 };
+  const labels = { font: figureFont(17), gap: small ? 4 : 7 };
   return new uPlot(
     {
       width,
@@ -66,7 +68,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
         {
           ...labels,
           scale: 'y',
-          size: small ? 58 : 74,
+          size: small ? 70 : 76,
           stroke: () => palette().faint,
           splits: ticks,
           // The library would drop all but the decades.
@@ -79,14 +81,14 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           ...labels,
           scale: 'y',
           side: 1,
-          size: small ? 58 : 66,
+          size: small ? 60 : 66,
           stroke: () => palette().water,
           splits: ticks,
           // The library would drop all but the decades.
           filter: (_, at) => at,
           values: (_, at) => at.map((pa) => sayBoilingTick(pa, picture().units.temperature)),
           label: CHART_WORDS.boilsAt,
-          labelFont: remarkFont(small ? 14 : 18),
+          labelFont: remarkFont(small ? 16 : 18),
           labelSize: small ? 20 : 26,
           grid: { show: false },
           ticks: { stroke: () => palette().water, size: 7, width: 1 },
@@ -103,30 +105,31 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           points: { show: () => picture().points, size: 9, fill: () => palette().ink },
         },
       ],
-      cursor: {
-        y: false,
-        points: { show: false },
-        drag: { x: true, y: false, setScale: false },
-        bind: { dblclick: () => () => (setting.zoomTo(null), null) },
-      },
+      // Pointers are ours: the library knows no touch.
+      cursor: { show: false },
       hooks: {
         drawClear: [(plot) => drawGround(drawing(plot))],
         drawAxes: [
           (plot) => {
+            drawGaps(drawing(plot));
             drawExpected(drawing(plot));
             drawBeside(drawing(plot));
           },
         ],
         draw: [
           (plot) => {
-            drawBandAndLines(drawing(plot));
+            drawForeseen(drawing(plot));
+            drawLines(drawing(plot));
             drawArrivals(drawing(plot));
             labelExpected(drawing(plot));
-            drawFlagsAndPresent(drawing(plot));
+            drawStretches(drawing(plot));
+            drawFlags(drawing(plot));
+            drawLineNames(drawing(plot));
+            drawRemarkAndPresent(drawing(plot));
             labelCurves(drawing(plot));
+            setting.drawn();
           },
         ],
-        setSelect: [(plot) => zoomToSelection(plot, setting)],
       },
     },
     plotData(picture()),
@@ -143,11 +146,4 @@ export function plotData(picture: ChartPicture): uPlot.AlignedData {
       [null, null],
     ];
   return [[...elapsedS], [...pressurePa]];
-}
-
-function zoomToSelection(plot: uPlot, setting: PlotSetting): void {
-  const { left, width } = plot.select;
-  if (width < 8) return;
-  setting.zoomTo({ fromS: plot.posToVal(left, 'x'), toS: plot.posToVal(left + width, 'x') });
-  plot.setSelect({ left: 0, top: 0, width: 0, height: 0 }, false);
 }

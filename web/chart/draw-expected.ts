@@ -30,7 +30,7 @@ export function labelExpected(drawing: Drawing): void {
   const { left, top, width, height } = plot.bbox;
   const bottom = top + height;
   ctx.save();
-  ctx.font = remarkFont((small ? 14 : 17) * ratio);
+  ctx.font = remarkFont((small ? 16 : 17) * ratio);
   ctx.textAlign = 'left';
   ctx.textBaseline = 'bottom';
   const latest = left + width - ctx.measureText(CHART_WORDS.expected).width - 20 * ratio;

@@ -1,10 +1,11 @@
 /** Draws the sensors beside the watched one: thin and dashed, and each curve by its name. */
 import type { CurvePlace } from '../figure/thinned-curve.ts';
+import type { DrawnSeries } from '../store/drawn-curve.ts';
 import { type Drawing, halo, x, y } from './draw-chart.ts';
 import { figureFont } from './palette.ts';
 
 /** Told apart without colour, CSS px: dashes and gaps. */
-const DASHES = [
+export const DASHES = [
   [9, 6],
   [3, 5],
   [14, 5, 3, 5],
@@ -19,16 +20,22 @@ export function drawBeside({ plot, ctx, picture, palette, ratio }: Drawing): voi
   ctx.clip();
   ctx.lineWidth = 2 * ratio;
   ctx.strokeStyle = palette.kelp;
-  for (const [at, { pieces }] of picture.beside.entries()) {
+  for (const [at, { series }] of picture.beside.entries()) {
     const dash = DASHES[at % DASHES.length] ?? [];
     ctx.setLineDash(dash.map((length) => length * ratio));
-    for (const piece of pieces) {
-      ctx.beginPath();
-      for (const place of piece) {
-        ctx.lineTo(x(plot, place.elapsedS), y(plot, picture, place.pressurePa));
+    ctx.beginPath();
+    let isNew = true;
+    for (const [row, elapsedS] of series.elapsedS.entries()) {
+      const pressurePa = series.pressurePa[row] ?? null;
+      if (pressurePa === null) isNew = true;
+      else {
+        const [across, down] = [x(plot, elapsedS), y(plot, picture, pressurePa)];
+        if (isNew) ctx.moveTo(across, down);
+        else ctx.lineTo(across, down);
+        isNew = false;
       }
-      ctx.stroke();
     }
+    ctx.stroke();
   }
   ctx.restore();
 }
@@ -55,7 +62,7 @@ export function labelCurves(drawing: Drawing): void {
   const begin = Math.max(picture.time.fromS, picture.time.originS);
   const lengthS = Math.min(Math.max(...ends), picture.time.toS) - begin;
   ctx.save();
-  ctx.font = figureFont((small ? 14 : 17) * ratio, 600);
+  ctx.font = figureFont((small ? 16 : 17) * ratio, 600);
   for (const [rank, { text, colour, places }] of named.entries()) {
     const step = named.length < 2 ? 0 : (LAST_SHARE - FIRST_SHARE) / (named.length - 1);
     const atS = begin + (FIRST_SHARE + step * rank) * lengthS;
@@ -79,16 +86,18 @@ export function labelCurves(drawing: Drawing): void {
 /** The highest first, by where they end. */
 function namedOf({ picture, palette }: Drawing): Named[] {
   if (picture.beside.length === 0) return [];
-  const { elapsedS, pressurePa } = picture.series;
-  const watched = elapsedS.flatMap((at, row) => {
+  const others = picture.beside.map(({ name, series }) => {
+    return { text: name, colour: palette.kelp, places: placesOf(series) };
+  });
+  const endPa = ({ places }: Named) => places.at(-1)?.pressurePa ?? 0;
+  return [...others, { text: picture.name, colour: palette.ink, places: placesOf(picture.series) }]
+    .filter(({ places }) => places.length > 0)
+    .sort((a, b) => endPa(b) - endPa(a));
+}
+
+function placesOf({ elapsedS, pressurePa }: DrawnSeries): CurvePlace[] {
+  return elapsedS.flatMap((at, row) => {
     const pa = pressurePa[row] ?? null;
     return pa === null ? [] : [{ elapsedS: at, pressurePa: pa }];
   });
-  const others = picture.beside.map(({ name, pieces }) => {
-    return { text: name, colour: palette.kelp, places: pieces.flat() };
-  });
-  const endPa = ({ places }: Named) => places.at(-1)?.pressurePa ?? 0;
-  return [...others, { text: picture.name, colour: palette.ink, places: watched }]
-    .filter(({ places }) => places.length > 0)
-    .sort((a, b) => endPa(b) - endPa(a));
 }

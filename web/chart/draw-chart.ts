@@ -1,8 +1,7 @@
-/** Draws what a chart library does not know: ground, bands, lines, flags, and where one is now. */
+/** Draws what a chart library does not know: ground and tints, what is foreseen, and where one is now. */
 import type uPlot from 'uplot';
-import { placeFlags } from '../figure/place-flags.ts';
 import type { ChartPicture } from './chart-picture.ts';
-import { figureFont, type Palette, remarkFont } from './palette.ts';
+import { type Palette, remarkFont } from './palette.ts';
 
 /** Canvas pixels per CSS pixel are `ratio`; `small` is a narrow screen. */
 export interface Drawing {
@@ -20,6 +19,7 @@ export function drawGround({ plot, ctx, picture, palette, ratio }: Drawing): voi
   ctx.save();
   ctx.fillStyle = palette.sheet;
   ctx.fillRect(left, top, width, height);
+  drawTints({ plot, ctx, picture, palette, ratio, small: false });
   if (picture.ground !== '') {
     ctx.fillStyle = palette.rule;
     ctx.globalAlpha = 0.6;
@@ -31,8 +31,27 @@ export function drawGround({ plot, ctx, picture, palette, ratio }: Drawing): voi
   ctx.restore();
 }
 
+/**
+ * Depths are tinted, as on a chart of the sea: below each limit that was set begins a deeper shade. A
+ * setting of ours: barely there, or the curve drowns.
+ */
+const TINT = 0.4;
+
+function drawTints({ plot, ctx, picture, palette }: Drawing): void {
+  const { left, top, width, height } = plot.bbox;
+  const bottom = top + height;
+  ctx.globalAlpha = TINT;
+  ctx.fillStyle = palette.shoal;
+  for (const { kind, pressurePa } of picture.lines) {
+    if (kind !== 'limit') continue;
+    const at = Math.min(Math.max(y(plot, picture, pressurePa), top), bottom);
+    ctx.fillRect(left, at, width, bottom - at);
+  }
+  ctx.globalAlpha = 1;
+}
+
 /** Over the measured curve, under the letters. */
-export function drawBandAndLines(drawing: Drawing): void {
+export function drawForeseen(drawing: Drawing): void {
   const { plot, ctx } = drawing;
   const { left, top, width, height } = plot.bbox;
   ctx.save();
@@ -40,15 +59,12 @@ export function drawBandAndLines(drawing: Drawing): void {
   ctx.rect(left, top, width, height);
   ctx.clip();
   drawBand(drawing);
-  drawLines(drawing);
   ctx.restore();
 }
 
 /** Over everything. */
-export function drawFlagsAndPresent(drawing: Drawing): void {
+export function drawRemarkAndPresent(drawing: Drawing): void {
   drawing.ctx.save();
-  drawFlags(drawing);
-  drawLineLabels(drawing);
   drawRemark(drawing);
   drawPresent(drawing);
   drawing.ctx.restore();
@@ -86,61 +102,13 @@ function drawBand({ plot, ctx, picture, palette, ratio }: Drawing): void {
   ctx.setLineDash([]);
 }
 
-function drawLines({ plot, ctx, picture, palette, ratio }: Drawing): void {
-  const { left, width } = plot.bbox;
-  for (const line of picture.lines) {
-    const at = y(plot, picture, line.pressurePa);
-    ctx.beginPath();
-    ctx.moveTo(left, at);
-    ctx.lineTo(left + width, at);
-    const floor = line.kind === 'floor';
-    ctx.strokeStyle = floor ? palette.water : palette.buoy;
-    ctx.lineWidth = (line.dashed ? 2 : 2.5) * ratio;
-    const dash = floor ? [14, 5, 3, 5] : [3, 5];
-    ctx.setLineDash(line.dashed ? dash.map((length) => length * ratio) : []);
-    ctx.stroke();
-  }
-  ctx.setLineDash([]);
-}
-
-function drawLineLabels(drawing: Drawing): void {
-  const { plot, ctx, picture, palette, ratio, small } = drawing;
-  const { left, top, width, height } = plot.bbox;
-  ctx.font = figureFont((small ? 14 : 17) * ratio);
-  const limits = picture.lines.filter(({ kind }) => kind === 'limit');
-  for (const line of picture.lines.filter(({ kind }) => kind === 'floor')) {
-    // On the left, where no limit has its name.
-    ctx.textAlign = 'left';
-    ctx.textBaseline = 'bottom';
-    const up = y(plot, picture, line.pressurePa) - 5 * ratio;
-    halo(drawing, line.label, left + 12 * ratio, up, palette.water);
-  }
-  ctx.textAlign = 'right';
-  for (const [position, line] of limits.entries()) {
-    const at = y(plot, picture, line.pressurePa);
-    const next = limits[position - 1];
-    // Where two lines lie close, the lower one's label goes below it.
-    const close =
-      next !== undefined && Math.abs(y(plot, picture, next.pressurePa) - at) < 26 * ratio;
-    const below = close && at + 24 * ratio < top + height;
-    ctx.textBaseline = below ? 'top' : 'bottom';
-    halo(
-      drawing,
-      line.label,
-      left + width - 8 * ratio,
-      at + (below ? 5 : -5) * ratio,
-      palette.buoy,
-    );
-  }
-}
-
 /** At the right end, under the curve where there is room, and never across a line or its label. */
 function drawRemark(drawing: Drawing): void {
   const { plot, ctx, picture, palette, ratio, small } = drawing;
   const { remark, curve, lines } = picture;
   if (remark === null || curve.length === 0) return;
   const { left, top, width, height } = plot.bbox;
-  ctx.font = remarkFont((small ? 15 : 19) * ratio);
+  ctx.font = remarkFont((small ? 17 : 19) * ratio);
   ctx.textAlign = 'right';
   ctx.textBaseline = 'top';
   const right = left + width - 12 * ratio;
@@ -157,55 +125,6 @@ function drawRemark(drawing: Drawing): void {
   }
   if (at + tall > top + height) at = Math.max(top, highest - tall - 8 * ratio);
   halo(drawing, remark.text, right, at, remark.warning ? palette.buoy : palette.water);
-}
-
-function drawFlags(drawing: Drawing): void {
-  const { plot, ctx, picture, palette, ratio, small } = drawing;
-  const { left, top, width, height } = plot.bbox;
-  ctx.font = figureFont((small ? 13 : 17) * ratio);
-  const rowHeight = (small ? 21 : 27) * ratio;
-  const wishes = picture.flags.map((flag) => ({
-    x: x(plot, flag.elapsedS) - left,
-    width: ctx.measureText(flag.label).width + 26 * ratio,
-  }));
-  const places = placeFlags(wishes, width, Math.max(1, Math.floor((height * 0.45) / rowHeight)));
-  for (const [position, flag] of picture.flags.entries()) {
-    const place = places[position];
-    const at = x(plot, flag.elapsedS);
-    const flagTop = top + 8 * ratio + (place?.row ?? 0) * rowHeight;
-    ctx.strokeStyle = palette.ink;
-    ctx.lineWidth = ratio;
-    ctx.beginPath();
-    ctx.moveTo(at, place?.row == null ? top + height * 0.9 : flagTop);
-    ctx.lineTo(at, top + height);
-    ctx.stroke();
-    if (place?.row == null) continue;
-    const way = place.left ? -1 : 1;
-    drawPennant(ctx, at, flagTop, way * ratio, palette.ink);
-    ctx.textAlign = place.left ? 'right' : 'left';
-    ctx.textBaseline = 'middle';
-    halo(drawing, flag.label, at + way * 19 * ratio, flagTop + 8 * ratio, palette.ink);
-  }
-}
-
-/** A swallow-tailed flag, as on a buoy. */
-function drawPennant(
-  ctx: CanvasRenderingContext2D,
-  at: number,
-  top: number,
-  way: number,
-  colour: string,
-): void {
-  const size = Math.abs(way);
-  ctx.beginPath();
-  ctx.moveTo(at, top);
-  ctx.lineTo(at + 13 * way, top);
-  ctx.lineTo(at + 9 * way, top + 7 * size);
-  ctx.lineTo(at + 13 * way, top + 14 * size);
-  ctx.lineTo(at, top + 14 * size);
-  ctx.closePath();
-  ctx.fillStyle = colour;
-  ctx.fill();
 }
 
 function drawPresent({ plot, ctx, picture, palette, ratio }: Drawing): void {

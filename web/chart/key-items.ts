@@ -1,0 +1,42 @@
+/** What the key under the chart names: just what is in the picture and has no name there. Pure. */
+import { STRETCH_KINDS, type StretchKind } from '../store/drawn-curve.ts';
+import { KEY_WORDS } from '../words/say-chart-tools.ts';
+import { STRETCH_WORDS } from '../words/say-stretch.ts';
+import type { ChartPicture } from './chart-picture.ts';
+
+type KeySign = StretchKind | 'measured' | 'typed_in' | 'beside' | 'foreseen' | 'arrival';
+
+export interface KeyItem {
+  readonly sign: KeySign;
+  readonly label: string;
+  /** Which of the dashed lines, where there are several. */
+  readonly line: number;
+}
+
+export function keyItems(picture: ChartPicture): KeyItem[] {
+  const { series, beside, curve, arrivals, time } = picture;
+  const seen = new Set(series.stretches.filter(isIn(picture)).map(({ kind }) => kind));
+  const item = (sign: KeySign, label: string, line = 0): KeyItem => ({ sign, label, line });
+  const watched = picture.points
+    ? item('typed_in', KEY_WORDS.typedIn)
+    : item('measured', picture.name === '' ? KEY_WORDS.measured : picture.name);
+  return [
+    ...(series.pressurePa.length > 0 ? [watched] : []),
+    ...beside
+      .filter((line) => line.series.pressurePa.length > 0)
+      .map(({ name }, line) => item('beside', name, line)),
+    ...(curve.some(({ elapsedS }) => elapsedS >= time.fromS && elapsedS <= time.toS)
+      ? [item('foreseen', time.axis === 'log' ? KEY_WORDS.foreseen : KEY_WORDS.fitted)]
+      : []),
+    ...(arrivals.some(({ earliestS }) => earliestS <= time.toS)
+      ? [item('arrival', KEY_WORDS.arrival)]
+      : []),
+    ...STRETCH_KINDS.filter((kind) => seen.has(kind)).map((kind) =>
+      item(kind, STRETCH_WORDS[kind]),
+    ),
+  ];
+}
+
+function isIn({ time }: ChartPicture) {
+  return ({ fromS, toS }: { fromS: number; toS: number }) => toS >= time.fromS && fromS <= time.toS;
+}

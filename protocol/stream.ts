@@ -9,12 +9,13 @@ import { z } from 'zod';
 import { markSchema } from './mark.ts';
 import { readingColumnsSchema } from './reading.ts';
 import { recordingSchema } from './recording.ts';
+import { seenAlertSchema } from './seen-alert.ts';
 import { sheetEntrySchema } from './sheet.ts';
 import { sourceStateSchema } from './source-state.ts';
 import { takenBackSchema } from './typed-in.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 3;
+export const STREAM_VERSION = 4;
 
 /** What a greeting of any version has: enough to see that it is another one. */
 export const greetingSchema = z.looseObject({ type: z.literal('hello'), streamVersion: z.int() });
@@ -36,13 +37,14 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   /** A recording began, ended, heard another sensor, or one of its sensors was named. */
   z.strictObject({ type: z.literal('recording'), recording: recordingSchema }),
   z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
-  /** Marks, sheet and what was taken back of the followed recording, whole, before the first chunk. */
+  /** Marks, sheet, what was taken back and what was seen of the followed recording, whole, before the first chunk. */
   z.strictObject({
     type: z.literal('facts'),
     recordingId,
     marks: z.array(markSchema),
     sheet: z.array(sheetEntrySchema),
     takenBack: z.array(takenBackSchema),
+    seenAlerts: z.array(seenAlertSchema),
   }),
   /** A part of what the screen missed. `complete`: nothing is missing any more, live from here. */
   z.strictObject({
@@ -56,6 +58,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('sheet'), recordingId, entry: sheetEntrySchema }),
   /** A typed-in reading was a slip. */
   z.strictObject({ type: z.literal('taken_back'), recordingId, reading: takenBackSchema }),
+  /** Somebody has seen an alert, on this page or on another. */
+  z.strictObject({ type: z.literal('seen_alert'), recordingId, seen: seenAlertSchema }),
   /** Nothing new, but the bridge is there. */
   z.strictObject({ type: z.literal('tick') }),
 ]);
@@ -72,5 +76,5 @@ export type ClientMessage = z.infer<typeof clientMessageSchema>;
 /** What the record says once it is safely on the disk; the stream passes it on as it is. */
 export type RecordMessage = Extract<
   ServerMessage,
-  { type: 'recording' | 'readings' | 'mark' | 'sheet' | 'taken_back' }
+  { type: 'recording' | 'readings' | 'mark' | 'sheet' | 'taken_back' | 'seen_alert' }
 >;

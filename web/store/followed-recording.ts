@@ -3,6 +3,7 @@ import { batch, computed, signal } from '@preact/signals';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
+import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
@@ -35,6 +36,8 @@ export class FollowedRecording {
   readonly entries = signal<readonly SheetEntry[]>([]);
   /** Typed-in readings that were slips: no longer among the readings. */
   readonly takenBack = signal<readonly TakenBack[]>([]);
+  /** Alerts that somebody has seen, on whichever page. */
+  readonly seenAlerts = signal<readonly SeenAlert[]>([]);
   /** As it is known now: its sensors' names and places may change on the way. */
   readonly recording = signal<Pick<Recording, 'sensors' | 'startedAtMs'>>({
     sensors: [],
@@ -142,6 +145,10 @@ export class FollowedRecording {
       }
       this.revision.value += 1;
     });
+  }
+
+  takeSeen(seen: readonly SeenAlert[]): void {
+    this.seenAlerts.value = seen;
   }
 
   takeRecording(recording: Recording): void {

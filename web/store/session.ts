@@ -88,6 +88,7 @@ export class Session {
       case 'facts':
         followed?.takeFacts(message.marks, message.sheet);
         followed?.takeBack(message.takenBack);
+        followed?.takeSeen(message.seenAlerts);
         return;
       case 'backfill':
       case 'readings':
@@ -98,6 +99,8 @@ export class Session {
         return followed?.takeEntry(message.entry);
       case 'taken_back':
         return followed?.takeBack([message.reading]);
+      case 'seen_alert':
+        return followed?.takeSeen([...followed.seenAlerts.peek(), message.seen]);
       case 'tick':
         return;
     }

@@ -13,6 +13,8 @@ export type PanelName =
   | 'sheet'
   | 'rig'
   | 'settings'
+  | 'alerts'
+  | 'alert-reach'
   | 'sensors'
   | 'type-in'
   | 'note'

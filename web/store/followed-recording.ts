@@ -19,6 +19,7 @@ import {
   type SidePoint,
   WIDEST_S,
 } from '../analysis/side-difference.ts';
+import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import { ChannelReadings } from './channel-readings.ts';
 import { SideCurve } from './side-curve.ts';
 import { watchedByDefault } from './watched-by-default.ts';
@@ -179,6 +180,14 @@ export class FollowedRecording {
   judge(): void {
     const { judging } = this.#channel(this.channel.value);
     this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
+  }
+
+  /** Whether the vacuum of a hold was lost after it had been judged, by the conclusions of now. */
+  vacuumLoss(isolatedS: number, judgedS: number): VacuumLoss | null {
+    const nowS = this.conclusions.peek()?.nowS ?? judgedS;
+    const { history } = this.#channel(this.channel.peek()).judging;
+    const { leakLimitPaPerS } = this.sheet.peek();
+    return vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
   }
 
   debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {

@@ -6,7 +6,7 @@ import { panel } from '../parts/panels.ts';
 import type { Session } from '../store/session.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import { type AlertTone, TONE_WORDS } from '../words/say-alert.ts';
-import { ALERT_WORDS, sayBefore } from '../words/say-reach.ts';
+import { ALERT_WORDS, sayBefore, sayBeforeShort } from '../words/say-reach.ts';
 import type { AlertBook } from './alert-book.ts';
 import { markOfAlert } from './mark-of-alert.ts';
 
@@ -57,9 +57,13 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
                 type="button"
                 data-testid="alerts-before"
                 aria-haspopup="dialog"
+                aria-label={sayBefore(before)}
                 onClick={() => (panel.value = 'alerts')}
               >
-                {sayBefore(before)}
+                <span class="roomy">{sayBefore(before)}</span>
+                <span class="tight" aria-hidden="true">
+                  {sayBeforeShort(before)}
+                </span>
               </button>
             )}
             {mark !== null && followed !== null && recording?.open === true && (

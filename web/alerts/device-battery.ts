@@ -11,7 +11,7 @@ export interface DeviceBattery {
 export const deviceBattery = signal<DeviceBattery | null>(null);
 
 /** Battery Status API, W3C: a fraction, and whether it is being charged. Not every browser has it. */
-const batterySchema = z.object({ level: z.number().min(0).max(1), charging: z.boolean() });
+const batterySchema = z.looseObject({ level: z.number().min(0).max(1), charging: z.boolean() });
 const EVENTS = ['levelchange', 'chargingchange'];
 
 export async function watchDeviceBattery(): Promise<void> {
@@ -20,10 +20,7 @@ export async function watchDeviceBattery(): Promise<void> {
     if (typeof ask !== 'function') return;
     const battery: unknown = await Reflect.apply(ask, navigator, []);
     const look = () => {
-      const { level, charging } = batterySchema.parse({
-        level: Reflect.get(Object(battery), 'level'),
-        charging: Reflect.get(Object(battery), 'charging'),
-      });
+      const { level, charging } = batterySchema.parse(battery);
       deviceBattery.value = { percent: 100 * level, charging };
     };
     look();

@@ -18,7 +18,7 @@ export interface AlertWords {
 
 /** Beside the title's sign, so that neither colour nor shape has to say it alone. */
 export const TONE_WORDS: Readonly<Record<AlertTone, string>> = {
-  good: 'There',
+  good: 'Good',
   act: 'Do now',
   warning: 'Take care',
 };

@@ -16,6 +16,11 @@ export function sayBefore(count: number): string {
   return `And ${count} before`;
 }
 
+/** The same where there is little room: '+2'. */
+export function sayBeforeShort(count: number): string {
+  return `+${count}`;
+}
+
 /** @param clock the time of day at which it was called out; `seen` the one at which it was seen */
 export function sayWhen(clock: string, moment: string): string {
   return `${moment}, at ${clock}`;

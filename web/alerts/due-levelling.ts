@@ -12,10 +12,11 @@ const AWAY_S = 300;
 export function dueLevelling(situation: AlertSituation, given: GivenAlerts): DueAlerts {
   const { conclusions, sheet, marks, opening } = situation;
   const { forecast, nowS, pullDownS } = conclusions;
+  const step = nextStep(conclusions, sheet, marks);
   const isSo =
     forecast?.outcome === 'levels_off' &&
     // An open ballast is a floor of its own, and is said for itself.
-    nextStep(conclusions, sheet, marks).kind !== 'close_ballast';
+    !(step.kind === 'close_ballast' && step.known);
   const patience = { standsS: opening ? 0 : STANDS_S, awayS: AWAY_S };
   const { standing, dueSinceS } = stand(given.levelling, isSo, nowS, patience);
   return {

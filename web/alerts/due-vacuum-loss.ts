@@ -1,7 +1,6 @@
 /** While a system that passed is closed up: its vacuum is being lost. */
 import type { MarkKind } from '../../protocol/mark.ts';
 import type { AlertSituation, DueAlerts } from './alert-situation.ts';
-import { knownHold } from './due-verdict.ts';
 import type { GivenAlerts } from './given-alerts.ts';
 import { isPumping } from './is-pumping.ts';
 
@@ -18,11 +17,11 @@ const ON_PURPOSE: readonly MarkKind[] = [
 /** Only after a pass: after any other verdict the next step lets something in. */
 export function dueVacuumLoss(situation: AlertSituation, given: GivenAlerts): DueAlerts {
   const { conclusions, marks, lossAfter } = situation;
-  const none = { due: [], given, over: isPumping(conclusions) ? (['vacuum'] as const) : [] };
-  const isolatedS = conclusions.rise?.sinceS ?? conclusions.holds.at(-1)?.fromS ?? null;
-  if (isolatedS === null || isPumping(conclusions)) return none;
-  const hold = knownHold(given, isolatedS);
-  if (hold?.passedS === undefined || hold.passedS === null || hold.lost) return none;
+  if (isPumping(conclusions)) return { due: [], given: forgetPasses(given), over: ['vacuum'] };
+  const none = { due: [], given, over: [] };
+  // A jump begins the hold anew: the one that passed is not always the present one.
+  const hold = given.holds.findLast((one) => one.passedS !== null && !one.lost);
+  if (hold === undefined || hold.passedS === null) return none;
   const { passedS } = hold;
   const loss = lossAfter(hold.sinceS, passedS);
   if (loss === null) return none;
@@ -40,4 +39,10 @@ export function dueVacuumLoss(situation: AlertSituation, given: GivenAlerts): Du
       holds: given.holds.map((one) => (one === hold ? { ...one, lost: true } : one)),
     },
   };
+}
+
+/** Once it is pumped on nobody closes up on what passed before. */
+function forgetPasses(given: GivenAlerts): GivenAlerts {
+  if (given.holds.every(({ passedS }) => passedS === null)) return given;
+  return { ...given, holds: given.holds.map((one) => ({ ...one, passedS: null })) };
 }

@@ -29,7 +29,7 @@ export function dueVerdict({ conclusions }: AlertSituation, given: GivenAlerts):
 }
 
 /** What was announced of a hold, or undefined. */
-export function knownHold(given: GivenAlerts, isolatedS: number): HoldAlerts | undefined {
+function knownHold(given: GivenAlerts, isolatedS: number): HoldAlerts | undefined {
   return given.holds.find(({ sinceS }) => Math.abs(sinceS - isolatedS) < SAME_ISOLATION_S);
 }
 

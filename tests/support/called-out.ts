@@ -18,7 +18,7 @@ const EDGE = `
   });
   const node = (more) => Object.assign({ connect: (next) => next }, more);
   let touched = false;
-  addEventListener('pointerdown', () => (touched = true), true);
+  addEventListener('click', () => (touched = true), true);
   addEventListener('keydown', () => (touched = true), true);
   window.AudioContext = class extends EventTarget {
     state = 'suspended'; currentTime = 0; destination = node({}); onstatechange = null;

@@ -21,7 +21,8 @@ let context: AudioContext | null = null;
  */
 export function allowSoundOnGesture(): void {
   const allow = () => void wake();
-  window.addEventListener('pointerdown', allow);
+  // With the click and not before it: what goes then must not move away what is being pressed.
+  window.addEventListener('click', allow);
   window.addEventListener('keydown', allow);
   allow();
 }

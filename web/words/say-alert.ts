@@ -20,7 +20,7 @@ export interface AlertWords {
 export const TONE_WORDS: Readonly<Record<AlertTone, string>> = {
   good: 'Good',
   act: 'Do now',
-  warning: 'Take care',
+  warning: 'Warning',
 };
 
 export function sayAlert(alert: AlertFact, unit: PressureUnit, rehearsal: boolean): AlertWords {

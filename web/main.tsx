@@ -9,6 +9,7 @@ import '@fontsource/source-serif-4/latin-600.css';
 import './parts/look.css';
 import './parts/page.css';
 import './parts/strips.css';
+import './alerts/alerts.css';
 import './parts/panel.css';
 import './parts/form.css';
 import './live/header.css';
@@ -44,9 +45,9 @@ const client = new StreamClient(address.href, {
 
 followLook(root);
 allowSoundOnGesture();
-startAlerting(session);
+const alerts = startAlerting(session);
 effect(() => showState(session, root));
 const place = document.getElementById('page');
-if (place !== null) render(<Page session={session} />, place);
+if (place !== null) render(<Page session={session} alerts={alerts} />, place);
 client.start();
 keepPage();

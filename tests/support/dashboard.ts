@@ -33,9 +33,17 @@ export interface Dashboard {
   readonly complaints: readonly string[];
 }
 
-/** Opens the page at the size of a laptop on a van seat. */
-export async function openDashboard(browser: Browser, url: string): Promise<Dashboard> {
+/**
+ * Opens the page at the size of a laptop on a van seat.
+ * @param script runs in the page before anything of its own does, with each load
+ */
+export async function openDashboard(
+  browser: Browser,
+  url: string,
+  script = '',
+): Promise<Dashboard> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  await context.addInitScript({ content: script });
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));

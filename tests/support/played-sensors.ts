@@ -8,6 +8,7 @@ interface Played {
   readonly identity: SensorIdentity;
   sequence: number;
   phase: SourcePhase;
+  batteryPercent: number | null;
 }
 
 export class PlayedSensors implements Source {
@@ -27,7 +28,7 @@ export class PlayedSensors implements Source {
   /** A sensor comes within reach. */
   meet(id: string, name: string): void {
     const identity = { id, name, manufacturer: null, model: null, serial: null, firmware: null };
-    this.#sensors.set(id, { identity, sequence: 0, phase: 'live' });
+    this.#sensors.set(id, { identity, sequence: 0, phase: 'live', batteryPercent: null });
     this.#listener?.sensor(identity);
     this.#tell();
   }
@@ -71,6 +72,12 @@ export class PlayedSensors implements Source {
     this.#tell();
   }
 
+  /** It says how full its battery is. */
+  hasBattery(id: string, percent: number): void {
+    this.#of(id).batteryPercent = percent;
+    this.#tell();
+  }
+
   #of(id: string): Played {
     const sensor = this.#sensors.get(id);
     if (sensor === undefined) throw new Error(`no sensor "${id}" was met`);
@@ -87,11 +94,12 @@ export class PlayedSensors implements Source {
       phase: all.some(({ phase }) => phase === 'live') ? 'live' : 'lost',
       ...common,
       clockRate: 1,
-      sensors: all.map(({ identity: { id, name }, phase }) => ({
+      sensors: all.map(({ identity: { id, name }, phase, batteryPercent }) => ({
         sensorId: id,
         name,
         phase,
         ...common,
+        batteryPercent,
       })),
     });
   }

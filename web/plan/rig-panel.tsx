@@ -17,6 +17,7 @@ const NUMBERS = [
   'volumeM3',
   'pumpDisplacementM3PerS',
   'pumpUltimatePa',
+  'pumpBatteryS',
   'hoseBoreM',
   'hoseLengthM',
   'hoseCount',

@@ -1,4 +1,4 @@
-/** What a person chose for this browser: units, look and sound. */
+/** What a person chose for this browser: units and look. */
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
@@ -10,11 +10,10 @@ const choicesSchema = z.object({
   pressure: z.enum(PRESSURE_UNITS),
   temperature: z.enum(TEMPERATURE_UNITS),
   look: z.enum(LOOKS),
-  sound: z.boolean(),
 });
 export type Choices = z.infer<typeof choicesSchema>;
 
-const DEFAULT: Choices = { pressure: 'micron', temperature: '°C', look: 'system', sound: true };
+const DEFAULT: Choices = { pressure: 'micron', temperature: '°C', look: 'system' };
 
 export const choices = signal(recall('choices', choicesSchema, DEFAULT));
 

@@ -3,6 +3,7 @@ import { batch, computed, signal } from '@preact/signals';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
+import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
@@ -19,6 +20,7 @@ import {
   WIDEST_S,
 } from '../analysis/side-difference.ts';
 import { ChannelCurve } from './channel-curve.ts';
+import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import { ChannelReadings } from './channel-readings.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
@@ -34,6 +36,8 @@ export class FollowedRecording {
   readonly entries = signal<readonly SheetEntry[]>([]);
   /** Typed-in readings that were slips: no longer among the readings. */
   readonly takenBack = signal<readonly TakenBack[]>([]);
+  /** Alerts that somebody has seen, on whichever page. */
+  readonly seenAlerts = signal<readonly SeenAlert[]>([]);
   /** As it is known now: its sensors' names and places may change on the way. */
   readonly recording = signal<Pick<Recording, 'sensors' | 'startedAtMs'>>({
     sensors: [],
@@ -146,6 +150,10 @@ export class FollowedRecording {
     });
   }
 
+  takeSeen(seen: readonly SeenAlert[]): void {
+    this.seenAlerts.value = seen;
+  }
+
   takeRecording(recording: Recording): void {
     batch(() => {
       this.recording.value = recording;
@@ -174,6 +182,14 @@ export class FollowedRecording {
   judge(): void {
     const { judging } = this.#channel(this.channel.value);
     this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
+  }
+
+  /** Whether the vacuum of a hold was lost after it had been judged, by the conclusions of now. */
+  vacuumLoss(isolatedS: number, judgedS: number): VacuumLoss | null {
+    const nowS = this.conclusions.peek()?.nowS ?? judgedS;
+    const { history } = this.#channel(this.channel.peek()).judging;
+    const { leakLimitPaPerS } = this.sheet.peek();
+    return vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
   }
 
   debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {

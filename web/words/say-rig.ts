@@ -25,6 +25,7 @@ export function sayExamples(unit: PressureUnit) {
     volumeM3: 'e.g. 4.2',
     pumpDisplacementM3PerS: 'e.g. 113',
     pumpUltimatePa: `e.g. ${settingDigits(paFromMicron(25), unit)}`,
+    pumpBatteryS: 'e.g. 40',
     hoseBoreM: 'e.g. 9.5',
     hoseLengthM: 'e.g. 1.2',
     hoseCount: 'e.g. 1',

@@ -1,5 +1,13 @@
 /** Words of the settings. */
 
+export const SETTINGS_WORDS = {
+  title: 'Units and look',
+  menu: 'What pressures are shown in; day, night or full sun.',
+  pressure: 'Pressure in',
+  temperature: 'Temperature in',
+  look: 'Look',
+} as const;
+
 export const LOOK_NAMES = {
   system: 'as the system',
   day: 'day',
@@ -10,15 +18,4 @@ export const LOOK_NAMES = {
 /** On the button that changes it. */
 export function sayLook(shown: keyof typeof LOOK_NAMES, next: keyof typeof LOOK_NAMES): string {
   return `Look: ${LOOK_NAMES[shown]}. Change to ${LOOK_NAMES[next]}.`;
-}
-
-export function saySound(state: 'blocked' | 'ready' | 'none'): string {
-  switch (state) {
-    case 'blocked':
-      return 'The browser blocks sound until you touch the page once.';
-    case 'ready':
-      return 'That was it. Too quiet? Turn the computer up.';
-    case 'none':
-      return 'This browser makes no sound.';
-  }
 }

@@ -41,6 +41,8 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, units: UnitsOfCh
     }
     case 'holdS':
       return sayDuration(sheet.holdS);
+    case 'pumpBatteryS':
+      return sheet.pumpBatteryS === null ? NOT_ENTERED : sayDuration(sheet.pumpBatteryS);
     case 'volumeM3':
       return set(sheet.volumeM3, 1000);
     case 'pumpDisplacementM3PerS':

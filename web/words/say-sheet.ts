@@ -20,6 +20,7 @@ export const SHEET_NAMES: Readonly<Record<keyof Sheet, string>> = {
   sensorSees: 'The sensor sees',
   pumpDisplacementM3PerS: 'Pump, free air',
   pumpUltimatePa: 'Pump, lowest pressure',
+  pumpBatteryS: 'Pump’s battery lasts',
   hoseBoreM: 'Hose, bore',
   hoseLengthM: 'Hose, length',
   hoseCount: 'Hoses side by side',
@@ -41,6 +42,7 @@ export function sheetUnit(field: keyof Sheet, units: UnitsOfChoice): string {
     case 'leakLimitPaPerS':
       return `${units.pressure} a minute`;
     case 'holdS':
+    case 'pumpBatteryS':
       return 'min';
     case 'gaugeErrorShare':
       return '%';

@@ -12,13 +12,14 @@ const LOGARITHMIC = 3;
 export class BarePlot {
   readonly #plot: uPlot;
 
-  constructor(host: HTMLElement, { elapsedS, pressurePa }: Points) {
+  constructor(host: HTMLElement, { elapsedS, pressurePa }: Points, drawn: () => void) {
     this.#plot = new uPlot(
       {
         width: host.clientWidth,
         height: host.clientHeight,
         legend: { show: false },
         cursor: { show: false },
+        hooks: { draw: [drawn] },
         scales: { x: { time: false }, y: { distr: LOGARITHMIC } },
         series: [{}, { scale: 'y', stroke: '#14233b', width: 3.5, fill: 'rgb(120 182 197 / 36%)' }],
       },

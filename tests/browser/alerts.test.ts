@@ -1,10 +1,13 @@
 /** Each alert, from the sensor's reading to the page that calls it out, once. */
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { expectAccessible } from '../support/accessible.ts';
 import { heardOn, openListening, shownAlert, touch, untilAlert } from '../support/called-out.ts';
 import { openBrowser, picture, untilReadings, untilShown } from '../support/dashboard.ts';
 import { PlayedJob } from '../support/played-job.ts';
+
+/** A whole job is judged in each, part by part; and a silence is waited for. */
+vi.setConfig({ testTimeout: 90_000 });
 
 let browser: Browser;
 let job: PlayedJob;
@@ -122,27 +125,23 @@ async function holdAt(page: Page, micronAt: (sinceS: number) => number): Promise
 
 const tight = (s: number) => 205 + 15 * (1 - Math.exp(-s / 60));
 
-test(
-  'the verdict when it is ready, its withdrawal, and what it says then',
-  { timeout: 60_000 },
-  async () => {
-    const page = await begin();
-    await holdAt(page, tight);
-    await untilAlert(page, 'verdict');
-    expect(await shownAlert(page)).toEqual({
-      kind: 'verdict',
-      tone: 'good',
-      title: 'Verdict: tight and dry',
-    });
-    await picture(page, 'alert-verdict');
-    // A pipe that begins to leak by fifteen micron a minute: no jump, and no pass either.
-    await inParts(page, 30, (part) => job.play(30, (s) => tight(900) + (part * 30 + s) / 4));
-    await untilAlert(page, 'verdict_changed');
-    expect((await shownAlert(page)).tone).toBe('warning');
-    expect((await shownAlert(page)).title).toMatch(/^Verdict (withdrawn: undecided|now: leak)/u);
-    await picture(page, 'alert-withdrawn');
-  },
-);
+test('the verdict when it is ready, its withdrawal, and what it says then', async () => {
+  const page = await begin();
+  await holdAt(page, tight);
+  await untilAlert(page, 'verdict');
+  expect(await shownAlert(page)).toEqual({
+    kind: 'verdict',
+    tone: 'good',
+    title: 'Verdict: tight and dry',
+  });
+  await picture(page, 'alert-verdict');
+  // A pipe that begins to leak by fifteen micron a minute: no jump, and no pass either.
+  await inParts(page, 30, (part) => job.play(30, (s) => tight(900) + (part * 30 + s) / 4));
+  await untilAlert(page, 'verdict_changed');
+  expect((await shownAlert(page)).tone).toBe('warning');
+  expect((await shownAlert(page)).title).toMatch(/^Verdict (withdrawn: undecided|now: leak)/u);
+  await picture(page, 'alert-withdrawn');
+});
 
 test('the vacuum that is lost while closing up', async () => {
   const page = await begin();
@@ -195,7 +194,7 @@ test('the battery of this very screen, where its browser tells', async () => {
   expect(complaints).toEqual([]);
 });
 
-test('a sensor that falls silent, and that it is back', { timeout: 90_000 }, async () => {
+test('a sensor that falls silent, and that it is back', async () => {
   const page = await begin('Roof sensor');
   await untilShown(page, 'freshness', 'live');
   await page.waitForTimeout(1500);
@@ -209,4 +208,47 @@ test('a sensor that falls silent, and that it is back', { timeout: 90_000 }, asy
   await untilAlert(page, 'sensor_back');
   expect(await page.getByTestId('alerts-before').count()).toBe(0);
   expect((await heardOn(page)).rings).toBe(2);
+});
+
+test('the bridge that answers no more, and does again', async () => {
+  job = await PlayedJob.begin();
+  const wire = `
+    const Real = WebSocket;
+    const sockets = [];
+    let cut = false;
+    window.WebSocket = class extends Real {
+      constructor(address) {
+        super(address);
+        sockets.push(this);
+        if (cut) this.close();
+      }
+    };
+    window.cutWire = () => { cut = true; for (const socket of sockets) socket.close(); };
+    window.mendWire = () => (cut = false);`;
+  const { page } = await openListening(browser, job.bridge.url, wire);
+  await touch(page);
+  job.play(5, () => 700_000);
+  await untilReadings(page, 5);
+  await page.waitForTimeout(1500);
+  await page.evaluate('window.cutWire()');
+  await untilAlert(page, 'bridge_lost');
+  expect((await shownAlert(page)).title).toBe('This screen hears nothing');
+  await picture(page, 'alert-bridge-lost');
+  await page.evaluate('window.mendWire()');
+  await untilAlert(page, 'bridge_back');
+  expect((await heardOn(page)).rings).toBe(2);
+});
+
+test('a sensor’s battery that was low before the page was opened rings on it no more', async () => {
+  const page = await begin();
+  job.play(200, () => 700_000);
+  job.sensors.hasBattery(job.sensor, 12);
+  await untilAlert(page, 'sensor_battery');
+  const { page: later } = await openListening(browser, job.bridge.url);
+  await untilReadings(later, 205);
+  await touch(later);
+  await untilAlert(later, 'sensor_battery');
+  expect((await heardOn(later)).rings).toBe(0);
+  await page.getByTestId('seen').click();
+  await later.getByTestId('alert').waitFor({ state: 'detached' });
 });

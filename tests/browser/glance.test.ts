@@ -27,6 +27,8 @@ test('all that counts is legible from two metres, an alert and a rehearsal’s b
   await lookFromAfar(page, 'glance-pull-down');
   await page.getByTestId('alert').waitFor({ timeout: 120_000 });
   await lookFromAfar(page, 'glance-alert');
+  // Half a row beside the rehearsal's bar: as large as that allows.
+  expect((await placeOf(page, 'alert-title')).size).toBeGreaterThanOrEqual(28);
   await untilShown(page, 'verdict', 'leak_and_moisture');
   await lookFromAfar(page, 'glance-verdict');
   await page.context().close();

@@ -3,7 +3,7 @@ import { computed, signal } from '@preact/signals';
 import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
 import { tellSeen } from '../connection/bridge-api.ts';
 import { choices } from '../store/choices.ts';
-import { recall, remember } from '../store/remembered.ts';
+import { forgetEarliest, recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import { type AlertWords, sayAlert } from '../words/say-alert.ts';
@@ -34,6 +34,9 @@ interface Untold {
   readonly seen: NewSeenAlert;
 }
 
+/** What is remembered of each recording: it would fill the browser's store in the end. */
+const REMEMBERED = ['alert-log.', 'alerts.', 'sensors-said.', 'device-said.'];
+
 export class AlertBook {
   readonly log = signal<AlertLog>([]);
   /** Not heard by anybody, since the browser blocked the sound: by number. */
@@ -58,6 +61,7 @@ export class AlertBook {
       this.#isNews.value = false;
       this.unheard.value = new Set();
       this.log.value = recall(logKey(of), alertLogSchema, []);
+      for (const beginning of REMEMBERED) forgetEarliest(beginning);
     }
     if (isRunning) this.#isNews.value = true;
   }

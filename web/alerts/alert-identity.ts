@@ -17,6 +17,8 @@ const ABOUT: Readonly<Record<AlertKind, About>> = {
   sensor_lost: 'sensor',
   sensor_back: 'sensor',
   device_battery: 'device',
+  bridge_lost: 'bridge',
+  bridge_back: 'bridge',
 };
 
 export function aboutOf({ kind }: AlertFact): About {
@@ -25,7 +27,7 @@ export function aboutOf({ kind }: AlertFact): About {
 
 /** That of one screen alone: nobody else can see to it. */
 export function isOwn({ kind }: AlertFact): boolean {
-  return kind === 'device_battery';
+  return kind === 'device_battery' || kind === 'bridge_lost' || kind === 'bridge_back';
 }
 
 /**

@@ -39,6 +39,8 @@ const alertFactSchema: z.ZodType<AlertFact> = z.discriminatedUnion('kind', [
   }),
   z.object({ ...dated, kind: z.literal('sensor_lost'), sensor: z.string() }),
   z.object({ ...dated, kind: z.literal('sensor_back'), sensor: z.string() }),
+  z.object({ ...dated, kind: z.literal('bridge_lost') }),
+  z.object({ ...dated, kind: z.literal('bridge_back') }),
   z.object({ ...dated, kind: z.literal('device_battery'), percent: z.number() }),
 ]);
 

@@ -29,7 +29,8 @@ export type About =
   | 'vacuum'
   | 'sensor'
   | 'battery'
-  | 'device';
+  | 'device'
+  | 'bridge';
 
 export interface DueAlerts {
   readonly due: readonly AlertFact[];

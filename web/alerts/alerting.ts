@@ -3,6 +3,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import type { Recording } from '../../protocol/recording.ts';
 import { JUDGING_GRID_S } from '../analysis/judging-grid.ts';
+import type { ConnectionState } from '../connection/connection-core.ts';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
@@ -10,6 +11,7 @@ import { AlertBook } from './alert-book.ts';
 import { deviceBattery, watchDeviceBattery } from './device-battery.ts';
 import { dueAlerts } from './due-alerts.ts';
 import { dueBattery } from './due-batteries.ts';
+import { dueSilence, NO_SILENCE } from './due-silence.ts';
 import { type GivenAlerts, givenAlertsSchema, NO_ALERTS_GIVEN } from './given-alerts.ts';
 import { showWaiting } from './page-title.ts';
 import { startRepeating } from './repeating.ts';
@@ -46,6 +48,17 @@ export function startAlerting(session: Session): AlertBook {
   watchConclusions(session, book);
   const sensors = new SensorWatch(session, book);
   effect(() => sensors.look(tick.value));
+  let silence = NO_SILENCE;
+  effect(() => {
+    const recording = shown.value;
+    if (recording === null || !isRunning(recording)) return;
+    const found = dueSilence(bridgeAsSource(session.connection.value), tick.value, 1, silence);
+    silence = found.silence;
+    if (found.due === null) return;
+    const atS = session.followed.peek()?.latest.peek()?.elapsedS ?? 0;
+    const kind = found.due === 'lost' ? 'bridge_lost' : 'bridge_back';
+    book.announce([{ kind, atS, sinceS: atS }], 0, false);
+  });
   effect(() => {
     const battery = deviceBattery.value;
     const recording = shown.value;
@@ -104,6 +117,12 @@ function watchConclusions(session: Session, book: AlertBook): void {
     book.noLonger(channel, over);
     book.announce(due, channel, opening);
   });
+}
+
+/** The bridge falls silent as a sensor does. */
+function bridgeAsSource({ phase }: ConnectionState): 'live' | 'lost' | 'starting' {
+  if (phase === 'connecting') return 'starting';
+  return phase === 'lost' ? 'lost' : 'live';
 }
 
 function bookOf({ id, startedAtMs, origin }: Recording) {

@@ -38,8 +38,10 @@ export function callBack(key: string): void {
 }
 
 export function buzz(): void {
-  // Not there in every browser, whatever its types say; without a first touch it does nothing.
-  if ('vibrate' in navigator) navigator.vibrate(BUZZ_MS);
+  // Not there in every browser, whatever its types say; before a first touch browsers complain of it.
+  if (!('vibrate' in navigator)) return;
+  if ('userActivation' in navigator && !navigator.userActivation.hasBeenActive) return;
+  navigator.vibrate(BUZZ_MS);
 }
 
 /** In the page's language. What was being said is older. */

@@ -1,4 +1,4 @@
-/** A sensor that falls silent for longer than a hiccup, and that it is back. Pure. */
+/** A sensor, or the bridge, that falls silent for longer than a hiccup, and that it is back. Pure. */
 import type { SourcePhase } from '../../protocol/source-state.ts';
 
 /**

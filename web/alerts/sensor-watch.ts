@@ -22,6 +22,14 @@ const saidSchema: z.ZodType<Said> = z.object({
 });
 const NOTHING_SAID: Said = { low: [], silent: [] };
 
+/** A page that came so soon after the first reading was there from the beginning, s. A setting of ours. */
+const BEGINNING_S = 60;
+
+interface SensorAbout extends Pick<AlertFact, 'atS' | 'sinceS'> {
+  /** As people call it. */
+  readonly sensor: string;
+}
+
 export class SensorWatch {
   readonly #session: Session;
   readonly #book: AlertBook;
@@ -29,6 +37,10 @@ export class SensorWatch {
   #key = '';
   #said: Said = NOTHING_SAID;
   readonly #silences = new Map<number, Silence>();
+  /** Channels of whose battery this page has heard. */
+  readonly #batteries = new Set<number>();
+  /** Whether the recording had gone on for a while when the page came to it. */
+  #cameLater = false;
 
   constructor(session: Session, book: AlertBook) {
     this.#session = session;
@@ -44,7 +56,8 @@ export class SensorWatch {
     if (recording.origin !== 'sensor' && recording.origin !== 'rehearsal') return;
     // Without the bridge nobody knows how the sensor is.
     if (this.#session.connection.value.phase !== 'live') return;
-    this.#turnTo(`${recording.startedAtMs}.${recording.id}`);
+    const latestS = followed.readings.latest()?.elapsedS ?? 0;
+    this.#turnTo(`${recording.startedAtMs}.${recording.id}`, latestS);
     const names = saySensors(recording.sensors);
     for (const channel of recording.sensors.keys()) {
       const source = sourceOf(recording, channel, sources);
@@ -53,17 +66,30 @@ export class SensorWatch {
       const atS = readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
       const about = { sensor: names[channel] ?? '', atS, sinceS: atS };
       this.#lookForSilence(channel, source.phase, nowMs, source.clockRate, about);
-      const { due, said } = dueBattery(
-        {
-          of: String(channel),
-          percent: source.batteryPercent,
-          fact: (percent) => ({ kind: 'sensor_battery', percent, ...about }),
-        },
-        this.#said.low,
-      );
-      if (said !== this.#said.low) this.#say({ ...this.#said, low: said });
-      this.#book.announce(due, channel, false);
+      this.#lookAtBattery(channel, source.batteryPercent, about);
     }
+  }
+
+  #lookAtBattery(channel: number, percent: number | null, about: SensorAbout): void {
+    if (percent === null) return;
+    // Low at the first look of a page that came later, it has been so for nobody knows how long.
+    const early = this.#cameLater && !this.#batteries.has(channel);
+    this.#batteries.add(channel);
+    const { due, said } = dueBattery(
+      {
+        of: String(channel),
+        percent,
+        fact: (left) => ({
+          kind: 'sensor_battery',
+          percent: left,
+          ...about,
+          ...(early ? { sinceS: 0 } : {}),
+        }),
+      },
+      this.#said.low,
+    );
+    if (said !== this.#said.low) this.#say({ ...this.#said, low: said });
+    this.#book.announce(due, channel, early);
   }
 
   #lookForSilence(
@@ -71,7 +97,7 @@ export class SensorWatch {
     phase: Parameters<typeof dueSilence>[0],
     nowMs: number,
     clockRate: number,
-    about: Pick<AlertFact, 'atS' | 'sinceS'> & { readonly sensor: string },
+    about: SensorAbout,
   ): void {
     const said = this.#said.silent.includes(channel);
     const before = this.#silences.get(channel) ?? { ...NO_SILENCE, said };
@@ -85,10 +111,12 @@ export class SensorWatch {
     this.#book.announce([{ kind, ...about }], channel, due === 'lost' && !before.wasHeard);
   }
 
-  #turnTo(key: string): void {
+  #turnTo(key: string, latestS: number): void {
     if (key === this.#key) return;
     this.#key = key;
+    this.#cameLater = latestS > BEGINNING_S;
     this.#silences.clear();
+    this.#batteries.clear();
     this.#said = recall(`sensors-said.${key}`, saidSchema, NOTHING_SAID);
   }
 

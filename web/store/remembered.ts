@@ -6,6 +6,25 @@ import type { z } from 'zod';
 
 const PREFIX = 'ebbline.';
 
+/** The latest so many recordings are remembered of; a setting of ours. */
+const MOST_RECORDINGS = 60;
+
+/**
+ * Forgets what was remembered of the recordings that began earliest: what stands under keys that begin so
+ * and go on with the moment of its beginning, as '1767950000000.12'.
+ */
+export function forgetEarliest(beginning: string): void {
+  const startedAtMs = (key: string) =>
+    Number.parseInt(key.slice(PREFIX.length + beginning.length), 10);
+  try {
+    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX + beginning));
+    keys.sort((a, b) => startedAtMs(b) - startedAtMs(a));
+    for (const key of keys.slice(MOST_RECORDINGS)) localStorage.removeItem(key);
+  } catch {
+    // Nothing is stored there.
+  }
+}
+
 /** What could not be stored. Without it an alert would be due again each time it is asked for. */
 const unstored = new Map<string, string>();
 

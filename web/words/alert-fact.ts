@@ -29,6 +29,9 @@ export type AlertFact = Dated &
     | { readonly kind: 'sensor_battery'; readonly sensor: string; readonly percent: number }
     | { readonly kind: 'sensor_lost'; readonly sensor: string }
     | { readonly kind: 'sensor_back'; readonly sensor: string }
+    /** The bridge does not answer this page, or does again. */
+    | { readonly kind: 'bridge_lost' }
+    | { readonly kind: 'bridge_back' }
     /** Of the computer or phone that shows this page. */
     | { readonly kind: 'device_battery'; readonly percent: number }
   );

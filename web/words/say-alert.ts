@@ -83,6 +83,18 @@ export function sayAlert(alert: AlertFact, unit: PressureUnit, rehearsal: boolea
         title: `${named(alert.sensor)} is heard again`,
         detail: `Since ${place}.`,
       };
+    case 'bridge_lost':
+      return {
+        tone: 'warning',
+        title: 'This screen hears nothing',
+        detail: `The bridge does not answer, since ${place}. If that lasts, start it with: npm start.`,
+      };
+    case 'bridge_back':
+      return {
+        tone: 'good',
+        title: 'The bridge answers again',
+        detail: `Since ${place}. What was recorded meanwhile is here.`,
+      };
     case 'device_battery':
       return {
         tone: 'warning',

@@ -213,7 +213,7 @@ describe('calls and reveals', () => {
 
 describe('a record of an earlier version', () => {
   test.each(MIGRATIONS.map((_, version) => version).slice(1))(
-    'of version %i is kept as a copy, keeps its facts, and takes every origin and a call',
+    'of version %i is kept as a copy, keeps its facts, and takes every origin, a call and a seen alert',
     async (version) => {
       const file = join(folder, RECORD_FILE);
       const old = new Database(file);
@@ -240,6 +240,10 @@ describe('a record of an earlier version', () => {
         revealedAtMs: 5,
       });
       expect(recorder.reader.results()).toMatchObject([{ recordingId: 2, truth: 'leak' }]);
+      const seen = { alert: '0/target', untilS: 812, atMs: 5 };
+      expect(recorder.reader.seenAlerts(1)).toEqual([]);
+      await recorder.seenAlert(1, seen);
+      expect(recorder.reader.seenAlerts(1)).toEqual([seen]);
       await recorder.close();
 
       const copy = new Database(`${file}.before-version-${MIGRATIONS.length}-from-${version}`);

@@ -1,7 +1,7 @@
 /** What a browser remembers, and what is left where it refuses to store. */
 import { afterEach, expect, test, vi } from 'vitest';
 import { z } from 'zod';
-import { recall, remember } from '../../../web/store/remembered.ts';
+import { forgetEarliest, recall, remember } from '../../../web/store/remembered.ts';
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -37,4 +37,18 @@ test('what could be stored at last counts, also once another page has changed it
   remember('c', 8);
   for (const key of kept.keys()) kept.set(key, '9');
   expect(recall('c', z.number(), 0)).toBe(9);
+});
+
+test('the recordings that began earliest are forgotten, and nothing else', () => {
+  const kept: Record<string, string> = { 'ebbline.choices': '1', 'other.log.1.1': '1' };
+  for (let day = 1; day <= 100; day += 1) kept[`ebbline.log.${day * 1000}.${day}`] = '1';
+  vi.stubGlobal('localStorage', {
+    ...kept,
+    removeItem: (key: string) => Reflect.deleteProperty(kept, key),
+  });
+  forgetEarliest('log.');
+  expect(Object.keys(kept)).toHaveLength(62);
+  expect(kept).toHaveProperty(['ebbline.log.41000.41']);
+  expect(kept).not.toHaveProperty(['ebbline.log.40000.40']);
+  expect(kept).toHaveProperty(['other.log.1.1']);
 });

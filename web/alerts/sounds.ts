@@ -1,7 +1,8 @@
 /**
  * The sounds of alerts, as data: made by the browser, none is a file. A running vacuum pump hums below
  * some 600 Hz and hisses above 4 kHz, and the ear is keenest from 1 to 4 kHz: they lie between 1 and 3 kHz,
- * last well over a second, and leave no longer gap than a fifth of one. By ear on a laptop; settings of ours.
+ * last well over a second, and leave no longer gap than a fifth of one. Settings of ours, never tried by
+ * ear over a pump.
  */
 
 export const SOUND_NAMES = ['bell_buoy', 'call_pipe', 'rivet_hammer', 'two_terns'] as const;

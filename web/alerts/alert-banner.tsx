@@ -1,7 +1,9 @@
 /** The latest that was announced and not yet been seen; acknowledging it brings up the one before. */
+import { speech } from '../store/speech.ts';
 import { openAlerts, seen } from './alerting.ts';
 
 export function AlertBanner() {
+  const words = speech.value.wording.alerts;
   const alert = openAlerts.value.at(-1);
   const before = openAlerts.value.length - 1;
   return (
@@ -10,11 +12,11 @@ export function AlertBanner() {
         <div key={alert.key} class="alert" data-testid="alert">
           <div>
             <b>{alert.title}.</b> {alert.detail}
-            {before > 0 && ` And ${before} before.`}
-            {alert.unheard && <i> No sound: the browser waits for a first touch.</i>}
+            {before > 0 && ` ${words.andBefore({ count: before })}`}
+            {alert.unheard && <i> {words.noSound}</i>}
           </div>
           <button type="button" data-testid="seen" onClick={() => seen(alert.key)}>
-            Seen
+            {words.seen}
           </button>
         </div>
       )}

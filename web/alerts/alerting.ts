@@ -4,6 +4,7 @@ import { choices } from '../store/choices.ts';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import { type AlertWords, sayAlert } from '../words/say-alert.ts';
 import { chime } from './chime.ts';
 import { dueAlerts } from './due-alerts.ts';
@@ -49,7 +50,7 @@ export function startAlerting(session: Session): void {
     if (given !== before) remember(key, given);
     const rehearsal = recording.origin === 'rehearsal';
     for (const fact of due) {
-      const words = sayAlert(fact, choices.value.pressure, rehearsal);
+      const words = sayAlert(fact, rehearsal, speech.value);
       const about = `${key}.${fact.kind === 'target' ? 'target' : 'verdict'}`;
       void announce({
         ...words,

@@ -9,8 +9,8 @@ import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
 import { expectedStartS } from '../plan/place-expected.ts';
 import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
-import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import { sayRiseRemark } from '../words/say-chart.ts';
+import type { Speech } from '../words/speech.ts';
 import type { Arrival, BesideLine, ChartPicture, ExpectedLine } from './chart-picture.ts';
 
 interface ChartFacts {
@@ -21,7 +21,7 @@ interface ChartFacts {
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
   readonly conclusions: Conclusions | null;
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
   readonly rehearsal: boolean;
   /** Typed by hand: each reading is a point, and nothing is missing between two. */
   readonly typedIn: boolean;
@@ -37,7 +37,7 @@ interface ChartFacts {
 }
 
 export function chartOf(facts: ChartFacts): ChartPicture {
-  const { readings, marks, sheet, conclusions, units, zoom } = facts;
+  const { readings, marks, sheet, conclusions, speech, zoom } = facts;
   const latestS = readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
   const usual = chartTime(conclusions, sheet, marks, latestS);
   const time = zoom === null ? usual : { ...usual, ...zoom };
@@ -45,7 +45,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
   const beside = facts.beside(time);
   const besidePa = beside.flatMap(({ pieces }) => pieces.flat().map((place) => place.pressurePa));
   const drawnPa = beside.length === 0 ? series.pressurePa : [...series.pressurePa, ...besidePa];
-  const range = pressureRange(time, drawnPa, conclusions, sheet, units.pressure);
+  const range = pressureRange(time, drawnPa, conclusions, sheet, speech.units.pressure);
   const rise = conclusions?.rise ?? null;
   const inRise = time.axis === 'linear' && rise !== null;
   return {
@@ -57,15 +57,15 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     curve: facts.foresees ? (inRise ? rise.curve : comingCurve(conclusions)) : [],
     arrivals: facts.foresees && !inRise ? arrivals(conclusions, sheet) : [],
     remark: inRise
-      ? { text: sayRiseRemark(rise, units.pressure), warning: rise.verdict.startsWith('leak') }
+      ? { text: sayRiseRemark(rise, speech), warning: rise.verdict.startsWith('leak') }
       : null,
     expected: expectedLine(facts),
-    lines: chartLines(time, sheet, units, facts.foresees ? (conclusions?.forecast ?? null) : null),
-    flags: chartFlags(time, marks, conclusions, facts.moments),
-    ground: facts.rehearsal ? CHART_WORDS.rehearsal : '',
+    lines: chartLines(time, sheet, speech, facts.foresees ? (conclusions?.forecast ?? null) : null),
+    flags: chartFlags(time, marks, conclusions, speech, facts.moments),
+    ground: facts.rehearsal ? speech.wording.chart.rehearsal : '',
     live: facts.live,
     points: facts.typedIn,
-    units,
+    speech,
   };
 }
 

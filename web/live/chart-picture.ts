@@ -5,7 +5,7 @@ import type { PressureRange } from '../figure/pressure-range.ts';
 import type { ChartTime } from '../figure/time-range.ts';
 import type { CurvePieces } from '../store/side-curve.ts';
 import type { DrawnSeries } from '../store/thin-readings.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 
 /** How the pressure of a dry, tight system should fall; empty where that is not known. */
 export type ExpectedLine = readonly { readonly elapsedS: number; readonly pressurePa: number }[];
@@ -47,5 +47,5 @@ export interface ChartPicture {
   readonly live: boolean;
   /** Whether each reading is drawn as a point, since the line between two is no more than that. */
   readonly points: boolean;
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
 }

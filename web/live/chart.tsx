@@ -5,6 +5,7 @@ import type uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { TimeRange } from '../figure/time-range.ts';
 import { choices } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { readPalette } from './palette.ts';
 import { makePlot, plotData } from './plot.ts';
@@ -28,6 +29,7 @@ export function Chart({ picture, changes, zoomed, zoomTo, description, children 
   latest.current = { picture, zoomTo };
   const ask = useRef(() => {});
   const { look } = choices.value;
+  const words = speech.value.wording.chart;
 
   useEffect(() => {
     if (host.current === null) return undefined;
@@ -62,22 +64,22 @@ export function Chart({ picture, changes, zoomed, zoomTo, description, children 
           data-testid="chart"
           role="img"
           tabIndex={0}
-          aria-label={`${description} Plus and minus zoom, arrows move, zero shows all.`}
+          aria-label={words.keys({ description })}
           onKeyDown={onKeyDown}
         />
       </div>
       <div class="under-chart">
         {children}
         <span class="zoom-tools">
-          <button type="button" onClick={() => change(0.5, 0)} aria-label="Zoom in on time">
+          <button type="button" onClick={() => change(0.5, 0)} aria-label={words.zoomIn}>
             +
           </button>
-          <button type="button" onClick={() => change(2, 0)} aria-label="Zoom out in time">
+          <button type="button" onClick={() => change(2, 0)} aria-label={words.zoomOut}>
             −
           </button>
           {zoomed && (
             <button type="button" data-testid="zoom-all" onClick={() => zoomTo(null)}>
-              Show all
+              {words.showAll}
             </button>
           )}
         </span>

@@ -9,25 +9,23 @@ import { randomSeed } from '../rehearse/random-seed.ts';
 import { rateFrom } from '../rehearse/rates.ts';
 import { isOffered } from '../sensors/in-reach.tsx';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import { bluetoothSteps } from '../words/say-bluetooth-help.ts';
 import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connection.ts';
-import { FIRST_MINUTE } from '../words/say-first-minute.ts';
-import { READ_IN_FILE } from '../words/say-origin.ts';
-import { SENSOR_WORDS } from '../words/say-sensor.ts';
-import { TYPE_IN } from '../words/say-typed-in.ts';
 
 /** A sound system: what a pull-down and a hold look like when nothing is wrong. */
 const FIRST_JOB = 'quarry-road-bakery';
 
 export function NothingYet({ session }: { readonly session: Session }) {
+  const { wording } = speech.value;
   const isLive = session.connection.value.phase === 'live';
   return (
     <main class="nothing" data-testid="nothing-yet">
       {isLive ? <ToSensor session={session} /> : <NoBridge session={session} />}
       <section class="berth">
-        <i>{FIRST_MINUTE.toRehearsal}</i>
-        <h2>{FIRST_MINUTE.learn}</h2>
-        <p>{FIRST_MINUTE.firstJob}</p>
+        <i>{wording.firstMinute.toRehearsal}</i>
+        <h2>{wording.firstMinute.learn}</h2>
+        <p>{wording.firstMinute.firstJob}</p>
         <button
           type="button"
           class="urgent"
@@ -36,7 +34,7 @@ export function NothingYet({ session }: { readonly session: Session }) {
           onClick={() => void beginFirst(session)}
         >
           <Icon of={Play} />
-          {FIRST_MINUTE.first}
+          {wording.firstMinute.first}
         </button>
         <div class="row">
           <button
@@ -45,14 +43,14 @@ export function NothingYet({ session }: { readonly session: Session }) {
             disabled={!isLive}
             onClick={() => (panel.value = 'rehearse')}
           >
-            {FIRST_MINUTE.others}
+            {wording.firstMinute.others}
           </button>
-          <i>{FIRST_MINUTE.otherwise}</i>
+          <i>{wording.firstMinute.otherwise}</i>
           <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
-            {TYPE_IN}
+            {wording.typeIn.title}
           </button>
           <button type="button" disabled={!isLive} onClick={() => (panel.value = 'read-in')}>
-            {READ_IN_FILE}
+            {wording.recordings.readInFile}
           </button>
         </div>
       </section>
@@ -71,7 +69,11 @@ function beginFirst(session: Session): Promise<void> {
 
 function NoBridge({ session }: { readonly session: Session }) {
   const { phase, sinceMs } = session.connection.value;
-  const { text, remedy } = sayConnection(phase, clockWords(sinceMs, true));
+  const { text, remedy } = sayConnection(
+    phase,
+    clockWords(sinceMs, speech.value, true),
+    speech.value,
+  );
   return (
     <section class="berth">
       <h1>{text}</h1>
@@ -81,16 +83,19 @@ function NoBridge({ session }: { readonly session: Session }) {
 }
 
 function ToSensor({ session }: { readonly session: Session }) {
+  const { wording } = speech.value;
   const radios = session.sources.value.filter((source) => source.kind === 'radio');
   const problem = radios.find((radio) => radio.problem !== null)?.problem ?? null;
-  const said = sayProblem(problem);
-  const steps = bluetoothSteps(problem, session.platform.value);
+  const said = sayProblem(problem, speech.value);
+  const steps = bluetoothSteps(problem, session.platform.value, speech.value);
   return (
     <section class="berth">
-      <i>{FIRST_MINUTE.toSensor}</i>
+      <i>{wording.firstMinute.toSensor}</i>
       <h1>
         <Icon of={said === null ? Bluetooth : BluetoothOff} size="0.85em" />{' '}
-        {radios.length === 0 ? FIRST_MINUTE.none : saySourceAtRest(radios[0]?.phase)}
+        {radios.length === 0
+          ? wording.firstMinute.none
+          : saySourceAtRest(radios[0]?.phase, speech.value)}
       </h1>
       {said !== null && (
         <p data-testid="problem">
@@ -111,10 +116,10 @@ function ToSensor({ session }: { readonly session: Session }) {
           data-testid="choose-sensor"
           onClick={() => (panel.value = 'sensors')}
         >
-          {SENSOR_WORDS.choose}
+          {wording.sensors.choose}
         </button>
       )}
-      <p>{FIRST_MINUTE.onItsOwn}</p>
+      <p>{wording.firstMinute.onItsOwn}</p>
     </section>
   );
 }

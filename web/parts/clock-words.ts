@@ -1,12 +1,15 @@
 /** A wall-clock moment as a time of day, with the date where it is not today's. */
-export function clockWords(ms: number, withSeconds = false): string {
+import type { Speech } from '../words/speech.ts';
+
+export function clockWords(ms: number, { locale }: Speech, withSeconds = false): string {
   const moment = new Date(ms);
-  const time = moment.toLocaleTimeString('en-GB', {
+  const time = moment.toLocaleTimeString(locale, {
     hour: '2-digit',
     minute: '2-digit',
+    hourCycle: 'h23',
     ...(withSeconds ? { second: '2-digit' } : {}),
   });
   if (moment.toDateString() === new Date().toDateString()) return time;
-  const date = moment.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
+  const date = moment.toLocaleDateString(locale, { day: 'numeric', month: 'short' });
   return `${date}, ${time}`;
 }

@@ -1,9 +1,10 @@
-/** Units and look, and how alerts are given. */
+/** Language, units and look, and how alerts are given. */
 import { useState } from 'preact/hooks';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
 import { chime, soundState } from '../alerts/chime.ts';
-import { choices, choose, LOOKS } from '../store/choices.ts';
-import { LOOK_NAMES, saySound } from '../words/say-settings.ts';
+import { LANGUAGE_NAMES } from '../../protocol/languages.ts';
+import { choices, choose, LANGUAGE_CHOICES, LOOKS } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import { Panel } from './panel.tsx';
 import { PickOne } from './pick-one.tsx';
 
@@ -11,18 +12,27 @@ export function SettingsPanel() {
   const [permission, setPermission] = useState(notificationPermission);
   const [tried, setTried] = useState(false);
   const chosen = choices.value;
+  const { amounts, menu, settings: words } = speech.value.wording;
   return (
-    <Panel title="Alerts, units and look" testId="settings-panel">
+    <Panel title={menu.entries.settings.title} testId="settings-panel">
       <PickOne
-        legend="Pressure in"
+        legend={words.language}
+        name="language"
+        options={LANGUAGE_CHOICES}
+        chosen={chosen.language}
+        label={(one) => (one === 'system' ? words.languageOfSystem : LANGUAGE_NAMES[one])}
+        pick={(language) => choose({ language })}
+      />
+      <PickOne
+        legend={words.pressureIn}
         name="pressure"
         options={PRESSURE_UNITS}
         chosen={chosen.pressure}
-        label={(unit) => unit}
+        label={(unit) => amounts.units[unit]}
         pick={(pressure) => choose({ pressure })}
       />
       <PickOne
-        legend="Temperature in"
+        legend={words.temperatureIn}
         name="temperature"
         options={TEMPERATURE_UNITS}
         chosen={chosen.temperature}
@@ -30,15 +40,15 @@ export function SettingsPanel() {
         pick={(temperature) => choose({ temperature })}
       />
       <PickOne
-        legend="Look"
+        legend={words.look}
         name="look"
         options={LOOKS}
         chosen={chosen.look}
-        label={(look) => LOOK_NAMES[look]}
+        label={(look) => words.looks[look]}
         pick={(look) => choose({ look })}
       />
-      <h2>At the target, and when there is a verdict</h2>
-      <p class="quiet">The page says so and changes its title. Beyond that:</p>
+      <h2>{words.alerts}</h2>
+      <p class="quiet">{words.alertsHelp}</p>
       <div class="row">
         <label class="check">
           <input
@@ -46,17 +56,17 @@ export function SettingsPanel() {
             checked={chosen.sound}
             onChange={(event) => choose({ sound: event.currentTarget.checked })}
           />
-          Sound
+          {words.sound}
         </label>
         <button
           type="button"
           data-testid="try-sound"
           onClick={() => void chime().then(() => setTried(true))}
         >
-          Try the sound
+          {words.trySound}
         </button>
         <span role="status" data-testid="sound-state">
-          {tried || soundState.value !== 'ready' ? saySound(soundState.value) : ''}
+          {tried || soundState.value !== 'ready' ? words.soundStates[soundState.value] : ''}
         </span>
       </div>
       <div class="row">
@@ -66,21 +76,14 @@ export function SettingsPanel() {
           disabled={permission !== 'default'}
           onClick={() => void Notification.requestPermission().then(setPermission)}
         >
-          Allow system notifications
+          {words.allowNotifications}
         </button>
-        <span role="status">{PERMISSIONS[permission]}</span>
+        <span role="status">{words.permissions[permission]}</span>
       </div>
     </Panel>
   );
 }
 
-const PERMISSIONS = {
-  default: 'Not asked yet.',
-  granted: 'Allowed.',
-  denied: 'Refused: change it in the browser’s settings for this address.',
-  none: 'This browser has none.',
-} as const;
-
-function notificationPermission(): keyof typeof PERMISSIONS {
+function notificationPermission(): NotificationPermission | 'none' {
   return 'Notification' in window ? Notification.permission : 'none';
 }

@@ -2,10 +2,9 @@
 import { useState } from 'preact/hooks';
 import type { TimeRange } from '../figure/time-range.ts';
 import { Chart } from '../live/chart.tsx';
-import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Rehearsed } from '../store/rehearsed.ts';
-import { REVEAL_WORDS } from '../words/say-reveal.ts';
+import { speech } from '../store/speech.ts';
 import { revealedMoments } from './revealed-moments.ts';
 import { toldCurve } from './told-curve.ts';
 
@@ -21,18 +20,18 @@ export function ToldChart({ followed, rehearsed }: ToldChartProps) {
       readings: followed.readings,
       marks: followed.marks.peek(),
       sheet: followed.sheet.peek(),
-      moments: revealedMoments(rehearsed),
-      units: choices.peek(),
+      moments: revealedMoments(rehearsed, speech.peek()),
+      speech: speech.peek(),
       zoom,
     });
   return (
     <div class="told-chart" data-testid="told-chart">
       <Chart
         picture={picture}
-        changes={[followed.revision.value, choices.value, zoom]}
+        changes={[followed.revision.value, speech.value, zoom]}
         zoomed={zoom !== null}
         zoomTo={setZoom}
-        description={REVEAL_WORDS.curve}
+        description={speech.value.wording.reveal.curve}
       />
     </div>
   );

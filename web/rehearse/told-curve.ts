@@ -7,15 +7,14 @@ import type { ChartTime, TimeRange } from '../figure/time-range.ts';
 import type { ChartPicture } from '../live/chart-picture.ts';
 import type { ChannelReadings } from '../store/channel-readings.ts';
 import { thinReadings } from '../store/thin-readings.ts';
-import { CHART_WORDS } from '../words/say-chart.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 
 interface ToldFacts {
   readonly readings: ChannelReadings;
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
   readonly moments: readonly ChartFlag[];
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
   /** A stretch chosen by hand, or null for all of it. */
   readonly zoom: TimeRange | null;
 }
@@ -26,12 +25,12 @@ const AFTER_SHARE = 0.2;
 const SHORTEST_S = 60;
 
 export function toldCurve(facts: ToldFacts): ChartPicture {
-  const { readings, marks, sheet, moments, units, zoom } = facts;
+  const { readings, marks, sheet, moments, speech, zoom } = facts;
   const time = { ...wholeTime(marks, readings.latest()?.elapsedS ?? 0), ...zoom };
   const series = thinReadings(readings, time.fromS, time.toS);
   return {
     time,
-    range: pressureRange(time, series.pressurePa, null, sheet, units.pressure),
+    range: pressureRange(time, series.pressurePa, null, sheet, speech.units.pressure),
     series,
     curve: [],
     name: '',
@@ -39,12 +38,12 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     arrivals: [],
     remark: null,
     expected: [],
-    lines: chartLines(time, sheet, units),
-    flags: chartFlags(time, marks, null, moments),
-    ground: CHART_WORDS.rehearsal,
+    lines: chartLines(time, sheet, speech),
+    flags: chartFlags(time, marks, null, speech, moments),
+    ground: speech.wording.chart.rehearsal,
     live: false,
     points: false,
-    units,
+    speech,
   };
 }
 

@@ -1,12 +1,17 @@
-/** What a person chose for this browser: units, look and sound. */
+/** What a person chose for this browser: language, units, look and sound. */
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
+import { LANGUAGES } from '../../protocol/languages.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
 import { recall, remember } from './remembered.ts';
 
 export const LOOKS = ['system', 'day', 'night', 'sun'] as const;
 
+export const LANGUAGE_CHOICES = ['system', ...LANGUAGES] as const;
+
 const choicesSchema = z.object({
+  // Pages before there was a choice remembered none.
+  language: z.enum(LANGUAGE_CHOICES).default('system'),
   pressure: z.enum(PRESSURE_UNITS),
   temperature: z.enum(TEMPERATURE_UNITS),
   look: z.enum(LOOKS),
@@ -14,7 +19,13 @@ const choicesSchema = z.object({
 });
 export type Choices = z.infer<typeof choicesSchema>;
 
-const DEFAULT: Choices = { pressure: 'micron', temperature: '°C', look: 'system', sound: true };
+const DEFAULT: Choices = {
+  language: 'system',
+  pressure: 'micron',
+  temperature: '°C',
+  look: 'system',
+  sound: true,
+};
 
 export const choices = signal(recall('choices', choicesSchema, DEFAULT));
 

@@ -1,9 +1,8 @@
 /** Alerts: they name the value that raised them, and when. */
-import type { PressureUnit } from '../../protocol/units.ts';
 import type { Verdict } from '../analysis/conclusions.ts';
 import { sayMoment } from './say-duration.ts';
 import { saySetting } from './say-pressure.ts';
-import { VERDICT_NAMES } from './say-verdict.ts';
+import type { Speech } from './speech.ts';
 
 export type AlertFact =
   | { readonly kind: 'target'; readonly atS: number; readonly targetPa: number }
@@ -21,33 +20,37 @@ export interface AlertWords {
   readonly detail: string;
 }
 
-export function sayAlert(alert: AlertFact, unit: PressureUnit, rehearsal: boolean): AlertWords {
-  const place = `${sayMoment(alert.atS)} into the ${rehearsal ? 'rehearsal' : 'recording'}`;
+export function sayAlert(alert: AlertFact, rehearsal: boolean, speech: Speech): AlertWords {
+  const { alerts: words, verdict: verdicts } = speech.wording;
+  const at = sayMoment(alert.atS);
+  const place = rehearsal ? words.intoRehearsal({ at }) : words.intoRecording({ at });
   switch (alert.kind) {
-    case 'target':
+    case 'target': {
+      const target = saySetting(alert.targetPa, speech);
       return {
-        title: `${saySetting(alert.targetPa, unit)} reached`,
-        detail: `The pressure went below ${saySetting(alert.targetPa, unit)} and stayed there, ${place}.`,
+        title: words.targetReached({ target }),
+        detail: words.targetHeld({ target, place }),
       };
+    }
     case 'verdict':
-      return { title: `Verdict: ${VERDICT_NAMES[alert.verdict]}`, detail: `Drawn ${place}.` };
+      return {
+        title: words.verdict({ verdict: verdicts.names[alert.verdict] }),
+        detail: words.drawn({ place }),
+      };
     case 'verdict_changed':
-      return sayChange(alert.verdict, alert.before, place);
+      return {
+        title:
+          alert.verdict === 'undecided'
+            ? words.withdrawn
+            : words.verdictNow({ verdict: verdicts.names[alert.verdict] }),
+        detail: saySince(alert.before, place, speech),
+      };
   }
 }
 
-function sayChange(verdict: Verdict, before: Verdict | null, place: string): AlertWords {
-  return {
-    title:
-      verdict === 'undecided'
-        ? 'The verdict no longer stands: undecided'
-        : `Verdict now: ${VERDICT_NAMES[verdict]}`,
-    detail: `Since ${place}.${sayBefore(before)}`,
-  };
-}
-
-function sayBefore(before: Verdict | null): string {
-  if (before === null) return '';
-  if (before === 'tight_dry') return ' It was tight and dry: do not close up on it.';
-  return ` Before: ${VERDICT_NAMES[before]}.`;
+function saySince(before: Verdict | null, place: string, { wording }: Speech): string {
+  const { since, sinceNotTight, sinceBefore } = wording.alerts;
+  if (before === null) return since({ place });
+  if (before === 'tight_dry') return sinceNotTight({ place });
+  return sinceBefore({ place, before: wording.verdict.names[before] });
 }

@@ -1,24 +1,10 @@
-/** Words of the settings. */
+/** The look, on the button that changes it. */
+import type { Wording } from './english.ts';
+import type { Speech } from './speech.ts';
 
-export const LOOK_NAMES = {
-  system: 'as the system',
-  day: 'day',
-  night: 'night',
-  sun: 'full sun',
-} as const;
+type Look = keyof Wording['settings']['looks'];
 
-/** On the button that changes it. */
-export function sayLook(shown: keyof typeof LOOK_NAMES, next: keyof typeof LOOK_NAMES): string {
-  return `Look: ${LOOK_NAMES[shown]}. Change to ${LOOK_NAMES[next]}.`;
-}
-
-export function saySound(state: 'blocked' | 'ready' | 'none'): string {
-  switch (state) {
-    case 'blocked':
-      return 'The browser blocks sound until you touch the page once.';
-    case 'ready':
-      return 'That was it. Too quiet? Turn the computer up.';
-    case 'none':
-      return 'This browser makes no sound.';
-  }
+export function sayLook(shown: Look, next: Look, { wording }: Speech): string {
+  const { looks } = wording.settings;
+  return wording.header.look({ shown: looks[shown], next: looks[next] });
 }

@@ -4,7 +4,8 @@ import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { Conclusions } from '../../../web/analysis/conclusions.ts';
 import { chartOf } from '../../../web/live/chart-of.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';
-import { conclusionsWith, forecastWith, inRise, MICRON, micron } from './invented-conclusions.ts';
+import { conclusionsWith, forecastWith, inRise, micron } from './invented-conclusions.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 const drawn = (conclusions: Conclusions, foresees = true) =>
   chartOf({
@@ -14,7 +15,7 @@ const drawn = (conclusions: Conclusions, foresees = true) =>
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions,
-    units: MICRON,
+    speech: MICRON,
     rehearsal: false,
     typedIn: false,
     expected: null,

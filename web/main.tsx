@@ -21,6 +21,7 @@ import './live/nothing-yet.css';
 import './plan/plan.css';
 import './read-in/read-in.css';
 import './rehearse/rehearse.css';
+import './second-screen/second-screen.css';
 import './sensors/sensors.css';
 import { startAlerting } from './alerts/alerting.ts';
 import { allowSoundOnGesture } from './alerts/chime.ts';

@@ -18,6 +18,7 @@ import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
 import { RehearsePanel } from './rehearse/rehearse-panel.tsx';
 import { ResultsPanel } from './rehearse/results-panel.tsx';
 import { RevealPanel } from './rehearse/reveal-panel.tsx';
+import { SecondScreenPanel } from './second-screen/second-screen-panel.tsx';
 import { SensorsPanel } from './sensors/sensors-panel.tsx';
 import { SheetPanel } from './sheet/sheet-panel.tsx';
 import { WorkPanel } from './steps/work-panel.tsx';
@@ -109,6 +110,8 @@ function OpenPanel({ session }: { readonly session: Session }) {
       return <TypeInPanel key="type-in" session={session} />;
     case 'sensors':
       return <SensorsPanel key="sensors" recording={recording} sources={session.sources.value} />;
+    case 'second-screen':
+      return <SecondScreenPanel key="second-screen" />;
     case 'settings':
       return <SettingsPanel key="settings" />;
     case 'sheet':

@@ -42,7 +42,7 @@ async function chooseFile(
 ): Promise<void> {
   const path = join(folder, name);
   writeFileSync(path, `${header}${rows.join('\n')}\n`);
-  await page.getByTestId('file-to-read-in').setInputFiles(path);
+  await page.getByTestId('recordings-panel').getByTestId('file-to-read-in').setInputFiles(path);
 }
 
 test('a file says what is wrong with it, and put right becomes a recording named as imported', async () => {

@@ -43,7 +43,7 @@ test(
     const bridge = await runBridge();
     const { page } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
     await untilShown(page, 'stage', 'pull_down');
-    await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await bridge.remove();
     await page.reload();
     const state = page.getByTestId('connection-state');
@@ -61,7 +61,7 @@ test('nothing but the page’s own files is kept', { timeout: 120_000 }, async (
   const bridge = await runBridge();
   const { page } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
   await untilShown(page, 'stage', 'pull_down');
-  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.reload();
   await untilShown(page, 'stage', 'pull_down');
   const kept = z.array(z.string()).parse(

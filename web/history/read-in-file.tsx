@@ -5,7 +5,12 @@ import { chooseFile } from '../read-in/chosen-file.ts';
 import { speech } from '../store/speech.ts';
 import { type Failure, sayFailure } from '../words/say-failure.ts';
 
-export function ReadInFile() {
+interface ReadInFileProps {
+  /** Says as well what comes of it. */
+  readonly explained: boolean;
+}
+
+export function ReadInFile({ explained }: ReadInFileProps) {
   const words = speech.value.wording.recordings;
   const input = useRef<HTMLInputElement>(null);
   const [wrong, setWrong] = useState<Failure | null>(null);
@@ -31,7 +36,7 @@ export function ReadInFile() {
         data-testid="file-to-read-in"
         onChange={(event) => void choose(event.currentTarget)}
       />
-      <span class="quiet">{words.readInHelp}</span>
+      {explained && <span class="quiet">{words.readInHelp}</span>}
       {wrong !== null && (
         <p class="wrong" role="alert">
           {sayFailure(wrong, speech.value)}

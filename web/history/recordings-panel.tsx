@@ -22,7 +22,7 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
   const recordings = [...session.recordings.value].reverse();
   return (
     <Panel title={words.title} testId="recordings-panel">
-      <ReadInFile />
+      <ReadInFile explained />
       {recordings.length === 0 && <p>{words.none}</p>}
       <ul class="recordings">
         {recordings.map((recording) => (

@@ -35,6 +35,7 @@ export function NotePanel({ followed, recording }: NotePanelProps) {
             name="text"
             maxLength={500}
             required
+            autoFocus
             value={text}
             onInput={(event) => setText(event.currentTarget.value)}
           />

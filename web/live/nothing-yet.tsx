@@ -1,5 +1,6 @@
 /** No reading anywhere: the way to a sensor and what may bar it, and the way to a rehearsal, side by side. */
 import { Bluetooth, BluetoothOff, Play } from 'lucide';
+import { ReadInFile } from '../history/read-in-file.tsx';
 import { clockWords } from '../parts/clock-words.ts';
 import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
@@ -49,9 +50,7 @@ export function NothingYet({ session }: { readonly session: Session }) {
           <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
             {wording.typeIn.title}
           </button>
-          <button type="button" disabled={!isLive} onClick={() => (panel.value = 'read-in')}>
-            {wording.recordings.readInFile}
-          </button>
+          {isLive && <ReadInFile explained={false} />}
         </div>
       </section>
       <svg class="nothing-sea" viewBox="0 0 600 400" preserveAspectRatio="none" aria-hidden="true">

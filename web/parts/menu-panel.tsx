@@ -11,6 +11,7 @@ const ENTRIES = [
   'sheet',
   'rig',
   'sensors',
+  'second-screen',
   'settings',
 ] as const;
 

@@ -15,14 +15,15 @@ export function Panel({ title, testId, children }: PanelProps) {
   useEffect(() => {
     if (dialog.current?.open === false) dialog.current.showModal();
   }, []);
-  const close = () => (panel.value = null);
+  // Closed by the dialog itself, so that the focus goes back to what opened it.
+  const close = () => dialog.current?.close();
   return (
     <dialog
       ref={dialog}
       class="panel"
       aria-label={title}
       data-testid={testId}
-      onClose={close}
+      onClose={() => (panel.value = null)}
       onClick={(event) => {
         if (event.target === dialog.current) close();
       }}

@@ -12,6 +12,7 @@ export type PanelName =
   | 'read-in'
   | 'sheet'
   | 'rig'
+  | 'second-screen'
   | 'settings'
   | 'sensors'
   | 'type-in'

@@ -206,7 +206,7 @@ export const english = {
 
   forecast: {
     reached: ({ target }: { target: string }) => `${target} reached`,
-    andDepth: ({ depth }: { depth: string }) => `and ${depth}, the depth to valve off at`,
+    andDepth: ({ depth }: { depth: string }) => `and ${depth}, to valve off at`,
     depthIn: ({ depth, time, between }: { depth: string; time: string; between: string }) =>
       `${depth} in about ${time}, ${between}`,
     willBeReached: ({ target }: { target: string }) => `${target} will be reached`,
@@ -903,8 +903,25 @@ export const english = {
         title: 'Sensors: names and places',
         text: 'A name of your own for each, and where it sits.',
       },
+      'second-screen': {
+        title: 'Second screen',
+        text: 'The same in another window, or by pointing a camera at a code.',
+      },
       settings: { title: 'Alerts, units and look', text: 'Sound, notifications, day or night.' },
     },
+  },
+
+  /** The same on another screen. */
+  secondScreen: {
+    title: 'Second screen',
+    same: 'Every screen shows the same. On each of them an alert can be put away and a mark be set, for all.',
+    code: 'QR code of the address',
+    copy: 'Copy the address',
+    open: 'Open a second window',
+    done: 'Copied.',
+    refused: 'The browser would not copy it. Select the address and copy it by hand.',
+    thisMachine:
+      'The bridge talks to this computer only, so a phone can’t open this address yet. A second window or a second monitor can.',
   },
 
   settings: {

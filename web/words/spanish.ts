@@ -337,7 +337,7 @@ export const spanish: Wording = {
 
   forecast: {
     reached: ({ target }) => `${target}: alcanzado`,
-    andDepth: ({ depth }) => `y ${depth}, donde se aísla`,
+    andDepth: ({ depth }) => `y ${depth}, para aislar`,
     depthIn: ({ depth, time, between }) => `${depth} en aprox. ${time}, ${between}`,
     willBeReached: ({ target }) => `Llegará a ${target}`,
     whenUnknown: 'no se sabe cuándo',
@@ -1011,11 +1011,27 @@ export const spanish: Wording = {
         title: 'Sensores: nombres y lugares',
         text: 'Un nombre propio para cada uno, y dónde está.',
       },
+      'second-screen': {
+        title: 'Segunda pantalla',
+        text: 'Lo mismo en otra ventana, o apuntando con una cámara a un código.',
+      },
       settings: {
         title: 'Avisos, unidades y aspecto',
         text: 'Sonido, notificaciones, día o noche.',
       },
     },
+  },
+
+  secondScreen: {
+    title: 'Segunda pantalla',
+    same: 'Todas las pantallas muestran lo mismo. En cada una se puede retirar un aviso y poner una marca, para todas.',
+    code: 'Código QR de la dirección',
+    copy: 'Copiar la dirección',
+    open: 'Abrir otra ventana',
+    done: 'Copiada.',
+    refused: 'El navegador no quiso copiarla. Seleccione la dirección y cópiela a mano.',
+    thisMachine:
+      'El puente habla solo con este ordenador, así que un teléfono aún no puede abrir esta dirección. Una segunda ventana o un segundo monitor sí.',
   },
 
   settings: {

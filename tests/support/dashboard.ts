@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { z } from 'zod';
 import { readingSchema } from '../../protocol/reading.ts';
@@ -33,9 +33,20 @@ export interface Dashboard {
   readonly complaints: readonly string[];
 }
 
+export interface Opening {
+  /** Another size, language and the like. */
+  readonly context?: BrowserContextOptions;
+  /** What has to be done before the page is asked for. */
+  readonly prepare?: (page: Page) => Promise<void>;
+}
+
 /** Opens the page at the size of a laptop on a van seat. */
-export async function openDashboard(browser: Browser, url: string): Promise<Dashboard> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+export async function openDashboard(
+  browser: Browser,
+  url: string,
+  { context: options = {}, prepare }: Opening = {},
+): Promise<Dashboard> {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));
@@ -46,6 +57,7 @@ export async function openDashboard(browser: Browser, url: string): Promise<Dash
     const { hostname, protocol } = new URL(request.url());
     if (protocol !== 'data:' && hostname !== '127.0.0.1') complaints.push(request.url());
   });
+  await prepare?.(page);
   await page.goto(url);
   return { page, complaints };
 }

@@ -13,7 +13,7 @@ import {
   sayRecognised,
 } from '../words/say-report.ts';
 import { saySetting } from '../words/say-pressure.ts';
-import { sayPlace } from '../words/say-sensor.ts';
+import { sayOwnName, sayPlace } from '../words/say-sensor.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { sayWallTime } from '../words/say-wall-time.ts';
 import { type Fact, factTable, listTable, paragraph, section } from './page-parts.ts';
@@ -107,7 +107,7 @@ function writeIdentity(report: Report, sensor: SensorReport): Markup {
         ? [{ name: names.name, value: words.unknown }]
         : [
             ...writeLabel(report, identity.label),
-            { name: names.name, value: told(identity.name) },
+            { name: names.name, value: told(sayOwnName(identity, speech)) },
             { name: names.manufacturer, value: told(identity.manufacturer) },
             { name: names.model, value: told(identity.model) },
             { name: names.serial, value: told(identity.serial) },

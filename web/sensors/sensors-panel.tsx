@@ -3,7 +3,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import { Panel } from '../parts/panel.tsx';
 import { speech } from '../store/speech.ts';
-import { sayOwnIdentity } from '../words/say-sensor.ts';
+import { sayOwnIdentity, sayOwnName } from '../words/say-sensor.ts';
 import { InReach } from './in-reach.tsx';
 import { isNameable } from './is-nameable.ts';
 import { SensorForm } from './sensor-form.tsx';
@@ -31,7 +31,7 @@ export function SensorsPanel({ recording, sources }: SensorsPanelProps) {
           key={sensor.id}
           sensorId={sensor.id}
           heading={sayOwnIdentity(sensor, speech.value)}
-          ownName={sensor.name}
+          ownName={sayOwnName(sensor, speech.value)}
           label={sensor.label}
           isRead={recording.origin === 'typed_in'}
         />

@@ -1341,6 +1341,9 @@ export const english = {
     saidBefore: ({ place, said }: { place: string; said: string }) =>
       `${place}, as was said before, ${said}`,
     nameless: 'Sensor',
+    /** What is no radio’s peripheral is called by this program. */
+    typedIn: 'Typed in',
+    simulated: 'Simulated sensor',
     serial: ({ serial }: { serial: string }) => `serial number ${serial}`,
     knownAs: ({ id }: { id: string }) => `known to this computer as ${id}`,
   },

@@ -1,6 +1,11 @@
 /** What a sensor is called, and where it sits. */
-import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
+import {
+  type RecordedSensor,
+  type Recording,
+  REHEARSAL_SENSOR_ID,
+} from '../../protocol/recording.ts';
 import type { SensorLabel } from '../../protocol/sensor-label.ts';
+import { TYPED_IN_SENSOR_ID } from '../../protocol/typed-in.ts';
 import { sayExactly } from './say-number.ts';
 import type { Speech } from './speech.ts';
 
@@ -41,12 +46,19 @@ export function sayPlace(
 }
 
 /** As the technician calls it, else as it calls itself: a name that says nothing is better than none. */
-function saySensor(
-  { name, label }: Pick<RecordedSensor, 'name' | 'label'>,
+function saySensor(sensor: Pick<RecordedSensor, 'id' | 'name' | 'label'>, speech: Speech): string {
+  if (sensor.label !== null && sensor.label.name !== '') return sensor.label.name;
+  const own = sayOwnName(sensor, speech);
+  return own === '' ? speech.wording.sensors.nameless : own;
+}
+
+/** What a sensor calls itself, which is data; what none is is called by this program. */
+export function sayOwnName(
+  { id, name }: Pick<RecordedSensor, 'id' | 'name'>,
   { wording }: Speech,
 ): string {
-  if (label !== null && label.name !== '') return label.name;
-  return name === '' ? wording.sensors.nameless : name;
+  if (id === TYPED_IN_SENSOR_ID) return wording.sensors.typedIn;
+  return id === REHEARSAL_SENSOR_ID ? wording.sensors.simulated : name;
 }
 
 /** Of all of a recording, told apart: two of a kind get a number where they have the same name. */
@@ -60,16 +72,15 @@ export function saySensors(sensors: readonly RecordedSensor[], speech: Speech): 
 }
 
 /** What it calls itself, where the technician calls it something else: 'VS-2 of its maker, serial 12'. */
-export function sayOwnIdentity(
-  { name, id, manufacturer, model, serial }: RecordedSensor,
-  { wording }: Speech,
-): string {
+export function sayOwnIdentity(sensor: RecordedSensor, speech: Speech): string {
+  const { id, manufacturer, model, serial } = sensor;
+  const words = speech.wording.sensors;
   const known = [
-    name,
+    sayOwnName(sensor, speech),
     [manufacturer, model].filter(isTold).join(' '),
-    isTold(serial) ? wording.sensors.serial({ serial }) : null,
+    isTold(serial) ? words.serial({ serial }) : null,
   ].filter(isTold);
-  return known.length > 0 ? known.join(', ') : wording.sensors.knownAs({ id });
+  return known.length > 0 ? known.join(', ') : words.knownAs({ id });
 }
 
 function isTold(text: string | null): text is string {

@@ -1438,6 +1438,8 @@ export const spanish: Wording = {
     },
     saidBefore: ({ place, said }) => `${place}, como se dijo antes, ${said}`,
     nameless: 'Sensor',
+    typedIn: 'Escrito a mano',
+    simulated: 'Sensor simulado',
     serial: ({ serial }) => `número de serie ${serial}`,
     knownAs: ({ id }) => `conocido por este ordenador como ${id}`,
   },

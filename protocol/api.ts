@@ -4,6 +4,7 @@ import { LANGUAGES } from './languages.ts';
 import { markSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
+import { seenAlertSchema } from './seen-alert.ts';
 import { newSensorLabelSchema, sensorLabelSchema } from './sensor-label.ts';
 import { sheetEntrySchema } from './sheet.ts';
 import { takenBackSchema } from './typed-in.ts';
@@ -33,6 +34,7 @@ export const recordingDetailSchema = z.strictObject({
   marks: z.array(markSchema),
   sheet: z.array(sheetEntrySchema),
   takenBack: z.array(takenBackSchema),
+  seenAlerts: z.array(seenAlertSchema),
   /** Those that were taken back among them. */
   readingCount: z.int().min(0),
 });

@@ -50,6 +50,8 @@ export const sheetSchema = z.strictObject({
   pumpDisplacementM3PerS: z.number().gt(0).max(1).nullable(),
   /** The lowest pressure that the pump reaches by itself, where known. */
   pumpUltimatePa: z.number().gt(0).max(10_000).nullable(),
+  /** How long the pump runs on a full battery, s, where it has one and that is known. */
+  pumpBatteryS: z.number().gt(0).max(86_400).nullable(),
   /** Inner diameter and length of one hose, where known; all in parallel are alike. */
   hoseBoreM: z.number().min(0.001).max(0.1).nullable(),
   hoseLengthM: z.number().min(0.05).max(100).nullable(),
@@ -88,6 +90,7 @@ export const DEFAULT_SHEET: Sheet = {
   sensorSees: 'unknown',
   pumpDisplacementM3PerS: null,
   pumpUltimatePa: null,
+  pumpBatteryS: null,
   hoseBoreM: null,
   hoseLengthM: null,
   hoseCount: null,

@@ -9,6 +9,7 @@ import { z } from 'zod';
 import { markSchema } from './mark.ts';
 import { readingColumnsSchema } from './reading.ts';
 import { recordingSchema } from './recording.ts';
+import { seenAlertSchema } from './seen-alert.ts';
 import { sheetEntrySchema } from './sheet.ts';
 import { sourceStateSchema } from './source-state.ts';
 import { takenBackSchema } from './typed-in.ts';
@@ -41,13 +42,14 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   /** A recording began, ended, heard another sensor, or one of its sensors was named. */
   z.strictObject({ type: z.literal('recording'), recording: recordingSchema }),
   z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
-  /** Marks, sheet and what was taken back of the followed recording, whole, before the first chunk. */
+  /** Marks, sheet, what was taken back and what was seen of the followed recording, whole, before the first chunk. */
   z.strictObject({
     type: z.literal('facts'),
     recordingId,
     marks: z.array(markSchema),
     sheet: z.array(sheetEntrySchema),
     takenBack: z.array(takenBackSchema),
+    seenAlerts: z.array(seenAlertSchema),
   }),
   /** A part of what the screen missed. `complete`: nothing is missing any more, live from here. */
   z.strictObject({
@@ -61,6 +63,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('sheet'), recordingId, entry: sheetEntrySchema }),
   /** A typed-in reading was a slip. */
   z.strictObject({ type: z.literal('taken_back'), recordingId, reading: takenBackSchema }),
+  /** Somebody has seen an alert, on this page or on another. */
+  z.strictObject({ type: z.literal('seen_alert'), recordingId, seen: seenAlertSchema }),
   /** Nothing new, but the bridge is there. */
   z.strictObject({ type: z.literal('tick') }),
 ]);
@@ -77,5 +81,5 @@ export type ClientMessage = z.infer<typeof clientMessageSchema>;
 /** What the record says once it is safely on the disk; the stream passes it on as it is. */
 export type RecordMessage = Extract<
   ServerMessage,
-  { type: 'recording' | 'readings' | 'mark' | 'sheet' | 'taken_back' }
+  { type: 'recording' | 'readings' | 'mark' | 'sheet' | 'taken_back' | 'seen_alert' }
 >;

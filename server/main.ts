@@ -4,6 +4,7 @@ import type { GivenLabel } from '../protocol/api.ts';
 import { ProblemError } from '../protocol/problems.ts';
 import { readingsFromColumns } from '../protocol/reading.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
+import type { NewSeenAlert } from '../protocol/seen-alert.ts';
 import type { SourceState } from '../protocol/source-state.ts';
 import type { Platform, RecordMessage } from '../protocol/stream.ts';
 import packageJson from '../package.json' with { type: 'json' };
@@ -102,7 +103,7 @@ export async function startBridge(
       softwareVersion: SOFTWARE_VERSION,
       dataFolder: options.dataFolder,
     },
-    record: recordAccess(recorder),
+    record: recordAccess(recorder, wallClock),
     rehearsals: {
       list: () => desk.list(),
       start: (wish) => durable(desk.start(wish)),
@@ -212,7 +213,7 @@ function present(reader: RecordReader, recordingId: number): Recording {
   return recording;
 }
 
-function recordAccess(recorder: Recorder) {
+function recordAccess(recorder: Recorder, wallClock: () => number) {
   const { reader } = recorder;
   return {
     recordings: reader.recordings.bind(reader),
@@ -220,10 +221,13 @@ function recordAccess(recorder: Recorder) {
     marks: reader.marks.bind(reader),
     sheet: reader.sheet.bind(reader),
     takenBack: reader.takenBack.bind(reader),
+    seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
       recorder.mark(recordingId, mark, 'hand'),
     addSheetEntry: recorder.sheetEntry.bind(recorder),
+    addSeenAlert: (recordingId: number, seen: NewSeenAlert) =>
+      recorder.seenAlert(recordingId, { ...seen, atMs: wallClock() }),
   };
 }

@@ -9,13 +9,14 @@ import '@fontsource/source-serif-4/latin-600.css';
 import './parts/look.css';
 import './parts/page.css';
 import './parts/strips.css';
+import './alerts/alerts.css';
 import './parts/panel.css';
 import './parts/form.css';
 import './live/header.css';
 import './live/live.css';
 import './live/reading.css';
 import './live/say.css';
-import './live/chart.css';
+import './chart/chart.css';
 import './live/days-work.css';
 import './live/nothing-yet.css';
 import './plan/plan.css';
@@ -45,12 +46,12 @@ const client = new StreamClient(address.href, {
 
 followLook(root);
 allowSoundOnGesture();
-startAlerting(session);
+const alerts = startAlerting(session);
 effect(() => showState(session, root));
 client.start();
 const place = document.getElementById('page');
 // Nobody should see a page in one language that turns into another.
 void followLanguage(root).then(() => {
-  if (place !== null) render(<Page session={session} />, place);
+  if (place !== null) render(<Page session={session} alerts={alerts} />, place);
 });
 keepPage();

@@ -1,5 +1,9 @@
 /** The page: the live screen, or why there is none, and what lies over it. */
 import { AlertBanner } from './alerts/alert-banner.tsx';
+import type { AlertBook } from './alerts/alert-book.ts';
+import { AlertsPanel } from './alerts/alerts-panel.tsx';
+import { BlockedSound } from './alerts/blocked-sound.tsx';
+import { ReachPanel } from './alerts/reach-panel.tsx';
 import { RecordingsPanel } from './history/recordings-panel.tsx';
 import { DaysWorkBar } from './live/days-work-bar.tsx';
 import { Header } from './live/header.tsx';
@@ -29,7 +33,12 @@ import { TypeInPanel } from './typed-in/type-in-panel.tsx';
 import { sayFailure } from './words/say-failure.ts';
 import { sayOver } from './words/say-origin.ts';
 
-export function Page({ session }: { readonly session: Session }) {
+interface PageProps {
+  readonly session: Session;
+  readonly alerts: AlertBook;
+}
+
+export function Page({ session, alerts }: PageProps) {
   const followed = session.followed.value;
   const recording = session.recording.value;
   const shown = followed !== null && recording !== null;
@@ -37,9 +46,10 @@ export function Page({ session }: { readonly session: Session }) {
     <>
       <Header session={session} />
       <div class="strips">
-        <AlertBanner />
+        <AlertBanner session={session} book={alerts} />
+        <BlockedSound session={session} />
         {notice.value !== null && (
-          <div class="alert" role="alert" data-testid="notice">
+          <div class="notice" role="alert" data-testid="notice">
             <div>{sayFailure(notice.value, speech.value)}</div>
             <button type="button" onClick={() => (notice.value = null)}>
               {speech.value.wording.connection.close}
@@ -57,7 +67,7 @@ export function Page({ session }: { readonly session: Session }) {
         <NothingYet session={session} />
       )}
       {shown ? <DaysWorkBar followed={followed} recording={recording} /> : <span />}
-      <OpenPanel session={session} />
+      <OpenPanel session={session} alerts={alerts} />
     </>
   );
 }
@@ -82,7 +92,7 @@ function Elsewhere({ session }: { readonly session: Session }) {
   );
 }
 
-function OpenPanel({ session }: { readonly session: Session }) {
+function OpenPanel({ session, alerts }: PageProps) {
   const open = panel.value;
   const followed = session.followed.value;
   const recording = session.recording.value;
@@ -112,6 +122,10 @@ function OpenPanel({ session }: { readonly session: Session }) {
       return <SensorsPanel key="sensors" recording={recording} sources={session.sources.value} />;
     case 'second-screen':
       return <SecondScreenPanel key="second-screen" />;
+    case 'alerts':
+      return <AlertsPanel key="alerts" book={alerts} />;
+    case 'alert-reach':
+      return <ReachPanel key="alert-reach" />;
     case 'settings':
       return <SettingsPanel key="settings" />;
     case 'sheet':

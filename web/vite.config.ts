@@ -28,6 +28,8 @@ export default defineConfig({
     // Inlined assets would be data: addresses, which the policy refuses.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // One file, from this very computer: in parts it would come no sooner.
+    chunkSizeWarningLimit: 900,
     rolldownOptions: {
       input: {
         page: fileURLToPath(new URL('index.html', import.meta.url)),

@@ -1,4 +1,4 @@
-/** The API over recordings: list, detail, readings as CSV, marks and sheet entries. */
+/** The API over recordings: list, detail, readings as CSV, marks, sheet entries and seen alerts. */
 import { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
@@ -16,6 +16,8 @@ import {
 } from '../../protocol/readings-csv.ts';
 import type { CsvRow } from '../../protocol/readings-csv.ts';
 import type { Recording } from '../../protocol/recording.ts';
+import { newSeenAlertSchema } from '../../protocol/seen-alert.ts';
+import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
@@ -28,10 +30,12 @@ export interface RecordAccess {
   marks(recordingId: number): Mark[];
   sheet(recordingId: number): SheetEntry[];
   takenBack(recordingId: number): TakenBack[];
+  seenAlerts(recordingId: number): SeenAlert[];
   lastIndex(recordingId: number): number;
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
   addMark(recordingId: number, mark: NewMark): Promise<Mark>;
   addSheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry>;
+  addSeenAlert(recordingId: number, seen: NewSeenAlert): Promise<SeenAlert>;
 }
 
 const MOST_LISTED = 200;
@@ -50,6 +54,7 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
       marks: record.marks(recording.id),
       sheet: record.sheet(recording.id),
       takenBack: record.takenBack(recording.id),
+      seenAlerts: record.seenAlerts(recording.id),
       readingCount: record.lastIndex(recording.id),
     };
   });
@@ -73,6 +78,12 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
     const recording = wanted(record, request.params);
     const entry = await record.addSheetEntry(recording.id, sheetEntrySchema.parse(request.body));
     return reply.status(201).send(entry);
+  });
+
+  server.post('/api/recordings/:id/seen-alerts', async (request, reply) => {
+    const recording = wanted(record, request.params);
+    const seen = await record.addSeenAlert(recording.id, newSeenAlertSchema.parse(request.body));
+    return reply.status(201).send(seen);
   });
 }
 

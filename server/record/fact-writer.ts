@@ -3,6 +3,7 @@ import type Database from 'better-sqlite3';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import { columnsFromReadings } from '../../protocol/reading.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
+import { alreadyMarked } from './already-marked.ts';
 import { RecordReader } from './record-reader.ts';
 import type { Fact } from './writer-messages.ts';
 
@@ -20,6 +21,7 @@ export class FactWriter {
   readonly #reveal: Database.Statement;
   readonly #label: Database.Statement;
   readonly #takeBack: Database.Statement;
+  readonly #seenAlert: Database.Statement;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
 
@@ -49,6 +51,9 @@ export class FactWriter {
     );
     this.#takeBack = database.prepare(
       'INSERT OR IGNORE INTO reading_taken_back VALUES (?, ?, ?, ?)',
+    );
+    this.#seenAlert = database.prepare(
+      'INSERT INTO seen_alert (recording_id, alert, until_s, at_ms) VALUES (?, ?, ?, ?)',
     );
   }
 
@@ -87,6 +92,11 @@ export class FactWriter {
         return null;
       case 'take_back':
         return this.#writeTakenBack(fact);
+      case 'seen_alert': {
+        const { recordingId, seen } = fact;
+        this.#seenAlert.run(recordingId, seen.alert, seen.untilS, seen.atMs);
+        return { type: 'seen_alert', recordingId, seen };
+      }
     }
   }
 
@@ -121,6 +131,8 @@ export class FactWriter {
   }
 
   #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
+    const known = madeBy === 'hand' ? alreadyMarked(this.#reader.marks(recordingId), mark) : null;
+    if (known !== null) return { type: 'mark', recordingId, mark: known };
     const { lastInsertRowid } = this.#mark.run(
       recordingId,
       mark.kind,

@@ -9,6 +9,8 @@ import { readingColumnsSchema } from '../../protocol/reading.ts';
 import type { ReadingColumns } from '../../protocol/reading.ts';
 import { recordingSchema, sensorIdentitySchema } from '../../protocol/recording.ts';
 import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
+import { seenAlertSchema } from '../../protocol/seen-alert.ts';
+import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import { sensorLabelSchema } from '../../protocol/sensor-label.ts';
 import type { SensorLabel } from '../../protocol/sensor-label.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
@@ -74,6 +76,7 @@ export class RecordReader {
   readonly #labels: Database.Statement;
   readonly #labelAt: Database.Statement;
   readonly #takenBack: Database.Statement;
+  readonly #seenAlerts: Database.Statement;
 
   constructor(database: Database.Database) {
     const recordings = `SELECT id, origin, started_at_ms, title,
@@ -134,6 +137,10 @@ export class RecordReader {
          instead_pa AS insteadPa, at_ms AS atMs
        FROM reading_taken_back JOIN reading USING (recording_id, reading_index)
        WHERE recording_id = ? ORDER BY reading_index`,
+    );
+    this.#seenAlerts = database.prepare(
+      `SELECT alert, until_s AS untilS, at_ms AS atMs FROM seen_alert
+       WHERE recording_id = ? ORDER BY id`,
     );
     const label = `name, place, display_step_pa AS displayStepPa, given_at_ms AS givenAtMs
       FROM sensor_label`;
@@ -210,6 +217,11 @@ export class RecordReader {
   /** The readings that were taken back, in the order in which they had been recorded. */
   takenBack(recordingId: number): TakenBack[] {
     return z.array(takenBackSchema).parse(this.#takenBack.all(recordingId));
+  }
+
+  /** The alerts that somebody has seen, in the order in which that was said. */
+  seenAlerts(recordingId: number): SeenAlert[] {
+    return z.array(seenAlertSchema).parse(this.#seenAlerts.all(recordingId));
   }
 
   /** What was last said of each sensor. */

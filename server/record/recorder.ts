@@ -8,6 +8,7 @@ import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
@@ -79,7 +80,7 @@ export class Recorder {
     this.#write({ kind: 'readings', recordingId, readings });
   }
 
-  /** Resolves once the mark is durable. */
+  /** Resolves once the mark is durable: the one that is there already where two pressed at once. */
   async mark(recordingId: number, mark: NewMark, madeBy: Mark['madeBy']): Promise<Mark> {
     const message = await this.#written({ kind: 'mark', recordingId, mark, madeBy });
     if (message?.type !== 'mark') throw new Error('a mark was answered by something else');
@@ -110,6 +111,12 @@ export class Recorder {
   /** A typed-in reading was a slip. It stays in the record, and nobody is given it any more. */
   takeBack(recordingId: number, takenBack: TakenBack): void {
     this.#write({ kind: 'take_back', recordingId, takenBack });
+  }
+
+  /** Resolves once it is durable that an alert was seen. */
+  async seenAlert(recordingId: number, seen: SeenAlert): Promise<SeenAlert> {
+    await this.#written({ kind: 'seen_alert', recordingId, seen });
+    return seen;
   }
 
   /** Resolves once everything handed over so far is durable. */

@@ -117,4 +117,16 @@ export const MIGRATIONS: readonly string[] = [
   ) STRICT, WITHOUT ROWID;
   ${neverRewritten('sensor_label', 'reading_taken_back')}
   `,
+  // Which alerts somebody has seen, and up to which data time.
+  `
+  CREATE TABLE seen_alert (
+    id INTEGER PRIMARY KEY,
+    recording_id INTEGER NOT NULL REFERENCES recording (id),
+    alert TEXT NOT NULL,
+    until_s REAL NOT NULL,
+    at_ms INTEGER NOT NULL
+  ) STRICT;
+  CREATE INDEX seen_alert_of_recording ON seen_alert (recording_id, id);
+  ${neverRewritten('seen_alert')}
+  `,
 ];

@@ -3,6 +3,7 @@ import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
@@ -38,7 +39,8 @@ export type Fact =
   | { readonly kind: 'call'; readonly recordingId: number; readonly call: Call }
   | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal }
   | { readonly kind: 'label'; readonly label: GivenLabel }
-  | { readonly kind: 'take_back'; readonly recordingId: number; readonly takenBack: TakenBack };
+  | { readonly kind: 'take_back'; readonly recordingId: number; readonly takenBack: TakenBack }
+  | { readonly kind: 'seen_alert'; readonly recordingId: number; readonly seen: SeenAlert };
 
 export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }

@@ -1,6 +1,7 @@
 /** One connected screen: what it follows, how far it is, and how much may wait for it. */
 import type { Mark } from '../../protocol/mark.ts';
 import type { ReadingColumns } from '../../protocol/reading.ts';
+import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { ClientMessage, RecordMessage, ServerMessage } from '../../protocol/stream.ts';
@@ -10,6 +11,7 @@ export interface RecordView {
   marks(recordingId: number): Mark[];
   sheet(recordingId: number): SheetEntry[];
   takenBack(recordingId: number): TakenBack[];
+  seenAlerts(recordingId: number): SeenAlert[];
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
 }
 
@@ -50,6 +52,7 @@ export class Subscriber {
         marks: this.#record.marks(message.recordingId),
         sheet: this.#record.sheet(message.recordingId),
         takenBack: this.#record.takenBack(message.recordingId),
+        seenAlerts: this.#record.seenAlerts(message.recordingId),
       });
       this.#sendChunk(message.recordingId);
     } else if (message.recordingId === this.#following && !this.#live) {

@@ -5,7 +5,9 @@
  */
 import { HELP, readOptions } from './accuracy/options.ts';
 import { reportAccuracy } from './accuracy/report.ts';
+import { benchChart } from './chart-bench.ts';
 import { benchJudge } from './judge-bench.ts';
+import { benchPage } from './page-bench.ts';
 import { benchPhysics } from './physics-bench.ts';
 import { benchRecord } from './record-bench.ts';
 
@@ -15,8 +17,18 @@ if (options === null) {
   process.exit();
 }
 
-for (const { name, ratio, detail } of [await benchRecord(), ...benchJudge(), ...benchPhysics()]) {
-  console.log(`${ratio.toFixed(2).padStart(8)}  ${name}  (${detail})`);
+const benches = [
+  async () => [await benchRecord()],
+  benchJudge,
+  benchPhysics,
+  // In a browser; some two minutes.
+  benchChart,
+  benchPage,
+];
+for (const bench of benches) {
+  for (const { name, ratio, detail } of await bench()) {
+    console.log(`${ratio.toFixed(2).padStart(8)}  ${name}  (${detail})`);
+  }
 }
 
 reportAccuracy(options, (line) => console.log(line));

@@ -22,6 +22,7 @@ export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   sensorSees: fc.constantFrom(...SENSOR_VIEWS),
   pumpDisplacementM3PerS: fc.option(fc.double({ min: 1e-5, max: 1, noNaN: true })),
   pumpUltimatePa: fc.option(fc.double({ min: 0.1, max: 1e4, noNaN: true })),
+  pumpBatteryS: fc.option(fc.double({ min: 1, max: 86_400, noNaN: true })),
   hoseBoreM: fc.option(fc.double({ min: 1e-3, max: 0.1, noNaN: true })),
   hoseLengthM: fc.option(fc.double({ min: 0.05, max: 100, noNaN: true })),
   hoseCount: fc.option(fc.integer({ min: 1, max: 10 })),

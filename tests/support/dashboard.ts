@@ -34,6 +34,8 @@ export interface Dashboard {
 }
 
 export interface Opening {
+  /** Runs in the page before anything of its own does, with each load. */
+  readonly script?: string;
   /** Another size, language and the like. */
   readonly context?: BrowserContextOptions;
   /** What has to be done before the page is asked for. */
@@ -44,9 +46,10 @@ export interface Opening {
 export async function openDashboard(
   browser: Browser,
   url: string,
-  { context: options = {}, prepare }: Opening = {},
+  { script = '', context: options = {}, prepare }: Opening = {},
 ): Promise<Dashboard> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  await context.addInitScript({ content: script });
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));

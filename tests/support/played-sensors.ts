@@ -8,6 +8,7 @@ interface Played {
   readonly identity: SensorIdentity;
   sequence: number;
   phase: SourcePhase;
+  batteryPercent: number | null;
 }
 
 export class PlayedSensors implements Source {
@@ -27,7 +28,7 @@ export class PlayedSensors implements Source {
   /** A sensor comes within reach. */
   meet(id: string, name: string): void {
     const identity = { id, name, manufacturer: null, model: null, serial: null, firmware: null };
-    this.#sensors.set(id, { identity, sequence: 0, phase: 'live' });
+    this.#sensors.set(id, { identity, sequence: 0, phase: 'live', batteryPercent: null });
     this.#listener?.sensor(identity);
     this.#tell();
   }
@@ -35,22 +36,45 @@ export class PlayedSensors implements Source {
   /** @param uptimeS its clock, which began with the recording; null: over range */
   measure(id: string, uptimeS: number, pressurePa: number | null): void {
     const sensor = this.#of(id);
+    this.#say(id, sensor.sequence, uptimeS, pressurePa);
+    sensor.sequence += 1;
+  }
+
+  /** So many readings are measured and not heard. @returns the number of the first of them */
+  lose(id: string, count: number): number {
+    const sensor = this.#of(id);
+    const first = sensor.sequence;
+    sensor.sequence += count;
+    return first;
+  }
+
+  /** From the sensor's own store: one that was lost, by its number. */
+  fetch(id: string, sequence: number, uptimeS: number, pressurePa: number): void {
+    this.#say(id, sequence, uptimeS, pressurePa);
+  }
+
+  #say(id: string, sequence: number, uptimeS: number, pressurePa: number | null): void {
     this.#listener?.reading({
       sensorId: id,
       arrivedMs: uptimeS * 1000,
       bytes: unheardReading({
         boot: 7,
-        sequence: sensor.sequence,
+        sequence,
         uptimeMs: Math.round(uptimeS * 1000),
         pressurePa,
         temperatureC: null,
       }),
     });
-    sensor.sequence += 1;
   }
 
   enter(id: string, phase: SourcePhase): void {
     this.#of(id).phase = phase;
+    this.#tell();
+  }
+
+  /** It says how full its battery is. */
+  hasBattery(id: string, percent: number): void {
+    this.#of(id).batteryPercent = percent;
     this.#tell();
   }
 
@@ -70,11 +94,12 @@ export class PlayedSensors implements Source {
       phase: all.some(({ phase }) => phase === 'live') ? 'live' : 'lost',
       ...common,
       clockRate: 1,
-      sensors: all.map(({ identity: { id, name }, phase }) => ({
+      sensors: all.map(({ identity: { id, name }, phase, batteryPercent }) => ({
         sensorId: id,
         name,
         phase,
         ...common,
+        batteryPercent,
       })),
     });
   }

@@ -1,23 +1,79 @@
-/** The latest that was announced and not yet been seen; acknowledging it brings up the one before. */
+/** The latest that was announced and not yet been seen; seeing it brings up the one before. */
+import { BatteryWarning, Flag, Hand, TriangleAlert } from 'lucide';
+import { MarkButton } from '../live/mark-buttons.tsx';
+import { Icon } from '../parts/icon.tsx';
+import { panel } from '../parts/panels.ts';
+import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
-import { openAlerts, seen } from './alerting.ts';
+import type { AlertFact } from '../words/alert-fact.ts';
+import type { AlertTone } from '../words/say-alert.ts';
+import type { AlertBook } from './alert-book.ts';
+import { markOfAlert } from './mark-of-alert.ts';
 
-export function AlertBanner() {
-  const words = speech.value.wording.alerts;
-  const alert = openAlerts.value.at(-1);
-  const before = openAlerts.value.length - 1;
+interface AlertBannerProps {
+  readonly session: Session;
+  readonly book: AlertBook;
+}
+
+/** By their outline alone: a flag, a raised hand, a triangle. */
+const SIGNS = { good: Flag, act: Hand, warning: TriangleAlert } as const;
+
+export function signOf({ kind }: AlertFact, tone: AlertTone) {
+  const battery = kind === 'sensor_battery' || kind === 'device_battery' || kind === 'pump_battery';
+  return battery ? BatteryWarning : SIGNS[tone];
+}
+
+export function AlertBanner({ session, book }: AlertBannerProps) {
+  const { alerts: wording } = speech.value.wording;
+  const alert = book.open.value.at(-1);
+  const before = book.open.value.length - 1;
+  const words = alert === undefined ? null : book.words(alert.fact);
+  const followed = session.followed.value;
+  const recording = session.recording.value;
+  const mark = alert === undefined ? null : markOfAlert(alert.fact);
   return (
     <div role="alert" aria-live="assertive" data-testid="alerts">
-      {alert !== undefined && (
-        <div key={alert.key} class="alert" data-testid="alert">
-          <div>
-            <b>{alert.title}.</b> {alert.detail}
-            {before > 0 && ` ${words.andBefore({ count: before })}`}
-            {alert.unheard && <i> {words.noSound}</i>}
+      {alert !== undefined && words !== null && (
+        <div
+          key={alert.number}
+          class="alert"
+          data-testid="alert"
+          data-tone={words.tone}
+          data-kind={alert.fact.kind}
+        >
+          <span class="alert-sign">
+            <Icon of={signOf(alert.fact, words.tone)} size="1em" />
+            <i>{wording.tones[words.tone]}</i>
+          </span>
+          <div class="alert-words">
+            <b data-testid="alert-title">{words.title}</b>
+            <span class="alert-detail">
+              {words.detail}
+              {book.unheard.value.has(alert.number) && <i> {wording.unheard}</i>}
+            </span>
           </div>
-          <button type="button" data-testid="seen" onClick={() => seen(alert.key)}>
-            {words.seen}
-          </button>
+          <div class="alert-buttons">
+            {before > 0 && (
+              <button
+                type="button"
+                data-testid="alerts-before"
+                aria-haspopup="dialog"
+                aria-label={wording.andBefore({ count: before })}
+                onClick={() => (panel.value = 'alerts')}
+              >
+                <span class="roomy">{wording.andBefore({ count: before })}</span>
+                <span class="tight" aria-hidden="true">
+                  {`+${before}`}
+                </span>
+              </button>
+            )}
+            {mark !== null && followed !== null && recording?.open === true && (
+              <MarkButton kind={mark} followed={followed} recording={recording} place="alert" />
+            )}
+            <button type="button" data-testid="seen" onClick={() => book.see(alert)}>
+              {wording.seen}
+            </button>
+          </div>
         </div>
       )}
     </div>

@@ -1,37 +1,76 @@
-/** Gives the alerts that are due: banner, title, sound and system notification. */
-import { effect, signal } from '@preact/signals';
-import { choices } from '../store/choices.ts';
+/** Watches what alerts follow from, and announces those that are due. */
+import { computed, effect, signal } from '@preact/signals';
+import { z } from 'zod';
+import type { Recording } from '../../protocol/recording.ts';
+import { JUDGING_GRID_S } from '../analysis/judging-grid.ts';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
-import { speech } from '../store/speech.ts';
-import { type AlertWords, sayAlert } from '../words/say-alert.ts';
-import { chime } from './chime.ts';
+import { AlertBook } from './alert-book.ts';
+import { deviceBattery, watchDeviceBattery } from './device-battery.ts';
 import { dueAlerts } from './due-alerts.ts';
-import { givenAlertsSchema, NO_ALERTS_GIVEN } from './given-alerts.ts';
+import { dueBattery } from './due-batteries.ts';
+import { type GivenAlerts, givenAlertsSchema, NO_ALERTS_GIVEN } from './given-alerts.ts';
+import { showWaiting } from './page-title.ts';
+import { startRepeating } from './repeating.ts';
+import { SensorWatch } from './sensor-watch.ts';
 
-export interface GivenAlert extends AlertWords {
-  readonly key: string;
-  /** An alert about the same takes the place of this one: a withdrawn verdict must not come back. */
-  readonly about: string;
-  /** What it was announced of. */
-  readonly recording: string;
-  readonly unheard: boolean;
-}
+const TICK_MS = 1000;
 
-/** What has been announced and not yet been seen. */
-export const openAlerts = signal<readonly GivenAlert[]>([]);
+/** As this browser remembers it of a recording: its sensors' batteries, and this device's own. */
+const saidSchema = z.array(z.string());
 
-export function seen(key: string): void {
-  openAlerts.value = openAlerts.value.filter((alert) => alert.key !== key);
-}
+export function startAlerting(session: Session): AlertBook {
+  const book = new AlertBook(session);
+  const own = document.title;
+  const tick = signal(0);
+  window.setInterval(() => (tick.value = performance.now()), TICK_MS);
+  void watchDeviceBattery();
+  startRepeating(book);
 
-export function startAlerting(session: Session): void {
-  const title = document.title;
+  const shown = computed(() => session.recording.value);
   effect(() => {
-    const latest = openAlerts.value.at(-1);
-    document.title = latest === undefined ? title : `● ${latest.title}`;
+    const recording = shown.value;
+    if (recording !== null) book.turnTo(bookOf(recording), isRunning(recording));
   });
+  effect(() => {
+    const latest = book.open.value.at(-1);
+    showWaiting(document, own, latest === undefined ? null : book.words(latest.fact).title);
+  });
+  effect(() => {
+    if (session.followed.value !== null) book.takeSeen();
+  });
+  effect(() => {
+    if (session.connection.value.phase === 'live') void book.tellWhatIsUntold();
+  });
+  watchConclusions(session, book);
+  const sensors = new SensorWatch(session, book);
+  effect(() => sensors.look(tick.value));
+  effect(() => {
+    const battery = deviceBattery.value;
+    const recording = shown.value;
+    if (battery === null || recording === null || !isRunning(recording)) return;
+    const key = `device-said.${bookOf(recording).key}`;
+    const before = recall(key, saidSchema, []);
+    const atS = session.followed.peek()?.latest.peek()?.elapsedS ?? 0;
+    const { due, said } = dueBattery(
+      {
+        of: 'device',
+        percent: battery.charging ? null : battery.percent,
+        fact: (percent) => ({ kind: 'device_battery', percent, atS, sinceS: atS }),
+      },
+      before,
+    );
+    if (said !== before) remember(key, said);
+    book.announce(due, 0, false);
+    if (battery.charging) book.noLonger(0, ['device']);
+  });
+  return book;
+}
+
+function watchConclusions(session: Session, book: AlertBook): void {
+  /** Kept here, too: another page of the same browser must not take an alert from this one. */
+  const known = new Map<string, GivenAlerts>();
   effect(() => {
     const followed = session.followed.value;
     const recording = session.recording.value;
@@ -42,48 +81,31 @@ export function startAlerting(session: Session): void {
     if (session.connection.value.phase !== 'live') return;
     // Another sensor is judged for itself. Its number changes before its conclusions are there.
     const channel = followed.channel.peek();
-    const ofRecording = `alerts.${recording.startedAtMs}.${recording.id}`;
-    forgetOthers(ofRecording);
+    const ofRecording = `alerts.${bookOf(recording).key}`;
     const key = `${ofRecording}${channel === 0 ? '' : `.${channel}`}`;
-    const before = recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
-    const { due, given } = dueAlerts(conclusions, followed.sheet.value, before);
-    if (given !== before) remember(key, given);
-    const rehearsal = recording.origin === 'rehearsal';
-    for (const fact of due) {
-      const words = sayAlert(fact, rehearsal, speech.value);
-      const about = `${key}.${fact.kind === 'target' ? 'target' : 'verdict'}`;
-      void announce({
-        ...words,
-        about,
-        recording: ofRecording,
-        key: `${about}.${fact.atS}`,
-        unheard: false,
-      });
-    }
+    const before = known.get(key);
+    const opening = before === undefined;
+    // Drawn in the middle of catching up: what comes of the rest has happened as well.
+    const latestS = followed.readings.latest()?.elapsedS ?? 0;
+    if (opening && conclusions.nowS < latestS - JUDGING_GRID_S) return;
+    const remembered = before ?? recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
+    const { due, given, over } = dueAlerts(
+      {
+        conclusions,
+        sheet: followed.sheet.value,
+        marks: followed.marks.value,
+        lossAfter: (isolatedS, judgedS) => followed.vacuumLoss(isolatedS, judgedS),
+        opening,
+      },
+      remembered,
+    );
+    known.set(key, given);
+    if (given !== remembered) remember(key, given);
+    book.noLonger(channel, over);
+    book.announce(due, channel, opening);
   });
 }
 
-/** A verdict on another system must not stand over this one. */
-function forgetOthers(recording: string): void {
-  const kept = openAlerts.peek().filter((open) => open.recording === recording);
-  if (kept.length < openAlerts.peek().length) openAlerts.value = kept;
-}
-
-async function announce(alert: GivenAlert): Promise<void> {
-  const others = openAlerts.peek().filter((open) => open.about !== alert.about);
-  openAlerts.value = [...others, alert];
-  notify(alert);
-  if (!choices.peek().sound || (await chime())) return;
-  openAlerts.value = openAlerts
-    .peek()
-    .map((open) => (open.key === alert.key ? { ...open, unheard: true } : open));
-}
-
-function notify(alert: GivenAlert): void {
-  if (!('Notification' in window) || Notification.permission !== 'granted') return;
-  try {
-    new Notification(alert.title, { body: alert.detail, tag: alert.key });
-  } catch {
-    // Some phones have the constructor and refuse to use it: banner and sound remain.
-  }
+function bookOf({ id, startedAtMs, origin }: Recording) {
+  return { recordingId: id, key: `${startedAtMs}.${id}`, rehearsal: origin === 'rehearsal' };
 }

@@ -74,6 +74,14 @@ export function mayStandOnIce(pressurePa: number): boolean {
   return pressurePa >= ICE_PA;
 }
 
+/** Ice at −10 °C, by the same release. */
+const WARM_ICE_PA = 259.9;
+
+/** Where it may be ice that more heat reaches: that is what some plateaus end up on. */
+export function mayStandOnWarmIce(pressurePa: number): boolean {
+  return pressurePa >= WARM_ICE_PA;
+}
+
 /** Where it may be water, or ice not much below freezing, warm or cold, or gas. */
 export function mayStandOnWater(pressurePa: number): boolean {
   return pressurePa >= WATER_PA;

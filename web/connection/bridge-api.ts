@@ -22,6 +22,7 @@ import {
 } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
+import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
 import type { NewSensorLabel } from '../../protocol/sensor-label.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TypedCorrection, TypedReading } from '../../protocol/typed-in.ts';
@@ -71,6 +72,10 @@ export function addMark(recordingId: number, mark: NewMark): Promise<Answer<unkn
 
 export function enterOnSheet(recordingId: number, entry: SheetEntry): Promise<Answer<unknown>> {
   return ask('POST', `recordings/${recordingId}/sheet`, entry, null);
+}
+
+export function tellSeen(recordingId: number, seen: NewSeenAlert): Promise<Answer<unknown>> {
+  return ask('POST', `recordings/${recordingId}/seen-alerts`, seen, null);
 }
 
 export async function listSensorLabels(): Promise<Answer<readonly GivenLabel[]>> {

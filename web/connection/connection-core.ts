@@ -135,6 +135,7 @@ function hear(state: ConnectionState, text: string, nowMs: number): ConnectionSt
     case 'mark':
     case 'sheet':
     case 'taken_back':
+    case 'seen_alert':
       return {
         state: heard,
         effects: isFollowed(heard, message.recordingId) ? [deliver(message)] : [],

@@ -18,6 +18,24 @@ export function drawMeasured(picture: FigurePicture): Markup[] {
   ];
 }
 
+/** Told apart without colour, and from the measured curve: dashes and gaps. */
+const DASHES = ['9 6', '3 5', '14 5 3 5'] as const;
+
+/** The dashes of a line beside the watched one. */
+export function dashesOf(line: number): string {
+  return DASHES[line % DASHES.length] ?? DASHES[0];
+}
+
+/** The sensors beside it, behind the measured curve. */
+export function drawBeside(picture: FigurePicture): Markup[] {
+  return picture.beside.flatMap(({ pieces }, line) =>
+    pieces.map(
+      (piece) => markup`<path class="beside" d="${lineThrough(picture, piece)}" fill="none"
+ stroke="${PRINT.kelp}" stroke-width="1.3" stroke-dasharray="${dashesOf(line)}" />`,
+    ),
+  );
+}
+
 /** The level that ebbs, filled. */
 export function drawLevel(picture: FigurePicture): Markup[] {
   return picture.curve.pieces.map((piece) => ground(picture, piece));

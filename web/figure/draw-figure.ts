@@ -1,6 +1,6 @@
 /** A pressure curve as SVG, for paper: pull-down on a logarithmic axis, rise on a linear one. */
 import { drawAxes } from './draw-axes.ts';
-import { drawFit, drawLevel, drawMeasured } from './draw-curve.ts';
+import { drawBeside, drawFit, drawLevel, drawMeasured } from './draw-curve.ts';
 import { drawFlags, drawLineLabels, drawLines } from './draw-flags.ts';
 import { drawLegend } from './draw-legend.ts';
 import { drawUnmeasured } from './draw-unmeasured.ts';
@@ -22,6 +22,7 @@ ${drawAxes(picture)}
 ${drawLevel(picture)}
 ${drawFit(picture)}
 ${drawLines(picture)}
+${drawBeside(picture)}
 ${drawMeasured(picture)}</g>
 ${drawFlags(picture)}
 ${drawLineLabels(picture)}

@@ -33,16 +33,25 @@ interface PlacedLine extends ChartLine {
 
 export function drawLines(picture: FigurePicture): Markup[] {
   return placedLines(picture).map(
-    ({ y, dashed }) => markup`<path class="limit" d="M${PLANE.left} ${y}H${PLANE_RIGHT}"
- stroke="${PRINT.buoy}" stroke-width="1.6" stroke-dasharray="${dashed ? '2 4' : 'none'}" />`,
+    ({ y, dashed, kind }) => markup`<path class="${kind}" d="M${PLANE.left} ${y}H${PLANE_RIGHT}"
+ stroke="${colourOf(kind)}" stroke-width="1.6" stroke-dasharray="${dashesOf(kind, dashed)}" />`,
   );
 }
 
 export function drawLineLabels(picture: FigurePicture): Markup[] {
   return placedLines(picture).map(
-    ({ label, labelY }) =>
-      markup`<text ${HALO} x="${PLANE_RIGHT - 6}" y="${labelY}" text-anchor="end" fill="${PRINT.buoy}">${label}</text>`,
+    ({ label, labelY, kind }) =>
+      markup`<text ${HALO} x="${PLANE_RIGHT - 6}" y="${labelY}" text-anchor="end" fill="${colourOf(kind)}">${label}</text>`,
   );
+}
+
+function colourOf(kind: ChartLine['kind']): string {
+  return kind === 'floor' ? PRINT.water : PRINT.buoy;
+}
+
+function dashesOf(kind: ChartLine['kind'], dashed: boolean): string {
+  if (!dashed) return 'none';
+  return kind === 'floor' ? '14 5 3 5' : '2 4';
 }
 
 export function drawFlags(picture: FigurePicture): Markup[] {

@@ -5,5 +5,6 @@ export const PRINT = {
   rule: '#d9d4c7',
   water: '#25658a',
   buoy: '#b0341a',
+  kelp: '#1f6b4f',
   sheet: '#fff',
 } as const;

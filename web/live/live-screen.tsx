@@ -1,7 +1,5 @@
 /** The live screen: one number, one sentence, one next step, one picture. */
-import { useSignal } from '@preact/signals';
 import type { Recording } from '../../protocol/recording.ts';
-import type { TimeRange } from '../figure/time-range.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness, isCurrent } from '../store/freshness.ts';
 import { rehearsedOf } from '../store/rehearsed.ts';
@@ -12,9 +10,10 @@ import { saySensors } from '../words/say-sensor.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { planOf } from '../plan/plan-of.ts';
 import { revealedMoments } from '../rehearse/revealed-moments.ts';
-import { besideLines } from './beside-lines.ts';
-import { Chart } from './chart.tsx';
-import { chartOf } from './chart-of.ts';
+import { besideLines } from '../chart/beside-lines.ts';
+import { Chart } from '../chart/chart.tsx';
+import { chartOf } from '../chart/chart-of.ts';
+import type { View } from '../chart/view.ts';
 import { Glance } from './glance.tsx';
 import { MarkButtons } from './mark-buttons.tsx';
 import { saidNow } from './said-now.ts';
@@ -27,7 +26,6 @@ interface LiveScreenProps {
 }
 
 export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
-  const zoom = useSignal<TimeRange | null>(null);
   const source = session.source.value;
   const state = freshness(session.connection.value, recording, source);
   const conclusions = followed.conclusions.value;
@@ -39,22 +37,21 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const { curve } = planOf(followed.sheet.value);
   const said = saidNow(followed, recording, state, source?.problem ?? null);
   const moments = revealedMoments(rehearsedOf(recording), speech.value);
-  const picture = () =>
+  const picture = (view: View | null) =>
     chartOf({
-      readings: followed.readings,
+      curve: followed.curve,
       name: names[followed.channel.peek()] ?? '',
       beside: (range) => besideLines(followed, names, range),
       marks: followed.marks.peek(),
       sheet: followed.sheet.peek(),
       conclusions: followed.conclusions.peek(),
       speech: speech.peek(),
-      rehearsal: recording.origin === 'rehearsal',
-      typedIn: followed.typedIn,
+      recording,
       expected: curve,
       moments,
       live,
       foresees: current || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
-      zoom: zoom.peek(),
+      view,
     });
   return (
     <main class="live">
@@ -73,13 +70,10 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
             conclusions,
             speech.value,
             names.join('\n'),
-            zoom.value,
             state.kind,
             curve,
             moments.length,
           ]}
-          zoomed={zoom.value !== null}
-          zoomTo={(range) => (zoom.value = range)}
           description={sayChart(stage?.name ?? '', names, speech.value)}
         >
           {recording.open && <MarkButtons followed={followed} recording={recording} />}

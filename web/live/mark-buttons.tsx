@@ -38,6 +38,8 @@ interface MarkButtonProps extends MarkButtonsProps {
   readonly kind: MarkKind;
   /** The one thing to do now stands out. */
   readonly urgent?: boolean;
+  /** The same button may stand at several places. */
+  readonly place?: 'alert';
 }
 
 /** A mark on its way: a second press must not set it twice. */
@@ -49,7 +51,7 @@ export function markNow(kind: MarkKind, followed: FollowedRecording, recording: 
   void tell(setMark(recording, kind, elapsedS)).then(() => (onItsWay.value = false));
 }
 
-export function MarkButton({ kind, followed, recording, urgent = false }: MarkButtonProps) {
+export function MarkButton({ kind, followed, recording, urgent = false, place }: MarkButtonProps) {
   const press = () => {
     if (kind === 'note') {
       panel.value = 'note';
@@ -61,7 +63,7 @@ export function MarkButton({ kind, followed, recording, urgent = false }: MarkBu
     <button
       type="button"
       class={urgent ? 'urgent' : ''}
-      data-testid={`${urgent ? 'prompt' : 'mark'}-${kind}`}
+      data-testid={`${place ?? (urgent ? 'prompt' : 'mark')}-${kind}`}
       disabled={onItsWay.value}
       onClick={press}
     >

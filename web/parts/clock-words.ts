@@ -13,3 +13,19 @@ export function clockWords(ms: number, { locale }: Speech, withSeconds = false):
   const date = moment.toLocaleDateString(locale, { day: 'numeric', month: 'short' });
   return `${date}, ${time}`;
 }
+
+/** The same in full, for what is kept: '26 Nov 2026' and '10:41'. */
+export function dayAndTime(
+  ms: number,
+  { locale }: Speech,
+): { readonly day: string; readonly time: string } {
+  const moment = new Date(ms);
+  return {
+    day: moment.toLocaleDateString(locale, { day: 'numeric', month: 'short', year: 'numeric' }),
+    time: moment.toLocaleTimeString(locale, {
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+    }),
+  };
+}

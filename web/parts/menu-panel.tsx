@@ -2,7 +2,7 @@
 import type { Recording } from '../../protocol/recording.ts';
 import { speech } from '../store/speech.ts';
 import { Panel } from './panel.tsx';
-import { panel } from './panels.ts';
+import { panel, type PanelName } from './panels.ts';
 
 const ENTRIES = [
   'rehearse',
@@ -12,15 +12,20 @@ const ENTRIES = [
   'rig',
   'sensors',
   'second-screen',
+  'alerts',
+  'alert-reach',
   'settings',
 ] as const;
+
+/** Without one there is nothing in them. */
+const OF_A_RECORDING: readonly PanelName[] = ['sheet', 'rig', 'alerts'];
 
 export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
   const words = speech.value.wording.menu;
   return (
     <Panel title={words.title} testId="menu-panel">
       <nav class="menu">
-        {ENTRIES.filter((name) => (name !== 'sheet' && name !== 'rig') || recording !== null).map(
+        {ENTRIES.filter((name) => recording !== null || !OF_A_RECORDING.includes(name)).map(
           (name) => (
             <button
               key={name}

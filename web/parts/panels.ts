@@ -14,6 +14,8 @@ export type PanelName =
   | 'rig'
   | 'second-screen'
   | 'settings'
+  | 'alerts'
+  | 'alert-reach'
   | 'sensors'
   | 'type-in'
   | 'note'

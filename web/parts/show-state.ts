@@ -6,7 +6,7 @@ import type { Reading } from '../../protocol/reading.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
-import { thinReadings, type DrawnSeries } from '../store/thin-readings.ts';
+import { type DrawnSeries, NOTHING_DRAWN } from '../store/drawn-curve.ts';
 
 declare global {
   interface Window {
@@ -37,11 +37,13 @@ export function showState(session: Session, root: HTMLElement): void {
       return Array.from({ length: readings.length }, (_, row) => readings.reading(row));
     },
     drawn: () => {
-      const shown = session.followed.peek();
-      const readings = shown?.readings;
-      if (readings === undefined || readings.length === 0) return { elapsedS: [], pressurePa: [] };
-      const lastS = readings.elapsedS(readings.length - 1);
-      return thinReadings(readings, readings.elapsedS(0), lastS, shown?.typedIn);
+      const curve = session.followed.peek()?.curve;
+      if (curve === undefined || curve.readings.length === 0) return NOTHING_DRAWN;
+      const { readings } = curve;
+      return curve.drawn({
+        fromS: readings.elapsedS(0),
+        toS: readings.elapsedS(readings.length - 1),
+      });
     },
     conclusions: () => session.followed.peek()?.conclusions.peek() ?? null,
   };

@@ -18,6 +18,7 @@ const NUMBERS = [
   'volumeM3',
   'pumpDisplacementM3PerS',
   'pumpUltimatePa',
+  'pumpBatteryS',
   'hoseBoreM',
   'hoseLengthM',
   'hoseCount',

@@ -1,7 +1,6 @@
 /** The whole curve under the words of the reveal. */
-import { useState } from 'preact/hooks';
-import type { TimeRange } from '../figure/time-range.ts';
-import { Chart } from '../live/chart.tsx';
+import { Chart } from '../chart/chart.tsx';
+import type { View } from '../chart/view.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Rehearsed } from '../store/rehearsed.ts';
 import { speech } from '../store/speech.ts';
@@ -14,23 +13,21 @@ interface ToldChartProps {
 }
 
 export function ToldChart({ followed, rehearsed }: ToldChartProps) {
-  const [zoom, setZoom] = useState<TimeRange | null>(null);
-  const picture = () =>
+  const picture = (view: View | null) =>
     toldCurve({
-      readings: followed.readings,
+      recordingId: rehearsed.recordingId,
+      curve: followed.curve,
       marks: followed.marks.peek(),
       sheet: followed.sheet.peek(),
       moments: revealedMoments(rehearsed, speech.peek()),
       speech: speech.peek(),
-      zoom,
+      view,
     });
   return (
     <div class="told-chart" data-testid="told-chart">
       <Chart
         picture={picture}
-        changes={[followed.revision.value, speech.value, zoom]}
-        zoomed={zoom !== null}
-        zoomTo={setZoom}
+        changes={[followed.revision.value, speech.value]}
         description={speech.value.wording.reveal.curve}
       />
     </div>

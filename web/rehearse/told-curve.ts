@@ -3,20 +3,21 @@ import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
 import { pressureRange } from '../figure/pressure-range.ts';
-import type { ChartTime, TimeRange } from '../figure/time-range.ts';
-import type { ChartPicture } from '../live/chart-picture.ts';
-import type { ChannelReadings } from '../store/channel-readings.ts';
-import { thinReadings } from '../store/thin-readings.ts';
+import type { ChartTime } from '../figure/time-range.ts';
+import type { ChartPicture } from '../chart/chart-picture.ts';
+import { boundsOf, rangeOf, type View } from '../chart/view.ts';
+import type { ChannelCurve } from '../store/channel-curve.ts';
 import type { Speech } from '../words/speech.ts';
 
 interface ToldFacts {
-  readonly readings: ChannelReadings;
+  readonly recordingId: number;
+  readonly curve: ChannelCurve;
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
   readonly moments: readonly ChartFlag[];
   readonly speech: Speech;
-  /** A stretch chosen by hand, or null for all of it. */
-  readonly zoom: TimeRange | null;
+  /** What a person chose to see, or null for all of it. */
+  readonly view: View | null;
 }
 
 /** As shares of the whole: before it, and after it for the names of the lines. */
@@ -25,11 +26,17 @@ const AFTER_SHARE = 0.2;
 const SHORTEST_S = 60;
 
 export function toldCurve(facts: ToldFacts): ChartPicture {
-  const { readings, marks, sheet, moments, speech, zoom } = facts;
-  const time = { ...wholeTime(marks, readings.latest()?.elapsedS ?? 0), ...zoom };
-  const series = thinReadings(readings, time.fromS, time.toS);
+  const { curve, marks, sheet, moments, speech, view } = facts;
+  const latestS = curve.readings.latest()?.elapsedS ?? 0;
+  const whole = wholeTime(marks, latestS);
+  const bounds = boundsOf(whole, whole.fromS, latestS);
+  const time = { ...whole, ...rangeOf(view, whole, bounds) };
+  const series = curve.drawn(time);
   return {
     time,
+    usual: whole,
+    bounds,
+    source: curve,
     range: pressureRange(time, series.pressurePa, null, sheet, speech.units.pressure),
     series,
     curve: [],
@@ -43,6 +50,16 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     ground: speech.wording.chart.rehearsal,
     live: false,
     points: false,
+    startedAtMs: null,
+    sheet,
+    conclusion: '',
+    about: {
+      site: '',
+      equipment: '',
+      recordingId: facts.recordingId,
+      origin: 'rehearsal',
+      sensors: [],
+    },
     speech,
   };
 }

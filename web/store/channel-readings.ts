@@ -1,5 +1,5 @@
 /**
- * The readings of one sensor as columns, ordered by data time.
+ * The readings of one sensor as columns, ordered by data time: 64 bytes each, whatever comes.
  *
  * History and live readings take the same way in. A reading is known by its index: the same one may
  * come again after a lost connection, and one from the sensor's own store may belong in the middle.
@@ -15,9 +15,14 @@ const COLUMNS = [
   'pressurePa',
   'temperatureC',
   'condition',
+  'notes',
 ] as const;
 type Column = (typeof COLUMNS)[number];
 type Row = Readonly<Record<Column, number>>;
+
+/** What is known of a reading beside what it says, as bits of a column. */
+const CAME_LATE = 1;
+const AFTER_GAP = 2;
 
 export class ChannelReadings {
   readonly channel: number;
@@ -29,7 +34,10 @@ export class ChannelReadings {
     pressurePa: new Growable(),
     temperatureC: new Growable(),
     condition: new Growable(),
+    notes: new Growable(),
   };
+  /** The latest data time of all that was recorded so far, s. */
+  #furthestS = Number.NEGATIVE_INFINITY;
 
   constructor(channel: number) {
     this.channel = channel;
@@ -45,9 +53,7 @@ export class ChannelReadings {
       .filter((reading) => reading.channel === this.channel && !this.#has(reading))
       .sort((a, b) => a.elapsedS - b.elapsedS || a.index - b.index)
       .filter((reading, at, all) => reading.index !== all[at - 1]?.index);
-    const first = fresh[0];
-    if (first === undefined) return fresh;
-    this.#merge(fresh.map(rowFromReading), this.rowFrom(first.elapsedS));
+    if (fresh.length > 0) this.#merge(fresh, this.#cameLate(fresh));
     return fresh;
   }
 
@@ -80,6 +86,32 @@ export class ChannelReadings {
     return this.#columns.sequence.at(row);
   }
 
+  condition(row: number): Condition {
+    return conditionAt(this.#columns.condition.at(row));
+  }
+
+  /** Whether it was recorded after a reading of a later time, as one from the sensor's own store. */
+  cameLate(row: number): boolean {
+    return (this.#columns.notes.at(row) & CAME_LATE) !== 0;
+  }
+
+  /** Whether something is missing between it and the reading before, as `noteGap` was told. */
+  isAfterGap(row: number): boolean {
+    return (this.#columns.notes.at(row) & AFTER_GAP) !== 0;
+  }
+
+  noteGap(row: number, isAfterGap: boolean): void {
+    const { notes } = this.#columns;
+    notes.set(row, (notes.at(row) & ~AFTER_GAP) | (isAfterGap ? AFTER_GAP : 0));
+  }
+
+  /** The row of a reading that is held. @throws RangeError for any other. */
+  rowOf({ elapsedS, index }: Pick<Reading, 'elapsedS' | 'index'>): number {
+    const row = this.#rowBefore(elapsedS, index);
+    if (this.#columns.index.at(row) !== index) throw new RangeError(`no reading ${index}`);
+    return row;
+  }
+
   /** One row as a reading. @throws RangeError outside the rows. */
   reading(row: number): Reading {
     return {
@@ -90,7 +122,7 @@ export class ChannelReadings {
       elapsedS: this.#columns.elapsedS.at(row),
       pressurePa: nullFromNaN(this.#columns.pressurePa.at(row)),
       temperatureC: nullFromNaN(this.#columns.temperatureC.at(row)),
-      condition: conditionAt(this.#columns.condition.at(row)),
+      condition: this.condition(row),
     };
   }
 
@@ -99,57 +131,49 @@ export class ChannelReadings {
     return this.length === 0 ? null : this.reading(this.length - 1);
   }
 
-  #has(reading: Reading): boolean {
-    for (let row = this.rowFrom(reading.elapsedS); row < this.length; row += 1) {
-      if (this.#columns.elapsedS.at(row) !== reading.elapsedS) return false;
-      if (this.#columns.index.at(row) === reading.index) return true;
-    }
-    return false;
+  #has({ elapsedS, index }: Reading): boolean {
+    const row = this.#rowBefore(elapsedS, index);
+    return row < this.length && this.#columns.index.at(row) === index;
   }
 
-  /** One pass over the tail, however many readings belong before its end. */
-  #merge(fresh: readonly Row[], from: number): void {
-    const tail = this.#cut(from);
-    let next = 0;
-    for (const row of fresh) {
-      for (let old = tail[next]; old !== undefined && before(old, row); old = tail[next]) {
-        this.#push(old);
-        next += 1;
+  /** The first row that does not come before a reading of this time and index. */
+  #rowBefore(elapsedS: number, index: number): number {
+    let row = this.rowFrom(elapsedS);
+    const { elapsedS: times, index: indices } = this.#columns;
+    while (row < this.length && times.at(row) === elapsedS && indices.at(row) < index) row += 1;
+    return row;
+  }
+
+  /** The record numbers readings as they come, and its stream keeps that order. */
+  #cameLate(fresh: readonly Reading[]): ReadonlySet<number> {
+    const late = new Set<number>();
+    for (const { index, elapsedS } of [...fresh].sort((a, b) => a.index - b.index)) {
+      if (elapsedS < this.#furthestS) late.add(index);
+      else this.#furthestS = elapsedS;
+    }
+    return late;
+  }
+
+  /** From the end on, so that each row that makes room is moved once, with all that go as far. */
+  #merge(fresh: readonly Reading[], late: ReadonlySet<number>): void {
+    const places = fresh.map(({ elapsedS, index }) => this.#rowBefore(elapsedS, index));
+    let end = this.length;
+    for (const column of COLUMNS) this.#columns[column].extend(fresh.length);
+    for (let at = fresh.length - 1; at >= 0; at -= 1) {
+      const reading = fresh[at];
+      const place = places[at];
+      if (reading === undefined || place === undefined) continue;
+      const row = rowFromReading(reading, late.has(reading.index));
+      for (const column of COLUMNS) {
+        if (place < end) this.#columns[column].move(place, end, at + 1);
+        this.#columns[column].set(place + at, row[column]);
       }
-      this.#push(row);
+      end = place;
     }
-    for (const old of tail.slice(next)) this.#push(old);
-  }
-
-  #cut(from: number): Row[] {
-    const rows: Row[] = [];
-    for (let row = from; row < this.length; row += 1) rows.push(this.#row(row));
-    for (const column of COLUMNS) this.#columns[column].cut(from);
-    return rows;
-  }
-
-  #row(row: number): Row {
-    return {
-      index: this.#columns.index.at(row),
-      boot: this.#columns.boot.at(row),
-      sequence: this.#columns.sequence.at(row),
-      elapsedS: this.#columns.elapsedS.at(row),
-      pressurePa: this.#columns.pressurePa.at(row),
-      temperatureC: this.#columns.temperatureC.at(row),
-      condition: this.#columns.condition.at(row),
-    };
-  }
-
-  #push(row: Row): void {
-    for (const column of COLUMNS) this.#columns[column].push(row[column]);
   }
 }
 
-function before(a: Row, b: Row): boolean {
-  return a.elapsedS < b.elapsedS || (a.elapsedS === b.elapsedS && a.index < b.index);
-}
-
-function rowFromReading(reading: Reading): Row {
+function rowFromReading(reading: Reading, isLate: boolean): Row {
   return {
     index: reading.index,
     boot: reading.boot,
@@ -158,6 +182,7 @@ function rowFromReading(reading: Reading): Row {
     pressurePa: reading.pressurePa ?? Number.NaN,
     temperatureC: reading.temperatureC ?? Number.NaN,
     condition: CONDITIONS.indexOf(reading.condition),
+    notes: isLate ? CAME_LATE : 0,
   };
 }
 

@@ -1,4 +1,4 @@
-/** What a person chose for this browser: language, units, look and sound. */
+/** What a person chose for this browser: language, units and look. */
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
 import { LANGUAGES } from '../../protocol/languages.ts';
@@ -15,7 +15,6 @@ const choicesSchema = z.object({
   pressure: z.enum(PRESSURE_UNITS),
   temperature: z.enum(TEMPERATURE_UNITS),
   look: z.enum(LOOKS),
-  sound: z.boolean(),
 });
 export type Choices = z.infer<typeof choicesSchema>;
 
@@ -24,7 +23,6 @@ const DEFAULT: Choices = {
   pressure: 'micron',
   temperature: '°C',
   look: 'system',
-  sound: true,
 };
 
 export const choices = signal(recall('choices', choicesSchema, DEFAULT));

@@ -3,6 +3,7 @@ import { batch, computed, signal } from '@preact/signals';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
+import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
@@ -18,15 +19,15 @@ import {
   type SidePoint,
   WIDEST_S,
 } from '../analysis/side-difference.ts';
+import { ChannelCurve } from './channel-curve.ts';
+import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import { ChannelReadings } from './channel-readings.ts';
-import { SideCurve } from './side-curve.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
 interface Channel {
   readonly readings: ChannelReadings;
+  readonly curve: ChannelCurve;
   readonly judging: Judging;
-  /** Made when somebody first watches another sensor. */
-  side: SideCurve | null;
 }
 
 export class FollowedRecording {
@@ -35,6 +36,8 @@ export class FollowedRecording {
   readonly entries = signal<readonly SheetEntry[]>([]);
   /** Typed-in readings that were slips: no longer among the readings. */
   readonly takenBack = signal<readonly TakenBack[]>([]);
+  /** Alerts that somebody has seen, on whichever page. */
+  readonly seenAlerts = signal<readonly SeenAlert[]>([]);
   /** As it is known now: its sensors' names and places may change on the way. */
   readonly recording = signal<Pick<Recording, 'sensors' | 'startedAtMs'>>({
     sensors: [],
@@ -75,15 +78,16 @@ export class FollowedRecording {
     return this.#channel(this.channel.value).readings;
   }
 
+  get curve(): ChannelCurve {
+    return this.#channel(this.channel.value).curve;
+  }
+
   readingsOf(channel: number): ChannelReadings {
     return this.#channel(channel).readings;
   }
 
-  /** The curve of a sensor that is drawn beside the watched one. */
-  sideOf(channel: number): SideCurve {
-    const of = this.#channel(channel);
-    of.side ??= new SideCurve(of.readings);
-    return of.side;
+  curveOf(channel: number): ChannelCurve {
+    return this.#channel(channel).curve;
   }
 
   /** How much more another sensor shows than the one that is watched; null where nobody can say. */
@@ -99,10 +103,10 @@ export class FollowedRecording {
   insert(columns: ReadingColumns): void {
     const incoming = readingsFromColumns(columns);
     for (const number of new Set(incoming.map((reading) => reading.channel))) {
-      const { readings, judging, side } = this.#channel(number);
+      const { readings, curve, judging } = this.#channel(number);
       const fresh = readings.insert(incoming);
       judging.insert(fresh);
-      side?.insert(fresh);
+      curve.insert(fresh);
     }
     this.revision.value += 1;
   }
@@ -138,10 +142,16 @@ export class FollowedRecording {
         if (kept.length === all.length) continue;
         this.#channels.delete(number);
         const anew = this.#channel(number);
-        anew.judging.insert(anew.readings.insert(kept));
+        const fresh = anew.readings.insert(kept);
+        anew.curve.insert(fresh);
+        anew.judging.insert(fresh);
       }
       this.revision.value += 1;
     });
+  }
+
+  takeSeen(seen: readonly SeenAlert[]): void {
+    this.seenAlerts.value = seen;
   }
 
   takeRecording(recording: Recording): void {
@@ -174,6 +184,14 @@ export class FollowedRecording {
     this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
   }
 
+  /** Whether the vacuum of a hold was lost after it had been judged, by the conclusions of now. */
+  vacuumLoss(isolatedS: number, judgedS: number): VacuumLoss | null {
+    const nowS = this.conclusions.peek()?.nowS ?? judgedS;
+    const { history } = this.#channel(this.channel.peek()).judging;
+    const { leakLimitPaPerS } = this.sheet.peek();
+    return vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
+  }
+
   debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {
     const { judging } = this.#channel(this.channel.value);
     return judging.debrief({ ...told, marks: this.marks.value, sheet: this.sheet.value });
@@ -182,10 +200,11 @@ export class FollowedRecording {
   #channel(number: number): Channel {
     const known = this.#channels.get(number);
     if (known !== undefined) return known;
+    const readings = new ChannelReadings(number);
     const created = {
-      readings: new ChannelReadings(number),
+      readings,
+      curve: new ChannelCurve(readings, this.typedIn),
       judging: new Judging(this.typedIn),
-      side: null,
     };
     this.#channels.set(number, created);
     return created;

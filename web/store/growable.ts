@@ -18,18 +18,25 @@ export class Growable {
     return value;
   }
 
-  push(value: number): void {
-    if (this.#length === this.#values.length) {
-      const larger = new Float64Array(this.#values.length * 2);
-      larger.set(this.#values);
-      this.#values = larger;
-    }
-    this.#values[this.#length] = value;
-    this.#length += 1;
+  /** @throws RangeError outside the column. */
+  set(row: number, value: number): void {
+    if (!(row >= 0 && row < this.#length)) throw new RangeError(`row ${row} of ${this.#length}`);
+    this.#values[row] = value;
   }
 
-  /** Keeps the first rows only. */
-  cut(length: number): void {
-    this.#length = Math.min(this.#length, length);
+  /** So many more rows at the end, of no value yet. */
+  extend(count: number): void {
+    const length = this.#length + count;
+    if (length > this.#values.length) {
+      const larger = new Float64Array(Math.max(length, this.#values.length * 2));
+      larger.set(this.#values.subarray(0, this.#length));
+      this.#values = larger;
+    }
+    this.#length = length;
+  }
+
+  /** Copies the rows from `from` to before `end` so many rows further on, in one move of memory. */
+  move(from: number, end: number, by: number): void {
+    this.#values.copyWithin(from + by, from, end);
   }
 }

@@ -91,6 +91,7 @@ export class Session {
       case 'facts':
         followed?.takeFacts(message.marks, message.sheet);
         followed?.takeBack(message.takenBack);
+        followed?.takeSeen(message.seenAlerts);
         return;
       case 'backfill':
       case 'readings':
@@ -101,6 +102,8 @@ export class Session {
         return followed?.takeEntry(message.entry);
       case 'taken_back':
         return followed?.takeBack([message.reading]);
+      case 'seen_alert':
+        return followed?.takeSeen([...followed.seenAlerts.peek(), message.seen]);
       case 'tick':
         return;
     }

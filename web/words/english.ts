@@ -26,6 +26,7 @@ export const english = {
     /** 'about 38, and surely from 34 to 42', in few letters. */
     range: ({ about, low, high }: { about: string; low: string; high: string }) =>
       `${about} (${low} to ${high})`,
+    fromTo: ({ low, high }: { low: string; high: string }) => `${low} to ${high}`,
     atLeastWithoutEnd: ({ least }: { least: string }) => `at least ${least}, with no upper end`,
     giveOrTakeLess: ({ amount }: { amount: string }) => `give or take less than ${amount}`,
     aMinute: 'a minute',
@@ -710,19 +711,106 @@ export const english = {
     levellingOff: 'levelling off',
     holding: 'holding',
     whereItMayGo: 'where it may go',
-    keys: ({ description }: { description: string }) =>
-      `${description} Plus and minus zoom, arrows move, zero shows all.`,
-    zoomIn: 'Zoom in on time',
-    zoomOut: 'Zoom out in time',
-    showAll: 'Show all',
+    /** Its buttons, and what is said of how to use it. */
+    tools: {
+      zoomIn: 'Zoom in on time',
+      zoomOut: 'Zoom out in time',
+      all: 'All',
+      allAloud: 'All of the recording',
+      usual: 'Usual',
+      usualAloud: 'Usual view',
+      backToNow: 'Back to the present',
+      backToEnd: 'Back to the end',
+      help:
+        'Arrow keys read the values along the curve. Plus and minus zoom, Shift with an arrow moves, ' +
+        'Home goes to the beginning, End to the present, zero shows the whole recording, and Escape the usual view.',
+      kind: 'chart',
+      key: 'Signs in the chart',
+      take: 'Picture, table',
+      saveAs: 'Save what is shown',
+      saveSvg: 'SVG, to print or to edit',
+      savePng: 'PNG, to send',
+      saveFailed: 'The picture could not be made. The SVG can still be saved.',
+      table: 'Readings as a table',
+    },
+    key: {
+      measured: 'measured',
+      foreseen: 'forecast, right 8 times of 10',
+      fitted: 'fitted, with its 80 % band',
+      arrival: 'when it gets there, 8 times of 10',
+      typedIn: 'typed in by hand',
+    },
+    /** Stretches of a curve of which no line tells: beside their signs, and in the key. */
+    stretches: {
+      gap: 'no readings',
+      over_range: 'above the sensor’s range',
+      under_range: 'below the sensor’s range',
+      warming_up: 'sensor warming up',
+      fault: 'sensor fault',
+      late: 'came in late',
+    },
+    table: { clock: 'Clock', pressure: 'Pressure', boils: 'Water boils at' },
+    /** What the cursor says: values at a moment. */
+    cursor: {
+      after: {
+        pump_on: ({ time }: { time: string }) => `${time} after pump on`,
+        valve_off: ({ time }: { time: string }) => `${time} after valve-off`,
+        beginning: ({ time }: { time: string }) => `${time} into the recording`,
+      },
+      before: {
+        pump_on: ({ time }: { time: string }) => `${time} before pump on`,
+        valve_off: ({ time }: { time: string }) => `${time} before valve-off`,
+        beginning: ({ time }: { time: string }) => `${time} before the recording`,
+      },
+      /** Above a column of times. */
+      counted: {
+        pump_on: 'After pump on',
+        valve_off: 'After valve-off',
+        beginning: 'Into the recording',
+      },
+      nothing: 'nothing measured',
+      ahead: 'still to come',
+      boilsAt: ({ temperature }: { temperature: string }) => `water boils at ${temperature}`,
+      forecast: ({ low, high }: { low: string; high: string }) =>
+        `forecast: between ${low} and ${high}`,
+    },
+    /** The curve in a sentence or two, for those who can't see it; each ends with a point. */
+    curve: {
+      rehearsal: 'Rehearsal',
+      nothing: 'Nothing measured is in the picture',
+      falls: ({ from, to, length }: { from: string; to: string; length: string }) =>
+        `The pressure falls from ${from} to ${to} in ${length}`,
+      rises: ({ from, to, length }: { from: string; to: string; length: string }) =>
+        `The pressure rises from ${from} to ${to} in ${length}`,
+      stays: ({ pressure, length }: { pressure: string; length: string }) =>
+        `The pressure stays near ${pressure} for ${length}`,
+      lowest: ({ pressure, length }: { pressure: string; length: string }) =>
+        `with its lowest, ${pressure}, after ${length}`,
+      highest: ({ pressure, length }: { pressure: string; length: string }) =>
+        `with its highest, ${pressure}, after ${length}`,
+      belowTarget: ({ pressure }: { pressure: string }) =>
+        `It ends below the target of ${pressure}`,
+      aboveTarget: ({ pressure }: { pressure: string }) =>
+        `It ends above the target of ${pressure}`,
+      belowLimit: ({ pressure }: { pressure: string }) => `It ends below the limit of ${pressure}`,
+      aboveLimit: ({ pressure }: { pressure: string }) => `It ends above the limit of ${pressure}`,
+      marked: ({ kinds }: { kinds: string }) => `Stretches marked: ${kinds}`,
+    },
+    /** What stands with a picture that is saved. */
+    caption: {
+      origins: {
+        sensor: 'Job',
+        rehearsal: 'Rehearsal on a simulated system, not a job',
+        import: 'Imported from a file',
+        typed_in: 'Typed in by hand',
+      },
+      pressureIn: ({ unit }: { unit: string }) => `absolute pressure in ${unit}`,
+      stretch: ({ from, to, number }: { from: string; to: string; number: string }) =>
+        `${from} to ${to} of recording ${number}`,
+    },
   },
   /** Around a printed curve. */
   figure: {
-    measured: 'measured',
-    fit: 'fitted, with its 80 % band',
-    over: 'above the sensor’s range',
-    under: 'below the sensor’s range',
-    gap: 'no readings',
     logarithmic: ({ unit }: { unit: string }) => `${unit}, logarithmic`,
     sinceValveOff: 'since valve-off',
     sinceRecording: 'since the recording began',
@@ -868,24 +956,120 @@ export const english = {
       'This program advises. The equipment maker’s instructions, local codes and the licensed person on site decide.',
   },
 
+  /** What is called out, and the list of it. */
   alerts: {
+    title: 'Alerts',
+    seen: 'Seen',
+    allSeen: 'All seen',
+    none: 'Nothing has been called out in this recording.',
+    reach: 'How they reach you…',
+    unheard: 'Not heard: the browser waits for a first touch.',
+    andBefore: ({ count }: { count: number }) => `And ${count} before`,
+    calledAt: ({ moment, clock }: { moment: string; clock: string }) => `${moment}, at ${clock}`,
+    early: 'before this page was opened',
+    states: {
+      open: 'not seen yet',
+      seen: 'seen',
+      replaced: 'a newer one took its place',
+      over: 'no longer so',
+    },
+    seenAt: ({ at }: { at: string }) => `seen at ${at}`,
+    /** Beside the title's sign, so that neither colour nor shape has to say it alone. */
+    tones: { good: 'Good', act: 'Do now', warning: 'Warning' },
     intoRecording: ({ at }: { at: string }) => `${at} into the recording`,
     intoRehearsal: ({ at }: { at: string }) => `${at} into the rehearsal`,
-    targetReached: ({ target }: { target: string }) => `${target} reached`,
-    targetHeld: ({ target, place }: { target: string; place: string }) =>
+    target: ({ target }: { target: string }) => `${target} reached`,
+    targetHow: ({ target, place }: { target: string; place: string }) =>
       `The pressure went below ${target} and stayed there, ${place}.`,
+    depth: ({ depth }: { depth: string }) => `Valve off: ${depth} held`,
+    depthHow: ({ place }: { place: string }) =>
+      `Close the valve first, then stop the pump. Held since ${place}.`,
+    levelsOff: ({ target }: { target: string }) => `Levelling off above ${target}`,
+    levelsOffHow: ({ place }: { place: string }) =>
+      `It stays if nothing is changed, since ${place}. The likely causes stand below.`,
+    levelsOffNear: ({ floor, place }: { floor: string; place: string }) =>
+      `It stays near ${floor} if nothing is changed, since ${place}. The likely causes stand below.`,
+    ballast: 'Close the gas ballast',
+    ballastHow: ({ place }: { place: string }) =>
+      `It still stands open, ${place}; the pump goes deeper without it.`,
+    pumpBattery: 'The pump’s battery won’t last',
+    pumpBatteryLeft: ({ left }: { left: string }) =>
+      `It is about ${left} left. Valve off before it stops, then change it.`,
+    pumpBatteryEmpty: 'It is as good as empty. Valve off before it stops, then change it.',
+    pumpBatteryNeeds: ({ left, needs }: { left: string; needs: string }) =>
+      `It has about ${left} left, the depth takes about ${needs} more. Valve off before you change it.`,
+    pumpBatteryEmptyNeeds: ({ needs }: { needs: string }) =>
+      `It is as good as empty, the depth takes about ${needs} more. Valve off before you change it.`,
+    /** What can be read from afar in a line; the whole name stands below it. */
+    verdicts: {
+      tight_dry: 'tight and dry',
+      moisture: 'moisture',
+      leak: 'leak',
+      leak_and_moisture: 'leak and moisture',
+      undecided: 'undecided',
+    },
     verdict: ({ verdict }: { verdict: string }) => `Verdict: ${verdict}`,
-    drawn: ({ place }: { place: string }) => `Drawn ${place}.`,
-    withdrawn: 'The verdict no longer stands: undecided',
+    drawn: ({ verdict, place }: { verdict: string; place: string }) =>
+      `${verdict}. Drawn ${place}.`,
+    withdrawn: 'Verdict withdrawn: undecided',
     verdictNow: ({ verdict }: { verdict: string }) => `Verdict now: ${verdict}`,
     since: ({ place }: { place: string }) => `Since ${place}.`,
     sinceNotTight: ({ place }: { place: string }) =>
       `Since ${place}. It was tight and dry: do not close up on it.`,
     sinceBefore: ({ place, before }: { place: string; before: string }) =>
       `Since ${place}. Before: ${before}.`,
-    andBefore: ({ count }: { count: number }) => `And ${count} before.`,
-    noSound: 'No sound: the browser waits for a first touch.',
-    seen: 'Seen',
+    vacuumLost: 'The vacuum is being lost',
+    vacuumLostTo: ({ from, to, place }: { from: string; to: string; place: string }) =>
+      `From ${from} to ${to}, ${place}. Do not rely on the pass: shut what was last opened. If the sensor is off the system already, only its hose fills.`,
+    vacuumLostBeyond: ({ from, place }: { from: string; place: string }) =>
+      `From ${from} beyond the sensor’s range, ${place}. Do not rely on the pass: shut what was last opened. If the sensor is off the system already, only its hose fills.`,
+    theSensor: 'The sensor',
+    sensorBattery: ({ percent }: { percent: string }) => `Sensor’s battery at ${percent}`,
+    sensorBatteryHow: ({ sensor }: { sensor: string }) =>
+      `${sensor} may fall silent before the hold is over. Charge or change it now.`,
+    sensorLost: ({ sensor }: { sensor: string }) => `${sensor} is silent`,
+    sensorLostHow: ({ place }: { place: string }) =>
+      `Last heard ${place}. Nothing is watched until it is back: bring this screen nearer.`,
+    sensorBack: ({ sensor }: { sensor: string }) => `${sensor} is heard again`,
+    deviceBattery: ({ percent }: { percent: string }) => `This screen’s battery at ${percent}`,
+    deviceBatteryHow: 'Plug it in: once it is off, it calls nobody.',
+  },
+  /** How alerts reach somebody. */
+  reach: {
+    title: 'How alerts reach you',
+    help: 'The page shows an alert, and so do its title and icon. Beyond that:',
+    sound: 'Sound',
+    sounds: {
+      off: 'none',
+      bell_buoy: 'Bell buoy',
+      call_pipe: 'Call pipe',
+      rivet_hammer: 'Rivet hammer',
+      two_terns: 'Two terns',
+    },
+    volume: 'How loud',
+    repeat: 'Call',
+    repeats: { once: 'once', until_seen: 'every 15 s until seen' },
+    check: 'Check the sound',
+    heard: 'Did that reach where you will stand?',
+    yes: 'Yes, clearly',
+    no: 'No',
+    fine: 'Then it calls you like that.',
+    louder:
+      'Make it louder here and on the computer itself, try another sound, or put a speaker out of the van. Calling until seen helps too.',
+    vibrate: 'Vibrate, on a phone that can',
+    speak: 'Say it aloud as well',
+    trySpeech: 'Say something',
+    speechSample: { title: 'Speech is on', detail: 'Alerts are read out like this.' },
+    ask: 'Allow system notifications',
+    permissions: {
+      default: 'Not asked yet.',
+      granted: 'Allowed.',
+      denied: 'Refused: change it in the browser’s settings for this address.',
+      none: 'This browser has none.',
+    },
+    blocked: 'No alert can be heard yet: the browser wants this page touched once.',
+    unblock: 'Let it sound',
+    noSound: 'This browser makes no sound.',
   },
 
   menu: {
@@ -907,7 +1091,18 @@ export const english = {
         title: 'Second screen',
         text: 'The same in another window, or by pointing a camera at a code.',
       },
-      settings: { title: 'Alerts, units and look', text: 'Sound, notifications, day or night.' },
+      alerts: {
+        title: 'Alerts',
+        text: 'What was called out in this recording, and who has seen it.',
+      },
+      'alert-reach': {
+        title: 'How alerts reach you',
+        text: 'Sound, and how loud; vibration, speech, notifications.',
+      },
+      settings: {
+        title: 'Language, units and look',
+        text: 'What pressures are shown in; day, night or full sun.',
+      },
     },
   },
 
@@ -931,22 +1126,6 @@ export const english = {
     temperatureIn: 'Temperature in',
     look: 'Look',
     looks: { system: 'as the system', day: 'day', night: 'night', sun: 'full sun' },
-    alerts: 'At the target, and when there is a verdict',
-    alertsHelp: 'The page says so and changes its title. Beyond that:',
-    sound: 'Sound',
-    trySound: 'Try the sound',
-    soundStates: {
-      blocked: 'The browser blocks sound until you touch the page once.',
-      ready: 'That was it. Too quiet? Turn the computer up.',
-      none: 'This browser makes no sound.',
-    },
-    allowNotifications: 'Allow system notifications',
-    permissions: {
-      default: 'Not asked yet.',
-      granted: 'Allowed.',
-      denied: 'Refused: change it in the browser’s settings for this address.',
-      none: 'This browser has none.',
-    },
   },
 
   /** Choosing a rehearsal, and working it. */
@@ -1368,6 +1547,7 @@ export const english = {
       sensorSees: 'The sensor sees',
       pumpDisplacementM3PerS: 'Pump, free air',
       pumpUltimatePa: 'Pump, lowest pressure',
+      pumpBatteryS: 'Pump’s battery lasts',
       hoseBoreM: 'Hose, bore',
       hoseLengthM: 'Hose, length',
       hoseCount: 'Hoses side by side',

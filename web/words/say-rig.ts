@@ -17,6 +17,7 @@ export function sayExamples(speech: Speech) {
     volumeM3: example(sayExactly(4.2, speech)),
     pumpDisplacementM3PerS: example(sayExactly(113, speech)),
     pumpUltimatePa: example(settingDigits(paFromMicron(25), speech)),
+    pumpBatteryS: example(sayExactly(40, speech)),
     hoseBoreM: example(sayExactly(9.5, speech)),
     hoseLengthM: example(sayExactly(1.2, speech)),
     hoseCount: example(sayExactly(1, speech)),

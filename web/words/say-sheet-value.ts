@@ -40,6 +40,8 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
     }
     case 'holdS':
       return sayDuration(sheet.holdS);
+    case 'pumpBatteryS':
+      return sheet.pumpBatteryS === null ? words.notEntered : sayDuration(sheet.pumpBatteryS);
     case 'volumeM3':
       return set(sheet.volumeM3, 1000);
     case 'pumpDisplacementM3PerS':

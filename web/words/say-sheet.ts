@@ -18,6 +18,7 @@ export function sheetUnit(field: keyof Sheet, speech: Speech): string {
     case 'leakLimitPaPerS':
       return speech.wording.amounts.perMinute({ amount: sayUnit(speech) });
     case 'holdS':
+    case 'pumpBatteryS':
       return 'min';
     case 'gaugeErrorShare':
       return '%';

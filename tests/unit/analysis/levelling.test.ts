@@ -8,43 +8,51 @@ import { agedPoints } from '../../../web/analysis/pull-down-points.ts';
 const everySecond = (curve: (elapsedS: number) => number, lengthS: number) =>
   Array.from({ length: lengthS }, (_, i) => ({ elapsedS: i + 1, pressurePa: curve(i + 1) }));
 
-test('a flat stretch counts as a floor, one that rises does not', () => {
+test('a flat stretch counts as a floor, one that rises does not, however low', () => {
   const { targetPa } = DEFAULT_SHEET;
-  expect(
-    levelOf(
-      everySecond(() => 300, 1200),
-      0,
-      targetPa,
-    )?.high,
-  ).toBe(300);
-  const rising = everySecond((t) => 300 * (1 + t / 60_000), 1200);
-  expect(levelOf(rising, 0, targetPa)).toBeNull();
+  for (const pressurePa of [90, 300]) {
+    const flat = everySecond(() => pressurePa, 1200);
+    expect(levelOf(flat, 0, targetPa)?.high).toBe(pressurePa);
+    const rising = everySecond((t) => pressurePa * (1 + t / 60_000), 1200);
+    expect(levelOf(rising, 0, targetPa)).toBeNull();
+  }
 });
 
-test('where ice may stand a floor has to last, below that it need not', () => {
-  const levelAt = (pressurePa: number, lengthS: number) =>
-    levelOf(
-      everySecond(() => pressurePa, lengthS),
-      0,
-      DEFAULT_SHEET.targetPa,
-    );
+/** Falling with a power of time to a pressure, which it has at the end. */
+const levelAt = (pressurePa: number, lengthS: number, power = 0) =>
+  levelOf(
+    everySecond((t) => pressurePa * (t / lengthS) ** -power, lengthS),
+    0,
+    DEFAULT_SHEET.targetPa,
+  );
+
+test('where ice may stand a floor has to last and be flatter, below that only lead above the target', () => {
   expect(levelAt(95, 300)?.high).toBe(95);
   expect(levelAt(120, 300)).toBeNull();
-  expect(levelAt(120, 700)?.high).toBe(120);
+  expect(levelAt(120, 600)?.high).toBe(120);
+  // Needed is ln(95/66.7)/ln(28800/700) = 0.095 below the ice, and ln(200/66.7)/ln(28800/700) = 0.30.
+  expect(levelAt(95, 700, 0.06)).not.toBeNull();
+  expect(levelAt(95, 700, 0.09)).toBeNull();
+  expect(levelAt(200, 700, 0.04)).not.toBeNull();
+  expect(levelAt(200, 700, 0.1)).toBeNull();
+  expect(levelAt(200, 2400, 0.15)).not.toBeNull();
+  expect(levelAt(200, 2400, 0.25)).toBeNull();
 });
 
-test('where water boils on most jobs a floor has to last longer, and be flatter', () => {
-  const levelAt = (pressurePa: number, lengthS: number, power: number) =>
-    levelOf(
-      everySecond((t) => pressurePa * (t / lengthS) ** -power, lengthS),
-      0,
-      DEFAULT_SHEET.targetPa,
-    );
+test('the warmer the ice would be, the longer a floor has to last, and be flatter still', () => {
+  expect(levelAt(200, 700, 0.04)).not.toBeNull();
+  expect(levelAt(300, 700, 0.04)).toBeNull();
   expect(levelAt(300, 700, 0.01)).not.toBeNull();
-  expect(levelAt(500, 1400, 0)).toBeNull();
-  expect(levelAt(300, 1600, 0.03)).not.toBeNull();
-  expect(levelAt(500, 1600, 0)).not.toBeNull();
-  expect(levelAt(500, 1600, 0.03)).toBeNull();
+  expect(levelAt(500, 1400)).toBeNull();
+  expect(levelAt(500, 1800, 0.01)).not.toBeNull();
+  expect(levelAt(500, 1800, 0.03)).toBeNull();
+  expect(levelAt(500, 3000, 0.03)).toBeNull();
+});
+
+test('what has been flat for a moment is no floor yet', () => {
+  // Told from a floor after seven minutes and a half at the soonest, it has to stand for a tenth of its age.
+  expect(levelAt(120, 470)).toBeNull();
+  expect(levelAt(120, 530)).not.toBeNull();
 });
 
 test('where ice may stand, what came down much faster a while ago is no floor yet', () => {
@@ -53,6 +61,18 @@ test('where ice may stand, what came down much faster a while ago is no floor ye
   const { targetPa } = DEFAULT_SHEET;
   expect(levelOf(curve(0.2), 0, targetPa)).not.toBeNull();
   expect(levelOf(curve(2), 0, targetPa)).toBeNull();
+});
+
+test('water that cools itself and then is warmed goes through a lowest pressure, and that is no floor', () => {
+  const levels = (curve: (elapsedS: number) => number) =>
+    Array.from({ length: 20 }, (_, i) => 800 + 50 * i).some(
+      (lengthS) => levelOf(everySecond(curve, lengthS), 0, DEFAULT_SHEET.targetPa) !== null,
+    );
+  for (const bend of [0.2, 0.3, 0.5]) {
+    expect(levels((t) => 200 * Math.exp(bend * Math.log(t / 1200) ** 2))).toBe(false);
+  }
+  // It falls as fast at ten minutes, 2 · 0.2 · ln 2 = 0.28, but goes on ever more slowly.
+  expect(levels((t) => 200 * Math.exp(0.28 * (600 / t)))).toBe(true);
 });
 
 test('a pull-down by parts of its age is the same at every later moment', () => {

@@ -76,7 +76,7 @@ describe('gaps', () => {
     expect(Math.max(...before)).toBeCloseTo(whole[20] ?? 0, 6);
     expect(Math.min(...after)).toBeCloseTo(whole[40] ?? 0, 6);
     expect(plane(svg)).toContain('class="gap"');
-    expect(svg).toContain(english.figure.gap);
+    expect(svg).toContain(english.chart.stretches.gap);
   });
 
   test('a reading from the sensor’s own store that comes late closes it', () => {
@@ -105,15 +105,15 @@ describe('beyond the sensor’s range', () => {
   test('over range shows, in a sign and in words, and is no part of the line', () => {
     const svg = figure(over);
     expect(plane(svg)).toContain('class="over"');
-    expect(svg).toContain(english.figure.over);
+    expect(svg).toContain(english.chart.stretches.over_range);
     expect(measuredLines(svg)[0]).toHaveLength(51);
-    expect(figure(minute)).not.toContain(english.figure.over);
+    expect(figure(minute)).not.toContain(english.chart.stretches.over_range);
   });
 
   test('zero can’t stand on a logarithmic axis and is said to be below the range', () => {
     const svg = figure(minute.map((reading) => ({ ...reading, pressurePa: 0 })));
     expect(plane(svg)).toContain('class="under"');
-    expect(svg).toContain(english.figure.under);
+    expect(svg).toContain(english.chart.stretches.under_range);
     expect(svg).not.toMatch(/NaN|Infinity/u);
   });
 
@@ -157,7 +157,7 @@ describe('words in the figure', () => {
     const svg = drawFigure(picture).text;
     expect(svg).toContain('class="band"');
     expect(svg).toMatch(/class="fit"[^>]*stroke-dasharray="9 6"/u);
-    expect(svg).toContain(english.figure.fit);
+    expect(svg).toContain(english.chart.key.fitted);
     expect(svg).toContain('rule: 500 after 15 min');
   });
 

@@ -32,6 +32,7 @@ function setUp(recorded: number) {
       marks: () => [],
       sheet: () => [],
       takenBack: () => [],
+      seenAlerts: () => [],
       readingsAfter: (_id, after, limit) => readings(after + 1, Math.min(last, after + limit)),
     },
     {

@@ -2,27 +2,27 @@
 import { expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { Conclusions } from '../../../web/analysis/conclusions.ts';
-import { chartOf } from '../../../web/live/chart-of.ts';
+import { chartOf } from '../../../web/chart/chart-of.ts';
+import { ChannelCurve } from '../../../web/store/channel-curve.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { conclusionsWith, forecastWith, inRise, micron } from './invented-conclusions.ts';
 import { MICRON } from '../../support/english-speech.ts';
 
 const drawn = (conclusions: Conclusions, foresees = true) =>
   chartOf({
-    readings: new ChannelReadings(0),
+    curve: new ChannelCurve(new ChannelReadings(0)),
     name: '',
     beside: () => [],
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions,
     speech: MICRON,
-    rehearsal: false,
-    typedIn: false,
+    recording: { id: 1, origin: 'sensor', startedAtMs: 0 },
     expected: null,
     live: true,
     foresees,
     moments: [],
-    zoom: null,
+    view: null,
   });
 
 test('target and depth have their moments on the recording’s clock', () => {

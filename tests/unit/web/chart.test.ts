@@ -5,7 +5,6 @@ import { micronFromPa, paFromMicron } from '../../../protocol/units.ts';
 import { pressureTicks, timeTicks } from '../../../web/figure/chart-ticks.ts';
 import { placeFlags } from '../../../web/figure/place-flags.ts';
 import { pressureRange } from '../../../web/figure/pressure-range.ts';
-import { stretch } from '../../../web/live/stretch.ts';
 import { chartTime } from '../../../web/figure/time-range.ts';
 import { conclusionsWith, forecastWith, inRise } from './invented-conclusions.ts';
 
@@ -92,9 +91,4 @@ describe('flags', () => {
     const wish = { x: 10, width: 100 };
     expect(placeFlags([wish, wish], 500, 1)[1]?.row).toBeNull();
   });
-});
-
-test('zooming keeps the place under the pointer, moving keeps the width', () => {
-  expect(stretch({ fromS: 0, toS: 100 }, 0.5, 0, 0.25)).toEqual({ fromS: 12.5, toS: 62.5 });
-  expect(stretch({ fromS: 0, toS: 100 }, 1, 0.2, 0.5)).toEqual({ fromS: 20, toS: 120 });
 });

@@ -2,14 +2,28 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
-import { dueAlerts } from '../../../web/alerts/due-alerts.ts';
+import type { AlertSituation } from '../../../web/alerts/alert-situation.ts';
+import { dueAlerts as dueOf } from '../../../web/alerts/due-alerts.ts';
 import { givenAlertsSchema, NO_ALERTS_GIVEN } from '../../../web/alerts/given-alerts.ts';
 import type { GivenAlerts } from '../../../web/alerts/given-alerts.ts';
-import type { Verdict } from '../../../web/analysis/conclusions.ts';
-import type { AlertFact } from '../../../web/words/say-alert.ts';
+import type { Conclusions, Verdict } from '../../../web/analysis/conclusions.ts';
+import type { AlertFact } from '../../../web/words/alert-fact.ts';
 import { conclusionsWith, inRise } from './invented-conclusions.ts';
 
 const ISOLATED_S = 1000;
+
+/** Of a rig without marks, whose vacuum nobody loses. */
+function dueAlerts(
+  conclusions: Conclusions,
+  sheet = DEFAULT_SHEET,
+  given: GivenAlerts = NO_ALERTS_GIVEN,
+  change: Partial<AlertSituation> = {},
+) {
+  const none = { marks: [], lossAfter: () => null, opening: false };
+  return dueOf({ conclusions, sheet, ...none, ...change }, given);
+}
+
+const changedAt = (atS: number) => ({ kind: 'verdict_changed', atS, sinceS: atS });
 
 /** As a browser keeps it between two visits. */
 const remembered = (given: unknown): GivenAlerts =>
@@ -31,16 +45,17 @@ function announcedIn(
 
 test('a pressure below the target that was not held raises nothing', () => {
   const spike = conclusionsWith({ pressurePa: paFromMicron(100), targetReachedS: null });
-  expect(dueAlerts(spike, DEFAULT_SHEET, NO_ALERTS_GIVEN)).toEqual({
-    due: [],
-    given: NO_ALERTS_GIVEN,
-  });
+  const { due, given } = dueAlerts(spike);
+  expect(due).toEqual([]);
+  expect(given).toBe(NO_ALERTS_GIVEN);
 });
 
 test('the target is announced once, also across what a browser remembers', () => {
   const reached = conclusionsWith({ targetReachedS: 500 });
   const first = dueAlerts(reached, DEFAULT_SHEET, NO_ALERTS_GIVEN);
-  expect(first.due).toEqual([{ kind: 'target', atS: 500, targetPa: DEFAULT_SHEET.targetPa }]);
+  expect(first.due).toEqual([
+    { kind: 'target', atS: 500, sinceS: 100, targetPa: DEFAULT_SHEET.targetPa },
+  ]);
   expect(dueAlerts(reached, DEFAULT_SHEET, remembered(first.given)).due).toEqual([]);
 });
 
@@ -52,12 +67,14 @@ test('undecided is no verdict to announce before there was one', () => {
 test('a verdict is announced once per isolation, though its moment is refined', () => {
   const ready = inRise({ verdict: 'moisture' });
   const first = dueAlerts(ready, DEFAULT_SHEET, NO_ALERTS_GIVEN);
-  expect(first.due).toEqual([{ kind: 'verdict', atS: ready.nowS, verdict: 'moisture' }]);
+  expect(first.due).toEqual([
+    { kind: 'verdict', atS: ready.nowS, sinceS: ISOLATED_S, verdict: 'moisture' },
+  ]);
   const refined = inRise({ verdict: 'moisture', sinceS: 1015 });
   expect(dueAlerts(refined, DEFAULT_SHEET, first.given).due).toEqual([]);
   const again = inRise({ verdict: 'leak', sinceS: 3000 });
   expect(dueAlerts(again, DEFAULT_SHEET, first.given).due).toEqual([
-    { kind: 'verdict', atS: again.nowS, verdict: 'leak' },
+    { kind: 'verdict', atS: again.nowS, sinceS: 3000, verdict: 'leak' },
   ]);
 });
 
@@ -74,12 +91,12 @@ describe('a verdict that changes within one hold', () => {
       [430, verdict],
       [458, verdict],
     ] as const;
-    const first = { kind: 'verdict', atS: ISOLATED_S + 300, verdict: before };
+    const first = { kind: 'verdict', atS: ISOLATED_S + 300, sinceS: ISOLATED_S, verdict: before };
     expect(announcedIn(moments)).toEqual([first]);
     const stood = [...moments, [460, verdict], [470, verdict], [900, verdict]] as const;
     expect(announcedIn(stood)).toEqual([
       first,
-      { kind: 'verdict_changed', atS: ISOLATED_S + 400, verdict, before },
+      { ...changedAt(ISOLATED_S + 400), verdict, before },
     ]);
   });
 
@@ -136,7 +153,7 @@ describe('what was remembered before it was kept which verdict was announced', (
   test('and announces its withdrawal', () => {
     const moments = [300, 360].map((heldS) => [heldS, 'undecided'] as const);
     expect(announcedIn(moments, old)).toEqual([
-      { kind: 'verdict_changed', atS: ISOLATED_S + 300, verdict: 'undecided', before: null },
+      { ...changedAt(ISOLATED_S + 300), verdict: 'undecided', before: null },
     ]);
   });
 
@@ -147,7 +164,7 @@ describe('what was remembered before it was kept which verdict was announced', (
       [460, 'leak'],
     ] as const;
     expect(announcedIn(moments, old)).toEqual([
-      { kind: 'verdict_changed', atS: ISOLATED_S + 400, verdict: 'leak', before: 'tight_dry' },
+      { ...changedAt(ISOLATED_S + 400), verdict: 'leak', before: 'tight_dry' },
     ]);
   });
 });

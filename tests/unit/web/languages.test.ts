@@ -25,19 +25,18 @@ const ES_MBAR = speechOf('es', { pressure: 'mbar', temperature: '°C' });
 /** Every entry by its path, a function as what it says of values that stand for themselves. */
 function entries(entry: unknown, path = ''): [string, string][] {
   if (typeof entry === 'string') return [[path, entry]];
-  if (typeof entry === 'function')
-    return [2, 1].map((count) => [`${path}(${count})`, said(entry, count)]);
+  if (typeof entry === 'function') {
+    return [2, 1].map((count) => {
+      return [`${path}(${count})`, String(Reflect.apply(entry, undefined, [named(count)]))];
+    });
+  }
   if (typeof entry !== 'object' || entry === null) return [];
   return Object.entries(entry).flatMap(([key, value]) => entries(value, `${path}.${key}`));
 }
 
-/** Whatever it asks for is given by its name in braces, and `count` as a number. */
-function said(entry: object, count: number): string {
-  const values = new Proxy(
-    {},
-    { get: (_, name) => (name === 'count' ? count : `{${String(name)}}`) },
-  );
-  return String(Reflect.apply(Object(entry), undefined, [values]));
+/** Whatever is asked for is given by its name in braces, and `count` as a number. */
+function named(count: number): object {
+  return new Proxy({}, { get: (_, name) => (name === 'count' ? count : `{${String(name)}}`) });
 }
 
 /** Signs, names of standards and of files, and words that both languages have. */

@@ -9,6 +9,7 @@ import { seedFromRandom, seedFromText, sortCards } from '../../../web/rehearse/j
 import { revealedMoments } from '../../../web/rehearse/revealed-moments.ts';
 import { firstPumpOnS, toldCurve } from '../../../web/rehearse/told-curve.ts';
 import { traineesOf } from '../../../web/rehearse/trainees.ts';
+import { ChannelCurve } from '../../../web/store/channel-curve.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { isLatestRehearsal, keepRehearsed, rehearsedOf } from '../../../web/store/rehearsed.ts';
 import { MICRON } from '../../support/english-speech.ts';
@@ -89,8 +90,8 @@ describe('the reveal on the curve', () => {
   });
 
   test('the whole curve counts from the first start of the pump, flags and all', () => {
-    const readings = new ChannelReadings(0);
-    readings.insert(
+    const curve = new ChannelCurve(new ChannelReadings(0));
+    const fresh = curve.readings.insert(
       Array.from({ length: 600 }, (_, index) => ({
         index,
         channel: 0,
@@ -102,14 +103,16 @@ describe('the reveal on the curve', () => {
         condition: 'ok',
       })),
     );
+    curve.insert(fresh);
     const marks = [mark('pump_on', 300), mark('pump_on', 20)];
     const { time, flags } = toldCurve({
-      readings,
+      recordingId: 1,
+      curve,
       marks,
       sheet: DEFAULT_SHEET,
       moments: revealedMoments({ call: null, reveal: { toldS: 80 } }, MICRON),
       speech: MICRON,
-      zoom: null,
+      view: null,
     });
     expect(firstPumpOnS(marks)).toBe(20);
     expect(time.originS).toBe(20);

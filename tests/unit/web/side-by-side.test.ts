@@ -4,9 +4,7 @@ import type { SidePoint } from '../../../web/analysis/side-difference.ts';
 import { sideDifference } from '../../../web/analysis/side-difference.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { columnsFromReadings } from '../../../protocol/reading.ts';
-import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { FollowedRecording } from '../../../web/store/followed-recording.ts';
-import { SideCurve } from '../../../web/store/side-curve.ts';
 import { saySideDifference } from '../../../web/words/say-side-difference.ts';
 import { saySensors } from '../../../web/words/say-sensor.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
@@ -154,31 +152,10 @@ describe('a recording with two sensors', () => {
 
   test('draws the other curve from its first reading on, with its gap, late ones among them', () => {
     const shown = followed();
-    const side = shown.sideOf(1);
     shown.insert(columnsFromReadings([recordedReading(60, { index: 90, channel: 1 })]));
-    const pieces = side.pieces({ fromS: 0, toS: 100 }, 0);
-    expect(pieces.map((piece) => piece.length)).toEqual([40, 1]);
-    expect(pieces[1]?.[0]).toEqual({ elapsedS: 60, pressurePa: 100 });
-  });
-
-  test('is drawn anew twice a second at most, and at once where one zooms', () => {
-    const side = new SideCurve(new ChannelReadings(0));
-    const count = (toS: number, nowMs: number) =>
-      side.pieces({ fromS: 0, toS }, nowMs).flat().length;
-    side.insert([recordedReading(1)]);
-    expect(count(100, 0)).toBe(1);
-    side.insert([recordedReading(2), recordedReading(90)]);
-    expect(count(101, 400)).toBe(1);
-    expect(count(50, 400)).toBe(2);
-    expect(count(101, 600)).toBe(3);
-  });
-
-  test('draws no more of a day than of an hour', () => {
-    const readings = new ChannelReadings(0);
-    const side = new SideCurve(readings);
-    for (let at = 0; at < 100_000; at += 1) side.insert([recordedReading(at)]);
-    const drawn = side.pieces({ fromS: 0, toS: 100_000 }, 0).flat();
-    expect(drawn.length).toBeGreaterThan(500);
-    expect(drawn.length).toBeLessThanOrEqual(1500);
+    const { elapsedS, pressurePa } = shown.curveOf(1).drawn({ fromS: 0, toS: 100 });
+    expect(pressurePa.indexOf(null)).toBe(40);
+    expect([elapsedS.at(-1), pressurePa.at(-1)]).toEqual([60, 100]);
+    expect(pressurePa).toHaveLength(42);
   });
 });

@@ -10,7 +10,7 @@ import { initialConnection } from '../../../web/connection/connection-core.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { freshness, isCurrent } from '../../../web/store/freshness.ts';
 import { presentS } from '../../../web/store/present-time.ts';
-import { thinReadings } from '../../../web/store/thin-readings.ts';
+import { ChannelCurve } from '../../../web/store/channel-curve.ts';
 import { FollowedRecording } from '../../../web/store/followed-recording.ts';
 import { agoFrom } from '../../../web/typed-in/ago-from.ts';
 import { readTyped } from '../../../web/typed-in/typed-form.ts';
@@ -152,10 +152,14 @@ describe('a recording that is typed in', () => {
   });
 
   test('is drawn without gaps, through any silence and any restart of the bridge', () => {
-    const readings = new ChannelReadings(0);
-    readings.insert([typed(0, 1), typed(3, 2), typed(6, 3), typed(1200, 4), typed(9000, 5, 2)]);
-    expect(thinReadings(readings, 0, 9000).pressurePa).toContain(null);
-    expect(thinReadings(readings, 0, 9000, true).elapsedS).toEqual([0, 3, 6, 1200, 9000]);
+    const all = [typed(0, 1), typed(3, 2), typed(6, 3), typed(1200, 4), typed(9000, 5, 2)];
+    const drawn = (joined: boolean) => {
+      const curve = new ChannelCurve(new ChannelReadings(0), joined);
+      curve.insert(curve.readings.insert(all));
+      return curve.drawn({ fromS: 0, toS: 9000 });
+    };
+    expect(drawn(false).pressurePa).toContain(null);
+    expect(drawn(true).elapsedS).toEqual([0, 3, 6, 1200, 9000]);
   });
 
   test('is judged with its latest number, though none has come after it', () => {

@@ -240,7 +240,7 @@ describe('verdict', () => {
 
 test('alerts name the value and the time', () => {
   const { title, detail } = sayAlert(
-    { kind: 'target', atS: 185, targetPa: paFromMicron(500) },
+    { kind: 'target', atS: 185, sinceS: 5, targetPa: paFromMicron(500) },
     false,
     MICRON,
   );
@@ -249,12 +249,13 @@ test('alerts name the value and the time', () => {
 });
 
 describe('an alert that a verdict changed', () => {
-  const changed = { kind: 'verdict_changed', atS: 1228 } as const;
+  const changed = { kind: 'verdict_changed', atS: 1228, sinceS: 1228 } as const;
 
   test('says of one that is withdrawn that it no longer stands, and what not to do on it', () => {
     const fact = { ...changed, verdict: 'undecided', before: 'tight_dry' } as const;
     expect(sayAlert(fact, false, MICRON)).toEqual({
-      title: 'The verdict no longer stands: undecided',
+      tone: 'warning',
+      title: 'Verdict withdrawn: undecided',
       detail: 'Since 20:28 into the recording. It was tight and dry: do not close up on it.',
     });
   });
@@ -262,7 +263,7 @@ describe('an alert that a verdict changed', () => {
   test('names the new one, and the one before where that is known', () => {
     const fact = { ...changed, verdict: 'leak_and_moisture', before: 'moisture' } as const;
     const { title, detail } = sayAlert(fact, true, MICRON);
-    expect(title).toBe('Verdict now: Leak and moisture');
+    expect(title).toBe('Verdict now: leak and moisture');
     expect(detail).toContain('Before: Moisture');
     expect(detail).not.toContain('close up');
     expect(sayAlert({ ...fact, before: null }, true, MICRON).detail).not.toContain('Before');

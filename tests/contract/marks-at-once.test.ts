@@ -1,0 +1,56 @@
+/** Two people mark one and the same thing at once, from two pages: it is marked once, and both are told. */
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { recordingDetailSchema } from '../../protocol/api.ts';
+import type { NewMark } from '../../protocol/mark.ts';
+import { markSchema } from '../../protocol/mark.ts';
+import { PlayedSensors } from '../support/played-sensors.ts';
+import { runBridge } from '../support/running-bridge.ts';
+import type { RunningBridge } from '../support/running-bridge.ts';
+
+let bridge: RunningBridge;
+
+beforeAll(async () => {
+  const sensors = new PlayedSensors();
+  bridge = await runBridge({ sensors });
+  sensors.meet('aa:01', 'Sensor');
+  sensors.measure('aa:01', 1, 500);
+});
+afterAll(() => bridge.remove());
+
+async function mark(kind: NewMark['kind'], elapsedS: number, text = '') {
+  const answer = await fetch(new URL('api/recordings/1/marks', bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ kind, elapsedS, text }),
+  });
+  expect(answer.status).toBe(201);
+  return markSchema.parse(await answer.json());
+}
+
+async function marked() {
+  const answer = await fetch(new URL('api/recordings/1', bridge.url));
+  const { marks } = recordingDetailSchema.parse(await answer.json());
+  return marks.map(({ kind, elapsedS }) => [kind, elapsedS]);
+}
+
+test('the second press is answered by the mark of the first', async () => {
+  const [one, other] = await Promise.all([mark('isolated', 100), mark('isolated', 101.5)]);
+  expect(other).toEqual(one);
+  expect(await marked()).toHaveLength(1);
+});
+
+test('what comes later, or after something else, is another mark', async () => {
+  await mark('reopened', 104);
+  await mark('isolated', 107);
+  await mark('isolated', 120);
+  expect((await marked()).slice(1)).toEqual([
+    ['reopened', 104],
+    ['isolated', 107],
+    ['isolated', 120],
+  ]);
+});
+
+test('two notes are two notes', async () => {
+  await Promise.all([mark('note', 121, 'cellar valve stiff'), mark('note', 121, 'roof too')]);
+  expect(await marked()).toHaveLength(6);
+});

@@ -1,0 +1,37 @@
+/** The pump's battery, where the sheet says how long it lasts: it won't do for the depth. */
+import type { AlertSituation, DueAlerts } from './alert-situation.ts';
+import type { GivenAlerts } from './given-alerts.ts';
+import { isPumping } from './is-pumping.ts';
+import { stand } from './standing.ts';
+
+/** A forecast wavers at first: it has to say so for two minutes. A setting of ours. */
+const STANDS_S = 120;
+const AWAY_S = 300;
+/** With so little left it is said whatever the forecast is: time to walk there. A setting of ours. */
+const LAST_S = 5 * 60;
+
+export function duePumpBattery(situation: AlertSituation, given: GivenAlerts): DueAlerts {
+  const { conclusions, sheet, marks, opening } = situation;
+  const { nowS, pullDownS, forecast, isolationDepthReachedS } = conclusions;
+  const lastsS = sheet.pumpBatteryS;
+  const none = { due: [], given, over: [] };
+  if (lastsS === null) return none;
+  const changes = marks.filter(
+    ({ kind, elapsedS }) => kind === 'battery_changed' && elapsedS <= nowS,
+  );
+  const sinceS = changes.reduce((last, { elapsedS }) => Math.max(last, elapsedS), pullDownS ?? 0);
+  const leftS = lastsS - (nowS - sinceS);
+  const needsS =
+    isolationDepthReachedS === null ? (forecast?.remainingToIsolation?.p50S ?? null) : null;
+  const isSo = isPumping(conclusions) && (leftS < LAST_S || (needsS !== null && needsS > leftS));
+  const patience = { standsS: opening || leftS < LAST_S ? 0 : STANDS_S, awayS: AWAY_S };
+  const { standing, dueSinceS } = stand(given.pumpBattery, isSo, nowS, patience);
+  return {
+    due:
+      dueSinceS === null
+        ? []
+        : [{ kind: 'pump_battery', atS: dueSinceS, sinceS, leftS: Math.max(leftS, 0), needsS }],
+    given: standing === given.pumpBattery ? given : { ...given, pumpBattery: standing },
+    over: standing.given && isPumping(conclusions) ? [] : ['pump_battery'],
+  };
+}

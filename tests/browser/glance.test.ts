@@ -21,16 +21,25 @@ afterAll(async () => {
   await bridge.remove();
 });
 
-test('all that counts is legible from two metres, an alert and a rehearsal’s bar shown too', async () => {
-  const { page } = await rehearse(browser, bridge.url, 'weir-street-archive');
-  await untilShown(page, 'outcome', 'reaches');
-  await lookFromAfar(page, 'glance-pull-down');
-  await page.getByTestId('alert').waitFor({ timeout: 120_000 });
-  await lookFromAfar(page, 'glance-alert');
-  await untilShown(page, 'verdict', 'leak_and_moisture');
-  await lookFromAfar(page, 'glance-verdict');
-  await page.context().close();
-}, 240_000);
+test.each([
+  ['en', 'en-GB'],
+  ['es', 'es-ES'],
+])(
+  'all that counts is legible from two metres, an alert and a rehearsal’s bar too: %s',
+  async (language, locale) => {
+    const opening = { context: { locale } };
+    const { page } = await rehearse(browser, bridge.url, 'weir-street-archive', opening);
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe(language);
+    await untilShown(page, 'outcome', 'reaches');
+    await lookFromAfar(page, `glance-pull-down-${language}`);
+    await page.getByTestId('alert').waitFor({ timeout: 120_000 });
+    await lookFromAfar(page, `glance-alert-${language}`);
+    await untilShown(page, 'verdict', 'leak_and_moisture');
+    await lookFromAfar(page, `glance-verdict-${language}`);
+    await page.context().close();
+  },
+  240_000,
+);
 
 /** Pauses for it: what is measured must not change its words meanwhile. */
 async function lookFromAfar(page: Page, name: string): Promise<void> {

@@ -63,6 +63,8 @@ afterAll(async () => {
 async function expectSpoken(page: Page, screen: string, more: readonly string[] = []) {
   await page.evaluate(() => {
     for (const hidden of document.querySelectorAll('details')) hidden.open = true;
+    // What is in them is made when they open.
+    return new Promise((done) => requestAnimationFrame(() => setTimeout(done, 50)));
   });
   const said = await everythingSaid(page);
   // The page speaks it at all: else nothing would be checked.
@@ -96,6 +98,21 @@ test('a verdict with its numbers, a call, what changes nothing, and results', as
   await untilShown(page, 'freshness', 'paused');
   await expectSpoken(page, 'verdict');
   await picture(page, 'brackets-verdict');
+  await page.getByTestId('chart').focus();
+  for (const key of ['ArrowLeft', '0', 'ArrowLeft']) await page.keyboard.press(key);
+  await page.getByTestId('cursor-box').waitFor();
+  await expectSpoken(page, 'cursor');
+  for (const screen of ['alerts', 'alert-reach']) {
+    await page.getByTestId('menu').click();
+    await page.getByTestId(`open-${screen}`).click();
+    await page.getByTestId('close-panel').waitFor();
+    if (screen === 'alert-reach') {
+      await page.getByTestId('check-sound').click();
+      await page.getByTestId('sound-not-heard').click();
+    }
+    await expectSpoken(page, screen);
+    await page.getByTestId('close-panel').click();
+  }
   await page.getByTestId('more-marks').click();
   await page.getByTestId('mark-sections_opened').click();
   await page.getByTestId('notice').waitFor();

@@ -356,7 +356,7 @@ export const spanish: Wording = {
     depthSoonest: ({ depth, between }) => `${depth}, donde se aísla: ${between}.`,
     depthAbout: ({ depth, time, between }) =>
       `${depth}, donde se aísla, en aprox. ${time}, ${between}.`,
-    sinceChange: ({ length }) => `Según los últimos ${length}, desde que algo cambió.`,
+    sinceChange: ({ length }) => `Según el último tramo, ${length}, desde que algo cambió.`,
   },
   withheld: {
     bridge: 'Esta página ha perdido el puente',
@@ -1222,7 +1222,7 @@ export const spanish: Wording = {
     byHelper: 'Las maneja un ayudante',
     byHand: 'Yo mismo',
     speed: 'Velocidad',
-    asInLife: 'como en la realidad',
+    asInLife: 'tiempo real',
     drawn: 'Uno nuevo cada vez',
     difficulty: 'Dificultad',
     difficulties: { plain: 'Sencilla', mixed: 'Mixta', hard: 'Difícil' },

@@ -1,5 +1,6 @@
 /** Shapes of the HTTP API. Every answer that is not 2xx has the shape of `apiErrorSchema`. */
 import { z } from 'zod';
+import { LANGUAGES } from './languages.ts';
 import { markSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
@@ -20,6 +21,8 @@ export const apiErrorSchema = z.strictObject({
   code: z.enum(PROBLEM_CODES),
   /** What, where and what to do, in one or two sentences. */
   message: z.string(),
+  /** What exactly failed and where, as it stands in the message; empty where there is no more to say. */
+  detail: z.string(),
 });
 
 /** GET /api/recordings */
@@ -42,10 +45,11 @@ export const recordingDetailSchema = z.strictObject({
  */
 export const csvQuerySchema = z.object({ channel: z.coerce.number().int().min(0).optional() });
 
-/** GET /api/recordings/:id/report?unit=…&temperature=…: an HTML page to be printed or saved. */
+/** GET /api/recordings/:id/report?unit=…&temperature=…&language=…: an HTML page to be printed or saved. */
 export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),
   temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
+  language: z.enum(LANGUAGES).default('en'),
 });
 
 /**

@@ -9,6 +9,9 @@ import { sensorLabelSchema } from './sensor-label.ts';
 export const ORIGINS = ['sensor', 'rehearsal', 'import', 'typed_in'] as const;
 export type Origin = (typeof ORIGINS)[number];
 
+/** What a rehearsal's sensor is known by. */
+export const REHEARSAL_SENSOR_ID = 'rehearsal-sensor';
+
 export const sensorIdentitySchema = z.strictObject({
   /** Stable within this installation: the peripheral's id, or the source's own. */
   id: z.string().min(1).max(100),

@@ -32,6 +32,7 @@ import { Page } from './page.tsx';
 import { showState } from './parts/show-state.ts';
 import { followLook } from './store/choices.ts';
 import { Session } from './store/session.ts';
+import { followLanguage } from './store/speech.ts';
 
 const root = document.documentElement;
 const address = new URL('stream', document.baseURI);
@@ -47,7 +48,10 @@ followLook(root);
 allowSoundOnGesture();
 const alerts = startAlerting(session);
 effect(() => showState(session, root));
-const place = document.getElementById('page');
-if (place !== null) render(<Page session={session} alerts={alerts} />, place);
 client.start();
+const place = document.getElementById('page');
+// Nobody should see a page in one language that turns into another.
+void followLanguage(root).then(() => {
+  if (place !== null) render(<Page session={session} alerts={alerts} />, place);
+});
 keepPage();

@@ -28,7 +28,9 @@ import { SheetPanel } from './sheet/sheet-panel.tsx';
 import { WorkPanel } from './steps/work-panel.tsx';
 import { isRunning } from './store/choose-recording.ts';
 import type { Session } from './store/session.ts';
+import { speech } from './store/speech.ts';
 import { TypeInPanel } from './typed-in/type-in-panel.tsx';
+import { sayFailure } from './words/say-failure.ts';
 import { sayOver } from './words/say-origin.ts';
 
 interface PageProps {
@@ -48,9 +50,9 @@ export function Page({ session, alerts }: PageProps) {
         <BlockedSound session={session} />
         {notice.value !== null && (
           <div class="notice" role="alert" data-testid="notice">
-            <div>{notice.value}</div>
+            <div>{sayFailure(notice.value, speech.value)}</div>
             <button type="button" onClick={() => (notice.value = null)}>
-              Close
+              {speech.value.wording.connection.close}
             </button>
           </div>
         )}
@@ -72,18 +74,19 @@ export function Page({ session, alerts }: PageProps) {
 
 /** One looks at an old recording while another one runs. */
 function Elsewhere({ session }: { readonly session: Session }) {
+  const words = speech.value.wording.connection;
   const shown = session.recording.value;
   const running = session.recordings.value.filter(isRunning).at(-1);
   if (shown === null || isRunning(shown)) return null;
   if (running === undefined) {
-    const over = sayOver(shown);
+    const over = sayOver(shown, speech.value);
     return over === null ? null : <p class="elsewhere">{over}</p>;
   }
   return (
     <p class="elsewhere">
-      Another recording is running.{' '}
+      {words.anotherRuns}{' '}
       <button type="button" onClick={() => session.open(running.id, false)}>
-        Show it
+        {words.showIt}
       </button>
     </p>
   );

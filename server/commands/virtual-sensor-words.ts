@@ -2,8 +2,13 @@
 import { PROBLEMS, type ProblemCode } from '../../protocol/problems.ts';
 import type { AdapterEvent } from '../../simulators/sensor/adapter/adapter-host.ts';
 import type { Done } from '../../simulators/sensor/played-job.ts';
-import { MARK_NAMES } from '../../web/words/say-mark.ts';
+import { english } from '../../web/words/english.ts';
 import { sayPressure } from '../../web/words/say-pressure.ts';
+import { speechOf } from '../../web/words/speech-of.ts';
+
+/** The terminal speaks English. */
+const IN_MICRON = speechOf('en', { pressure: 'micron', temperature: '°C' });
+const IN_PA = speechOf('en', { pressure: 'Pa', temperature: '°C' });
 
 /** '1:02:03' of the job. */
 export function sayJobTime(elapsedS: number): string {
@@ -21,13 +26,13 @@ export function sayNow(
   const pressure =
     pressurePa === null
       ? 'over range'
-      : `${sayPressure(pressurePa, 'micron')} (${sayPressure(pressurePa, 'Pa')})`;
+      : `${sayPressure(pressurePa, IN_MICRON)} (${sayPressure(pressurePa, IN_PA)})`;
   const who = central === null ? 'nobody connected' : `connected: ${central}`;
   return `${sayJobTime(elapsedS)}  ${pressure}, ${who}`;
 }
 
 export function sayDone({ kind, elapsedS }: Done): string {
-  return `${sayJobTime(elapsedS)}  the helper: ${MARK_NAMES[kind]} (to be marked by the trainee)`;
+  return `${sayJobTime(elapsedS)}  the helper: ${english.marks.names[kind]} (to be marked by the trainee)`;
 }
 
 export function sayAdapterEvent(event: AdapterEvent, name: string): string {

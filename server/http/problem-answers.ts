@@ -38,7 +38,8 @@ export function answerProblems(server: FastifyInstance): void {
 }
 
 function answer(problem: ProblemError): z.infer<typeof apiErrorSchema> {
-  return { code: problem.code, message: `${problem.message} ${PROBLEMS[problem.code].remedy}` };
+  const { code, detail } = problem;
+  return { code, message: `${problem.message} ${PROBLEMS[code].remedy}`, detail };
 }
 
 function asProblem(error: unknown): ProblemError | null {

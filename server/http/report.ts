@@ -7,6 +7,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import { reportOf } from '../../web/report/report-of.ts';
 import { ReportReadings } from '../../web/report/report-readings.ts';
 import { writeReport } from '../../web/report/write-report.ts';
+import { speechOf } from '../../web/words/speech-of.ts';
 import { type RecordAccess, wanted } from './recordings.ts';
 
 const CHUNK = 5000;
@@ -18,7 +19,7 @@ export function serveReport(
 ): void {
   server.get('/api/recordings/:id/report', async (request, reply) => {
     const recording = wanted(record, request.params);
-    const { unit, temperature } = reportQuerySchema.parse(request.query);
+    const { unit, temperature, language } = reportQuerySchema.parse(request.query);
     const readings = await folded(record, recording);
     const report = reportOf(
       {
@@ -28,7 +29,7 @@ export function serveReport(
         takenBack: record.takenBack(recording.id),
         softwareVersion,
         offsetMinutes: offsetAt(recording.startedAtMs),
-        units: { pressure: unit, temperature },
+        speech: speechOf(language, { pressure: unit, temperature }),
       },
       readings,
     );

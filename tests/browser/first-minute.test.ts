@@ -1,10 +1,10 @@
 /** An empty installation: a newcomer is at a rehearsal after one click, and at their sensor after two. */
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
-import type { Source } from '../../server/sources/source.ts';
+import { PROBLEMS } from '../../protocol/problems.ts';
 import { expectAccessible } from '../support/accessible.ts';
 import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
+import { radioWith } from '../support/radio-with.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
@@ -59,24 +59,3 @@ test('another system’s bridge tells its own steps', async () => {
   expect(await page.getByTestId('bluetooth-steps').innerText()).toContain('System Settings');
   await page.context().close();
 });
-
-/** A radio that can't be used, and says why. */
-function radioWith(problem: ProblemCode): Source {
-  return {
-    id: 'radio',
-    start: (sink) =>
-      sink.state({
-        id: 'radio',
-        kind: 'radio',
-        name: '',
-        phase: 'unavailable',
-        sinceMs: Date.now(),
-        problem,
-        batteryPercent: null,
-        signalDbm: null,
-        clockRate: 1,
-        sensors: [],
-      }),
-    stop: () => Promise.resolve(),
-  };
-}

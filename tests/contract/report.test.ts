@@ -7,8 +7,9 @@ import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { judge } from '../../web/analysis/judge.ts';
 import { gridTime } from '../../web/analysis/judging-grid.ts';
 import { numbersOf } from '../../web/analysis/numbers.ts';
+import { englishIn } from '../support/english-speech.ts';
+import { english } from '../../web/words/english.ts';
 import { listVerdictNumbers } from '../../web/words/list-verdict-numbers.ts';
-import { VERDICT_NAMES } from '../../web/words/say-verdict.ts';
 import { historyOf } from '../support/invented-curves.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
@@ -75,10 +76,10 @@ test('a rehearsal’s report has the verdict that the judge draws from the expor
   const { stage, rise } = conclusions;
   if (rise === null) throw new Error('the hold was marked');
   expect(stage.name).toBe('rise');
-  const units = { pressure: 'Pa', temperature: '°F' } as const;
-  expect(html).toContain(`<strong>${VERDICT_NAMES[rise.verdict]}`);
+  const speech = englishIn({ pressure: 'Pa', temperature: '°F' });
+  expect(html).toContain(`<strong>${english.verdict.names[rise.verdict]}`);
   const numbers = numbersOf(history, conclusions, DEFAULT_SHEET);
-  const groups = listVerdictNumbers(rise, numbers, DEFAULT_SHEET, units);
+  const groups = listVerdictNumbers(rise, numbers, DEFAULT_SHEET, speech);
   for (const { name, value } of groups.flatMap(({ rows }) => rows)) {
     expect(html).toContain(`<th scope="row">${name}</th><td>${value}</td>`);
   }

@@ -66,7 +66,7 @@ const heardSchema = z.object({
 
 /** @param more further script of the test's own */
 export function openListening(browser: Browser, url: string, more = ''): Promise<Dashboard> {
-  return openDashboard(browser, url, EDGE + more);
+  return openDashboard(browser, url, { script: EDGE + more });
 }
 
 /** What has been called out since the page was loaded. */

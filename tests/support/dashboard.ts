@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { z } from 'zod';
 import { readingSchema } from '../../protocol/reading.ts';
@@ -33,16 +33,22 @@ export interface Dashboard {
   readonly complaints: readonly string[];
 }
 
-/**
- * Opens the page at the size of a laptop on a van seat.
- * @param script runs in the page before anything of its own does, with each load
- */
+export interface Opening {
+  /** Runs in the page before anything of its own does, with each load. */
+  readonly script?: string;
+  /** Another size, language and the like. */
+  readonly context?: BrowserContextOptions;
+  /** What has to be done before the page is asked for. */
+  readonly prepare?: (page: Page) => Promise<void>;
+}
+
+/** Opens the page at the size of a laptop on a van seat. */
 export async function openDashboard(
   browser: Browser,
   url: string,
-  script = '',
+  { script = '', context: options = {}, prepare }: Opening = {},
 ): Promise<Dashboard> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
   await context.addInitScript({ content: script });
   const page = await context.newPage();
   const complaints: string[] = [];
@@ -54,6 +60,7 @@ export async function openDashboard(
     const { hostname, protocol } = new URL(request.url());
     if (protocol !== 'data:' && hostname !== '127.0.0.1') complaints.push(request.url());
   });
+  await prepare?.(page);
   await page.goto(url);
   return { page, complaints };
 }

@@ -1,6 +1,6 @@
 /** Walks through all screens of the page, by what a person presses: for what has to hold on each of them. */
 import type { Browser, Page } from 'playwright-core';
-import { untilShown } from './dashboard.ts';
+import { type Opening, untilShown } from './dashboard.ts';
 import { rehearse } from './rehearsing.ts';
 
 interface Stop {
@@ -65,8 +65,9 @@ export async function visitEachScreen(
   browser: Browser,
   url: string,
   look: (page: Page, screen: string) => Promise<void>,
+  opening: Opening = {},
 ): Promise<void> {
-  const { page } = await rehearse(browser, url, 'lindens-dental-practice');
+  const { page } = await rehearse(browser, url, 'lindens-dental-practice', opening);
   await untilShown(page, 'outcome', 'reaches');
   await page.getByTestId('pause').click();
   await untilShown(page, 'freshness', 'paused');

@@ -1,11 +1,16 @@
 /** A rehearsal on the page, for browser tests. */
 import type { Browser } from 'playwright-core';
 import { openDashboard } from './dashboard.ts';
-import type { Dashboard } from './dashboard.ts';
+import type { Dashboard, Opening } from './dashboard.ts';
 
 /** From the page to a running rehearsal, as a trainee would, with a seed that does not vary. */
-export async function rehearse(browser: Browser, url: string, name: string): Promise<Dashboard> {
-  const dashboard = await openDashboard(browser, url);
+export async function rehearse(
+  browser: Browser,
+  url: string,
+  name: string,
+  opening: Opening = {},
+): Promise<Dashboard> {
+  const dashboard = await openDashboard(browser, url, opening);
   const { page } = dashboard;
   await page.evaluate(() => {
     crypto.getRandomValues = (array) => {

@@ -4,9 +4,9 @@ import { MarkButton } from '../live/mark-buttons.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
-import { type AlertTone, TONE_WORDS } from '../words/say-alert.ts';
-import { ALERT_WORDS, sayBefore, sayBeforeShort } from '../words/say-reach.ts';
+import type { AlertTone } from '../words/say-alert.ts';
 import type { AlertBook } from './alert-book.ts';
 import { markOfAlert } from './mark-of-alert.ts';
 
@@ -24,6 +24,7 @@ export function signOf({ kind }: AlertFact, tone: AlertTone) {
 }
 
 export function AlertBanner({ session, book }: AlertBannerProps) {
+  const { alerts: wording } = speech.value.wording;
   const alert = book.open.value.at(-1);
   const before = book.open.value.length - 1;
   const words = alert === undefined ? null : book.words(alert.fact);
@@ -42,13 +43,13 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
         >
           <span class="alert-sign">
             <Icon of={signOf(alert.fact, words.tone)} size="1em" />
-            <i>{TONE_WORDS[words.tone]}</i>
+            <i>{wording.tones[words.tone]}</i>
           </span>
           <div class="alert-words">
             <b data-testid="alert-title">{words.title}</b>
             <span class="alert-detail">
               {words.detail}
-              {book.unheard.value.has(alert.number) && <i> {ALERT_WORDS.unheard}</i>}
+              {book.unheard.value.has(alert.number) && <i> {wording.unheard}</i>}
             </span>
           </div>
           <div class="alert-buttons">
@@ -57,12 +58,12 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
                 type="button"
                 data-testid="alerts-before"
                 aria-haspopup="dialog"
-                aria-label={sayBefore(before)}
+                aria-label={wording.andBefore({ count: before })}
                 onClick={() => (panel.value = 'alerts')}
               >
-                <span class="roomy">{sayBefore(before)}</span>
+                <span class="roomy">{wording.andBefore({ count: before })}</span>
                 <span class="tight" aria-hidden="true">
-                  {sayBeforeShort(before)}
+                  {`+${before}`}
                 </span>
               </button>
             )}
@@ -70,7 +71,7 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
               <MarkButton kind={mark} followed={followed} recording={recording} place="alert" />
             )}
             <button type="button" data-testid="seen" onClick={() => book.see(alert)}>
-              {ALERT_WORDS.seen}
+              {wording.seen}
             </button>
           </div>
         </div>

@@ -2,9 +2,9 @@
 import { computed, signal } from '@preact/signals';
 import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
 import { tellSeen } from '../connection/bridge-api.ts';
-import { choices } from '../store/choices.ts';
 import { forgetEarliest, recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import { type AlertWords, sayAlert } from '../words/say-alert.ts';
 import { isOwn, keyOf } from './alert-identity.ts';
@@ -67,7 +67,7 @@ export class AlertBook {
   }
 
   words(fact: AlertFact): AlertWords {
-    return sayAlert(fact, choices.value.pressure, this.#of?.rehearsal ?? false);
+    return sayAlert(fact, this.#of?.rehearsal ?? false, speech.value);
   }
 
   /**
@@ -123,7 +123,7 @@ export class AlertBook {
     for (const untold of this.#untold) {
       const answer = await tellSeen(untold.recordingId, untold.seen);
       // What the bridge refuses it would refuse again.
-      if (!answer.ok && answer.code === null) return;
+      if (!answer.ok && (answer.code === 'unreachable' || answer.code === 'not_understood')) return;
       this.#untold = this.#untold.filter((one) => one !== untold);
     }
   }

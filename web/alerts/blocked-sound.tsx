@@ -3,7 +3,7 @@ import { Icon } from '../parts/icon.tsx';
 import { VolumeX } from 'lucide';
 import { isRunning } from '../store/choose-recording.ts';
 import type { Session } from '../store/session.ts';
-import { REACH_WORDS } from '../words/say-reach.ts';
+import { speech } from '../store/speech.ts';
 import { alertChoices } from './alert-choices.ts';
 import { allowSound, soundState } from './chime.ts';
 
@@ -13,9 +13,9 @@ export function BlockedSound({ session }: { readonly session: Session }) {
   if (!isWanted || soundState.value !== 'blocked') return null;
   return (
     <p class="blocked-sound" role="status" data-testid="blocked-sound">
-      <Icon of={VolumeX} /> <span>{REACH_WORDS.blocked}</span>
+      <Icon of={VolumeX} /> <span>{speech.value.wording.reach.blocked}</span>
       <button type="button" data-testid="allow-sound" onClick={() => void allowSound()}>
-        {REACH_WORDS.unblock}
+        {speech.value.wording.reach.unblock}
       </button>
     </p>
   );

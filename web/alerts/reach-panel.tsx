@@ -2,14 +2,8 @@
 import { useState } from 'preact/hooks';
 import { Panel } from '../parts/panel.tsx';
 import { PickOne } from '../parts/pick-one.tsx';
-import {
-  REACH_WORDS,
-  REPEAT_LABELS,
-  sayPermission,
-  saySoundState,
-  sayVolume,
-  SOUND_LABELS,
-} from '../words/say-reach.ts';
+import { speech } from '../store/speech.ts';
+import { saySoundState, sayVolume } from '../words/say-reach.ts';
 import { alertChoices, chooseAlerts, REPEATS, SOUND_CHOICES } from './alert-choices.ts';
 import { buzz, speak } from './call-out.ts';
 import { SoundCheck } from './sound-check.tsx';
@@ -17,21 +11,22 @@ import { soundState } from './chime.ts';
 
 export function ReachPanel() {
   const [permission, setPermission] = useState(notificationPermission);
+  const words = speech.value.wording.reach;
   const chosen = alertChoices.value;
-  const state = saySoundState(soundState.value);
+  const state = saySoundState(soundState.value, speech.value);
   return (
-    <Panel title={REACH_WORDS.title} testId="reach-panel">
-      <p class="quiet">{REACH_WORDS.help}</p>
+    <Panel title={words.title} testId="reach-panel">
+      <p class="quiet">{words.help}</p>
       <PickOne
-        legend={REACH_WORDS.sound}
+        legend={words.sound}
         name="alert-sound"
         options={SOUND_CHOICES}
         chosen={chosen.sound}
-        label={(sound) => SOUND_LABELS[sound]}
+        label={(sound) => words.sounds[sound]}
         pick={(sound) => chooseAlerts({ sound })}
       />
       <label class="slider">
-        {REACH_WORDS.volume}
+        {words.volume}
         <input
           type="range"
           name="volume"
@@ -51,11 +46,11 @@ export function ReachPanel() {
       )}
       {chosen.sound !== 'off' && <SoundCheck sound={chosen.sound} volume={chosen.volume} />}
       <PickOne
-        legend={REACH_WORDS.repeat}
+        legend={words.repeat}
         name="alert-repeat"
         options={REPEATS}
         chosen={chosen.repeat}
-        label={(repeat) => REPEAT_LABELS[repeat]}
+        label={(repeat) => words.repeats[repeat]}
         pick={(repeat) => chooseAlerts({ repeat })}
       />
       <label class="check">
@@ -68,7 +63,7 @@ export function ReachPanel() {
             if (event.currentTarget.checked) buzz();
           }}
         />
-        {REACH_WORDS.vibrate}
+        {words.vibrate}
       </label>
       <div class="row">
         <label class="check">
@@ -78,14 +73,10 @@ export function ReachPanel() {
             checked={chosen.spoken}
             onChange={(event) => chooseAlerts({ spoken: event.currentTarget.checked })}
           />
-          {REACH_WORDS.speak}
+          {words.speak}
         </label>
-        <button
-          type="button"
-          data-testid="try-speech"
-          onClick={() => speak([REACH_WORDS.speechSample])}
-        >
-          {REACH_WORDS.trySpeech}
+        <button type="button" data-testid="try-speech" onClick={() => speak([words.speechSample])}>
+          {words.trySpeech}
         </button>
       </div>
       <div class="row">
@@ -95,9 +86,9 @@ export function ReachPanel() {
           disabled={permission !== 'default'}
           onClick={() => void Notification.requestPermission().then(setPermission)}
         >
-          {REACH_WORDS.ask}
+          {words.ask}
         </button>
-        <span role="status">{sayPermission(permission)}</span>
+        <span role="status">{words.permissions[permission]}</span>
       </div>
     </Panel>
   );

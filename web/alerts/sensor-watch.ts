@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import { sourceOf } from '../store/source-of.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import { saySensors } from '../words/say-sensor.ts';
@@ -58,7 +59,7 @@ export class SensorWatch {
     if (this.#session.connection.value.phase !== 'live') return;
     const latestS = followed.readings.latest()?.elapsedS ?? 0;
     this.#turnTo(`${recording.startedAtMs}.${recording.id}`, latestS);
-    const names = saySensors(recording.sensors);
+    const names = saySensors(recording.sensors, speech.peek());
     for (const channel of recording.sensors.keys()) {
       const source = sourceOf(recording, channel, sources);
       if (source === null) continue;

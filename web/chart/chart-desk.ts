@@ -244,7 +244,7 @@ export class ChartDesk {
   #cursor(picture: ChartPicture): ShownCursor | null {
     const { plane } = this.#plot;
     if (this.#askedS === null || plane === null) return null;
-    const { time, range, units, startedAtMs } = picture;
+    const { time, range, speech, startedAtMs } = picture;
     const pixelS = (time.toS - time.fromS) / plane.width;
     const facts = cursorAt(picture, this.#askedS, pixelS);
     const { pressurePa } = facts.watched;
@@ -256,8 +256,8 @@ export class ChartDesk {
       plane,
       across: (facts.atS - time.fromS) / pixelS,
       down: isShown ? this.#plot.topOf(pointPa) : null,
-      words: sayCursor(facts, countedFrom(time, facts.atS), units),
-      clock: startedAtMs === null ? '' : clockWords(startedAtMs + facts.atS * 1000, true),
+      words: sayCursor(facts, countedFrom(time, facts.atS), speech),
+      clock: startedAtMs === null ? '' : clockWords(startedAtMs + facts.atS * 1000, speech, true),
     };
   }
 

@@ -1,12 +1,12 @@
 /** The key under the chart. */
-import { CHART_TOOLS } from '../words/say-chart-tools.ts';
+import { speech } from '../store/speech.ts';
 import type { KeyItem } from './key-items.ts';
 import { DASHES } from './draw-beside.ts';
 
 export function ChartKey({ items }: { readonly items: readonly KeyItem[] }) {
   if (items.length === 0) return null;
   return (
-    <ul class="chart-key" aria-label={CHART_TOOLS.key} data-testid="chart-key">
+    <ul class="chart-key" aria-label={speech.value.wording.chart.tools.key} data-testid="chart-key">
       {items.map((item) => (
         <li key={item.sign + item.label}>
           <svg viewBox="0 0 30 16" width="30" height="16" aria-hidden="true" data-sign={item.sign}>

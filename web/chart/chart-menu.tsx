@@ -1,8 +1,7 @@
 /** What can be taken from the chart: a picture of what is shown, and its readings as a table. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { clockWords } from '../parts/clock-words.ts';
-import { CHART_TOOLS, TABLE_WORDS } from '../words/say-chart-tools.ts';
-import { sayCountedFrom } from '../words/say-cursor.ts';
+import { speech } from '../store/speech.ts';
 import type { ChartDesk, ChartShown } from './chart-desk.ts';
 import { countedFrom } from './counted-from.ts';
 import { savePng, saveSvg } from './save-picture.ts';
@@ -14,6 +13,7 @@ interface ChartMenuProps {
 }
 
 export function ChartMenu({ desk, shown }: ChartMenuProps) {
+  const words = speech.value.wording.chart.tools;
   const details = useRef<HTMLDetailsElement>(null);
   const [isOpen, setIsOpen] = useState(false);
   const [hasFailed, setHasFailed] = useState(false);
@@ -41,13 +41,13 @@ export function ChartMenu({ desk, shown }: ChartMenuProps) {
         if (event.key === 'Escape') close();
       }}
     >
-      <summary>{CHART_TOOLS.take}</summary>
+      <summary>{words.take}</summary>
       {isOpen && picture !== null && (
         <div class="chart-taken">
-          <h2>{CHART_TOOLS.saveAs}</h2>
+          <h2>{words.saveAs}</h2>
           <p class="chart-saving">
             <button type="button" data-testid="save-svg" onClick={() => saveSvg(picture)}>
-              {CHART_TOOLS.saveSvg}
+              {words.saveSvg}
             </button>
             <button
               type="button"
@@ -57,11 +57,11 @@ export function ChartMenu({ desk, shown }: ChartMenuProps) {
                 savePng(picture).catch(() => setHasFailed(true));
               }}
             >
-              {CHART_TOOLS.savePng}
+              {words.savePng}
             </button>
           </p>
-          {hasFailed && <p role="alert">{CHART_TOOLS.saveFailed}</p>}
-          <h2>{CHART_TOOLS.table}</h2>
+          {hasFailed && <p role="alert">{words.saveFailed}</p>}
+          <h2>{words.table}</h2>
           <p>{shown?.sentence ?? ''}</p>
           <ReadingsTable desk={desk} />
         </div>
@@ -74,26 +74,29 @@ function ReadingsTable({ desk }: { readonly desk: ChartDesk }) {
   const { picture } = desk;
   if (picture === null) return null;
   const { startedAtMs, beside, time } = picture;
+  const { cursor, table: words } = speech.value.wording.chart;
   return (
     <table data-testid="chart-table">
       <thead>
         <tr>
-          <th scope="col">{sayCountedFrom(countedFrom(time, 0).event)}</th>
-          {startedAtMs !== null && <th scope="col">{TABLE_WORDS.clock}</th>}
-          <th scope="col">{beside.length === 0 ? TABLE_WORDS.pressure : picture.name}</th>
+          <th scope="col">{cursor.counted[countedFrom(time, 0).event]}</th>
+          {startedAtMs !== null && <th scope="col">{words.clock}</th>}
+          <th scope="col">{beside.length === 0 ? words.pressure : picture.name}</th>
           {beside.map(({ name }) => (
             <th key={name} scope="col">
               {name}
             </th>
           ))}
-          <th scope="col">{TABLE_WORDS.boils}</th>
+          <th scope="col">{words.boils}</th>
         </tr>
       </thead>
       <tbody>
         {tableRows(picture).map((row) => (
           <tr key={row.atS}>
             <th scope="row">{row.time}</th>
-            {startedAtMs !== null && <td>{clockWords(startedAtMs + row.atS * 1000, true)}</td>}
+            {startedAtMs !== null && (
+              <td>{clockWords(startedAtMs + row.atS * 1000, speech.value, true)}</td>
+            )}
             <td>{row.pressure}</td>
             {row.beside.map((value, at) => (
               <td key={at}>{value}</td>

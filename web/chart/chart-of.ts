@@ -10,10 +10,9 @@ import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
 import { expectedStartS } from '../plan/place-expected.ts';
 import type { ChannelCurve } from '../store/channel-curve.ts';
 import type { DrawnSeries } from '../store/drawn-curve.ts';
-import { CHART_WORDS, sayRiseRemark } from '../words/say-chart.ts';
+import { sayRiseRemark } from '../words/say-chart.ts';
 import { sayForecast } from '../words/say-forecast.ts';
-import { VERDICT_NAMES } from '../words/say-verdict.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 import type { Arrival, BesideLine, ChartPicture, ExpectedLine } from './chart-picture.ts';
 import { axesFor, boundsOf, rangeOf, type View } from './view.ts';
 
@@ -25,7 +24,7 @@ interface ChartFacts {
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
   readonly conclusions: Conclusions | null;
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
   readonly recording: Pick<Recording, 'id' | 'origin' | 'startedAtMs'>;
   /** What the rig should manage, or null while that is not known. */
   readonly expected: ExpectedCurve | null;
@@ -39,7 +38,7 @@ interface ChartFacts {
 }
 
 export function chartOf(facts: ChartFacts): ChartPicture {
-  const { marks, sheet, conclusions, units, view, recording } = facts;
+  const { marks, sheet, conclusions, speech, view, recording } = facts;
   const { readings } = facts.curve;
   const firstS = readings.length === 0 ? 0 : readings.elapsedS(0);
   const latestS = readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
@@ -52,7 +51,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
   const drawnPa = [series, ...beside.map((line) => line.series)].flatMap((drawn) =>
     pressuresIn(drawn, time),
   );
-  const range = pressureRange(time, drawnPa, conclusions, sheet, units.pressure);
+  const range = pressureRange(time, drawnPa, conclusions, sheet, speech.units.pressure);
   const rise = conclusions?.rise ?? null;
   const inRise = time.axis === 'linear' && rise !== null;
   return {
@@ -67,12 +66,12 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     curve: facts.foresees ? (inRise ? rise.curve : comingCurve(conclusions)) : [],
     arrivals: facts.foresees && !inRise ? arrivals(conclusions, sheet) : [],
     remark: inRise
-      ? { text: sayRiseRemark(rise, units.pressure), warning: rise.verdict.startsWith('leak') }
+      ? { text: sayRiseRemark(rise, speech), warning: rise.verdict.startsWith('leak') }
       : null,
     expected: expectedLine(facts),
-    lines: chartLines(time, sheet, units, facts.foresees ? (conclusions?.forecast ?? null) : null),
-    flags: chartFlags(time, marks, conclusions, facts.moments),
-    ground: recording.origin === 'rehearsal' ? CHART_WORDS.rehearsal : '',
+    lines: chartLines(time, sheet, speech, facts.foresees ? (conclusions?.forecast ?? null) : null),
+    flags: chartFlags(time, marks, conclusions, speech, facts.moments),
+    ground: recording.origin === 'rehearsal' ? speech.wording.chart.rehearsal : '',
     live: facts.live,
     // Each number that was typed is a point: the line between two is no more than a line.
     points: recording.origin === 'typed_in',
@@ -86,7 +85,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
       origin: recording.origin,
       sensors: [facts.name, ...beside.map(({ name }) => name)],
     },
-    units,
+    speech,
   };
 }
 
@@ -107,11 +106,11 @@ function pressuresIn(
 }
 
 /** Forecast or verdict in a few words; empty where nothing is concluded of the present. */
-function concluded({ conclusions, foresees, sheet, units }: ChartFacts): string {
+function concluded({ conclusions, foresees, sheet, speech }: ChartFacts): string {
   if (!foresees || conclusions === null) return '';
-  if (conclusions.rise !== null) return VERDICT_NAMES[conclusions.rise.verdict];
+  if (conclusions.rise !== null) return speech.wording.verdict.names[conclusions.rise.verdict];
   const { forecast } = conclusions;
-  return forecast === null ? '' : sayForecast(forecast, conclusions, sheet, units).headline;
+  return forecast === null ? '' : sayForecast(forecast, conclusions, sheet, speech).headline;
 }
 
 function expectedLine({ expected, curve, conclusions }: ChartFacts): ExpectedLine {

@@ -7,7 +7,7 @@ import type { ChartTime, TimeRange } from '../figure/time-range.ts';
 import type { ChannelCurve } from '../store/channel-curve.ts';
 import type { DrawnCurve } from '../store/drawn-curve.ts';
 import type { ExportFacts } from '../words/say-export.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 import type { Bounds } from './view.ts';
 
 /** How the pressure of a dry, tight system should fall; empty where that is not known. */
@@ -64,5 +64,5 @@ export interface ChartPicture {
   readonly conclusion: string;
   /** What stands with a picture that is saved. */
   readonly about: ExportFacts;
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
 }

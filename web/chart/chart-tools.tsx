@@ -1,5 +1,5 @@
 /** The buttons under the chart: zoom, the way back, and what can be taken from it. */
-import { CHART_TOOLS } from '../words/say-chart-tools.ts';
+import { speech } from '../store/speech.ts';
 import type { ChartDesk, ChartShown } from './chart-desk.ts';
 import { ChartMenu } from './chart-menu.tsx';
 
@@ -9,6 +9,7 @@ interface ChartToolsProps {
 }
 
 export function ChartTools({ desk, shown }: ChartToolsProps) {
+  const words = speech.value.wording.chart.tools;
   const view = shown?.view ?? 'usual';
   return (
     <div class="chart-tools">
@@ -20,17 +21,17 @@ export function ChartTools({ desk, shown }: ChartToolsProps) {
           data-testid="back-to-now"
           onClick={() => desk.showUsual()}
         >
-          {shown?.live === false ? CHART_TOOLS.backToEnd : CHART_TOOLS.backToNow}
+          {shown?.live === false ? words.backToEnd : words.backToNow}
         </button>
       ) : (
         view !== 'usual' && (
           <button
             type="button"
             data-testid="usual-view"
-            aria-label={CHART_TOOLS.usualAloud}
+            aria-label={words.usualAloud}
             onClick={() => desk.showUsual()}
           >
-            {CHART_TOOLS.usual}
+            {words.usual}
           </button>
         )
       )}
@@ -38,16 +39,16 @@ export function ChartTools({ desk, shown }: ChartToolsProps) {
         <button
           type="button"
           data-testid="zoom-all"
-          aria-label={CHART_TOOLS.allAloud}
+          aria-label={words.allAloud}
           onClick={() => desk.showAll()}
         >
-          {CHART_TOOLS.all}
+          {words.all}
         </button>
       )}
-      <button type="button" onClick={() => desk.zoom(0.5)} aria-label={CHART_TOOLS.zoomIn}>
+      <button type="button" onClick={() => desk.zoom(0.5)} aria-label={words.zoomIn}>
         +
       </button>
-      <button type="button" onClick={() => desk.zoom(2)} aria-label={CHART_TOOLS.zoomOut}>
+      <button type="button" onClick={() => desk.zoom(2)} aria-label={words.zoomOut}>
         −
       </button>
     </div>

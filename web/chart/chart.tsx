@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import 'uplot/dist/uPlot.min.css';
 import { choices } from '../store/choices.ts';
-import { CHART_TOOLS } from '../words/say-chart-tools.ts';
+import { speech } from '../store/speech.ts';
 import { ChartDesk, type ChartShown } from './chart-desk.ts';
 import { ChartKey } from './chart-key.tsx';
 import type { ChartPicture } from './chart-picture.ts';
@@ -30,6 +30,7 @@ export function Chart({ picture, changes, description, children }: ChartProps) {
   const [shown, setShown] = useState<ChartShown | null>(null);
   const [sentence, help] = [useId(), useId()];
   const { look } = choices.value;
+  const words = speech.value.wording.chart.tools;
 
   useEffect(() => {
     if (host.current === null) return undefined;
@@ -49,7 +50,7 @@ export function Chart({ picture, changes, description, children }: ChartProps) {
           class="chart-host"
           data-testid="chart"
           role="application"
-          aria-roledescription={CHART_TOOLS.kind}
+          aria-roledescription={words.kind}
           tabIndex={0}
           aria-label={description}
           aria-describedby={`${sentence} ${help}`}
@@ -65,7 +66,7 @@ export function Chart({ picture, changes, description, children }: ChartProps) {
           {shown?.sentence ?? ''}
         </p>
         <p class="unseen" id={help}>
-          {CHART_TOOLS.help}
+          {words.help}
         </p>
         <p class="unseen" role="status" data-testid="cursor-said">
           {shown?.said ?? ''}

@@ -1,5 +1,4 @@
 /** Draws what the rig should manage: a thin row of dots behind the measured curve, with its name. */
-import { CHART_WORDS } from '../words/say-chart.ts';
 import { type Drawing, halo, x, y } from './draw-chart.ts';
 import { remarkFont } from './palette.ts';
 
@@ -29,11 +28,12 @@ export function labelExpected(drawing: Drawing): void {
   const { plot, ctx, picture, palette, ratio, small } = drawing;
   const { left, top, width, height } = plot.bbox;
   const bottom = top + height;
+  const name = picture.speech.wording.chart.expected;
   ctx.save();
   ctx.font = remarkFont((small ? 16 : 17) * ratio);
   ctx.textAlign = 'left';
   ctx.textBaseline = 'bottom';
-  const latest = left + width - ctx.measureText(CHART_WORDS.expected).width - 20 * ratio;
+  const latest = left + width - ctx.measureText(name).width - 20 * ratio;
   const places = picture.expected
     .map((point) => ({ at: x(plot, point.elapsedS), down: y(plot, picture, point.pressurePa) }))
     .filter(({ at }) => at >= left && at <= latest);
@@ -41,7 +41,7 @@ export function labelExpected(drawing: Drawing): void {
   const place = places.findLast(({ down }) => down <= (leaves ? bottom : top + height * 0.4));
   if (place !== undefined) {
     const down = Math.min(place.down + (leaves ? 12 : 0) * ratio, bottom - 6 * ratio);
-    halo(drawing, CHART_WORDS.expected, place.at + 10 * ratio, down, palette.ink);
+    halo(drawing, name, place.at + 10 * ratio, down, palette.ink);
   }
   ctx.restore();
 }

@@ -1,6 +1,5 @@
 /** Draws what no line tells: gaps, what lay beyond the range, faults, warming up, and late readings. */
 import type { Stretch, StretchKind } from '../store/drawn-curve.ts';
-import { STRETCH_WORDS } from '../words/say-stretch.ts';
 import { type Drawing, halo, x } from './draw-chart.ts';
 import { remarkFont } from './palette.ts';
 import { type Lane, stretchLanes } from './stretch-lanes.ts';
@@ -149,7 +148,7 @@ function nameStrip(drawing: Drawing, kind: StretchKind, lane: Lane, box: Box): v
   const { ctx, palette, ratio } = drawing;
   // Late readings and a warming sensor are told by the key: there are many of them, and in the way.
   if (kind === 'late' || kind === 'warming_up') return;
-  const text = STRETCH_WORDS[kind];
+  const text = drawing.picture.speech.wording.chart.stretches[kind];
   if (ctx.measureText(text).width > box.width - 8 * ratio) return;
   ctx.textAlign = 'center';
   ctx.textBaseline = lane.edge === 'top' ? 'top' : 'bottom';
@@ -161,7 +160,8 @@ function nameStrip(drawing: Drawing, kind: StretchKind, lane: Lane, box: Box): v
 function nameGap(drawing: Drawing, gap: Stretch): void {
   const { plot, ctx, palette, ratio } = drawing;
   const { left, width } = across(drawing, gap);
-  const long = ctx.measureText(STRETCH_WORDS.gap).width;
+  const text = drawing.picture.speech.wording.chart.stretches.gap;
+  const long = ctx.measureText(text).width;
   const { top, height } = plot.bbox;
   if (width < 24 * ratio) return;
   ctx.save();
@@ -169,6 +169,6 @@ function nameGap(drawing: Drawing, gap: Stretch): void {
   ctx.textBaseline = 'middle';
   ctx.translate(left + width / 2, top + height * 0.62);
   if (width < long + 12 * ratio) ctx.rotate(-Math.PI / 2);
-  halo(drawing, STRETCH_WORDS.gap, 0, 0, palette.ink);
+  halo(drawing, text, 0, 0, palette.ink);
   ctx.restore();
 }

@@ -2,7 +2,6 @@
 import type { FigurePicture } from '../figure/figure-picture.ts';
 import type { CurvePlace } from '../figure/thinned-curve.ts';
 import type { DrawnSeries, StretchKind } from '../store/drawn-curve.ts';
-import { KEY_WORDS } from '../words/say-chart-tools.ts';
 import { sayCurve } from '../words/say-curve.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { curveShape } from './curve-shape.ts';
@@ -10,7 +9,8 @@ import { curveShape } from './curve-shape.ts';
 const STRIPS = ['late', 'fault', 'warming_up'] as const;
 
 export function figureFrom(picture: ChartPicture): FigurePicture {
-  const { time, range, series, beside, curve, lines, flags, ground, points, units } = picture;
+  const { time, range, series, beside, curve, lines, flags, ground, points, speech } = picture;
+  const words = speech.wording.chart.key;
   const of = (kind: StretchKind) => series.stretches.filter((stretch) => stretch.kind === kind);
   return {
     id: 'shown',
@@ -27,18 +27,18 @@ export function figureFrom(picture: ChartPicture): FigurePicture {
     beside: beside.map((line) => ({ name: line.name, pieces: piecesOf(line.series) })),
     strips: STRIPS.flatMap((kind) => of(kind).map(({ fromS, toS }) => ({ kind, fromS, toS }))),
     fit: curve,
-    fitName: time.axis === 'log' ? KEY_WORDS.foreseen : KEY_WORDS.fitted,
+    fitName: time.axis === 'log' ? words.foreseen : words.fitted,
     lines,
     flags,
     ground,
     points,
-    units,
+    speech,
   };
 }
 
 /** What the picture shows, in words. */
 export function sentenceOf(picture: ChartPicture): string {
-  const { series, time, sheet, conclusion, ground, units } = picture;
+  const { series, time, sheet, conclusion, ground, speech } = picture;
   return sayCurve(
     {
       shape: curveShape(series, time),
@@ -48,7 +48,7 @@ export function sentenceOf(picture: ChartPicture): string {
       conclusion,
       rehearsal: ground !== '',
     },
-    units,
+    speech,
   );
 }
 

@@ -1,7 +1,5 @@
 /** What the key under the chart names: just what is in the picture and has no name there. Pure. */
 import { STRETCH_KINDS, type StretchKind } from '../store/drawn-curve.ts';
-import { KEY_WORDS } from '../words/say-chart-tools.ts';
-import { STRETCH_WORDS } from '../words/say-stretch.ts';
 import type { ChartPicture } from './chart-picture.ts';
 
 type KeySign = StretchKind | 'measured' | 'typed_in' | 'beside' | 'foreseen' | 'arrival';
@@ -15,25 +13,24 @@ export interface KeyItem {
 
 export function keyItems(picture: ChartPicture): KeyItem[] {
   const { series, beside, curve, arrivals, time } = picture;
+  const { key: words, stretches } = picture.speech.wording.chart;
   const seen = new Set(series.stretches.filter(isIn(picture)).map(({ kind }) => kind));
   const item = (sign: KeySign, label: string, line = 0): KeyItem => ({ sign, label, line });
   const watched = picture.points
-    ? item('typed_in', KEY_WORDS.typedIn)
-    : item('measured', picture.name === '' ? KEY_WORDS.measured : picture.name);
+    ? item('typed_in', words.typedIn)
+    : item('measured', picture.name === '' ? words.measured : picture.name);
   return [
     ...(series.pressurePa.length > 0 ? [watched] : []),
     ...beside
       .filter((line) => line.series.pressurePa.length > 0)
       .map(({ name }, line) => item('beside', name, line)),
     ...(curve.some(({ elapsedS }) => elapsedS >= time.fromS && elapsedS <= time.toS)
-      ? [item('foreseen', time.axis === 'log' ? KEY_WORDS.foreseen : KEY_WORDS.fitted)]
+      ? [item('foreseen', time.axis === 'log' ? words.foreseen : words.fitted)]
       : []),
     ...(arrivals.some(({ earliestS }) => earliestS <= time.toS)
-      ? [item('arrival', KEY_WORDS.arrival)]
+      ? [item('arrival', words.arrival)]
       : []),
-    ...STRETCH_KINDS.filter((kind) => seen.has(kind)).map((kind) =>
-      item(kind, STRETCH_WORDS[kind]),
-    ),
+    ...STRETCH_KINDS.filter((kind) => seen.has(kind)).map((kind) => item(kind, stretches[kind])),
   ];
 }
 

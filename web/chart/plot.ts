@@ -1,7 +1,7 @@
 /** The chart library, set up for our picture: one curve, a pressure axis on either side, and time. */
 import uPlot from 'uplot';
 import { pressureTicks, timeTicks } from '../figure/chart-ticks.ts';
-import { CHART_WORDS, sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
+import { sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { drawArrivals } from './draw-arrivals.ts';
@@ -31,8 +31,8 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
   const width = Math.max(260, host.clientWidth);
   const height = Math.max(220, host.clientHeight);
   const small = width < NARROW;
-  const unit = () => picture().units.pressure;
-  const ticks = () => pressureTicks(picture().range, picture().time.axis, unit());
+  const ticks = () =>
+    pressureTicks(picture().range, picture().time.axis, picture().speech.units.pressure);
   const drawing = (plot: uPlot) => ({
     plot,
     ctx: plot.ctx,
@@ -73,7 +73,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           splits: ticks,
           // The library would drop all but the decades.
           filter: (_, at) => at,
-          values: (_, at) => at.map((pa) => pressureDigits(pa, unit())),
+          values: (_, at) => at.map((pa) => pressureDigits(pa, picture().speech)),
           grid: { stroke: () => palette().rule, width: 1 },
           ticks: { show: false },
         },
@@ -86,8 +86,8 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
           splits: ticks,
           // The library would drop all but the decades.
           filter: (_, at) => at,
-          values: (_, at) => at.map((pa) => sayBoilingTick(pa, picture().units.temperature)),
-          label: CHART_WORDS.boilsAt,
+          values: (_, at) => at.map((pa) => sayBoilingTick(pa, picture().speech)),
+          label: picture().speech.wording.chart.boilsAt,
           labelFont: remarkFont(small ? 16 : 18),
           labelSize: small ? 20 : 26,
           grid: { show: false },

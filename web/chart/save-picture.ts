@@ -19,14 +19,17 @@ export async function savePng(picture: ChartPicture): Promise<void> {
 }
 
 function figureOf(picture: ChartPicture): CaptionedFigure {
-  const { time, units, about, startedAtMs, bounds } = picture;
+  const { time, speech, about, startedAtMs, bounds } = picture;
   // What is foreseen has no time of day yet.
   const [fromS, toS] = [Math.max(0, time.fromS), Math.min(time.toS, bounds.latestS)];
   const clock =
     startedAtMs === null
       ? null
-      : { from: dayAndTime(startedAtMs + fromS * 1000), to: dayAndTime(startedAtMs + toS * 1000) };
-  const caption = sayCaption(about, { fromS, toS, clock }, units.pressure);
+      : {
+          from: dayAndTime(startedAtMs + fromS * 1000, speech),
+          to: dayAndTime(startedAtMs + toS * 1000, speech),
+        };
+  const caption = sayCaption(about, { fromS, toS, clock }, speech);
   return captionedFigure(figureFrom(picture), caption);
 }
 

@@ -22,7 +22,7 @@ const PIXELS = 800;
 
 /** At equal steps over what was measured of the stretch that is shown. */
 export function tableRows(picture: ChartPicture): TableRow[] {
-  const { source, time, units } = picture;
+  const { source, time, speech } = picture;
   const { readings } = source;
   if (readings.length === 0) return [];
   const fromS = Math.max(time.fromS, readings.elapsedS(0));
@@ -33,16 +33,14 @@ export function tableRows(picture: ChartPicture): TableRow[] {
     const askedS = rows === 1 ? fromS : fromS + ((toS - fromS) * row) / (rows - 1);
     const facts = cursorAt(picture, askedS, (time.toS - time.fromS) / PIXELS);
     const from = countedFrom(time, askedS);
-    const words = sayCursor(facts, from, units);
+    const words = sayCursor(facts, from, speech);
     const { pressurePa } = facts.watched;
     return {
       atS: askedS,
       time: sayCountedTime(from.sinceS),
       pressure: words.pressure,
       boils:
-        pressurePa === null
-          ? ''
-          : sayBoilingTick((pressurePa.low + pressurePa.high) / 2, units.temperature),
+        pressurePa === null ? '' : sayBoilingTick((pressurePa.low + pressurePa.high) / 2, speech),
       beside: words.besideValues,
     };
   });

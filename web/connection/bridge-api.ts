@@ -1,4 +1,4 @@
-/** Requests to the bridge. Every answer is parsed; what goes wrong comes back as words. */
+/** Requests to the bridge. Every answer is parsed; what goes wrong comes back by its code. */
 import type { z } from 'zod';
 import {
   apiErrorSchema,
@@ -21,25 +21,19 @@ import {
   type SteerRehearsal,
 } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
-import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
 import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
 import type { NewSensorLabel } from '../../protocol/sensor-label.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TypedCorrection, TypedReading } from '../../protocol/typed-in.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Failure } from '../words/say-failure.ts';
+import type { Speech } from '../words/speech.ts';
 
 export type Answer<T> =
   { readonly ok: true; readonly value: T } | (Failure & { readonly ok: false });
 
-interface Failure {
-  readonly message: string;
-  /** Which problem the bridge named, where it was the bridge that refused. */
-  readonly code: ProblemCode | null;
-}
-
-const UNREACHABLE = 'The bridge does not answer. Is it still running?';
-const NOT_UNDERSTOOD = 'The bridge’s answer was not understood. Reload the page.';
+const UNREACHABLE: Failure = { code: 'unreachable', detail: '' };
+const NOT_UNDERSTOOD: Failure = { code: 'not_understood', detail: '' };
 
 export async function listRecordings(): Promise<Answer<readonly Recording[]>> {
   const answer = await ask('GET', 'recordings', undefined, recordingListSchema);
@@ -117,9 +111,7 @@ export function importReadings(
   const body = new Blob([csv]);
   if (body.size > MOST_IMPORT_BYTES) {
     // The bridge would hang up in the middle of it, and the reason would be lost.
-    const code = 'readings_file_too_large';
-    const { meaning, remedy } = PROBLEMS[code];
-    return Promise.resolve({ ok: false, message: `${meaning} ${remedy}`, code });
+    return Promise.resolve({ ok: false, code: 'readings_file_too_large', detail: '' });
   }
   const query = new URLSearchParams({ name, remark });
   return send(
@@ -135,8 +127,9 @@ export function csvAddress({ id, sensors }: Recording, channel: number): string 
   return `api/recordings/${id}/readings.csv${query}`;
 }
 
-export function reportAddress(recordingId: number, units: UnitsOfChoice): string {
-  const query = new URLSearchParams({ unit: units.pressure, temperature: units.temperature });
+export function reportAddress(recordingId: number, { units, language }: Speech): string {
+  const { pressure: unit, temperature } = units;
+  const query = new URLSearchParams({ unit, temperature, language });
   return `api/recordings/${recordingId}/report?${query.toString()}`;
 }
 
@@ -184,15 +177,15 @@ async function send(
     if (!response.ok) return { ok: false, ...failureFrom(json) };
     if (schema === null) return { ok: true, value: json };
     const parsed = schema.safeParse(json);
-    return parsed.success
-      ? { ok: true, value: parsed.data }
-      : { ok: false, message: NOT_UNDERSTOOD, code: null };
+    return parsed.success ? { ok: true, value: parsed.data } : { ok: false, ...NOT_UNDERSTOOD };
   } catch {
-    return { ok: false, message: UNREACHABLE, code: null };
+    return { ok: false, ...UNREACHABLE };
   }
 }
 
 function failureFrom(json: unknown): Failure {
   const parsed = apiErrorSchema.safeParse(json);
-  return parsed.success ? parsed.data : { message: UNREACHABLE, code: null };
+  if (!parsed.success) return UNREACHABLE;
+  const { code, detail } = parsed.data;
+  return { code, detail };
 }

@@ -1,18 +1,11 @@
 /** The lines and flags of a chart: limits, targets, and what happened when. Pure. */
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { PressureUnit } from '../../protocol/units.ts';
 import type { Conclusions, Forecast } from '../analysis/conclusions.ts';
-import {
-  CHART_WORDS,
-  sayDepthLine,
-  sayFloorLine,
-  sayRuleLine,
-  sayTargetLine,
-} from '../words/say-chart.ts';
+import { sayDepthLine, sayFloorLine, sayRuleLine, sayTargetLine } from '../words/say-chart.ts';
 import { sayMoment } from '../words/say-duration.ts';
 import { sayMark } from '../words/say-mark.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 import type { ChartTime } from './time-range.ts';
 
 export interface ChartLine {
@@ -34,37 +27,41 @@ const FLOOR_KNOWN_TO = 3;
 export function chartLines(
   time: ChartTime,
   sheet: Sheet,
-  units: UnitsOfChoice,
+  speech: Speech,
   forecast: Forecast | null = null,
 ): ChartLine[] {
-  const unit = units.pressure;
   if (time.axis === 'linear') {
     return [
       {
         pressurePa: sheet.endLimitPa,
-        label: sayRuleLine(sheet, unit),
+        label: sayRuleLine(sheet, speech),
         dashed: false,
         kind: 'limit',
       },
     ];
   }
   return [
-    { pressurePa: sheet.targetPa, label: sayTargetLine(sheet, unit), dashed: false, kind: 'limit' },
+    {
+      pressurePa: sheet.targetPa,
+      label: sayTargetLine(sheet, speech),
+      dashed: false,
+      kind: 'limit',
+    },
     {
       pressurePa: sheet.isolateAtPa,
-      label: sayDepthLine(sheet, unit),
+      label: sayDepthLine(sheet, speech),
       dashed: true,
       kind: 'limit',
     },
-    ...floorLine(forecast, unit),
+    ...floorLine(forecast, speech),
   ];
 }
 
 /** Where the curve heads for, as far as that is known at all. */
-function floorLine(forecast: Forecast | null, unit: PressureUnit): ChartLine[] {
+function floorLine(forecast: Forecast | null, speech: Speech): ChartLine[] {
   const floorPa = forecast?.floorPa ?? null;
   if (floorPa === null || floorPa.high > FLOOR_KNOWN_TO * floorPa.low) return [];
-  const label = sayFloorLine(floorPa.estimate, unit);
+  const label = sayFloorLine(floorPa.estimate, speech);
   return [{ pressurePa: floorPa.estimate, label, dashed: true, kind: 'floor' }];
 }
 
@@ -76,6 +73,7 @@ export function chartFlags(
   time: ChartTime,
   marks: readonly Mark[],
   conclusions: Conclusions | null,
+  speech: Speech,
   moments: readonly ChartFlag[] = [],
 ): ChartFlag[] {
   const named = (elapsedS: number, text: string) => ({
@@ -83,16 +81,17 @@ export function chartFlags(
     label: `${sayMoment(elapsedS - time.originS)} ${text}`,
   });
   const flags = [
-    ...marks.map((mark) => named(mark.elapsedS, sayMark(mark))),
+    ...marks.map((mark) => named(mark.elapsedS, sayMark(mark, speech))),
     ...moments.map(({ elapsedS, label }) => named(elapsedS, label)),
   ];
   const rise = conclusions?.rise ?? null;
   // Before there is a verdict the moment wanders about.
   if (rise !== null && rise.changeoverS !== null && rise.verdict !== 'undecided') {
-    flags.push(named(rise.sinceS + rise.changeoverS, CHART_WORDS.changeover));
+    flags.push(named(rise.sinceS + rise.changeoverS, speech.wording.chart.changeover));
   }
   const isolationMarked = marks.some((mark) => mark.kind === 'isolated');
-  if (rise !== null && !isolationMarked) flags.push(named(rise.sinceS, CHART_WORDS.isolated));
+  if (rise !== null && !isolationMarked)
+    flags.push(named(rise.sinceS, speech.wording.chart.isolated));
   return flags
     .filter(
       ({ elapsedS }) =>

@@ -1,5 +1,5 @@
 /** The axes of a figure: pressure in the unit of choice, time, and where water boils. */
-import { CHART_WORDS, sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
+import { sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
 import { sayPressureAxis, sayTimeAxis } from '../words/say-figure.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
 import { pressureTicks, timeTicks } from './chart-ticks.ts';
@@ -11,12 +11,12 @@ import { PRINT } from './print-palette.ts';
 const MOST_TIME_TICKS = 7;
 
 export function drawAxes(picture: FigurePicture): Markup {
-  const { time, range, units } = picture;
-  const pressures = pressureTicks(range, time.axis, units.pressure).map((pa) => {
+  const { time, range, speech } = picture;
+  const pressures = pressureTicks(range, time.axis, speech.units.pressure).map((pa) => {
     const y = yOf(picture, pa);
     return markup`<path d="M${PLANE.left} ${y}H${PLANE_RIGHT}" stroke="${PRINT.rule}" />
-<text x="${PLANE.left - 7}" y="${y + 4}" text-anchor="end" fill="${PRINT.faint}">${pressureDigits(pa, units.pressure)}</text>
-<text x="${PLANE_RIGHT + 7}" y="${y + 4}" fill="${PRINT.water}">${sayBoilingTick(pa, units.temperature)}</text>`;
+<text x="${PLANE.left - 7}" y="${y + 4}" text-anchor="end" fill="${PRINT.faint}">${pressureDigits(pa, speech)}</text>
+<text x="${PLANE_RIGHT + 7}" y="${y + 4}" fill="${PRINT.water}">${sayBoilingTick(pa, speech)}</text>`;
   });
   const times = timeTicks(time, time.originS, MOST_TIME_TICKS).map((atS) => {
     const x = xOf(picture, atS);
@@ -25,8 +25,8 @@ export function drawAxes(picture: FigurePicture): Markup {
   });
   return markup`<g class="axes">${pressures}
 ${times}
-<text x="${PLANE.left - 60}" y="14" fill="${PRINT.faint}">${sayPressureAxis(time.axis, units.pressure)}</text>
-<text x="${PLANE_RIGHT + 60}" y="14" text-anchor="end" font-style="italic" fill="${PRINT.water}">${CHART_WORDS.boilsAt}</text>
-<text x="${PLANE_RIGHT}" y="${PLANE_BOTTOM + 34}" text-anchor="end" fill="${PRINT.faint}">${sayTimeAxis(time.axis, time.originS)}</text>
+<text x="${PLANE.left - 60}" y="14" fill="${PRINT.faint}">${sayPressureAxis(time.axis, speech)}</text>
+<text x="${PLANE_RIGHT + 60}" y="14" text-anchor="end" font-style="italic" fill="${PRINT.water}">${speech.wording.chart.boilsAt}</text>
+<text x="${PLANE_RIGHT}" y="${PLANE_BOTTOM + 34}" text-anchor="end" fill="${PRINT.faint}">${sayTimeAxis(time.axis, time.originS, speech)}</text>
 <path d="M${PLANE.left} ${PLANE.top}V${PLANE_BOTTOM}H${PLANE_RIGHT}" fill="none" stroke="${PRINT.faint}" /></g>`;
 }

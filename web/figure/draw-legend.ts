@@ -1,5 +1,4 @@
 /** What the signs mean, of those that the figure shows: under the time axis. */
-import { FIGURE_WORDS } from '../words/say-figure.ts';
 import { dashesOf } from './draw-curve.ts';
 import { beyondSign, gapSign, stripSign } from './draw-unmeasured.ts';
 import type { FigurePicture } from './figure-picture.ts';
@@ -34,12 +33,13 @@ export function drawLegend(picture: FigurePicture): Markup {
 
 function entriesFor(picture: FigurePicture): Entry[] {
   const { curve, fit, fitName, name, beside, strips } = picture;
+  const { key: words, stretches } = picture.speech.wording.chart;
   const line = markup`<path d="M0 0h${SIGN_WIDTH}" stroke="${PRINT.ink}" stroke-width="1.5" />`;
   const band = markup`<rect y="-6" width="${SIGN_WIDTH}" height="12" fill="${PRINT.water}" fill-opacity="0.24" /><path d="M0 0h${SIGN_WIDTH}" stroke="${PRINT.water}" stroke-opacity="0.6" stroke-width="4.5" stroke-dasharray="9 6" />`;
   const box = { x: 0, y: -5, width: SIGN_WIDTH, height: 10 };
   return [
     ...(curve.pieces.length > 0
-      ? [{ sign: line, label: name === '' ? FIGURE_WORDS.measured : name }]
+      ? [{ sign: line, label: name === '' ? words.measured : name }]
       : []),
     ...beside.map((other, at) => ({
       sign: markup`<path d="M0 0h${SIGN_WIDTH}" stroke="${PRINT.kelp}" stroke-width="1.3" stroke-dasharray="${dashesOf(at)}" />`,
@@ -47,15 +47,15 @@ function entriesFor(picture: FigurePicture): Entry[] {
     })),
     ...(fit.length > 1 ? [{ sign: band, label: fitName }] : []),
     ...(curve.overRange.length > 0
-      ? [{ sign: beyondSign('over', box), label: FIGURE_WORDS.over }]
+      ? [{ sign: beyondSign('over', box), label: stretches.over_range }]
       : []),
     ...(curve.underRange.length > 0
-      ? [{ sign: beyondSign('under', box), label: FIGURE_WORDS.under }]
+      ? [{ sign: beyondSign('under', box), label: stretches.under_range }]
       : []),
-    ...(curve.gaps.length > 0 ? [{ sign: gapSign(box), label: FIGURE_WORDS.gap }] : []),
+    ...(curve.gaps.length > 0 ? [{ sign: gapSign(box), label: stretches.gap }] : []),
     ...STRIP_KINDS.filter((kind) => strips.some((strip) => strip.kind === kind)).map((kind) => ({
       sign: stripSign(kind, box),
-      label: FIGURE_WORDS[kind],
+      label: stretches[kind],
     })),
   ];
 }

@@ -2,8 +2,7 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
-import { FIGURE_WORDS } from '../words/say-figure.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 import { chartFlags, chartLines } from './chart-lines.ts';
 import type { FigurePicture } from './figure-picture.ts';
 import { pressureRange } from './pressure-range.ts';
@@ -20,14 +19,14 @@ interface FigureFacts {
   readonly sheet: Sheet;
   /** Of the rise that is shown, or null for a pull-down. */
   readonly conclusions: Conclusions | null;
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
   readonly time: ChartTime;
   readonly ground: string;
   readonly points: boolean;
 }
 
 export function figureOf(facts: FigureFacts): FigurePicture {
-  const { id, title, marks, sheet, conclusions, units, time, ground, points } = facts;
+  const { id, title, marks, sheet, conclusions, speech, time, ground, points } = facts;
   const gaps = facts.gaps.filter(({ fromS, toS }) => toS > time.fromS && fromS < time.toS);
   const curve = facts.curve.drawn(time, gaps);
   const drawnPa = curve.pieces.flatMap((piece) => piece.map(({ pressurePa }) => pressurePa));
@@ -35,17 +34,17 @@ export function figureOf(facts: FigureFacts): FigurePicture {
     id,
     title,
     time,
-    range: pressureRange(time, drawnPa, conclusions, sheet, units.pressure),
+    range: pressureRange(time, drawnPa, conclusions, sheet, speech.units.pressure),
     curve,
     name: '',
     beside: [],
     strips: [],
-    fitName: FIGURE_WORDS.fit,
+    fitName: speech.wording.chart.key.fitted,
     fit: conclusions?.rise?.curve ?? [],
-    lines: chartLines(time, sheet, units),
-    flags: chartFlags(time, marks, conclusions),
+    lines: chartLines(time, sheet, speech),
+    flags: chartFlags(time, marks, conclusions, speech),
     ground,
     points,
-    units,
+    speech,
   };
 }

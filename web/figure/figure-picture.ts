@@ -1,6 +1,6 @@
 /** Everything that a printed curve shows, gathered before anything is drawn. */
 import type { CurvePoint } from '../analysis/conclusions.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 import type { ChartFlag, ChartLine } from './chart-lines.ts';
 import type { PressureRange } from './pressure-range.ts';
 import type { CurvePlace, DrawnCurve } from './thinned-curve.ts';
@@ -37,5 +37,5 @@ export interface FigurePicture {
   readonly ground: string;
   /** Each reading shows as a point, as where they come minutes apart. */
   readonly points: boolean;
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
 }

@@ -2,7 +2,8 @@
 import { useRef, useState } from 'preact/hooks';
 import { panel } from '../parts/panels.ts';
 import { chooseFile } from '../read-in/chosen-file.ts';
-import { READ_IN_FILE, READ_IN_HELP } from '../words/say-origin.ts';
+import { speech } from '../store/speech.ts';
+import { type Failure, sayFailure } from '../words/say-failure.ts';
 
 interface ReadInFileProps {
   /** Says as well what comes of it. */
@@ -10,8 +11,9 @@ interface ReadInFileProps {
 }
 
 export function ReadInFile({ explained }: ReadInFileProps) {
+  const words = speech.value.wording.recordings;
   const input = useRef<HTMLInputElement>(null);
-  const [wrong, setWrong] = useState<string | null>(null);
+  const [wrong, setWrong] = useState<Failure | null>(null);
   const choose = async (field: HTMLInputElement) => {
     const file = field.files?.[0];
     if (file === undefined) return;
@@ -24,7 +26,7 @@ export function ReadInFile({ explained }: ReadInFileProps) {
   return (
     <div class="row">
       <button type="button" data-testid="read-in-file" onClick={() => input.current?.click()}>
-        {READ_IN_FILE}
+        {words.readInFile}
       </button>
       <input
         ref={input}
@@ -34,10 +36,10 @@ export function ReadInFile({ explained }: ReadInFileProps) {
         data-testid="file-to-read-in"
         onChange={(event) => void choose(event.currentTarget)}
       />
-      {explained && <span class="quiet">{READ_IN_HELP}</span>}
+      {explained && <span class="quiet">{words.readInHelp}</span>}
       {wrong !== null && (
         <p class="wrong" role="alert">
-          {wrong}
+          {sayFailure(wrong, speech.value)}
         </p>
       )}
     </div>

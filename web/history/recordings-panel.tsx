@@ -6,13 +6,14 @@ import { clockWords } from '../parts/clock-words.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
-import { choices } from '../store/choices.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import { sayRecording, sayWhenInList } from '../words/say-origin.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { ReadInFile } from './read-in-file.tsx';
 
 export function RecordingsPanel({ session }: { readonly session: Session }) {
+  const words = speech.value.wording.recordings;
   useEffect(() => {
     void tell(listRecordings()).then((found) => {
       for (const recording of found ?? []) session.learn(recording);
@@ -20,15 +21,21 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
   }, []);
   const recordings = [...session.recordings.value].reverse();
   return (
-    <Panel title="Recordings" testId="recordings-panel">
+    <Panel title={words.title} testId="recordings-panel">
       <ReadInFile explained />
-      {recordings.length === 0 && <p>Nothing has been recorded yet.</p>}
+      {recordings.length === 0 && <p>{words.none}</p>}
       <ul class="recordings">
         {recordings.map((recording) => (
           <li key={recording.id} data-testid={`recording-${recording.id}`}>
             <div>
-              <b>{sayWhenInList(recording, clockWords(recording.startedAtMs))}</b>
-              <span>{sayRecording(recording)}</span>
+              <b>
+                {sayWhenInList(
+                  recording,
+                  clockWords(recording.startedAtMs, speech.value),
+                  speech.value,
+                )}
+              </b>
+              <span>{sayRecording(recording, speech.value)}</span>
             </div>
             <button
               type="button"
@@ -38,15 +45,15 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
                 panel.value = null;
               }}
             >
-              Open
+              {words.open}
             </button>
             <a
               class="button"
-              href={reportAddress(recording.id, choices.value)}
+              href={reportAddress(recording.id, speech.value)}
               target="_blank"
               rel="noopener"
             >
-              Report
+              {words.report}
             </a>
             {csvLinks(recording).map(({ channel, text, title }) => (
               <a
@@ -69,7 +76,7 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
 /** A file holds one curve: of several sensors each has its own. */
 function csvLinks({ sensors }: Recording): { channel: number; text: string; title: string }[] {
   if (sensors.length < 2) return [{ channel: 0, text: 'CSV', title: '' }];
-  return saySensors(sensors).map((title, channel) => ({
+  return saySensors(sensors, speech.value).map((title, channel) => ({
     channel,
     text: `CSV ${channel + 1}`,
     title,

@@ -4,7 +4,8 @@ import { sheetFromEntries } from '../../protocol/sheet.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { ASK_VIEW, askWhetherStill, wasSaidBefore } from '../words/say-sensor.ts';
+import { speech } from '../store/speech.ts';
+import { askWhetherStill, wasSaidBefore } from '../words/say-sensor.ts';
 
 interface AskViewProps {
   readonly followed: FollowedRecording;
@@ -17,7 +18,7 @@ export function AskView({ followed, recording }: AskViewProps) {
   if (followed.sheet.value.sensorSees === 'unknown') {
     return (
       <button type="button" class="ask-view" onClick={() => (panel.value = 'sheet')}>
-        {ASK_VIEW}
+        {speech.value.wording.smallPrint.askView}
       </button>
     );
   }
@@ -31,7 +32,7 @@ export function AskView({ followed, recording }: AskViewProps) {
       data-testid="still-there"
       onClick={() => (panel.value = 'sensors')}
     >
-      {askWhetherStill(label, clockWords(label.givenAtMs))}
+      {askWhetherStill(label, clockWords(label.givenAtMs, speech.value), speech.value)}
     </button>
   );
 }

@@ -1,7 +1,7 @@
 /** The other sensors, near the number: what each shows, and by how much it differs. */
 import type { Recording } from '../../protocol/recording.ts';
 import { clockWords } from '../parts/clock-words.ts';
-import { choices } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
@@ -9,7 +9,7 @@ import { sourceOf } from '../store/source-of.ts';
 import { sayCondition } from '../words/say-condition.ts';
 import { sayPressure } from '../words/say-pressure.ts';
 import { saySensors } from '../words/say-sensor.ts';
-import { GAUGES_UNSAID, sayOthers, saySideDifference } from '../words/say-side-difference.ts';
+import { saySideDifference } from '../words/say-side-difference.ts';
 
 interface BesideProps {
   readonly session: Session;
@@ -19,11 +19,12 @@ interface BesideProps {
 
 export function Beside({ session, followed, recording }: BesideProps) {
   if (recording.sensors.length < 2) return null;
+  const words = speech.value.wording.beside;
   // Asked anew with each reading that is shown.
   const watched = followed.channel.value;
   const isSaid = followed.latest.value !== null;
   const { gaugeErrorShare } = followed.sheet.value;
-  const names = saySensors(recording.sensors);
+  const names = saySensors(recording.sensors, speech.value);
   const rows = recording.sensors.flatMap((sensor, channel) => {
     if (channel === watched || !isSaid) return [];
     return [{ id: sensor.id, ...sayBeside(session, followed, recording, channel, names) }];
@@ -41,13 +42,13 @@ export function Beside({ session, followed, recording }: BesideProps) {
           )}
         </li>
       ))}
-      {isUnsaid && <li class="quiet">{GAUGES_UNSAID}</li>}
+      {isUnsaid && <li class="quiet">{words.gaugesUnsaid}</li>}
     </ul>
   );
   if (rows.length <= MOST_SHOWN) return list;
   return (
     <details data-testid="others">
-      <summary>{sayOthers(rows.length)}</summary>
+      <summary>{words.others({ count: rows.length })}</summary>
       {list}
     </details>
   );
@@ -71,18 +72,19 @@ function sayBeside(
   names: readonly string[],
 ): BesideWords {
   const name = names[channel] ?? '';
-  const unit = choices.value.pressure;
+  const words = speech.value.wording.reading;
   const stateOf = (of: number) =>
     freshness(session.connection.value, recording, sourceOf(recording, of, session.sources.value));
   const state = stateOf(channel);
   const reading = followed.readingsOf(channel).latest();
-  if (reading === null) return { name, shown: 'no reading yet', apart: null };
+  if (reading === null) return { name, shown: words.noneBeside, apart: null };
   if (state.kind === 'stale') {
-    return { name, shown: `not live since ${clockWords(state.sinceMs, true)}`, apart: null };
+    const since = clockWords(state.sinceMs, speech.value, true);
+    return { name, shown: words.notLive({ since }), apart: null };
   }
   const { pressurePa } = reading;
   if (pressurePa === null || reading.condition !== 'ok')
-    return { name, shown: sayCondition(reading.condition), apart: null };
+    return { name, shown: sayCondition(reading.condition, speech.value), apart: null };
   const watched = followed.channel.value;
   const areLive = state.kind === 'live' && stateOf(watched).kind === 'live';
   const difference = areLive ? followed.differenceTo(channel) : null;
@@ -91,13 +93,13 @@ function sayBeside(
   );
   const sides = { first: names[watched] ?? '', displayStepsPa: steps };
   const { gaugeErrorShare } = followed.sheet.value;
-  const shown = sayPressure(pressurePa, unit);
+  const shown = sayPressure(pressurePa, speech.value);
   return {
     name,
-    shown: state.kind === 'ended' ? `${shown}, the last reading` : shown,
+    shown: state.kind === 'ended' ? words.lastBeside({ pressure: shown }) : shown,
     apart:
       difference === null
         ? null
-        : saySideDifference({ ...sides, difference, gaugeErrorShare }, unit),
+        : saySideDifference({ ...sides, difference, gaugeErrorShare }, speech.value),
   };
 }

@@ -1,6 +1,6 @@
 /** Why it stalls: causes in order of likelihood with their evidence, and the check that tells them apart. */
 import type { Conclusions } from '../analysis/conclusions.ts';
-import { choices } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import { causeFacts, sayCause, sayLikelihood } from '../words/say-cause.ts';
 import { tellingCheck } from '../words/say-telling-check.ts';
 
@@ -16,22 +16,28 @@ export function Causes({ conclusions }: { readonly conclusions: Conclusions | nu
   if (!worth) return null;
   const stalls = forecast.outcome === 'levels_off' || causes[0]?.cause === 'boil_off';
   const facts = causeFacts(conclusions);
+  const { wording } = speech.value;
   return (
     <details class="causes" data-testid="causes" open={stalls}>
-      <summary>Why, and how to tell</summary>
+      <summary>{wording.causes.summary}</summary>
       <ol>
         {causes.map(({ cause, weight }) => {
-          const words = sayCause(cause, facts, choices.value);
+          const words = sayCause(cause, facts, speech.value);
           return (
             <li key={cause} data-cause={cause}>
-              <b>{words.name}</b> <span class="quiet">({sayLikelihood(weight)})</span>
+              <b>{words.name}</b> <span class="quiet">{sayLikelihood(weight, speech.value)}</span>
               <br />
               {words.evidence} <i>{words.check}</i>
             </li>
           );
         })}
       </ol>
-      <Telling check={tellingCheck(causes.map(({ cause }) => cause))} />
+      <Telling
+        check={tellingCheck(
+          causes.map(({ cause }) => cause),
+          speech.value,
+        )}
+      />
     </details>
   );
 }
@@ -41,7 +47,7 @@ function Telling({ check }: { readonly check: ReturnType<typeof tellingCheck> })
   return (
     <div class="telling" data-testid="telling">
       <p>
-        To tell them apart: <b>{check.todo}</b>
+        {speech.value.wording.tellingCheck.toTellApart} <b>{check.todo}</b>
       </p>
       <ul>
         {check.outcomes.map((outcome) => (

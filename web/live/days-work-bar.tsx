@@ -4,10 +4,9 @@ import { csvAddress } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
+import { speech } from '../store/speech.ts';
 import { daysWork, type WorkStep } from '../steps/days-work.ts';
 import { sayMoment } from '../words/say-duration.ts';
-import { WORK_NAMES } from '../words/say-caution.ts';
-import { SENSOR_VIEW_NAMES } from '../words/say-sensor-view.ts';
 
 interface DaysWorkBarProps {
   readonly followed: FollowedRecording;
@@ -15,9 +14,10 @@ interface DaysWorkBarProps {
 }
 
 export function DaysWorkBar({ followed, recording }: DaysWorkBarProps) {
+  const words = speech.value.wording.work;
   const steps = daysWork(followed.conclusions.value, followed.sheet.value);
   return (
-    <footer class="work" aria-label="The day’s work">
+    <footer class="work" aria-label={words.name}>
       {steps.map((step) => (
         <button
           key={step.place}
@@ -27,7 +27,7 @@ export function DaysWorkBar({ followed, recording }: DaysWorkBarProps) {
           aria-current={step.state === 'now' ? 'step' : undefined}
           onClick={() => (panel.value = { work: step.place })}
         >
-          <b>{WORK_NAMES[step.place]}</b>
+          <b>{words.places[step.place]}</b>
           <span>{beneath(step, followed, recording)}</span>
         </button>
       ))}
@@ -37,27 +37,31 @@ export function DaysWorkBar({ followed, recording }: DaysWorkBarProps) {
         href={csvAddress(recording, followed.channel.value)}
         download
       >
-        <b>Readings</b>
-        <span>as CSV</span>
+        <b>{words.readings}</b>
+        <span>{words.asCsv}</span>
       </a>
     </footer>
   );
 }
 
 function beneath(step: WorkStep, followed: FollowedRecording, recording: Recording): string {
+  const { work: words, sheet: names } = speech.value.wording;
   const sheet = followed.sheet.value;
   if (step.place === 'hook_up' && sheet.sensorSees !== 'unknown') {
-    return SENSOR_VIEW_NAMES[sheet.sensorSees];
+    return names.views[sheet.sensorSees];
   }
   if (step.state === 'now' && step.sinceS !== null && step.place !== 'hook_up') {
     // A rehearsal's clock may run a hundred times as fast as the one on the wall, and a file does not
     // say what time of day it was.
-    return recording.origin === 'rehearsal' || recording.origin === 'import'
-      ? `since ${sayMoment(step.sinceS)}`
-      : `since ${clockWords(recording.startedAtMs + step.sinceS * 1000)}`;
+    const isOffTheWall = recording.origin === 'rehearsal' || recording.origin === 'import';
+    return words.since({
+      since: isOffTheWall
+        ? sayMoment(step.sinceS)
+        : clockWords(recording.startedAtMs + step.sinceS * 1000, speech.value),
+    });
   }
   if (step.place === 'rise' && step.state === 'before') {
-    return `hold of ${Math.round(sheet.holdS / 60)} min`;
+    return words.holdOf({ length: `${Math.round(sheet.holdS / 60)} min` });
   }
-  return step.state === 'done' ? 'before this' : step.state === 'now' ? 'now' : 'to come';
+  return words.states[step.state];
 }

@@ -4,9 +4,9 @@ import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
-import { BEFORE_ANY, sayStage } from '../words/say-stage.ts';
-import { TYPE_IN_NEXT } from '../words/say-typed-in.ts';
+import { sayStage } from '../words/say-stage.ts';
 import { Beside } from './beside.tsx';
 import { NextView } from './next-view.tsx';
 import { ReadingView } from './reading-view.tsx';
@@ -21,13 +21,15 @@ interface GlanceProps {
 }
 
 export function Glance({ session, followed, recording, state, said }: GlanceProps) {
+  const { wording } = speech.value;
   const conclusions = followed.conclusions.value;
-  const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
+  const stage =
+    conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS, speech.value);
   return (
     <div class="glance">
       <h1 class="stage" data-testid="stage">
         {stage === null ? (
-          BEFORE_ANY
+          wording.stages.beforeAny
         ) : (
           <>
             {stage.name} <span class="stage-time">{stage.time}</span>{' '}
@@ -40,7 +42,7 @@ export function Glance({ session, followed, recording, state, said }: GlanceProp
       <SayCard said={said} />
       {state.kind === 'typed_in' && (
         <button type="button" data-testid="type-next" onClick={() => (panel.value = 'type-in')}>
-          {TYPE_IN_NEXT}
+          {wording.typeIn.next}
         </button>
       )}
       <NextView followed={followed} recording={recording} state={state} />

@@ -6,20 +6,23 @@ import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
 import { type Freshness, freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import { isNameable } from '../sensors/is-nameable.ts';
-import { HEADER_WORDS, sayBattery } from '../words/say-header.ts';
+import { sayBattery } from '../words/say-header.ts';
 import { sayConnection, saySource } from '../words/say-connection.ts';
 import { sayUnheard } from '../words/say-origin.ts';
-import { SENSOR_WORDS, saySensors } from '../words/say-sensor.ts';
+import { saySensors } from '../words/say-sensor.ts';
 import { LookButton } from './look-button.tsx';
 
 export function Header({ session }: { readonly session: Session }) {
+  const { wording } = speech.value;
   const connection = session.connection.value;
   const recording = session.recording.value;
   const source = session.source.value;
   const sheet = session.followed.value?.sheet.value;
   const channel = session.followed.value?.channel.value ?? 0;
-  const sensorName = saySensors(recording?.sensors ?? [])[channel] ?? source?.name ?? '';
+  const sensorName =
+    saySensors(recording?.sensors ?? [], speech.value)[channel] ?? source?.name ?? '';
   const state = freshness(connection, recording, source);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
   const title = recording?.origin === 'rehearsal' ? (source?.name ?? '') : '';
@@ -28,10 +31,20 @@ export function Header({ session }: { readonly session: Session }) {
   const unheard =
     recording === null
       ? null
-      : sayUnheard(recording, clockWords(recording.startedAtMs + latestS * 1000, true));
+      : sayUnheard(
+          recording,
+          clockWords(recording.startedAtMs + latestS * 1000, speech.value, true),
+          speech.value,
+        );
   const heard =
-    source === null ? null : saySource(source, sensorName, clockWords(source.sinceMs, true));
-  const bridge = sayConnection(connection.phase, clockWords(connection.sinceMs, true)).text;
+    source === null
+      ? null
+      : saySource(source, sensorName, clockWords(source.sinceMs, speech.value, true), speech.value);
+  const bridge = sayConnection(
+    connection.phase,
+    clockWords(connection.sinceMs, speech.value, true),
+    speech.value,
+  ).text;
   const words = connection.phase === 'live' ? (unheard ?? heard ?? bridge) : bridge;
   const shown = job.length > 0 ? job.join(', ') : title;
   return (
@@ -39,7 +52,7 @@ export function Header({ session }: { readonly session: Session }) {
       <span class="name">Ebbline</span>
       {recording?.origin === 'rehearsal' && (
         <strong class="rehearsal-badge" data-testid="rehearsal-badge">
-          {HEADER_WORDS.rehearsal}
+          {wording.header.rehearsal}
         </strong>
       )}
       {recording === null ? (
@@ -52,7 +65,7 @@ export function Header({ session }: { readonly session: Session }) {
           title={shown}
           onClick={() => (panel.value = 'sheet')}
         >
-          {shown === '' ? HEADER_WORDS.sheet : shown}
+          {shown === '' ? wording.header.sheet : shown}
         </button>
       )}
       <span class="head-states">
@@ -67,7 +80,7 @@ export function Header({ session }: { readonly session: Session }) {
               type="button"
               class="state-text state-name"
               data-testid="name-sensor"
-              title={SENSOR_WORDS.rename}
+              title={wording.sensors.rename}
               aria-haspopup="dialog"
               onClick={() => (panel.value = 'sensors')}
             >
@@ -89,7 +102,7 @@ export function Header({ session }: { readonly session: Session }) {
         aria-haspopup="dialog"
         onClick={() => (panel.value = 'menu')}
       >
-        <Icon of={Menu} /> <span>{HEADER_WORDS.menu}</span>
+        <Icon of={Menu} /> <span>{wording.header.menu}</span>
       </button>
     </header>
   );
@@ -112,7 +125,7 @@ function Battery({ percent }: { readonly percent: number }) {
   return (
     <span class={low ? 'battery low' : 'battery quiet'} data-testid="battery">
       <Icon of={low ? BatteryLow : percent < 60 ? BatteryMedium : BatteryFull} />{' '}
-      {sayBattery(percent, low)}
+      {sayBattery(percent, low, speech.value)}
     </span>
   );
 }

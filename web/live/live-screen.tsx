@@ -1,10 +1,10 @@
 /** The live screen: one number, one sentence, one next step, one picture. */
 import type { Recording } from '../../protocol/recording.ts';
-import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness, isCurrent } from '../store/freshness.ts';
 import { rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import { sayChart } from '../words/say-chart.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { sayStage } from '../words/say-stage.ts';
@@ -29,13 +29,14 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const source = session.source.value;
   const state = freshness(session.connection.value, recording, source);
   const conclusions = followed.conclusions.value;
-  const stage = conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS);
-  const names = saySensors(recording.sensors);
+  const stage =
+    conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS, speech.value);
+  const names = saySensors(recording.sensors, speech.value);
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
   const { curve } = planOf(followed.sheet.value);
   const said = saidNow(followed, recording, state, source?.problem ?? null);
-  const moments = revealedMoments(rehearsedOf(recording));
+  const moments = revealedMoments(rehearsedOf(recording), speech.value);
   const picture = (view: View | null) =>
     chartOf({
       curve: followed.curve,
@@ -44,7 +45,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       marks: followed.marks.peek(),
       sheet: followed.sheet.peek(),
       conclusions: followed.conclusions.peek(),
-      units: choices.peek(),
+      speech: speech.peek(),
       recording,
       expected: curve,
       moments,
@@ -67,13 +68,13 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           changes={[
             followed.revision.value,
             conclusions,
-            choices.value,
+            speech.value,
             names.join('\n'),
             state.kind,
             curve,
             moments.length,
           ]}
-          description={sayChart(stage?.name ?? '', names)}
+          description={sayChart(stage?.name ?? '', names, speech.value)}
         >
           {recording.open && <MarkButtons followed={followed} recording={recording} />}
         </Chart>

@@ -2,6 +2,7 @@
 import { Moon, Sun, SunDim } from 'lucide';
 import { Icon } from '../parts/icon.tsx';
 import { choose, look } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import { sayLook } from '../words/say-settings.ts';
 
 const ICONS = { day: SunDim, sun: Sun, night: Moon } as const;
@@ -9,7 +10,7 @@ const NEXT = { day: 'sun', sun: 'night', night: 'day' } as const;
 
 export function LookButton() {
   const shown = look.value;
-  const words = sayLook(shown, NEXT[shown]);
+  const words = sayLook(shown, NEXT[shown], speech.value);
   return (
     <button
       type="button"

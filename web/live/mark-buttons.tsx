@@ -6,8 +6,7 @@ import { tell } from '../parts/notice.ts';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
-import { MORE_WORDS } from '../words/say-action.ts';
-import { MARK_BUTTONS } from '../words/say-mark.ts';
+import { speech } from '../store/speech.ts';
 import { markChoices } from './mark-choices.ts';
 import { setMark } from './set-mark.ts';
 
@@ -17,8 +16,9 @@ interface MarkButtonsProps {
 }
 
 export function MarkButtons({ followed, recording }: MarkButtonsProps) {
+  const words = speech.value.wording.marks;
   return (
-    <div class="marks" role="group" aria-label="Mark what happens now">
+    <div class="marks" role="group" aria-label={words.group}>
       {markChoices(followed.marks.value, recording.origin === 'rehearsal').map((kind) => (
         <MarkButton key={kind} kind={kind} followed={followed} recording={recording} />
       ))}
@@ -28,7 +28,7 @@ export function MarkButtons({ followed, recording }: MarkButtonsProps) {
         aria-haspopup="dialog"
         onClick={() => (panel.value = 'more')}
       >
-        {recording.origin === 'rehearsal' ? MORE_WORDS.toDo : MORE_WORDS.toMark}…
+        {recording.origin === 'rehearsal' ? words.toDoButton : words.toMarkButton}
       </button>
     </div>
   );
@@ -67,7 +67,7 @@ export function MarkButton({ kind, followed, recording, urgent = false, place }:
       disabled={onItsWay.value}
       onClick={press}
     >
-      {MARK_BUTTONS[kind]}
+      {speech.value.wording.marks.buttons[kind]}
     </button>
   );
 }

@@ -3,9 +3,8 @@ import type { Recording } from '../../protocol/recording.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { DO_BUTTONS, MORE_WORDS } from '../words/say-action.ts';
-import { MARK_CAUTIONS } from '../words/say-caution.ts';
-import { MARK_BUTTONS } from '../words/say-mark.ts';
+import { speech } from '../store/speech.ts';
+import { sayDoing, sayMarkCaution } from '../words/say-action.ts';
 import { markNow } from './mark-buttons.tsx';
 import { moreChoices } from './mark-choices.ts';
 
@@ -15,10 +14,11 @@ interface MorePanelProps {
 }
 
 export function MorePanel({ followed, recording }: MorePanelProps) {
+  const words = speech.value.wording.marks;
   const rehearsal = recording.origin === 'rehearsal';
   return (
-    <Panel title={rehearsal ? MORE_WORDS.toDo : MORE_WORDS.toMark} testId="more-panel">
-      <p class="quiet">{rehearsal ? MORE_WORDS.doHelp : MORE_WORDS.markHelp}</p>
+    <Panel title={rehearsal ? words.toDo : words.toMark} testId="more-panel">
+      <p class="quiet">{rehearsal ? words.doHelp : words.markHelp}</p>
       <div class="menu">
         {moreChoices(followed.marks.value, rehearsal).map((kind) => (
           <button
@@ -31,8 +31,8 @@ export function MorePanel({ followed, recording }: MorePanelProps) {
               panel.value = null;
             }}
           >
-            <b>{(rehearsal ? DO_BUTTONS[kind] : undefined) ?? MARK_BUTTONS[kind]}</b>
-            <span>{MARK_CAUTIONS[kind]}</span>
+            <b>{sayDoing(kind, rehearsal, speech.value)}</b>
+            <span>{sayMarkCaution(kind, speech.value)}</span>
           </button>
         ))}
       </div>

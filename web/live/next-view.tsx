@@ -1,11 +1,11 @@
 /** What to do next, with the button that marks it where it is a thing to mark. */
 import type { MarkKind } from '../../protocol/mark.ts';
 import type { Recording } from '../../protocol/recording.ts';
-import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { type Freshness, isCurrent } from '../store/freshness.ts';
+import { speech } from '../store/speech.ts';
 import { nextStep } from '../steps/next-step.ts';
-import { NEXT, type NextStep, sayNextStep } from '../words/say-next-step.ts';
+import { type NextStep, sayNextStep } from '../words/say-next-step.ts';
 import { MarkButton } from './mark-buttons.tsx';
 
 interface NextViewProps {
@@ -20,11 +20,11 @@ export function NextView({ followed, recording, state }: NextViewProps) {
   // What to do next is a conclusion as well: not from readings that are no longer true.
   if (conclusions === null || !(current || state.kind === 'ended')) return null;
   const step = nextStep(conclusions, followed.sheet.value, followed.marks.value);
-  const words = sayNextStep(step, choices.value);
+  const words = sayNextStep(step, speech.value);
   const kind = markOf(step);
   return (
     <section class="next" data-testid="next" data-step={step.kind}>
-      <i class="next-mark">{NEXT}</i>
+      <i class="next-mark">{speech.value.wording.next.name}</i>
       <b data-testid="todo">{words.todo}</b>
       <span data-testid="how">{words.how}</span>
       {kind !== null && current && (

@@ -6,6 +6,7 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
+import { speech } from '../store/speech.ts';
 import { setMark } from './set-mark.ts';
 
 interface NotePanelProps {
@@ -14,6 +15,7 @@ interface NotePanelProps {
 }
 
 export function NotePanel({ followed, recording }: NotePanelProps) {
+  const words = speech.value.wording.marks;
   const [elapsedS] = useState(() =>
     presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now()),
   );
@@ -25,10 +27,10 @@ export function NotePanel({ followed, recording }: NotePanelProps) {
     });
   };
   return (
-    <Panel title="Note" testId="note-panel">
+    <Panel title={words.noteTitle} testId="note-panel">
       <form class="form" onSubmit={save}>
         <label class="wide">
-          What happened
+          {words.noteText}
           <input
             name="text"
             maxLength={500}
@@ -39,7 +41,7 @@ export function NotePanel({ followed, recording }: NotePanelProps) {
           />
         </label>
         <button type="submit" class="urgent">
-          Put it on the curve
+          {words.putOnCurve}
         </button>
       </form>
     </Panel>

@@ -1,7 +1,7 @@
 /** No reading anywhere: the way to a sensor and what may bar it, and the way to a rehearsal, side by side. */
 import { Bluetooth, BluetoothOff, Play } from 'lucide';
-import { clockWords } from '../parts/clock-words.ts';
 import { ReadInFile } from '../history/read-in-file.tsx';
+import { clockWords } from '../parts/clock-words.ts';
 import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
 import { begin } from '../rehearse/begin.ts';
@@ -10,24 +10,23 @@ import { randomSeed } from '../rehearse/random-seed.ts';
 import { rateFrom } from '../rehearse/rates.ts';
 import { isOffered } from '../sensors/in-reach.tsx';
 import type { Session } from '../store/session.ts';
+import { speech } from '../store/speech.ts';
 import { bluetoothSteps } from '../words/say-bluetooth-help.ts';
 import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connection.ts';
-import { FIRST_MINUTE } from '../words/say-first-minute.ts';
-import { SENSOR_WORDS } from '../words/say-sensor.ts';
-import { TYPE_IN } from '../words/say-typed-in.ts';
 
 /** A sound system: what a pull-down and a hold look like when nothing is wrong. */
 const FIRST_JOB = 'quarry-road-bakery';
 
 export function NothingYet({ session }: { readonly session: Session }) {
+  const { wording } = speech.value;
   const isLive = session.connection.value.phase === 'live';
   return (
     <main class="nothing" data-testid="nothing-yet">
       {isLive ? <ToSensor session={session} /> : <NoBridge session={session} />}
       <section class="berth">
-        <i>{FIRST_MINUTE.toRehearsal}</i>
-        <h2>{FIRST_MINUTE.learn}</h2>
-        <p>{FIRST_MINUTE.firstJob}</p>
+        <i>{wording.firstMinute.toRehearsal}</i>
+        <h2>{wording.firstMinute.learn}</h2>
+        <p>{wording.firstMinute.firstJob}</p>
         <button
           type="button"
           class="urgent"
@@ -36,7 +35,7 @@ export function NothingYet({ session }: { readonly session: Session }) {
           onClick={() => void beginFirst(session)}
         >
           <Icon of={Play} />
-          {FIRST_MINUTE.first}
+          {wording.firstMinute.first}
         </button>
         <div class="row">
           <button
@@ -45,11 +44,11 @@ export function NothingYet({ session }: { readonly session: Session }) {
             disabled={!isLive}
             onClick={() => (panel.value = 'rehearse')}
           >
-            {FIRST_MINUTE.others}
+            {wording.firstMinute.others}
           </button>
-          <i>{FIRST_MINUTE.otherwise}</i>
+          <i>{wording.firstMinute.otherwise}</i>
           <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
-            {TYPE_IN}
+            {wording.typeIn.title}
           </button>
           {isLive && <ReadInFile explained={false} />}
         </div>
@@ -69,7 +68,11 @@ function beginFirst(session: Session): Promise<void> {
 
 function NoBridge({ session }: { readonly session: Session }) {
   const { phase, sinceMs } = session.connection.value;
-  const { text, remedy } = sayConnection(phase, clockWords(sinceMs, true));
+  const { text, remedy } = sayConnection(
+    phase,
+    clockWords(sinceMs, speech.value, true),
+    speech.value,
+  );
   return (
     <section class="berth">
       <h1>{text}</h1>
@@ -79,16 +82,19 @@ function NoBridge({ session }: { readonly session: Session }) {
 }
 
 function ToSensor({ session }: { readonly session: Session }) {
+  const { wording } = speech.value;
   const radios = session.sources.value.filter((source) => source.kind === 'radio');
   const problem = radios.find((radio) => radio.problem !== null)?.problem ?? null;
-  const said = sayProblem(problem);
-  const steps = bluetoothSteps(problem, session.platform.value);
+  const said = sayProblem(problem, speech.value);
+  const steps = bluetoothSteps(problem, session.platform.value, speech.value);
   return (
     <section class="berth">
-      <i>{FIRST_MINUTE.toSensor}</i>
+      <i>{wording.firstMinute.toSensor}</i>
       <h1>
         <Icon of={said === null ? Bluetooth : BluetoothOff} size="0.85em" />{' '}
-        {radios.length === 0 ? FIRST_MINUTE.none : saySourceAtRest(radios[0]?.phase)}
+        {radios.length === 0
+          ? wording.firstMinute.none
+          : saySourceAtRest(radios[0]?.phase, speech.value)}
       </h1>
       {said !== null && (
         <p data-testid="problem">
@@ -109,10 +115,10 @@ function ToSensor({ session }: { readonly session: Session }) {
           data-testid="choose-sensor"
           onClick={() => (panel.value = 'sensors')}
         >
-          {SENSOR_WORDS.choose}
+          {wording.sensors.choose}
         </button>
       )}
-      <p>{FIRST_MINUTE.onItsOwn}</p>
+      <p>{wording.firstMinute.onItsOwn}</p>
     </section>
   );
 }

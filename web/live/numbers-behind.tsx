@@ -1,9 +1,9 @@
 /** The pass rule beside the verdict, and the numbers behind it: one click away. */
 import type { Rise } from '../analysis/conclusions.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { choices } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import { listHolds } from '../words/list-holds.ts';
-import { INTERVALS, listVerdictNumbers } from '../words/list-verdict-numbers.ts';
+import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
 import type { NumberGroup } from '../words/number-row.ts';
 import { sayRuleBeside } from '../words/say-rule-beside.ts';
 
@@ -16,7 +16,7 @@ interface BehindProps {
 export function RuleBeside({ followed, rise }: BehindProps) {
   const byRule = followed.numbers.value?.rise?.byRule;
   if (byRule === undefined) return null;
-  const { headline, name, remark } = sayRuleBeside(byRule, rise.verdict);
+  const { headline, name, remark } = sayRuleBeside(byRule, rise.verdict, speech.value);
   return (
     <p class="rule-beside" data-testid="rule">
       <b>{headline}</b> <span>({name}).</span> {remark}
@@ -27,16 +27,16 @@ export function RuleBeside({ followed, rise }: BehindProps) {
 export function NumbersBehind({ followed, rise }: BehindProps) {
   const numbers = followed.numbers.value;
   if (numbers === null) return null;
-  const groups = listVerdictNumbers(rise, numbers, followed.sheet.value, choices.value);
-  const holds = listHolds(numbers.holds, choices.value);
+  const groups = listVerdictNumbers(rise, numbers, followed.sheet.value, speech.value);
+  const holds = listHolds(numbers.holds, speech.value);
   return (
     <details class="numbers" data-testid="numbers">
-      <summary>The numbers behind it</summary>
+      <summary>{speech.value.wording.numbers.summary}</summary>
       {groups.map((group) => (
         <Group key={group.title} group={group} />
       ))}
       {holds !== null && <Group group={holds} />}
-      <p class="quiet">{INTERVALS}</p>
+      <p class="quiet">{speech.value.wording.numbers.intervals}</p>
     </details>
   );
 }

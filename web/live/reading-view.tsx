@@ -1,12 +1,12 @@
 /** The one number: large while it is true of now, struck through and dated when it is not. */
 import type { Recording } from '../../protocol/recording.ts';
 import { clockWords } from '../parts/clock-words.ts';
-import { choices } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Freshness } from '../store/freshness.ts';
 import { sayCondition } from '../words/say-condition.ts';
-import { pressureDigits } from '../words/say-pressure.ts';
-import { NO_READING, sayNotNow } from '../words/say-reading.ts';
+import { pressureDigits, sayUnit } from '../words/say-pressure.ts';
+import { sayNotNow } from '../words/say-reading.ts';
 import { sayTrend, trendWay } from '../words/say-trend.ts';
 import { TrendSign } from './trend-sign.tsx';
 
@@ -18,10 +18,10 @@ interface ReadingViewProps {
 
 export function ReadingView({ followed, recording, state }: ReadingViewProps) {
   const reading = followed.latest.value;
-  const unit = choices.value.pressure;
-  if (reading === null) return <p class="no-number">{NO_READING}</p>;
-  const words = sayCondition(reading.condition);
-  const digits = reading.pressurePa === null ? null : pressureDigits(reading.pressurePa, unit);
+  if (reading === null) return <p class="no-number">{speech.value.wording.reading.none}</p>;
+  const words = sayCondition(reading.condition, speech.value);
+  const digits =
+    reading.pressurePa === null ? null : pressureDigits(reading.pressurePa, speech.value);
   const measured =
     digits !== null && (reading.condition === 'ok' || reading.condition === 'warming_up');
   return (
@@ -32,7 +32,7 @@ export function ReadingView({ followed, recording, state }: ReadingViewProps) {
             {state.kind === 'stale' ? <s>{digits}</s> : digits}
           </div>
           <span class="unit" data-testid="unit">
-            {unit}
+            {sayUnit(speech.value)}
           </span>
         </div>
       ) : (
@@ -56,8 +56,7 @@ function Trend({ followed, recording, state, measured }: TrendProps) {
   const live = state.kind === 'live' || state.kind === 'paused';
   const readMs = recording.startedAtMs + (reading?.elapsedS ?? 0) * 1000;
   const way = live && measured && conclusions !== null ? trendWay(conclusions) : null;
-  const words =
-    way === null || conclusions === null ? '' : sayTrend(conclusions, choices.value.pressure);
+  const words = way === null || conclusions === null ? '' : sayTrend(conclusions, speech.value);
   return (
     <div class="trend">
       {way !== null && <TrendSign way={way} />}
@@ -66,7 +65,8 @@ function Trend({ followed, recording, state, measured }: TrendProps) {
           ? words
           : sayNotNow(
               state.kind,
-              clockWords(state.kind === 'stale' ? state.sinceMs : readMs, true),
+              clockWords(state.kind === 'stale' ? state.sinceMs : readMs, speech.value, true),
+              speech.value,
             )}
       </i>
     </div>

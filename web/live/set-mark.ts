@@ -3,7 +3,6 @@ import type { RehearsalAction } from '../../protocol/api.ts';
 import type { MarkKind } from '../../protocol/mark.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { addMark, type Answer, steerRehearsal } from '../connection/bridge-api.ts';
-import { sayUnchanged } from '../words/say-action.ts';
 
 const ACTIONS: Partial<Record<MarkKind, RehearsalAction>> = {
   pump_on: 'pump_on',
@@ -34,7 +33,5 @@ export function setMark(
 
 async function act(action: RehearsalAction): Promise<Answer<unknown>> {
   const answer = await steerRehearsal({ action });
-  return !answer.ok && answer.code === 'no_effect'
-    ? { ...answer, message: sayUnchanged(action) }
-    : answer;
+  return answer.ok ? answer : { ...answer, action };
 }

@@ -5,6 +5,7 @@ import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
 import { FasterNote } from '../plan/faster-note.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { type Freshness, isCurrent } from '../store/freshness.ts';
+import { speech } from '../store/speech.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
 import { sayWhen } from '../words/say-origin.ts';
 import { saySensors } from '../words/say-sensor.ts';
@@ -28,7 +29,11 @@ export function SmallPrint({ followed, recording, state, said, expected }: Small
   const withheld = state.kind === 'stale' || state.kind === 'catching_up';
   const current = isCurrent(state);
   return (
-    <section class="small-print" data-testid="small-print" aria-label="What goes with it">
+    <section
+      class="small-print"
+      data-testid="small-print"
+      aria-label={speech.value.wording.smallPrint.name}
+    >
       {recording.sensors.length > 1 && <SensorChoice followed={followed} recording={recording} />}
       {said !== null && said.detail.length > 0 && (
         <p data-testid="detail">{said.detail.join(' ')}</p>
@@ -43,17 +48,19 @@ export function SmallPrint({ followed, recording, state, said, expected }: Small
       )}
       {current && <Causes conclusions={conclusions} />}
       <AskView followed={followed} recording={recording} />
-      <p class="quiet">{sayWhen(recording, clockWords(recording.startedAtMs))}</p>
+      <p class="quiet">
+        {sayWhen(recording, clockWords(recording.startedAtMs, speech.value), speech.value)}
+      </p>
     </section>
   );
 }
 
 /** Which sensor is watched; the others stand beside it. */
 function SensorChoice({ followed, recording }: Pick<SmallPrintProps, 'followed' | 'recording'>) {
-  const names = saySensors(recording.sensors);
+  const names = saySensors(recording.sensors, speech.value);
   return (
     <label class="sensor-choice">
-      Sensor{' '}
+      {speech.value.wording.beside.choose}{' '}
       <select
         value={followed.channel.value}
         onChange={(event) => followed.watch(Number(event.currentTarget.value))}

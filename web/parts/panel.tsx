@@ -1,6 +1,7 @@
 /** A panel over the page: modal, closed by its button, by Escape or by a click beside it. */
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
+import { speech } from '../store/speech.ts';
 import { panel } from './panels.ts';
 
 interface PanelProps {
@@ -31,7 +32,7 @@ export function Panel({ title, testId, children }: PanelProps) {
         <div class="panel-head">
           <h1>{title}</h1>
           <button type="button" onClick={close} data-testid="close-panel">
-            Close
+            {speech.value.wording.connection.close}
           </button>
         </div>
         {children}

@@ -1,24 +1,34 @@
-/** Units and look. */
+/** Language, units and look. */
+import { LANGUAGE_NAMES } from '../../protocol/languages.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
-import { choices, choose, LOOKS } from '../store/choices.ts';
-import { LOOK_NAMES, SETTINGS_WORDS } from '../words/say-settings.ts';
+import { choices, choose, LANGUAGE_CHOICES, LOOKS } from '../store/choices.ts';
+import { speech } from '../store/speech.ts';
 import { Panel } from './panel.tsx';
 import { PickOne } from './pick-one.tsx';
 
 export function SettingsPanel() {
   const chosen = choices.value;
+  const { amounts, menu, settings: words } = speech.value.wording;
   return (
-    <Panel title={SETTINGS_WORDS.title} testId="settings-panel">
+    <Panel title={menu.entries.settings.title} testId="settings-panel">
       <PickOne
-        legend={SETTINGS_WORDS.pressure}
+        legend={words.language}
+        name="language"
+        options={LANGUAGE_CHOICES}
+        chosen={chosen.language}
+        label={(one) => (one === 'system' ? words.languageOfSystem : LANGUAGE_NAMES[one])}
+        pick={(language) => choose({ language })}
+      />
+      <PickOne
+        legend={words.pressureIn}
         name="pressure"
         options={PRESSURE_UNITS}
         chosen={chosen.pressure}
-        label={(unit) => unit}
+        label={(unit) => amounts.units[unit]}
         pick={(pressure) => choose({ pressure })}
       />
       <PickOne
-        legend={SETTINGS_WORDS.temperature}
+        legend={words.temperatureIn}
         name="temperature"
         options={TEMPERATURE_UNITS}
         chosen={chosen.temperature}
@@ -26,11 +36,11 @@ export function SettingsPanel() {
         pick={(temperature) => choose({ temperature })}
       />
       <PickOne
-        legend={SETTINGS_WORDS.look}
+        legend={words.look}
         name="look"
         options={LOOKS}
         chosen={chosen.look}
-        label={(look) => LOOK_NAMES[look]}
+        label={(look) => words.looks[look]}
         pick={(look) => choose({ look })}
       />
     </Panel>

@@ -1,6 +1,6 @@
 /** Says, small, that a pull-down goes faster than the rig can: then not all of the system is on it. */
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { RIG_WORDS } from '../words/say-rig.ts';
+import { speech } from '../store/speech.ts';
 import type { ExpectedCurve } from './expected-pull-down.ts';
 import { expectedStartS, isTooFast } from './place-expected.ts';
 
@@ -16,7 +16,7 @@ export function FasterNote({ followed, curve }: FasterNoteProps) {
   if (!isTooFast(curve, startS, conclusions, followed.sheet.value)) return null;
   return (
     <p class="faster" data-testid="faster">
-      {RIG_WORDS.faster}
+      {speech.value.wording.rig.faster}
     </p>
   );
 }

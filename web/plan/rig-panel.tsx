@@ -4,8 +4,9 @@ import { CORE_PLACES, type Sheet } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
 import { NumberFields, useSheetEntry } from '../sheet/sheet-entry.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { CORE_NAMES, sayExamples } from '../words/say-rig.ts';
-import { SHEET_NAMES, sayWrongField } from '../words/say-sheet.ts';
+import { speech } from '../store/speech.ts';
+import { sayExamples } from '../words/say-rig.ts';
+import { sayWrongField } from '../words/say-sheet.ts';
 import { RigResult } from './rig-result.tsx';
 
 interface RigPanelProps {
@@ -25,31 +26,32 @@ const NUMBERS = [
 
 export function RigPanel({ followed, recording }: RigPanelProps) {
   const form = useSheetEntry(followed, recording, () => undefined);
-  const { texts, units, wrong, write } = form;
+  const { texts, spoken, wrong, write } = form;
+  const { rig, sheet: words } = speech.value.wording;
   return (
-    <Panel title="Rig" testId="rig-panel">
+    <Panel title={rig.title} testId="rig-panel">
       <div role="status">
         <RigResult sheet={followed.sheet.value} />
       </div>
       <form class="form" onSubmit={form.save}>
-        <NumberFields form={form} fields={NUMBERS} examples={sayExamples(units.pressure)} />
+        <NumberFields form={form} fields={NUMBERS} examples={sayExamples(spoken)} />
         <label class="wide">
-          {SHEET_NAMES.core}
+          {words.names.core}
           <select name="core" value={texts.core} onChange={write('core')}>
             {CORE_PLACES.map((place) => (
               <option key={place} value={place}>
-                {CORE_NAMES[place]}
+                {words.cores[place]}
               </option>
             ))}
           </select>
         </label>
         {wrong !== null && (
           <p class="wrong" role="alert">
-            {sayWrongField(wrong)}
+            {sayWrongField(wrong, speech.value)}
           </p>
         )}
         <button type="submit" class="urgent">
-          Enter
+          {words.enter}
         </button>
       </form>
     </Panel>

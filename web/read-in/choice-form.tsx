@@ -1,13 +1,7 @@
 /** Which column is which, and how its cells are written: each changeable. */
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
-import {
-  COLUMN_NAMES,
-  DECIMAL_NAMES,
-  READ_IN_WORDS,
-  sayColumn,
-  SEPARATOR_NAMES,
-  TIME_KIND_NAMES,
-} from '../words/say-read-in.ts';
+import { speech } from '../store/speech.ts';
+import { sayColumn } from '../words/say-read-in.ts';
 import type { Choice, ColumnRole, Guess } from './choice.ts';
 import { DECIMALS, TIME_KINDS } from './read-cell.ts';
 import { SEPARATORS } from './split-file.ts';
@@ -20,13 +14,14 @@ interface ChoiceFormProps {
 
 export function ChoiceForm({ guess, choice, choose }: ChoiceFormProps) {
   const { columns } = choice;
+  const { amounts, readIn: words } = speech.value.wording;
   const column = (role: ColumnRole) => (
     <Pick
-      label={COLUMN_NAMES[role]}
+      label={words.columns[role]}
       options={Array.from({ length: guess.width }, (_, at) => at)}
       chosen={columns[role]}
-      name={(at) => sayColumn(guess.headings[at], at)}
-      none={role === 'time' || role === 'pressure' ? READ_IN_WORDS.choose : READ_IN_WORDS.none}
+      name={(at) => sayColumn(guess.headings[at], at, speech.value)}
+      none={role === 'time' || role === 'pressure' ? words.choose : words.none}
       pick={(at) => choose({ columns: { ...columns, [role]: at } })}
     />
   );
@@ -34,25 +29,25 @@ export function ChoiceForm({ guess, choice, choose }: ChoiceFormProps) {
     <div class="choice">
       {column('time')}
       <Pick
-        label={`${COLUMN_NAMES.time} ${READ_IN_WORDS.as}`}
+        label={words.timeAs}
         options={TIME_KINDS}
         chosen={choice.timeAs}
-        name={(kind) => TIME_KIND_NAMES[kind]}
-        none={READ_IN_WORDS.choose}
+        name={(kind) => words.timeKinds[kind]}
+        none={words.choose}
         pick={(timeAs) => choose({ timeAs })}
       />
       {column('pressure')}
       <Pick
-        label={`${COLUMN_NAMES.pressure} ${READ_IN_WORDS.unit}`}
+        label={words.pressureIn}
         options={PRESSURE_UNITS}
         chosen={choice.pressureIn}
-        name={(unit) => unit}
-        none={READ_IN_WORDS.choose}
+        name={(unit) => amounts.units[unit]}
+        none={words.choose}
         pick={(pressureIn) => choose({ pressureIn })}
       />
       {column('temperature')}
       <Pick
-        label={`${COLUMN_NAMES.temperature} ${READ_IN_WORDS.unit}`}
+        label={words.temperatureIn}
         options={TEMPERATURE_UNITS}
         chosen={choice.temperatureIn}
         name={(unit) => unit}
@@ -60,17 +55,17 @@ export function ChoiceForm({ guess, choice, choose }: ChoiceFormProps) {
       />
       {column('event')}
       <Pick
-        label={READ_IN_WORDS.decimal}
+        label={words.decimal}
         options={DECIMALS}
         chosen={choice.decimal}
-        name={(sign) => DECIMAL_NAMES[sign]}
+        name={(sign) => words.decimals[sign]}
         pick={(decimal) => choose({ decimal: decimal ?? choice.decimal })}
       />
       <Pick
-        label={READ_IN_WORDS.separator}
+        label={words.separator}
         options={SEPARATORS}
         chosen={choice.separator}
-        name={(separator) => SEPARATOR_NAMES[separator]}
+        name={(separator) => words.separators[separator]}
         pick={(separator) => choose({ separator: separator ?? choice.separator })}
       />
     </div>
@@ -88,11 +83,12 @@ interface PickProps<T> {
 }
 
 function Pick<T>({ label, options, chosen, name, none, pick }: PickProps<T>) {
+  const words = speech.value.wording.readIn;
   return (
     <label>
       {label}
       <select
-        aria-invalid={chosen === null && none === READ_IN_WORDS.choose}
+        aria-invalid={chosen === null && none === words.choose}
         value={chosen === null ? '' : String(options.indexOf(chosen))}
         onChange={(event) => {
           const { value } = event.currentTarget;

@@ -1,5 +1,6 @@
 /** The first rows of a file as they stand in it, with what each column is taken for. */
-import { COLUMN_NAMES, READ_IN_WORDS, sayColumn } from '../words/say-read-in.ts';
+import { speech } from '../store/speech.ts';
+import { sayColumn } from '../words/say-read-in.ts';
 import { type Choice, COLUMN_ROLES, type Guess } from './choice.ts';
 import { splitFile, type TableLine } from './split-file.ts';
 
@@ -12,21 +13,22 @@ interface FirstRowsProps {
 }
 
 export function FirstRows({ text, guess, choice }: FirstRowsProps) {
+  const words = speech.value.wording.readIn;
   const lines = firstLines(text, guess);
   const roleOf = (at: number) => COLUMN_ROLES.find((role) => choice.columns[role] === at);
   const columns = Array.from({ length: guess.width }, (_, at) => at);
   return (
-    <div class="first-rows" tabIndex={0} role="region" aria-label={READ_IN_WORDS.title}>
+    <div class="first-rows" tabIndex={0} role="region" aria-label={words.title}>
       <table data-testid="first-rows">
         <thead>
           <tr>
-            <th scope="col">{READ_IN_WORDS.lineNumber}</th>
+            <th scope="col">{words.lineNumber}</th>
             {columns.map((at) => {
               const role = roleOf(at);
               return (
                 <th key={at} scope="col" class={role === undefined ? 'unused' : ''}>
-                  {sayColumn(guess.headings[at], at)}
-                  {role !== undefined && <b>{COLUMN_NAMES[role]}</b>}
+                  {sayColumn(guess.headings[at], at, speech.value)}
+                  {role !== undefined && <b>{words.columns[role]}</b>}
                 </th>
               );
             })}

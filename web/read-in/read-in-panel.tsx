@@ -5,15 +5,9 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import { choices } from '../store/choices.ts';
 import type { Session } from '../store/session.ts';
-import {
-  READ_IN_WORDS,
-  sayColumn,
-  sayFaultyRow,
-  sayFound,
-  sayFurtherFaults,
-  sayHowRead,
-  sayReadIn,
-} from '../words/say-read-in.ts';
+import { speech } from '../store/speech.ts';
+import { sayFailure } from '../words/say-failure.ts';
+import { sayColumn, sayFaultyRow, sayFound, sayHowRead, sayReadIn } from '../words/say-read-in.ts';
 import { type Choice, type Guess, isWhole } from './choice.ts';
 import { ChoiceForm } from './choice-form.tsx';
 import { chosenFile } from './chosen-file.ts';
@@ -26,7 +20,7 @@ export function ReadInPanel({ session }: { readonly session: Session }) {
   const file = chosenFile.value;
   if (file === null) return null;
   return (
-    <Panel title={READ_IN_WORDS.title} testId="read-in-panel">
+    <Panel title={speech.value.wording.readIn.title} testId="read-in-panel">
       <Preview key={file.name} session={session} name={file.name} text={file.text} />
     </Panel>
   );
@@ -39,7 +33,8 @@ interface PreviewProps {
 }
 
 function Preview({ session, name, text }: PreviewProps) {
-  const { pressure, temperature } = choices.value;
+  const words = speech.value.wording.readIn;
+  const { temperature } = choices.value;
   const [changed, setChanged] = useState<Partial<Choice>>({});
   const [isLeavingOut, setLeavingOut] = useState(false);
   const [busy, setBusy] = useState(false);
@@ -61,7 +56,7 @@ function Preview({ session, name, text }: PreviewProps) {
     const answer = await importReadings(name, of.csv(), howRead(guess, choice, of));
     setBusy(false);
     if (!answer.ok) {
-      setWrong(answer.message);
+      setWrong(sayFailure(answer, speech.peek()));
       return;
     }
     chosenFile.value = null;
@@ -73,12 +68,12 @@ function Preview({ session, name, text }: PreviewProps) {
   return (
     <>
       <h2>{name}</h2>
-      <p class="quiet">{READ_IN_WORDS.help}</p>
+      <p class="quiet">{words.help}</p>
       <FirstRows text={text} guess={guess} choice={choice} />
       <ChoiceForm guess={guess} choice={choice} choose={choose} />
       <p role="status" class="found" data-testid="found">
-        {found !== null && sayFound(found, pressure)}
-        {found === null && (isWhole(choice) ? READ_IN_WORDS.reading : READ_IN_WORDS.unsaid)}
+        {found !== null && sayFound(found, speech.value)}
+        {found === null && (isWhole(choice) ? words.reading : words.unsaid)}
       </p>
       {found !== null && found.faulty > 0 && found.readings > 0 && (
         <>
@@ -89,7 +84,7 @@ function Preview({ session, name, text }: PreviewProps) {
               checked={isLeavingOut}
               onChange={(event) => setLeavingOut(event.currentTarget.checked)}
             />
-            {READ_IN_WORDS.leaveOut}
+            {words.leaveOut}
           </label>
         </>
       )}
@@ -107,10 +102,10 @@ function Preview({ session, name, text }: PreviewProps) {
           disabled={busy || !isReady}
           onClick={() => found !== null && void readIn(found)}
         >
-          {busy ? READ_IN_WORDS.readingIn : sayReadIn(found?.readings ?? 0)}
+          {busy ? words.readingIn : sayReadIn(found?.readings ?? 0, speech.value)}
         </button>
         <button type="button" onClick={() => (panel.value = 'recordings')}>
-          {READ_IN_WORDS.back}
+          {words.back}
         </button>
       </div>
     </>
@@ -121,9 +116,11 @@ function Faults({ found: { faults, faulty } }: { readonly found: Found }) {
   return (
     <ul class="cautions" data-testid="read-in-wrong">
       {faults.map((row) => (
-        <li key={row.lineNumber}>{sayFaultyRow(row)}</li>
+        <li key={row.lineNumber}>{sayFaultyRow(row, speech.value)}</li>
       ))}
-      {faulty > faults.length && <li>{sayFurtherFaults(faulty - faults.length)}</li>}
+      {faulty > faults.length && (
+        <li>{speech.value.wording.readIn.furtherFaults({ count: faulty - faults.length })}</li>
+      )}
     </ul>
   );
 }
@@ -132,10 +129,21 @@ function Faults({ found: { faults, faulty } }: { readonly found: Found }) {
 function howRead({ headings }: Guess, choice: Choice, { faulty, faults }: Found): string {
   if (!isWhole(choice)) return '';
   const { columns, timeAs, pressureIn } = choice;
-  const time = sayColumn(headings[columns.time], columns.time);
-  const pressure = sayColumn(headings[columns.pressure], columns.pressure);
+  const spoken = speech.peek();
+  const time = sayColumn(headings[columns.time], columns.time, spoken);
+  const pressure = sayColumn(headings[columns.pressure], columns.pressure, spoken);
   const isOurs = time === 'elapsed_s' && timeAs === 'seconds' && pressure === 'pressure_pa';
   if (isOurs && pressureIn === 'Pa' && faulty === 0) return '';
   const lines = faults.map(({ lineNumber }) => lineNumber);
-  return sayHowRead({ time, timeAs, pressure, pressureIn, faulty, lines });
+  return sayHowRead(
+    {
+      time,
+      timeAs,
+      pressure,
+      pressureIn: spoken.wording.amounts.units[pressureIn],
+      faulty,
+      lines,
+    },
+    spoken,
+  );
 }

@@ -7,7 +7,7 @@ import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import { keepRehearsed, rehearsedOf, rememberTrainee, trainee } from '../store/rehearsed.ts';
-import { CALL_WORDS } from '../words/say-call.ts';
+import { speech } from '../store/speech.ts';
 import { sayCall } from '../words/say-reveal.ts';
 import { CauseChoice } from './cause-choice.tsx';
 import { SureChoice } from './sure-choice.tsx';
@@ -17,9 +17,10 @@ import { unveil } from './unveil.ts';
 const SURE_AT_FIRST = 50;
 
 export function CallPanel({ recording }: { readonly recording: Recording }) {
+  const words = speech.value.wording.call;
   const { call } = rehearsedOf(recording);
   return call === null ? (
-    <Panel title={CALL_WORDS.title} testId="call-panel">
+    <Panel title={words.title} testId="call-panel">
       <CallForm recording={recording} />
       <div class="quieter">
         <button
@@ -27,15 +28,15 @@ export function CallPanel({ recording }: { readonly recording: Recording }) {
           data-testid="without-call"
           onClick={() => void unveil(recording, { withoutCall: true })}
         >
-          {CALL_WORDS.without}
+          {words.without}
         </button>
-        <span class="quiet">{CALL_WORDS.withoutWhy}</span>
+        <span class="quiet">{words.withoutWhy}</span>
       </div>
     </Panel>
   ) : (
-    <Panel title={CALL_WORDS.made} testId="called-panel">
-      <p class="verdict-line">{sayCall(call)}</p>
-      <p class="quiet">{CALL_WORDS.madeWhy}</p>
+    <Panel title={words.made} testId="called-panel">
+      <p class="verdict-line">{sayCall(call, speech.value)}</p>
+      <p class="quiet">{words.madeWhy}</p>
       <div class="row">
         <button
           type="button"
@@ -43,10 +44,10 @@ export function CallPanel({ recording }: { readonly recording: Recording }) {
           data-testid="reveal-now"
           onClick={() => void unveil(recording, {})}
         >
-          {CALL_WORDS.reveal}
+          {words.reveal}
         </button>
         <button type="button" data-testid="go-on-first" onClick={() => (panel.value = null)}>
-          {CALL_WORDS.goOn}
+          {words.goOn}
         </button>
       </div>
     </Panel>
@@ -54,6 +55,7 @@ export function CallPanel({ recording }: { readonly recording: Recording }) {
 }
 
 function CallForm({ recording }: { readonly recording: Recording }) {
+  const words = speech.value.wording.call;
   const [name, setName] = useState(() => trainee.peek());
   const [cause, setCause] = useState<RehearsalCause | null>(null);
   const [surePercent, setSurePercent] = useState(SURE_AT_FIRST);
@@ -70,11 +72,11 @@ function CallForm({ recording }: { readonly recording: Recording }) {
   };
   return (
     <form class="call" onSubmit={make}>
-      <p class="quiet">{CALL_WORDS.help}</p>
+      <p class="quiet">{words.help}</p>
       <CauseChoice chosen={cause} pick={setCause} />
       <SureChoice percent={surePercent} set={setSurePercent} />
       <label class="stacked">
-        {CALL_WORDS.trainee}
+        {words.trainee}
         <input
           name="trainee"
           autoComplete="off"
@@ -86,7 +88,7 @@ function CallForm({ recording }: { readonly recording: Recording }) {
         />
       </label>
       <button type="submit" class="urgent" disabled={busy} data-testid="make-call">
-        {CALL_WORDS.make}
+        {words.make}
       </button>
     </form>
   );

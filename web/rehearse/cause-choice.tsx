@@ -1,7 +1,6 @@
 /** The causes, each with what it means. */
 import { REHEARSAL_CAUSES, type RehearsalCause } from '../../protocol/api.ts';
-import { CALL_WORDS } from '../words/say-call.ts';
-import { REHEARSAL_CAUSE_WORDS } from '../words/say-rehearsal-cause.ts';
+import { speech } from '../store/speech.ts';
 
 interface CauseChoiceProps {
   readonly chosen: RehearsalCause | null;
@@ -9,11 +8,12 @@ interface CauseChoiceProps {
 }
 
 export function CauseChoice({ chosen, pick }: CauseChoiceProps) {
+  const { wording } = speech.value;
   return (
     <fieldset class="cause-choice" data-testid="pick-cause">
-      <legend>{CALL_WORDS.causes}</legend>
+      <legend>{wording.call.causes}</legend>
       {REHEARSAL_CAUSES.map((cause) => {
-        const { name, means } = REHEARSAL_CAUSE_WORDS[cause];
+        const { name, means } = wording.rehearsalCauses[cause];
         return (
           <label key={cause}>
             <input

@@ -1,9 +1,8 @@
 /** What was done well, too early, too late, and what was missed. */
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { choices } from '../store/choices.ts';
 import type { Rehearsed } from '../store/rehearsed.ts';
-import { GRADE_WORDS, GRADES, sayFinding, sayFindingMoment } from '../words/say-finding.ts';
-import { REVEAL_WORDS } from '../words/say-reveal.ts';
+import { speech } from '../store/speech.ts';
+import { GRADES, sayFinding, sayFindingMoment } from '../words/say-finding.ts';
 
 interface DebriefListProps {
   readonly followed: FollowedRecording;
@@ -17,20 +16,20 @@ export function DebriefList({ followed, rehearsed, originS }: DebriefListProps) 
   // Whose hands they were is not known of a rehearsal that began elsewhere: then no word about them.
   const helped = wish?.helper ?? true;
   const findings = followed.debrief({ call, reveal, helped });
-  const unit = choices.value.pressure;
+  const { debrief: words, reveal: further } = speech.value.wording;
   return (
     <div class="debrief" data-testid="debrief">
       {GRADES.map((grade) => {
         const own = findings.filter((finding) => finding.grade === grade);
         return own.length === 0 ? null : (
           <section key={grade} class={`grade grade-${grade}`}>
-            <h3>{GRADE_WORDS[grade]}</h3>
+            <h3>{words.grades[grade]}</h3>
             <ul>
               {own.map((finding) => {
                 const moment = sayFindingMoment(finding, originS);
                 return (
                   <li key={`${finding.kind} ${finding.atS ?? ''}`} data-finding={finding.kind}>
-                    {sayFinding(finding, unit)}
+                    {sayFinding(finding, speech.value)}
                     {moment !== null && <small>{moment}</small>}
                   </li>
                 );
@@ -39,7 +38,7 @@ export function DebriefList({ followed, rehearsed, originS }: DebriefListProps) 
           </section>
         );
       })}
-      {wish?.helper === true && <p class="quiet">{REVEAL_WORDS.helped}</p>}
+      {wish?.helper === true && <p class="quiet">{further.helped}</p>}
     </div>
   );
 }

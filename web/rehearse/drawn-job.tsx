@@ -2,7 +2,8 @@
 import { useState } from 'preact/hooks';
 import type { RehearsalCard, StartRehearsal } from '../../protocol/api.ts';
 import { PickOne } from '../parts/pick-one.tsx';
-import { REHEARSE_WORDS, sayDifficulty } from '../words/say-rehearsal.ts';
+import { speech } from '../store/speech.ts';
+import { sayDifficulty } from '../words/say-rehearsal.ts';
 import { seedFromText } from './job-cards.ts';
 import { randomSeed } from './random-seed.ts';
 
@@ -13,6 +14,7 @@ interface DrawnJobProps {
 }
 
 export function DrawnJob({ cards, busy, start }: DrawnJobProps) {
+  const words = speech.value.wording.rehearse;
   const [chosen, setChosen] = useState(cards[0]?.name ?? '');
   const [number, setNumber] = useState(() => String(randomSeed()));
   const [wrong, setWrong] = useState(false);
@@ -30,17 +32,17 @@ export function DrawnJob({ cards, busy, start }: DrawnJobProps) {
   return (
     <form class="drawn" onSubmit={submit} data-testid="drawn-job">
       <PickOne
-        legend={REHEARSE_WORDS.difficulty}
+        legend={words.difficulty}
         name="difficulty"
         options={cards.map(({ name }) => name)}
         chosen={chosen}
-        label={(name) => sayDifficulty(name) ?? name}
+        label={(name) => sayDifficulty(name, speech.value) ?? name}
         pick={setChosen}
       />
       <p>{card?.situation}</p>
       <div class="row">
         <label class="stacked">
-          {REHEARSE_WORDS.seed}
+          {words.seed}
           <input
             name="seed"
             inputMode="numeric"
@@ -51,18 +53,18 @@ export function DrawnJob({ cards, busy, start }: DrawnJobProps) {
           />
         </label>
         <button type="button" onClick={() => write(String(randomSeed()))}>
-          {REHEARSE_WORDS.anotherSeed}
+          {words.anotherSeed}
         </button>
         <button type="submit" class="urgent" disabled={busy} data-testid="start-drawn">
-          {REHEARSE_WORDS.start}
+          {words.start}
         </button>
       </div>
       {wrong ? (
         <p class="wrong" role="alert">
-          {REHEARSE_WORDS.seedWrong}
+          {words.seedWrong}
         </p>
       ) : (
-        <p class="quiet">{REHEARSE_WORDS.seedWhy}</p>
+        <p class="quiet">{words.seedWhy}</p>
       )}
     </form>
   );

@@ -1,19 +1,19 @@
 /** Who rehearses, who works the rig, and how fast time goes. */
 import { REHEARSAL_RATES } from '../../protocol/api.ts';
 import { PickOne } from '../parts/pick-one.tsx';
-import { REHEARSE_WORDS } from '../words/say-rehearsal.ts';
-import { rateWords } from './rates.ts';
+import { speech } from '../store/speech.ts';
+import { sayRate } from '../words/say-rehearsal.ts';
 
-const RATE_WORDS = REHEARSAL_RATES.map(rateWords);
+const RATES = REHEARSAL_RATES.map(String);
 const HANDS = ['helper', 'own'] as const;
 
 export interface Manner {
-  /** One of the speeds, in words. */
+  /** One of the speeds, as the form has it. */
   readonly rate: string;
   readonly helper: boolean;
 }
 
-export const USUAL_MANNER: Manner = { rate: rateWords(20), helper: true };
+export const USUAL_MANNER: Manner = { rate: '20', helper: true };
 
 interface HowToRehearseProps {
   readonly name: string;
@@ -23,10 +23,11 @@ interface HowToRehearseProps {
 }
 
 export function HowToRehearse({ name, setName, manner, setManner }: HowToRehearseProps) {
+  const words = speech.value.wording.rehearse;
   return (
     <div class="manner">
       <label class="stacked">
-        {REHEARSE_WORDS.trainee}
+        {words.trainee}
         <input
           name="trainee"
           autoComplete="off"
@@ -36,19 +37,19 @@ export function HowToRehearse({ name, setName, manner, setManner }: HowToRehears
         />
       </label>
       <PickOne
-        legend={REHEARSE_WORDS.hands}
+        legend={words.hands}
         name="hands"
         options={HANDS}
         chosen={manner.helper ? 'helper' : 'own'}
-        label={(hands) => (hands === 'helper' ? REHEARSE_WORDS.byHelper : REHEARSE_WORDS.byHand)}
+        label={(hands) => (hands === 'helper' ? words.byHelper : words.byHand)}
         pick={(hands) => setManner({ ...manner, helper: hands === 'helper' })}
       />
       <PickOne
-        legend={REHEARSE_WORDS.speed}
+        legend={words.speed}
         name="rate"
-        options={RATE_WORDS}
+        options={RATES}
         chosen={manner.rate}
-        label={(words) => words}
+        label={(rate) => sayRate(Number(rate), speech.value)}
         pick={(rate) => setManner({ ...manner, rate })}
       />
     </div>

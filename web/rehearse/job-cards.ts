@@ -1,6 +1,6 @@
 /** The rehearsals on offer, sorted, and the number that a drawn one goes by: pure. */
 import type { RehearsalCard } from '../../protocol/api.ts';
-import { sayDifficulty } from '../words/say-rehearsal.ts';
+import { isDrawn } from '../words/say-rehearsal.ts';
 
 export interface SortedCards {
   /** Always the same job. */
@@ -10,8 +10,10 @@ export interface SortedCards {
 }
 
 export function sortCards(cards: readonly RehearsalCard[]): SortedCards {
-  const isDrawn = ({ name }: RehearsalCard) => sayDifficulty(name) !== null;
-  return { jobs: cards.filter((card) => !isDrawn(card)), drawn: cards.filter(isDrawn) };
+  return {
+    jobs: cards.filter(({ name }) => !isDrawn(name)),
+    drawn: cards.filter(({ name }) => isDrawn(name)),
+  };
 }
 
 const HIGHEST_SEED = 0xffff_ffff;

@@ -1,6 +1,6 @@
 /** The jobs on offer: a line each, and the whole of one at a time. */
 import type { StartRehearsal } from '../../protocol/api.ts';
-import { REHEARSE_WORDS } from '../words/say-rehearsal.ts';
+import { speech } from '../store/speech.ts';
 import { DrawnJob } from './drawn-job.tsx';
 import type { SortedCards } from './job-cards.ts';
 import { randomSeed } from './random-seed.ts';
@@ -14,13 +14,14 @@ interface JobListProps {
 }
 
 export function JobList({ cards: { jobs, drawn }, called, busy, start }: JobListProps) {
+  const words = speech.value.wording.rehearse;
   return (
     <section class="jobs">
-      <h2>{REHEARSE_WORDS.jobs}</h2>
+      <h2>{words.jobs}</h2>
       {drawn.length > 0 && (
         <details name="job" data-testid="rehearsal-drawn">
           <summary>
-            <b>{REHEARSE_WORDS.drawn}</b>
+            <b>{words.drawn}</b>
           </summary>
           <DrawnJob cards={drawn} busy={busy} start={start} />
         </details>
@@ -29,7 +30,7 @@ export function JobList({ cards: { jobs, drawn }, called, busy, start }: JobList
         <details key={name} name="job" data-testid={`rehearsal-${name}`}>
           <summary>
             <b>{place}</b>
-            {called.has(name) && <i>{REHEARSE_WORDS.called}</i>}
+            {called.has(name) && <i>{words.called}</i>}
           </summary>
           <p>{situation}</p>
           <button
@@ -39,7 +40,7 @@ export function JobList({ cards: { jobs, drawn }, called, busy, start }: JobList
             data-testid={`start-${name}`}
             onClick={() => start({ name, seed: randomSeed() })}
           >
-            {REHEARSE_WORDS.start}
+            {words.start}
           </button>
         </details>
       ))}

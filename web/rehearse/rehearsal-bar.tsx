@@ -3,7 +3,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import { panel } from '../parts/panels.ts';
 import { isLatestRehearsal, type Rehearsed, rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
-import { BAR_WORDS } from '../words/say-rehearsal.ts';
+import { speech } from '../store/speech.ts';
 import { sayCall, sayOutcome } from '../words/say-reveal.ts';
 import { unveil } from './unveil.ts';
 import { WorkButtons } from './work-buttons.tsx';
@@ -14,15 +14,16 @@ interface RehearsalBarProps {
 }
 
 export function RehearsalBar({ session, recording }: RehearsalBarProps) {
+  const words = speech.value.wording.rehearse.bar;
   const rehearsed = rehearsedOf(recording);
   const latest = isLatestRehearsal(recording, session.recordings.value);
   return (
-    <section class="rehearsal" aria-label="Rehearsal" data-testid="rehearsal-bar">
-      <strong>{BAR_WORDS.name}</strong>
+    <section class="rehearsal" aria-label={words.label} data-testid="rehearsal-bar">
+      <strong>{words.name}</strong>
       {recording.open && latest ? (
         <WorkButtons session={session} wish={rehearsed.wish} />
       ) : (
-        rehearsed.reveal === null && <span>{BAR_WORDS.ended}</span>
+        rehearsed.reveal === null && <span>{words.ended}</span>
       )}
       {rehearsed.reveal !== null ? (
         <Revealed rehearsed={rehearsed} />
@@ -31,7 +32,7 @@ export function RehearsalBar({ session, recording }: RehearsalBarProps) {
       )}
       {!recording.open && (
         <button type="button" data-testid="another" onClick={() => (panel.value = 'rehearse')}>
-          {BAR_WORDS.another}
+          {words.another}
         </button>
       )}
     </section>
@@ -44,6 +45,7 @@ interface HiddenProps {
 }
 
 function Hidden({ rehearsed: { call }, recording }: HiddenProps) {
+  const words = speech.value.wording.rehearse.bar;
   if (call === null) {
     return (
       <button
@@ -53,14 +55,14 @@ function Hidden({ rehearsed: { call }, recording }: HiddenProps) {
         aria-haspopup="dialog"
         onClick={() => (panel.value = 'call')}
       >
-        {BAR_WORDS.call}
+        {words.call}
       </button>
     );
   }
   return (
     <>
       <span class="roomy" data-testid="called">
-        {sayCall(call)}
+        {sayCall(call, speech.value)}
       </span>
       <button
         type="button"
@@ -68,18 +70,19 @@ function Hidden({ rehearsed: { call }, recording }: HiddenProps) {
         data-testid="reveal"
         onClick={() => void unveil(recording, {})}
       >
-        {BAR_WORDS.reveal}
+        {words.reveal}
       </button>
     </>
   );
 }
 
 function Revealed({ rehearsed: { call, reveal } }: { readonly rehearsed: Rehearsed }) {
+  const words = speech.value.wording.rehearse.bar;
   if (reveal === null) return null;
   return (
     <>
       <p data-testid="revealed" role="status">
-        {sayOutcome(call, reveal.cause).headline}
+        {sayOutcome(call, reveal.cause, speech.value).headline}
       </p>
       <button
         type="button"
@@ -87,7 +90,7 @@ function Revealed({ rehearsed: { call, reveal } }: { readonly rehearsed: Rehears
         aria-haspopup="dialog"
         onClick={() => (panel.value = 'reveal')}
       >
-        {BAR_WORDS.whatTold}
+        {words.whatTold}
       </button>
     </>
   );

@@ -7,7 +7,7 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import { rememberTrainee, trainee } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
-import { REHEARSE_WORDS } from '../words/say-rehearsal.ts';
+import { speech } from '../store/speech.ts';
 import { begin } from './begin.ts';
 import { HowToRehearse, type Manner, USUAL_MANNER } from './how-to-rehearse.tsx';
 import { sortCards } from './job-cards.ts';
@@ -15,6 +15,7 @@ import { JobList } from './job-list.tsx';
 import { rateFrom } from './rates.ts';
 
 export function RehearsePanel({ session }: { readonly session: Session }) {
+  const words = speech.value.wording.rehearse;
   const [cards, setCards] = useState<readonly RehearsalCard[] | null>(null);
   const [called, setCalled] = useState<ReadonlySet<string>>(new Set());
   const [name, setName] = useState(() => trainee.peek());
@@ -34,15 +35,15 @@ export function RehearsePanel({ session }: { readonly session: Session }) {
     void begin(session, { name: job, seed, rate: rateFrom(rate), helper });
   };
   return (
-    <Panel title={REHEARSE_WORDS.title} testId="rehearse-panel">
-      <p class="quiet">{REHEARSE_WORDS.help}</p>
+    <Panel title={words.title} testId="rehearse-panel">
+      <p class="quiet">{words.help}</p>
       <HowToRehearse name={name} setName={setName} manner={manner} setManner={setManner} />
-      {cards === null && <p>{REHEARSE_WORDS.asking}</p>}
+      {cards === null && <p>{words.asking}</p>}
       {cards !== null && (
         <JobList cards={sortCards(cards)} called={called} busy={busy} start={start} />
       )}
       <button type="button" data-testid="open-results" onClick={() => (panel.value = 'results')}>
-        {REHEARSE_WORDS.results}
+        {words.results}
       </button>
     </Panel>
   );

@@ -9,11 +9,13 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import { trainee } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
-import { REHEARSE_WORDS, sayRehearsed } from '../words/say-rehearsal.ts';
-import { listScore, RESULT_WORDS, sayResult, sayTooFew } from '../words/say-score.ts';
+import { speech } from '../store/speech.ts';
+import { sayRehearsed } from '../words/say-rehearsal.ts';
+import { listScore, sayResult, sayTooFew } from '../words/say-score.ts';
 import { traineesOf } from './trainees.ts';
 
 export function ResultsPanel({ session }: { readonly session: Session }) {
+  const { rehearse, score: words } = speech.value.wording;
   const [results, setResults] = useState<readonly RehearsalResult[] | null>(null);
   const [cards, setCards] = useState<readonly RehearsalCard[]>([]);
   const [chosen, setChosen] = useState(() => trainee.peek());
@@ -26,12 +28,12 @@ export function ResultsPanel({ session }: { readonly session: Session }) {
   const own = results?.filter((result) => result.trainee === whose) ?? [];
   const placeOf = (scenario: string) => cards.find(({ name }) => name === scenario)?.place ?? null;
   return (
-    <Panel title={RESULT_WORDS.title} testId="results-panel">
-      {results === null && <p>{REHEARSE_WORDS.asking}</p>}
-      {results?.length === 0 && <p>{RESULT_WORDS.none}</p>}
+    <Panel title={words.title} testId="results-panel">
+      {results === null && <p>{rehearse.asking}</p>}
+      {results?.length === 0 && <p>{words.none}</p>}
       {names.length > 0 && (
         <label class="row">
-          {RESULT_WORDS.trainee}
+          {words.trainee}
           <select
             name="whose"
             value={whose}
@@ -50,12 +52,14 @@ export function ResultsPanel({ session }: { readonly session: Session }) {
         {own.map((result) => (
           <li key={result.recordingId} data-testid={`result-${result.recordingId}`}>
             <strong class={result.cause === result.truth ? 'right' : 'wrong'}>
-              {result.cause === result.truth ? RESULT_WORDS.right : RESULT_WORDS.wrong}
+              {result.cause === result.truth ? words.right : words.wrong}
             </strong>
             <div>
-              <b>{sayRehearsed(result.scenario, result.seed, placeOf(result.scenario))}</b>
+              <b>
+                {sayRehearsed(result.scenario, result.seed, placeOf(result.scenario), speech.value)}
+              </b>
               <span>
-                {sayResult(result)} {clockWords(result.revealedAtMs)}
+                {sayResult(result, speech.value)} {clockWords(result.revealedAtMs, speech.value)}
               </span>
             </div>
             <button
@@ -65,7 +69,7 @@ export function ResultsPanel({ session }: { readonly session: Session }) {
                 panel.value = null;
               }}
             >
-              {RESULT_WORDS.open}
+              {words.open}
             </button>
           </li>
         ))}
@@ -76,10 +80,10 @@ export function ResultsPanel({ session }: { readonly session: Session }) {
 
 function Score({ results }: { readonly results: readonly RehearsalResult[] }) {
   const score = scoreCalls(results);
-  if (score === null) return <p data-testid="score">{sayTooFew(results.length)}</p>;
+  if (score === null) return <p data-testid="score">{sayTooFew(results.length, speech.value)}</p>;
   return (
     <dl class="facts" data-testid="score">
-      {listScore(score).map(({ name, value, remark }) => (
+      {listScore(score, speech.value).map(({ name, value, remark }) => (
         <div key={name}>
           <dt>{name}</dt>
           <dd>

@@ -2,12 +2,12 @@
 import type { Recording } from '../../protocol/recording.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
-import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
-import { BAR_WORDS, REHEARSE_WORDS, sayRehearsed } from '../words/say-rehearsal.ts';
-import { listRevealNumbers, REVEAL_WORDS, sayOutcome, sayWhenItTold } from '../words/say-reveal.ts';
+import { speech } from '../store/speech.ts';
+import { sayRehearsed } from '../words/say-rehearsal.ts';
+import { listRevealNumbers, sayOutcome, sayWhenItTold } from '../words/say-reveal.ts';
 import { begin } from './begin.ts';
 import { DebriefList } from './debrief-list.tsx';
 import { firstPumpOnS } from './told-curve.ts';
@@ -20,14 +20,15 @@ interface RevealPanelProps {
 }
 
 export function RevealPanel({ session, followed, recording }: RevealPanelProps) {
+  const { rehearse, reveal: words } = speech.value.wording;
   const rehearsed = rehearsedOf(recording);
   const { reveal, call, wish } = rehearsed;
   if (reveal === null) return null;
   const originS = firstPumpOnS(followed.marks.value);
-  const outcome = sayOutcome(call, reveal.cause);
+  const outcome = sayOutcome(call, reveal.cause, speech.value);
   const place = session.source.value?.name ?? null;
   return (
-    <Panel title={REVEAL_WORDS.title} testId="reveal-panel">
+    <Panel title={words.title} testId="reveal-panel">
       <section class={`say say-${outcome.tone}`} data-testid="outcome">
         <h2>{outcome.headline}</h2>
         {outcome.detail.map((sentence) => (
@@ -35,15 +36,17 @@ export function RevealPanel({ session, followed, recording }: RevealPanelProps) 
         ))}
       </section>
       <p data-testid="truth">{reveal.truth}</p>
-      <h2>{REVEAL_WORDS.tells}</h2>
+      <h2>{words.tells}</h2>
       <p data-testid="tells">{reveal.tells}</p>
-      <p data-testid="told">{sayWhenItTold(reveal, call?.elapsedS ?? null, originS)}</p>
+      <p data-testid="told">
+        {sayWhenItTold(reveal, call?.elapsedS ?? null, originS, speech.value)}
+      </p>
       <ToldChart followed={followed} rehearsed={rehearsed} />
-      <h2>{REVEAL_WORDS.work}</h2>
+      <h2>{words.work}</h2>
       <DebriefList followed={followed} rehearsed={rehearsed} originS={originS} />
-      <h2>{REVEAL_WORDS.numbers}</h2>
+      <h2>{words.numbers}</h2>
       <dl class="facts" data-testid="reveal-numbers">
-        {listRevealNumbers(reveal, choices.value.pressure).map(({ name, value }) => (
+        {listRevealNumbers(reveal, speech.value).map(({ name, value }) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{value}</dd>
@@ -51,8 +54,8 @@ export function RevealPanel({ session, followed, recording }: RevealPanelProps) 
         ))}
         {wish !== null && (
           <div>
-            <dt>{REVEAL_WORDS.job}</dt>
-            <dd>{sayRehearsed(wish.name, wish.seed, place)}</dd>
+            <dt>{words.job}</dt>
+            <dd>{sayRehearsed(wish.name, wish.seed, place, speech.value)}</dd>
           </div>
         )}
       </dl>
@@ -63,15 +66,15 @@ export function RevealPanel({ session, followed, recording }: RevealPanelProps) 
           data-testid="another-now"
           onClick={() => (panel.value = 'rehearse')}
         >
-          {BAR_WORDS.another}
+          {rehearse.bar.another}
         </button>
         {wish !== null && (
           <button type="button" data-testid="same-again" onClick={() => void begin(session, wish)}>
-            {REVEAL_WORDS.again}
+            {words.again}
           </button>
         )}
         <button type="button" data-testid="open-results" onClick={() => (panel.value = 'results')}>
-          {REHEARSE_WORDS.results}
+          {rehearse.results}
         </button>
       </div>
     </Panel>

@@ -1,7 +1,7 @@
 /** What a reveal adds to the marks on a curve: pure. */
 import type { Call, Reveal } from '../../protocol/api.ts';
 import type { ChartFlag } from '../figure/chart-lines.ts';
-import { REVEAL_WORDS } from '../words/say-reveal.ts';
+import type { Speech } from '../words/speech.ts';
 
 interface Told {
   readonly call: Pick<Call, 'elapsedS'> | null;
@@ -9,10 +9,11 @@ interface Told {
 }
 
 /** Nothing before the reveal: a flag on the call's moment alone would hide marks for nothing. */
-export function revealedMoments({ call, reveal }: Told): ChartFlag[] {
+export function revealedMoments({ call, reveal }: Told, { wording }: Speech): ChartFlag[] {
   if (reveal === null) return [];
+  const words = wording.reveal;
   return [
-    ...(reveal.toldS === null ? [] : [{ elapsedS: reveal.toldS, label: REVEAL_WORDS.told }]),
-    ...(call === null ? [] : [{ elapsedS: call.elapsedS, label: REVEAL_WORDS.called }]),
+    ...(reveal.toldS === null ? [] : [{ elapsedS: reveal.toldS, label: words.told }]),
+    ...(call === null ? [] : [{ elapsedS: call.elapsedS, label: words.called }]),
   ];
 }

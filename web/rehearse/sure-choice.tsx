@@ -1,5 +1,5 @@
 /** How sure somebody is, per cent: by slider or as a number. */
-import { CALL_WORDS } from '../words/say-call.ts';
+import { speech } from '../store/speech.ts';
 
 interface SureChoiceProps {
   readonly percent: number;
@@ -10,21 +10,22 @@ const LEAST = 1;
 const MOST = 100;
 
 export function SureChoice({ percent, set }: SureChoiceProps) {
+  const words = speech.value.wording.call;
   const take = ({ currentTarget }: { currentTarget: HTMLInputElement }) => {
     const value = Math.round(currentTarget.valueAsNumber);
     if (value >= LEAST && value <= MOST) set(value);
   };
   return (
     <fieldset class="sure-choice" data-testid="pick-sure">
-      <legend>{CALL_WORDS.sure}</legend>
+      <legend>{words.sure}</legend>
       <input
         type="range"
         name="sure-slider"
         min={LEAST}
         max={MOST}
         value={percent}
-        aria-label={CALL_WORDS.sure}
-        aria-valuetext={`${percent} ${CALL_WORDS.percent}`}
+        aria-label={words.sure}
+        aria-valuetext={words.percentOf({ percent: String(percent) })}
         onInput={take}
       />
       <label>
@@ -38,11 +39,11 @@ export function SureChoice({ percent, set }: SureChoiceProps) {
           value={percent}
           onInput={take}
         />
-        {CALL_WORDS.percent}
+        {words.percent}
       </label>
       <span class="sure-ends" aria-hidden="true">
-        <i>{CALL_WORDS.guess}</i>
-        <i>{CALL_WORDS.certain}</i>
+        <i>{words.guess}</i>
+        <i>{words.certain}</i>
       </span>
     </fieldset>
   );

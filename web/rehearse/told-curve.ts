@@ -7,8 +7,7 @@ import type { ChartTime } from '../figure/time-range.ts';
 import type { ChartPicture } from '../chart/chart-picture.ts';
 import { boundsOf, rangeOf, type View } from '../chart/view.ts';
 import type { ChannelCurve } from '../store/channel-curve.ts';
-import { CHART_WORDS } from '../words/say-chart.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 
 interface ToldFacts {
   readonly recordingId: number;
@@ -16,7 +15,7 @@ interface ToldFacts {
   readonly marks: readonly Mark[];
   readonly sheet: Sheet;
   readonly moments: readonly ChartFlag[];
-  readonly units: UnitsOfChoice;
+  readonly speech: Speech;
   /** What a person chose to see, or null for all of it. */
   readonly view: View | null;
 }
@@ -27,7 +26,7 @@ const AFTER_SHARE = 0.2;
 const SHORTEST_S = 60;
 
 export function toldCurve(facts: ToldFacts): ChartPicture {
-  const { curve, marks, sheet, moments, units, view } = facts;
+  const { curve, marks, sheet, moments, speech, view } = facts;
   const latestS = curve.readings.latest()?.elapsedS ?? 0;
   const whole = wholeTime(marks, latestS);
   const bounds = boundsOf(whole, whole.fromS, latestS);
@@ -38,7 +37,7 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     usual: whole,
     bounds,
     source: curve,
-    range: pressureRange(time, series.pressurePa, null, sheet, units.pressure),
+    range: pressureRange(time, series.pressurePa, null, sheet, speech.units.pressure),
     series,
     curve: [],
     name: '',
@@ -46,9 +45,9 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     arrivals: [],
     remark: null,
     expected: [],
-    lines: chartLines(time, sheet, units),
-    flags: chartFlags(time, marks, null, moments),
-    ground: CHART_WORDS.rehearsal,
+    lines: chartLines(time, sheet, speech),
+    flags: chartFlags(time, marks, null, speech, moments),
+    ground: speech.wording.chart.rehearsal,
     live: false,
     points: false,
     startedAtMs: null,
@@ -61,7 +60,7 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
       origin: 'rehearsal',
       sensors: [],
     },
-    units,
+    speech,
   };
 }
 

@@ -3,9 +3,10 @@ import { REHEARSAL_RATES, type StartRehearsal } from '../../protocol/api.ts';
 import { steerRehearsal } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import type { Session } from '../store/session.ts';
-import { BAR_WORDS, sayJump } from '../words/say-rehearsal.ts';
+import { speech } from '../store/speech.ts';
+import { sayJump, sayRate } from '../words/say-rehearsal.ts';
 import { begin } from './begin.ts';
-import { rateFrom, rateWords } from './rates.ts';
+import { rateFrom } from './rates.ts';
 
 interface WorkButtonsProps {
   readonly session: Session;
@@ -15,13 +16,14 @@ interface WorkButtonsProps {
 
 export function WorkButtons({ session, wish }: WorkButtonsProps) {
   const source = session.source.value;
-  const rate = rateWords(source?.clockRate ?? 1);
+  const words = speech.value.wording.rehearse;
+  const rate = String(source?.clockRate ?? 1);
   const paused = source?.phase === 'paused';
-  const jump = sayJump(wish?.helper ?? true);
+  const jump = sayJump(wish?.helper ?? true, speech.value);
   return (
     <>
       <label>
-        <span>{BAR_WORDS.speed}</span>{' '}
+        <span>{words.speed}</span>{' '}
         <select
           data-testid="rate"
           value={rate}
@@ -30,8 +32,8 @@ export function WorkButtons({ session, wish }: WorkButtonsProps) {
           }
         >
           {REHEARSAL_RATES.map((one) => (
-            <option key={one} value={rateWords(one)}>
-              {rateWords(one)}
+            <option key={one} value={String(one)}>
+              {sayRate(one, speech.value)}
             </option>
           ))}
         </select>
@@ -41,7 +43,7 @@ export function WorkButtons({ session, wish }: WorkButtonsProps) {
         data-testid="pause"
         onClick={() => void tell(steerRehearsal({ paused: !paused }))}
       >
-        {paused ? BAR_WORDS.goOn : BAR_WORDS.pause}
+        {paused ? words.bar.goOn : words.bar.pause}
       </button>
       <button
         type="button"
@@ -57,7 +59,7 @@ export function WorkButtons({ session, wish }: WorkButtonsProps) {
           data-testid="again"
           onClick={() => void begin(session, { ...wish, rate: rateFrom(rate) })}
         >
-          {BAR_WORDS.again}
+          {words.bar.again}
         </button>
       )}
       <button
@@ -65,7 +67,7 @@ export function WorkButtons({ session, wish }: WorkButtonsProps) {
         data-testid="stop"
         onClick={() => void tell(steerRehearsal({ stop: true }))}
       >
-        {BAR_WORDS.stop}
+        {words.bar.stop}
       </button>
     </>
   );

@@ -5,8 +5,6 @@ import type { Gap } from '../analysis/gap-finder.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
 import { figureOf } from '../figure/figure-of.ts';
 import { type ChartTime, chartTime } from '../figure/time-range.ts';
-import { CHART_WORDS } from '../words/say-chart.ts';
-import { REPORT_WORDS } from '../words/report-words.ts';
 import { sayHoldTitle } from '../words/say-report.ts';
 import type { Hold, ReportFacts, ReportStage } from './report-model.ts';
 import type { ChannelFold } from './report-readings.ts';
@@ -28,14 +26,15 @@ interface Drawable {
 
 export function figuresFor(drawable: Drawable): FigurePicture[] {
   const { facts, sheet, fold, gaps, stages, holds } = drawable;
-  const { marks, units, recording } = facts;
-  const ground = isSimulated(recording) ? CHART_WORDS.rehearsal : '';
+  const { marks, speech, recording } = facts;
+  const { chart, report } = speech.wording;
+  const ground = isSimulated(recording) ? chart.rehearsal : '';
   const points = recording.origin === 'typed_in';
-  const common = { points, curve: fold.curve, gaps, marks, sheet, units, ground };
+  const common = { points, curve: fold.curve, gaps, marks, sheet, speech, ground };
   const whole = figureOf({
     ...common,
     id: `curve-${fold.channel}-whole`,
-    title: REPORT_WORDS.wholeCurve,
+    title: report.wholeCurve,
     conclusions: null,
     time: wholeTime(stages, fold.latestS),
   });
@@ -44,7 +43,7 @@ export function figuresFor(drawable: Drawable): FigurePicture[] {
     return figureOf({
       ...common,
       id: `curve-${fold.channel}-hold-${number}`,
-      title: sayHoldTitle(number, holds.length),
+      title: sayHoldTitle(number, holds.length, speech),
       conclusions: hold.conclusions,
       time: chartTime(hold.conclusions, sheet, marks, hold.untilS),
     });

@@ -8,7 +8,7 @@ import type { Gap } from '../analysis/gap-finder.ts';
 import type { HoldNumbers, Numbers } from '../analysis/numbers.ts';
 import type { PullDownSpan, WaterFound } from '../analysis/water-found.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import type { Speech } from '../words/speech.ts';
 import type { ChannelFold } from './report-readings.ts';
 
 export interface ReportFacts {
@@ -21,7 +21,8 @@ export interface ReportFacts {
   readonly softwareVersion: string;
   /** Minutes that the wall clock at the site is ahead of UTC. */
   readonly offsetMinutes: number;
-  readonly units: UnitsOfChoice;
+  /** In which language and units it is written. */
+  readonly speech: Speech;
 }
 
 /** One hold, judged at its end. */

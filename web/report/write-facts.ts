@@ -2,17 +2,14 @@
 import { DEFAULT_SHEET, sheetFromEntries, sheetSchema } from '../../protocol/sheet.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { type Markup, NOTHING } from '../figure/markup.ts';
-import { REPORT_WORDS } from '../words/report-words.ts';
-import { MARK_AUTHOR_NAMES, sayMarkInFull } from '../words/say-report.ts';
+import { sayMarkInFull } from '../words/say-report.ts';
 import { sayPressure } from '../words/say-pressure.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
-import { SHEET_NAMES } from '../words/say-sheet.ts';
 import { sayWallTime } from '../words/say-wall-time.ts';
 import { factTable, listTable, paragraph, section } from './page-parts.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report } from './report-model.ts';
 
-const { columns } = REPORT_WORDS;
 const FIELDS = sheetSchema.keyof().options;
 /** At the head of the report. */
 const PLACE: readonly (keyof Sheet)[] = ['site', 'equipment'];
@@ -27,16 +24,18 @@ const RIG: readonly (keyof Sheet)[] = [
 ];
 
 export function writeMarks(report: Report): Markup {
-  const { marks } = report;
-  if (marks.length === 0) return section(REPORT_WORDS.marks, paragraph(REPORT_WORDS.noMarks));
+  const { marks, speech } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
+  if (marks.length === 0) return section(words.marks, paragraph(words.noMarks));
   return section(
-    REPORT_WORDS.marks,
+    words.marks,
     listTable(
       [...momentColumns(report, columns.at, columns.clock), columns.mark, columns.setBy],
       marks.map((mark) => [
         ...momentCells(report, mark.elapsedS),
-        sayMarkInFull(mark),
-        MARK_AUTHOR_NAMES[mark.madeBy],
+        sayMarkInFull(mark, speech),
+        words.authors[mark.madeBy],
       ]),
     ),
   );
@@ -44,10 +43,12 @@ export function writeMarks(report: Report): Markup {
 
 /** A slip that was put right shows, with what stands in its place; nothing where there was none. */
 export function writeTakenBack(report: Report): Markup {
-  const { takenBack, units, recording, offsetMinutes } = report;
+  const { takenBack, speech, recording, offsetMinutes } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
   if (takenBack.length === 0) return NOTHING;
   const said = (pressurePa: number | null) =>
-    pressurePa === null ? REPORT_WORDS.nothingInstead : sayPressure(pressurePa, units.pressure);
+    pressurePa === null ? words.nothingInstead : sayPressure(pressurePa, speech);
   const headings = [
     ...momentColumns(report, columns.at, columns.clock),
     columns.typed,
@@ -58,47 +59,47 @@ export function writeTakenBack(report: Report): Markup {
     ...momentCells(report, elapsedS),
     said(pressurePa),
     said(insteadPa),
-    sayWallTime(Math.max(atMs, recording.startedAtMs), offsetMinutes),
+    sayWallTime(Math.max(atMs, recording.startedAtMs), offsetMinutes, speech),
   ]);
   return section(
-    REPORT_WORDS.takenBack,
-    paragraph(REPORT_WORDS.takenBackHelp, 'quiet'),
+    words.takenBack,
+    paragraph(words.takenBackHelp, 'quiet'),
     listTable(headings, rows),
   );
 }
 
 /** Those that nobody entered among them, as far as the verdict rests on them as well. */
-export function writeSettings({ sheet, units }: Report): Markup {
+export function writeSettings({ sheet, speech }: Report): Markup {
+  const words = speech.wording.report;
   const shown = FIELDS.filter(
     (field) =>
       !PLACE.includes(field) && !(RIG.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
   );
   const facts = shown.map((field) => ({
-    name: SHEET_NAMES[field],
-    value: saySheetValue(sheet, field, units),
+    name: speech.wording.sheet.names[field],
+    value: saySheetValue(sheet, field, speech),
   }));
-  return section(
-    REPORT_WORDS.settings,
-    factTable(facts),
-    paragraph(REPORT_WORDS.settingsSource, 'quiet'),
-  );
+  return section(words.settings, factTable(facts), paragraph(words.settingsSource, 'quiet'));
 }
 
 /** In the order in which they came: a limit that was changed after the hold shows. */
 export function writeEntries(report: Report): Markup {
+  const { speech } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
   const rows = report.entries.flatMap((entry) => {
     const entered = sheetFromEntries([entry]);
     return FIELDS.filter((field) => entry.fields[field] !== undefined).map((field) => [
       ...momentCells(report, entry.elapsedS),
-      SHEET_NAMES[field],
-      saySheetValue(entered, field, report.units),
+      speech.wording.sheet.names[field],
+      saySheetValue(entered, field, speech),
     ]);
   });
-  if (rows.length === 0) return section(REPORT_WORDS.entries, paragraph(REPORT_WORDS.noEntries));
+  if (rows.length === 0) return section(words.entries, paragraph(words.noEntries));
   const headings = [
     ...momentColumns(report, columns.at, columns.clock),
     columns.entry,
     columns.value,
   ];
-  return section(REPORT_WORDS.entries, listTable(headings, rows));
+  return section(words.entries, listTable(headings, rows));
 }

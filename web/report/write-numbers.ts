@@ -1,32 +1,30 @@
 /** The numbers behind the verdict, the holds of the job, and the water that its pull-downs took away. */
 import { type Markup, NOTHING } from '../figure/markup.ts';
-import { INTERVALS, listVerdictNumbers } from '../words/list-verdict-numbers.ts';
-import { REPORT_WORDS } from '../words/report-words.ts';
+import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
 import { sayDuration } from '../words/say-duration.ts';
 import { sayRateEstimate } from '../words/say-pressure.ts';
 import { sayRose } from '../words/list-holds.ts';
-import { VERDICT_NAMES } from '../words/say-verdict.ts';
 import { sayWaterConditions, sayWaterRemoved } from '../words/say-water-removed.ts';
 import { listTable, numberGroup, paragraph, section } from './page-parts.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report, SensorReport } from './report-model.ts';
 
-const { columns } = REPORT_WORDS;
-
-export function writeNumbers({ units }: Report, { holds, sheet }: SensorReport): Markup {
+export function writeNumbers({ speech }: Report, { holds, sheet }: SensorReport): Markup {
   const hold = holds.at(-1);
   if (hold === undefined) return NOTHING;
   return section(
-    REPORT_WORDS.numbers,
-    ...listVerdictNumbers(hold.rise, hold.numbers, sheet, units).map(numberGroup),
-    paragraph(INTERVALS, 'quiet'),
+    speech.wording.report.numbers,
+    ...listVerdictNumbers(hold.rise, hold.numbers, sheet, speech).map(numberGroup),
+    paragraph(speech.wording.numbers.intervals, 'quiet'),
   );
 }
 
 /** One hold is told whole by the verdict; of several each is worth knowing. */
 export function writeHolds(report: Report, { holds, holdList }: SensorReport): Markup {
   if (holds.length < 2) return NOTHING;
-  const unit = report.units.pressure;
+  const { speech } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
   const headings = [
     columns.hold,
     ...momentColumns(report, columns.began, columns.clock),
@@ -40,21 +38,24 @@ export function writeHolds(report: Report, { holds, holdList }: SensorReport): M
     return [
       String(at + 1),
       ...momentCells(report, rise.sinceS),
-      seen === undefined ? REPORT_WORDS.unknown : sayDuration(seen.pumpedS),
-      sayRose(seen?.startPa ?? null, seen?.endPa ?? null, rise.heldS, unit),
-      sayRateEstimate(rise.leakPaPerS, unit),
-      VERDICT_NAMES[rise.verdict],
+      seen === undefined ? words.unknown : sayDuration(seen.pumpedS),
+      sayRose(seen?.startPa ?? null, seen?.endPa ?? null, rise.heldS, speech),
+      sayRateEstimate(rise.leakPaPerS, speech),
+      speech.wording.verdict.names[rise.verdict],
     ];
   });
   return section(
-    REPORT_WORDS.holds,
+    words.holds,
     listTable(headings, rows),
-    paragraph(REPORT_WORDS.holdsTell, 'quiet'),
+    paragraph(speech.wording.numbers.holds.note, 'quiet'),
   );
 }
 
 /** That of the last pull-down stands among the numbers, where a hold came after it. */
 export function writeWater(report: Report, { holds, pullDowns }: SensorReport): Markup {
+  const { speech } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
   const told = pullDowns.filter(({ water }) => water.kind !== 'no_plateau');
   if (told.length === 0 || (pullDowns.length === 1 && holds.length > 0)) return NOTHING;
   const headings = [
@@ -64,8 +65,8 @@ export function writeWater(report: Report, { holds, pullDowns }: SensorReport): 
   ];
   const rows = told.map(({ fromS, water }) => [
     ...momentCells(report, fromS),
-    sayWaterRemoved(water),
-    sayWaterConditions(water, report.units),
+    sayWaterRemoved(water, speech),
+    sayWaterConditions(water, speech),
   ]);
-  return section(REPORT_WORDS.water, listTable(headings, rows));
+  return section(words.water, listTable(headings, rows));
 }

@@ -1,9 +1,7 @@
 /** A report as one HTML file: nothing in it comes from elsewhere, and nothing in it runs. */
 import { isSimulated } from '../../protocol/recording.ts';
 import { Markup, markup, NOTHING } from '../figure/markup.ts';
-import { WHO_DECIDES } from '../words/say-caution.ts';
-import { REPORT_WORDS } from '../words/report-words.ts';
-import { sayDrawnBy, sayReportName } from '../words/say-report.ts';
+import { sayReportName } from '../words/say-report.ts';
 import { paragraph, section } from './page-parts.ts';
 import type { Report } from './report-model.ts';
 import { reportStyle } from './report-style.ts';
@@ -14,34 +12,36 @@ import { writeSignOff } from './write-sign-off.ts';
 import { writeNoReadings } from './write-verdict.ts';
 
 export function writeReport(report: Report): string {
+  const { speech } = report;
+  const { report: words, work } = speech.wording;
   const rehearsal = isSimulated(report.recording);
-  const name = sayReportName(report.recording, report.sheet.site);
+  const name = sayReportName(report.recording, report.sheet.site, speech);
   const page = markup`<!doctype html>
-<html lang="en">
+<html lang="${speech.language}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <title>${name}</title>
-<style>${new Markup(reportStyle(report.recording.id, rehearsal))}</style>
+<style>${new Markup(reportStyle(report.recording.id, rehearsal, speech))}</style>
 </head>
 <body>
-${rehearsal ? markup`<div class="stamp" aria-hidden="true">${REPORT_WORDS.rehearsalStamp}</div>` : NOTHING}
+${rehearsal ? markup`<div class="stamp" aria-hidden="true">${words.rehearsalStamp}</div>` : NOTHING}
 ${writeHead(report)}
 <main>
-${report.sensors.length === 0 ? writeNoReadings() : report.sensors.map((sensor) => writeSensor(report, sensor))}
+${report.sensors.length === 0 ? writeNoReadings(speech) : report.sensors.map((sensor) => writeSensor(report, sensor))}
 ${writeTakenBack(report)}
 ${writeMarks(report)}
 ${writeSettings(report)}
 ${writeEntries(report)}
 ${section(
-  REPORT_WORDS.proof,
-  paragraph(REPORT_WORDS.proves),
-  paragraph(REPORT_WORDS.provesNot),
-  paragraph(WHO_DECIDES, 'caution'),
-  paragraph(`${sayDrawnBy(report.softwareVersion)} ${REPORT_WORDS.rawData}`, 'quiet'),
+  words.proof,
+  paragraph(words.proves),
+  paragraph(words.provesNot),
+  paragraph(work.whoDecides, 'caution'),
+  paragraph(`${words.drawnBy({ version: report.softwareVersion })} ${words.rawData}`, 'quiet'),
 )}
-${writeSignOff(rehearsal)}
+${writeSignOff(rehearsal, speech)}
 </main>
 </body>
 </html>

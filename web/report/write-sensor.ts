@@ -5,7 +5,6 @@ import { FLAG_ROWS } from '../figure/draw-flags.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
 import { type Markup, markup } from '../figure/markup.ts';
 import { sayDuration } from '../words/say-duration.ts';
-import { REPORT_WORDS } from '../words/report-words.ts';
 import {
   sayFurtherGaps,
   sayGap,
@@ -14,10 +13,8 @@ import {
   sayRecognised,
 } from '../words/say-report.ts';
 import { saySetting } from '../words/say-pressure.ts';
-import { sayPlace } from '../words/say-sensor.ts';
+import { sayOwnName, sayPlace } from '../words/say-sensor.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
-import { SHEET_NAMES } from '../words/say-sheet.ts';
-import { STAGE_NAMES } from '../words/say-stage.ts';
 import { sayWallTime } from '../words/say-wall-time.ts';
 import { type Fact, factTable, listTable, paragraph, section } from './page-parts.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
@@ -27,7 +24,6 @@ import { writeVerdict } from './write-verdict.ts';
 
 /** The longest gaps are listed, so many of them; a bad radio makes thousands. */
 const MOST_GAPS_LISTED = 30;
-const { columns } = REPORT_WORDS;
 
 export function writeSensor(report: Report, sensor: SensorReport): Markup {
   return markup`${writeVerdict(report, sensor)}
@@ -40,9 +36,10 @@ ${writeGaps(report, sensor)}
 ${writeIdentity(report, sensor)}`;
 }
 
-function writeFigures({ marks }: Report, { figures }: SensorReport): Markup {
-  const poles = marks.length > FLAG_ROWS ? REPORT_WORDS.poles : '';
-  return section(REPORT_WORDS.curves, ...figures.map(writeFigure), paragraph(poles, 'quiet'));
+function writeFigures({ marks, speech }: Report, { figures }: SensorReport): Markup {
+  const words = speech.wording.report;
+  const poles = marks.length > FLAG_ROWS ? words.poles : '';
+  return section(words.curves, ...figures.map(writeFigure), paragraph(poles, 'quiet'));
 }
 
 function writeFigure(picture: FigurePicture): Markup {
@@ -50,6 +47,9 @@ function writeFigure(picture: FigurePicture): Markup {
 }
 
 function writeStages(report: Report, { stages }: SensorReport): Markup {
+  const { speech } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
   const headings = [
     columns.stage,
     ...momentColumns(report, columns.began, columns.clock),
@@ -57,16 +57,19 @@ function writeStages(report: Report, { stages }: SensorReport): Markup {
     columns.knownBy,
   ];
   const rows = stages.map(({ stage, untilS }) => [
-    STAGE_NAMES[stage.name],
+    speech.wording.stages.names[stage.name],
     ...momentCells(report, stage.sinceS),
     sayDuration(untilS - stage.sinceS),
-    sayRecognised(stage),
+    sayRecognised(stage, speech),
   ]);
-  return section(REPORT_WORDS.stages, listTable(headings, rows));
+  return section(words.stages, listTable(headings, rows));
 }
 
 function writeGaps(report: Report, { gaps, gapsNotKept }: SensorReport): Markup {
-  if (gaps.length === 0) return section(REPORT_WORDS.gaps, paragraph(REPORT_WORDS.noGaps));
+  const { speech } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
+  if (gaps.length === 0) return section(words.gaps, paragraph(words.noGaps));
   const length = ({ fromS, toS }: { fromS: number; toS: number }) => toS - fromS;
   const longestFirst = [...gaps].sort((a, b) => length(b) - length(a));
   const listed = longestFirst.slice(0, MOST_GAPS_LISTED).sort((a, b) => a.fromS - b.fromS);
@@ -79,54 +82,59 @@ function writeGaps(report: Report, { gaps, gapsNotKept }: SensorReport): Markup 
   ];
   const rows = listed.map((gap) => [
     ...momentCells(report, gap.fromS),
-    sayGapLength(length(gap)),
-    sayGap(gap),
+    sayGapLength(length(gap), speech),
+    sayGap(gap, speech),
   ]);
   return section(
-    REPORT_WORDS.gaps,
+    words.gaps,
     listTable(headings, rows),
-    paragraph(further.length === 0 ? '' : sayFurtherGaps(further.length, furtherS, gapsNotKept)),
+    paragraph(
+      further.length === 0 ? '' : sayFurtherGaps(further.length, furtherS, gapsNotKept, speech),
+    ),
   );
 }
 
 function writeIdentity(report: Report, sensor: SensorReport): Markup {
-  const { units } = report;
-  const names = REPORT_WORDS.identity;
+  const { speech } = report;
+  const words = speech.wording.report;
+  const names = words.identity;
   const { identity, sheet } = sensor;
-  const told = (text: string | null) =>
-    text === null || text === '' ? REPORT_WORDS.unknown : text;
+  const told = (text: string | null) => (text === null || text === '' ? words.unknown : text);
   return section(
-    REPORT_WORDS.sensor,
+    words.sensor,
     factTable([
       ...(identity === null
-        ? [{ name: names.name, value: REPORT_WORDS.unknown }]
+        ? [{ name: names.name, value: words.unknown }]
         : [
             ...writeLabel(report, identity.label),
-            { name: names.name, value: told(identity.name) },
+            { name: names.name, value: told(sayOwnName(identity, speech)) },
             { name: names.manufacturer, value: told(identity.manufacturer) },
             { name: names.model, value: told(identity.model) },
             { name: names.serial, value: told(identity.serial) },
             { name: names.firmware, value: told(identity.firmware) },
             { name: names.id, value: identity.id },
           ]),
-      { name: SHEET_NAMES.sensorSees, value: saySheetValue(sheet, 'sensorSees', units) },
-      { name: REPORT_WORDS.readings, value: sayReadingCount(sensor.counts) },
+      {
+        name: speech.wording.sheet.names.sensorSees,
+        value: saySheetValue(sheet, 'sensorSees', speech),
+      },
+      { name: words.readings, value: sayReadingCount(sensor.counts, speech) },
     ]),
   );
 }
 
 /** What the technician said of it comes before what it says of itself. */
 function writeLabel(report: Report, label: SensorLabel | null): Fact[] {
-  const names = REPORT_WORDS.label;
-  const { recording, units, offsetMinutes } = report;
+  const { recording, speech, offsetMinutes } = report;
+  const names = speech.wording.report.label;
   if (label === null) return [];
   const { name, displayStepPa, givenAtMs } = label;
-  const said = sayWallTime(givenAtMs, offsetMinutes);
+  const said = sayWallTime(givenAtMs, offsetMinutes, speech);
   return [
     ...(name === '' ? [] : [{ name: names.name, value: name }]),
-    { name: names.place, value: sayPlace(label, recording, said) },
+    { name: names.place, value: sayPlace(label, recording, said, speech) },
     ...(displayStepPa === null
       ? []
-      : [{ name: names.displayStep, value: saySetting(displayStepPa, units.pressure) }]),
+      : [{ name: names.displayStep, value: saySetting(displayStepPa, speech) }]),
   ];
 }

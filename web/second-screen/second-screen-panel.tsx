@@ -1,12 +1,13 @@
 /** The same on another screen: its address to open, to copy, or to point a camera at. */
 import { useState } from 'preact/hooks';
 import { Panel } from '../parts/panel.tsx';
-import { SECOND_SCREEN } from '../words/say-second-screen.ts';
+import { speech } from '../store/speech.ts';
 import { codeOf, codePath } from './code-of.ts';
 import { isThisMachine } from './is-this-machine.ts';
 
 export function SecondScreenPanel() {
   const [copied, setCopied] = useState<'' | 'done' | 'refused'>('');
+  const words = speech.value.wording.secondScreen;
   const address = document.baseURI;
   const code = codeOf(address);
   const copy = () => {
@@ -16,14 +17,14 @@ export function SecondScreenPanel() {
     );
   };
   return (
-    <Panel title={SECOND_SCREEN.title} testId="second-screen-panel">
-      <p>{SECOND_SCREEN.same}</p>
+    <Panel title={words.title} testId="second-screen-panel">
+      <p>{words.same}</p>
       <div class="second-screen">
         <svg
           class="code"
           viewBox={`0 0 ${code.size} ${code.size}`}
           role="img"
-          aria-label={SECOND_SCREEN.code}
+          aria-label={words.code}
           shape-rendering="crispEdges"
         >
           <rect width={code.size} height={code.size} class="code-light" />
@@ -34,17 +35,17 @@ export function SecondScreenPanel() {
             <b data-testid="address">{address}</b>
           </p>
           <button type="button" onClick={copy}>
-            {SECOND_SCREEN.copy}
+            {words.copy}
           </button>
           <a class="button" href={address} target="_blank" rel="noreferrer">
-            {SECOND_SCREEN.open}
+            {words.open}
           </a>
-          <p role="status">{copied === '' ? '' : SECOND_SCREEN[copied]}</p>
+          <p role="status">{copied === '' ? '' : words[copied]}</p>
         </div>
       </div>
       {isThisMachine(address) && (
         <p class="quiet" data-testid="this-machine-only">
-          {SECOND_SCREEN.thisMachine}
+          {words.thisMachine}
         </p>
       )}
     </Panel>

@@ -4,9 +4,9 @@ import { LONGEST_SENSOR_NAME, SENSOR_PLACES } from '../../protocol/sensor-label.
 import type { SensorLabel } from '../../protocol/sensor-label.ts';
 import { giveSensorLabel } from '../connection/bridge-api.ts';
 import { PickOne } from '../parts/pick-one.tsx';
-import { choices } from '../store/choices.ts';
-import { PLACE_NAMES, SENSOR_WORDS } from '../words/say-sensor.ts';
-import { settingDigits } from '../words/say-pressure.ts';
+import { speech } from '../store/speech.ts';
+import { sayFailure } from '../words/say-failure.ts';
+import { sayUnit, settingDigits } from '../words/say-pressure.ts';
 import { displayStepFrom } from './display-step-from.ts';
 
 interface SensorFormProps {
@@ -27,22 +27,27 @@ interface Answer {
 
 export function SensorForm(props: SensorFormProps) {
   const { sensorId, heading, ownName, label, isRead, given } = props;
-  const [unit] = useState(() => choices.peek().pressure);
+  const words = speech.value.wording.sensors;
+  // What is being typed stays in the unit in which it was begun.
+  const [spoken] = useState(() => speech.peek());
+  const unit = spoken.units.pressure;
   const [name, setName] = useState(label?.name ?? '');
   const [place, setPlace] = useState(label?.place ?? 'unknown');
   const stepPa = label?.displayStepPa ?? null;
-  const [step, setStep] = useState(stepPa === null ? '' : settingDigits(stepPa, unit));
+  const [step, setStep] = useState(stepPa === null ? '' : settingDigits(stepPa, spoken));
   const [answer, setAnswer] = useState<Answer | null>(null);
   const save = async (event: Event) => {
     event.preventDefault();
     const displayStepPa = isRead ? displayStepFrom(step, unit) : stepPa;
     if (displayStepPa === undefined) {
-      setAnswer({ text: SENSOR_WORDS.stepWrong, ok: false });
+      setAnswer({ text: words.stepWrong, ok: false });
       return;
     }
     const answered = await giveSensorLabel({ sensorId, name, place, displayStepPa });
     setAnswer(
-      answered.ok ? { text: SENSOR_WORDS.saved, ok: true } : { text: answered.message, ok: false },
+      answered.ok
+        ? { text: words.saved, ok: true }
+        : { text: sayFailure(answered, speech.peek()), ok: false },
     );
     if (!answered.ok) return;
     setName(answered.value.name);
@@ -60,7 +65,7 @@ export function SensorForm(props: SensorFormProps) {
     >
       <h2>{heading}</h2>
       <label class="sensor-name">
-        {SENSOR_WORDS.name}
+        {words.name}
         <input
           name="name"
           autoComplete="off"
@@ -72,7 +77,7 @@ export function SensorForm(props: SensorFormProps) {
       </label>
       {isRead && (
         <label class="sensor-name">
-          {`${SENSOR_WORDS.step}, ${unit}`}
+          {words.step({ unit: sayUnit(spoken) })}
           <input
             name="step"
             inputMode="decimal"
@@ -83,11 +88,11 @@ export function SensorForm(props: SensorFormProps) {
         </label>
       )}
       <PickOne
-        legend={SENSOR_WORDS.place}
+        legend={words.place}
         name={`place-${sensorId}`}
         options={SENSOR_PLACES}
         chosen={place}
-        label={(option) => PLACE_NAMES[option]}
+        label={(option) => words.places[option]}
         pick={(option) => {
           setAnswer(null);
           setPlace(option);
@@ -95,7 +100,7 @@ export function SensorForm(props: SensorFormProps) {
       />
       <div class="row">
         <button type="submit" class="urgent">
-          {SENSOR_WORDS.save}
+          {words.save}
         </button>
         {answer !== null && (
           <span role="status" class={answer.ok ? '' : 'wrong'}>

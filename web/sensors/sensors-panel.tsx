@@ -2,7 +2,8 @@
 import type { Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import { Panel } from '../parts/panel.tsx';
-import { SENSOR_WORDS, sayOwnIdentity } from '../words/say-sensor.ts';
+import { speech } from '../store/speech.ts';
+import { sayOwnIdentity, sayOwnName } from '../words/say-sensor.ts';
 import { InReach } from './in-reach.tsx';
 import { isNameable } from './is-nameable.ts';
 import { SensorForm } from './sensor-form.tsx';
@@ -13,23 +14,24 @@ interface SensorsPanelProps {
 }
 
 export function SensorsPanel({ recording, sources }: SensorsPanelProps) {
+  const words = speech.value.wording.sensors;
   if (!isNameable(recording)) {
     return (
-      <Panel title={SENSOR_WORDS.title} testId="sensors-panel">
-        <p>{SENSOR_WORDS.none}</p>
+      <Panel title={words.title} testId="sensors-panel">
+        <p>{words.none}</p>
         <InReach sources={sources} />
       </Panel>
     );
   }
   return (
-    <Panel title={SENSOR_WORDS.title} testId="sensors-panel">
-      <p class="quiet">{SENSOR_WORDS.help}</p>
+    <Panel title={words.title} testId="sensors-panel">
+      <p class="quiet">{words.help}</p>
       {recording.sensors.map((sensor) => (
         <SensorForm
           key={sensor.id}
           sensorId={sensor.id}
-          heading={sayOwnIdentity(sensor)}
-          ownName={sensor.name}
+          heading={sayOwnIdentity(sensor, speech.value)}
+          ownName={sayOwnName(sensor, speech.value)}
           label={sensor.label}
           isRead={recording.origin === 'typed_in'}
         />

@@ -4,15 +4,16 @@ import type { Recording } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { enterOnSheet } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
-import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
-import type { UnitsOfChoice } from '../words/units-of-choice.ts';
-import { SHEET_NAMES, sheetUnit } from '../words/say-sheet.ts';
+import { speech } from '../store/speech.ts';
+import type { Speech } from '../words/speech.ts';
+import { sheetUnit } from '../words/say-sheet.ts';
 import { type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 export interface SheetEntryForm {
-  readonly units: UnitsOfChoice;
+  /** What is being typed stays in the units and digits in which it was begun. */
+  readonly spoken: Speech;
   readonly texts: SheetTexts;
   /** The field that can't be read, once it was tried. */
   readonly wrong: keyof Sheet | null;
@@ -28,8 +29,8 @@ export function useSheetEntry(
   recording: Recording,
   entered: () => void,
 ): SheetEntryForm {
-  const [units] = useState(() => choices.peek());
-  const [before, setBefore] = useState(() => textsFromSheet(followed.sheet.peek(), units));
+  const [spoken] = useState(() => speech.peek());
+  const [before, setBefore] = useState(() => textsFromSheet(followed.sheet.peek(), spoken));
   const [texts, setTexts] = useState(before);
   const [wrong, setWrong] = useState<keyof Sheet | null>(null);
   const write: SheetEntryForm['write'] = (field) => (event) => {
@@ -42,7 +43,7 @@ export function useSheetEntry(
   };
   const save = (event: Event) => {
     event.preventDefault();
-    const read = sheetFromTexts(texts, before, units);
+    const read = sheetFromTexts(texts, before, spoken.units);
     if (!read.ok) {
       setWrong(read.field);
       return;
@@ -58,7 +59,7 @@ export function useSheetEntry(
       entered();
     });
   };
-  return { units, texts, wrong, write, fill, save };
+  return { spoken, texts, wrong, write, fill, save };
 }
 
 interface NumberFieldsProps {
@@ -72,7 +73,9 @@ export function NumberFields({ form, fields, examples = {} }: NumberFieldsProps)
     <>
       {fields.map((field) => (
         <label key={field}>
-          {[SHEET_NAMES[field], sheetUnit(field, form.units)].filter(Boolean).join(', ')}
+          {[speech.value.wording.sheet.names[field], sheetUnit(field, form.spoken)]
+            .filter(Boolean)
+            .join(', ')}
           <input
             name={field}
             inputMode="decimal"

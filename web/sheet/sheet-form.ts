@@ -8,6 +8,8 @@ import {
   temperatureFromC,
   temperatureToC,
 } from '../../protocol/units.ts';
+import { sayExactly } from '../words/say-number.ts';
+import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
 type Field = keyof Sheet;
@@ -66,14 +68,14 @@ function times(perSi: number): Scale {
   return { toSi: (value) => value / perSi, fromSi: (value) => value * perSi };
 }
 
-export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
-  const scale = scales(units);
+export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
+  const scale = scales(speech.units);
   const text = (field: Field) => {
     const value = sheet[field];
     if (value === null) return '';
     if (typeof value === 'string') return value;
     const own = scale[field];
-    return plainNumber(own === undefined ? value : own.fromSi(value));
+    return plainNumber(own === undefined ? value : own.fromSi(value), speech);
   };
   return {
     site: text('site'),
@@ -109,13 +111,13 @@ export function textsFromSheet(sheet: Sheet, units: UnitsOfChoice): SheetTexts {
 export function textsForRule(
   id: PassRuleId,
   texts: SheetTexts,
-  units: UnitsOfChoice,
+  speech: Speech,
 ): Partial<Record<Field, string>> {
   if (id === 'own') return { passRule: id };
   const { finalPa, holdS, endLimitPa, allowedRisePa } = PASS_RULES[id];
-  const scale = scales(units);
+  const scale = scales(speech.units);
   const filled = (field: Field, value: number | null) =>
-    value === null ? {} : { [field]: plainNumber(scale[field]?.fromSi(value) ?? value) };
+    value === null ? {} : { [field]: plainNumber(scale[field]?.fromSi(value) ?? value, speech) };
   const depthPa = readField(texts.isolateAtPa.trim(), scale.isolateAtPa);
   // The hold begins with a small rise: half of what is to be reached leaves room for it.
   const deepEnough = finalPa === null || (typeof depthPa === 'number' && depthPa <= finalPa / 2);
@@ -155,8 +157,8 @@ function readField(text: string, scale: Scale | undefined): unknown {
 }
 
 /** Without thousands' gaps, so that it can be typed over; six digits hide the conversion's tail. */
-function plainNumber(value: number): string {
-  return String(Number(value.toPrecision(6)));
+function plainNumber(value: number, speech: Speech): string {
+  return sayExactly(Number(value.toPrecision(6)), speech);
 }
 
 const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET));

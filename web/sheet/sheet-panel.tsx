@@ -6,8 +6,8 @@ import { SENSOR_VIEWS, type Sheet, sheetFromEntries } from '../../protocol/sheet
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { SENSOR_VIEW_NAMES } from '../words/say-sensor-view.ts';
-import { SHEET_NAMES, SHEET_WORDS, sayWrongField } from '../words/say-sheet.ts';
+import { speech } from '../store/speech.ts';
+import { sayWrongField } from '../words/say-sheet.ts';
 import { RuleChoice } from './rule-choice.tsx';
 import { NumberFields, useSheetEntry } from './sheet-entry.tsx';
 
@@ -36,21 +36,22 @@ const MORE = [
 export function SheetPanel({ followed, recording }: SheetPanelProps) {
   const form = useSheetEntry(followed, recording, () => (panel.value = null));
   const { texts, wrong, write } = form;
+  const words = speech.value.wording.sheet;
   // Once open it stays so: it must not close over the field that is being put right.
   const [isMoreOpen, setMoreOpen] = useState(false);
   const entered = sheetFromEntries(followed.entries.value).sensorSees;
   const isFilledIn = followed.sheet.value.sensorSees !== entered;
   const isMoreWrong = MORE.some((field) => field === wrong);
   return (
-    <Panel title="Job sheet" testId="sheet-panel">
+    <Panel title={words.title} testId="sheet-panel">
       <form class="form" onSubmit={form.save}>
         <div class="wide pair">
           <label>
-            {SHEET_NAMES.site}
+            {words.names.site}
             <input name="site" maxLength={200} value={texts.site} onInput={write('site')} />
           </label>
           <label>
-            {SHEET_NAMES.equipment}
+            {words.names.equipment}
             <input
               name="equipment"
               maxLength={200}
@@ -60,15 +61,15 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
           </label>
         </div>
         <label class="wide">
-          {SHEET_NAMES.sensorSees}
+          {words.names.sensorSees}
           <select name="sensorSees" value={texts.sensorSees} onChange={write('sensorSees')}>
             {SENSOR_VIEWS.map((view) => (
               <option key={view} value={view}>
-                {SENSOR_VIEW_NAMES[view]}
+                {words.views[view]}
               </option>
             ))}
           </select>
-          {isFilledIn && <span class="quiet">{SHEET_WORDS.viewFilledIn}</span>}
+          {isFilledIn && <span class="quiet">{words.viewFilledIn}</span>}
         </label>
         <RuleChoice form={form} />
         <NumberFields form={form} fields={NUMBERS} />
@@ -78,13 +79,13 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
           data-testid="sheet-more"
           onToggle={(event) => setMoreOpen(event.currentTarget.open)}
         >
-          <summary>{SHEET_WORDS.more}</summary>
+          <summary>{words.more}</summary>
           <div class="form">
             <NumberFields form={form} fields={MORE} />
             <label>
-              {SHEET_NAMES.refrigerant}
+              {words.names.refrigerant}
               <select name="refrigerant" value={texts.refrigerant} onChange={write('refrigerant')}>
-                <option value="unknown">{SHEET_WORDS.refrigerantUnknown}</option>
+                <option value="unknown">{words.refrigerantUnknown}</option>
                 {REFRIGERANT_NUMBERS.map((number) => (
                   <option key={number} value={number}>
                     {number}
@@ -93,16 +94,16 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
               </select>
             </label>
           </div>
-          <p class="quiet">{SHEET_WORDS.moreHelp}</p>
+          <p class="quiet">{words.moreHelp}</p>
         </details>
         {wrong !== null && (
           <p class="wrong" role="alert">
-            {sayWrongField(wrong)}
+            {sayWrongField(wrong, speech.value)}
           </p>
         )}
-        <p class="quiet wide">{SHEET_WORDS.settings}</p>
+        <p class="quiet wide">{words.settings}</p>
         <button type="submit" class="urgent">
-          Enter
+          {words.enter}
         </button>
       </form>
     </Panel>

@@ -1,16 +1,18 @@
 /** One step of the day's work: its cautions. */
 import { Panel } from '../parts/panel.tsx';
-import { type CautionPlace, CAUTIONS, WHO_DECIDES, WORK_NAMES } from '../words/say-caution.ts';
+import { speech } from '../store/speech.ts';
+import type { CautionPlace } from '../words/say-caution.ts';
 
 export function WorkPanel({ place }: { readonly place: CautionPlace }) {
+  const words = speech.value.wording.work;
   return (
-    <Panel title={WORK_NAMES[place]} testId="work-panel">
+    <Panel title={words.places[place]} testId="work-panel">
       <ul class="cautions">
-        {CAUTIONS[place].map((caution) => (
+        {words.cautions[place].map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>
-      <p class="quiet">{WHO_DECIDES}</p>
+      <p class="quiet">{words.whoDecides}</p>
     </Panel>
   );
 }

@@ -1,19 +1,29 @@
-/** What a person chose for this browser: units and look. */
+/** What a person chose for this browser: language, units and look. */
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
+import { LANGUAGES } from '../../protocol/languages.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
 import { recall, remember } from './remembered.ts';
 
 export const LOOKS = ['system', 'day', 'night', 'sun'] as const;
 
+export const LANGUAGE_CHOICES = ['system', ...LANGUAGES] as const;
+
 const choicesSchema = z.object({
+  // Pages before there was a choice remembered none.
+  language: z.enum(LANGUAGE_CHOICES).default('system'),
   pressure: z.enum(PRESSURE_UNITS),
   temperature: z.enum(TEMPERATURE_UNITS),
   look: z.enum(LOOKS),
 });
 export type Choices = z.infer<typeof choicesSchema>;
 
-const DEFAULT: Choices = { pressure: 'micron', temperature: '°C', look: 'system' };
+const DEFAULT: Choices = {
+  language: 'system',
+  pressure: 'micron',
+  temperature: '°C',
+  look: 'system',
+};
 
 export const choices = signal(recall('choices', choicesSchema, DEFAULT));
 

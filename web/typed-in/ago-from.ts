@@ -7,14 +7,15 @@ const CLOCK = /^(\d{1,2})[:.](\d{2})(?:[:.](\d{2}))?$/u;
 const DAY_S = 86_400;
 
 /**
- * Nothing and 'now' are now; '-2', '-2 min', '-90 s' and '-1 h' go back from now; '12:40' and
+ * Nothing and 'now' (or what that is in the reader's language) are now; '-2', '-2 min', '-90 s' and '-1 h' go back from now; '12:40' and
  * '12:40:30' are the latest such moment on the clock of this computer.
  * @param nowMs wall clock, milliseconds since 1970 UTC
+ * @param now the word for it
  * @returns seconds before now, or null for what is none of these, or farther back than is taken
  */
-export function agoFrom(text: string, nowMs: number): number | null {
+export function agoFrom(text: string, nowMs: number, now: string): number | null {
   const plain = text.trim().toLowerCase();
-  if (plain === '' || plain === 'now') return 0;
+  if (plain === '' || plain === 'now' || plain === now) return 0;
   const agoS = backFrom(plain) ?? clockFrom(plain, nowMs);
   return agoS === null || agoS > LONGEST_AGO_S ? null : agoS;
 }

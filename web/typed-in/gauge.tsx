@@ -4,8 +4,8 @@ import type { SensorLabel } from '../../protocol/sensor-label.ts';
 import { TYPED_IN_SENSOR_ID } from '../../protocol/typed-in.ts';
 import { listSensorLabels } from '../connection/bridge-api.ts';
 import { SensorForm } from '../sensors/sensor-form.tsx';
-import { choices } from '../store/choices.ts';
-import { sayGauge, TYPED_IN_WORDS } from '../words/say-typed-in.ts';
+import { speech } from '../store/speech.ts';
+import { sayGauge } from '../words/say-typed-in.ts';
 
 export function Gauge() {
   /** Undefined until the bridge has answered. */
@@ -16,15 +16,14 @@ export function Gauge() {
       setLabel(labels.find(({ sensorId }) => sensorId === TYPED_IN_SENSOR_ID) ?? null);
     });
   }, []);
+  const words = speech.value.wording.typeIn;
   if (label === undefined) return null;
   return (
     <details data-testid="gauge">
-      <summary>
-        {label === null ? TYPED_IN_WORDS.gaugeUnsaid : sayGauge(label, choices.value.pressure)}
-      </summary>
+      <summary>{label === null ? words.gaugeUnsaid : sayGauge(label, speech.value)}</summary>
       <SensorForm
         sensorId={TYPED_IN_SENSOR_ID}
-        heading={TYPED_IN_WORDS.gauge}
+        heading={words.gauge}
         ownName=""
         label={label}
         isRead

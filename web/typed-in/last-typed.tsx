@@ -3,10 +3,11 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
 import { correctTyped } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
-import { choices } from '../store/choices.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { settingDigits, sayPressure } from '../words/say-pressure.ts';
-import { namePressure, sayInstead, TYPED_IN_WORDS, TYPED_WRONG } from '../words/say-typed-in.ts';
+import { speech } from '../store/speech.ts';
+import { sayFailure } from '../words/say-failure.ts';
+import { sayPressure, sayUnit, settingDigits } from '../words/say-pressure.ts';
+import { sayInstead } from '../words/say-typed-in.ts';
 import { pressureFrom } from './typed-form.ts';
 import { lastTyped, type TypedEntry } from './typed-list.ts';
 
@@ -18,13 +19,14 @@ interface LastTypedProps {
 }
 
 export function LastTyped({ followed, recording }: LastTypedProps) {
+  const words = speech.value.wording.typeIn;
   const [chosen, setChosen] = useState<number | null>(null);
   const { readings } = followed;
   const all = Array.from({ length: readings.length }, (_, row) => readings.reading(row));
   const entries = lastTyped(all, followed.takenBack.value, MOST);
   return (
     <section>
-      {entries.length > 0 && <h2>{TYPED_IN_WORDS.last}</h2>}
+      {entries.length > 0 && <h2>{words.last}</h2>}
       <ul class="recordings" data-testid="last-typed" data-revision={followed.revision.value}>
         {entries.map((entry) => (
           <li key={entry.index} data-testid={`typed-${entry.index}`}>
@@ -33,7 +35,7 @@ export function LastTyped({ followed, recording }: LastTypedProps) {
             </div>
             {entry.takenBack === null && chosen !== entry.index && (
               <button type="button" onClick={() => setChosen(entry.index)}>
-                {TYPED_IN_WORDS.correct}
+                {words.correct}
               </button>
             )}
             {chosen === entry.index && <Correction entry={entry} done={() => setChosen(null)} />}
@@ -49,24 +51,24 @@ interface EntryProps {
 }
 
 function TypedLine({ entry, recording }: EntryProps & { readonly recording: Recording }) {
-  const unit = choices.value.pressure;
   const { pressurePa, elapsedS, takenBack } = entry;
-  const text = pressurePa === null ? '' : sayPressure(pressurePa, unit);
+  const text = pressurePa === null ? '' : sayPressure(pressurePa, speech.value);
   return (
     <>
       <b>{takenBack === null ? text : <s>{text}</s>}</b>
       <span>
-        {clockWords(recording.startedAtMs + elapsedS * 1000, true)}
-        {takenBack !== null && `, ${sayInstead(takenBack.insteadPa, unit)}`}
+        {clockWords(recording.startedAtMs + elapsedS * 1000, speech.value, true)}
+        {takenBack !== null && `, ${sayInstead(takenBack.insteadPa, speech.value)}`}
       </span>
     </>
   );
 }
 
 function Correction({ entry, done }: EntryProps & { readonly done: () => void }) {
-  const [units] = useState(() => choices.peek());
+  const words = speech.value.wording.typeIn;
+  const [spoken] = useState(() => speech.peek());
   const [text, setText] = useState(
-    entry.pressurePa === null ? '' : settingDigits(entry.pressurePa, units.pressure),
+    entry.pressurePa === null ? '' : settingDigits(entry.pressurePa, spoken),
   );
   const [wrong, setWrong] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
@@ -75,18 +77,18 @@ function Correction({ entry, done }: EntryProps & { readonly done: () => void })
   const correct = async (pressurePa: number | null) => {
     const answer = await correctTyped({ index: entry.index, pressurePa });
     if (answer.ok) done();
-    else setWrong(answer.message);
+    else setWrong(sayFailure(answer, speech.peek()));
   };
   const enter = (event: Event) => {
     event.preventDefault();
-    const pressurePa = pressureFrom(text, units);
-    if (pressurePa === null) setWrong(TYPED_WRONG.pressure);
+    const pressurePa = pressureFrom(text, spoken.units);
+    if (pressurePa === null) setWrong(words.wrong.pressure);
     else void correct(pressurePa);
   };
   return (
     <form class="row" data-testid="correction" onSubmit={enter}>
       <input
-        aria-label={`${TYPED_IN_WORDS.correctTo}: ${namePressure(units.pressure)}`}
+        aria-label={words.correctTo({ name: words.pressure({ unit: sayUnit(spoken) }) })}
         class="short"
         inputMode="decimal"
         autoComplete="off"
@@ -95,13 +97,13 @@ function Correction({ entry, done }: EntryProps & { readonly done: () => void })
         onInput={(event) => setText(event.currentTarget.value)}
       />
       <button type="submit" class="urgent">
-        {TYPED_IN_WORDS.correct}
+        {words.correct}
       </button>
       <button type="button" onClick={() => void correct(null)}>
-        {TYPED_IN_WORDS.takeBack}
+        {words.takeBack}
       </button>
       <button type="button" onClick={done}>
-        {TYPED_IN_WORDS.leave}
+        {words.leave}
       </button>
       {wrong !== null && (
         <p class="wrong" role="alert">

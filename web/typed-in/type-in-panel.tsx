@@ -5,18 +5,10 @@ import { type Answer, endTypedIn, enterOnSheet, typeIn } from '../connection/bri
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
-import { choices } from '../store/choices.ts';
 import type { Session } from '../store/session.ts';
-import {
-  END_TYPED_IN,
-  nameMetal,
-  namePressure,
-  sayNotEntered,
-  TYPE_IN,
-  TYPE_IN_HELP,
-  TYPED_IN_WORDS,
-  TYPED_WRONG,
-} from '../words/say-typed-in.ts';
+import { speech } from '../store/speech.ts';
+import { sayFailure } from '../words/say-failure.ts';
+import { sayUnit } from '../words/say-pressure.ts';
 import { Gauge } from './gauge.tsx';
 import { LastTyped } from './last-typed.tsx';
 import { readTyped, type TypedTexts } from './typed-form.ts';
@@ -24,7 +16,8 @@ import { readTyped, type TypedTexts } from './typed-form.ts';
 const EMPTY: TypedTexts = { pressure: '', when: '', temperature: '' };
 
 export function TypeInPanel({ session }: { readonly session: Session }) {
-  const [units] = useState(() => choices.peek());
+  const words = speech.value.wording.typeIn;
+  const [spoken] = useState(() => speech.peek());
   const [texts, setTexts] = useState(EMPTY);
   const [wrong, setWrong] = useState<keyof TypedTexts | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
@@ -42,7 +35,7 @@ export function TypeInPanel({ session }: { readonly session: Session }) {
   };
   const enter = (event: Event) => {
     event.preventDefault();
-    const read = readTyped(texts, units, Date.now());
+    const read = readTyped(texts, spoken, Date.now());
     setWrong(read.ok ? null : read.wrong);
     if (!read.ok) return;
     setTexts(EMPTY);
@@ -50,7 +43,9 @@ export function TypeInPanel({ session }: { readonly session: Session }) {
     first.current?.focus();
     before.current = before.current.then(async () => {
       const answer = await typeAndShow(session, read.reading);
-      if (!answer.ok) setRefused(sayNotEntered(texts.pressure, answer.message));
+      if (answer.ok) return;
+      const why = sayFailure(answer, speech.peek());
+      setRefused(words.notEntered({ pressure: texts.pressure, why }));
     });
   };
   const field = (name: keyof TypedTexts) => ({
@@ -61,27 +56,27 @@ export function TypeInPanel({ session }: { readonly session: Session }) {
     onInput: write(name),
   });
   return (
-    <Panel title={TYPE_IN} testId="type-in-panel">
-      <p class="quiet">{TYPE_IN_HELP}</p>
+    <Panel title={words.title} testId="type-in-panel">
+      <p class="quiet">{words.help}</p>
       <form class="form typed-line" onSubmit={enter}>
         <label>
-          {namePressure(units.pressure)}
+          {words.pressure({ unit: sayUnit(spoken) })}
           <input ref={first} inputMode="decimal" autoFocus {...field('pressure')} />
         </label>
         <label>
-          {TYPED_IN_WORDS.when}
-          <input placeholder={TYPED_IN_WORDS.now} {...field('when')} />
+          {words.when}
+          <input placeholder={words.now} {...field('when')} />
         </label>
         <label>
-          {nameMetal(units.temperature)}
+          {words.metal({ unit: spoken.units.temperature })}
           <input inputMode="decimal" {...field('temperature')} />
         </label>
         <button type="submit" class="urgent">
-          {TYPED_IN_WORDS.enter}
+          {words.enter}
         </button>
         {(wrong !== null || refused !== null) && (
           <p class="wrong" role="alert">
-            {wrong === null ? refused : TYPED_WRONG[wrong]}
+            {wrong === null ? refused : words.wrong[wrong]}
           </p>
         )}
       </form>
@@ -95,7 +90,7 @@ export function TypeInPanel({ session }: { readonly session: Session }) {
           data-testid="end-typed-in"
           onClick={() => void tell(endTypedIn()).then(() => (panel.value = null))}
         >
-          {END_TYPED_IN}
+          {words.end}
         </button>
       )}
     </Panel>

@@ -1,6 +1,7 @@
 /** From what was typed, in the units of choice, to a reading: pure. */
 import { type TypedReading, typedReadingSchema } from '../../protocol/typed-in.ts';
 import { pressureToPa, temperatureToC } from '../../protocol/units.ts';
+import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import { agoFrom } from './ago-from.ts';
 
@@ -17,10 +18,14 @@ export type ReadTyped =
   | { readonly ok: false; readonly wrong: keyof TypedTexts };
 
 /** @param nowMs wall clock, milliseconds since 1970 UTC */
-export function readTyped(texts: TypedTexts, units: UnitsOfChoice, nowMs: number): ReadTyped {
+export function readTyped(
+  texts: TypedTexts,
+  { units, wording }: Pick<Speech, 'units' | 'wording'>,
+  nowMs: number,
+): ReadTyped {
   const pressurePa = pressureFrom(texts.pressure, units);
   if (pressurePa === null) return { ok: false, wrong: 'pressure' };
-  const agoS = agoFrom(texts.when, nowMs);
+  const agoS = agoFrom(texts.when, nowMs, wording.typeIn.now);
   if (agoS === null) return { ok: false, wrong: 'when' };
   const typed = numberFrom(texts.temperature);
   const parsedC = typedReadingSchema.shape.temperatureC.safeParse(

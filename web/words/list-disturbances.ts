@@ -3,7 +3,7 @@ import type { Rise } from '../analysis/conclusions.ts';
 import type { NumberRow } from './number-row.ts';
 import { sayMoment } from './say-duration.ts';
 import { sayPressure } from './say-pressure.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import type { Speech } from './speech.ts';
 
 /** Less than so many times the scatter is nothing to speak of. A setting of ours. */
 const WORTH_SAYING = 3;
@@ -12,32 +12,29 @@ const WORTH_SAYING = 3;
 export function listDisturbances(
   { steps, evenedPa, earlierHolds, sinceS }: Rise,
   noisePa: number | null,
-  units: UnitsOfChoice,
+  speech: Speech,
 ): NumberRow[] {
-  const size = (pa: number) => sayPressure(Math.abs(pa), units.pressure);
-  const jumps = steps.map(
-    ({ atS, sizePa }) =>
-      `${sizePa < 0 ? 'down' : 'up'} ${size(sizePa)} at ${sayMoment(atS - sinceS)}`,
-  );
+  const words = speech.wording.numbers.hold;
+  const size = (pa: number) => sayPressure(Math.abs(pa), speech);
+  const jumps = steps.map(({ atS, sizePa }) => {
+    const step = { size: size(sizePa), at: sayMoment(atS - sinceS) };
+    return sizePa < 0 ? words.stepDown(step) : words.stepUp(step);
+  });
   const evened = evenedPa !== null && Math.abs(evenedPa) > WORTH_SAYING * (noisePa ?? Infinity);
   return [
     ...(jumps.length === 0
       ? []
-      : [{ name: 'Steps', value: `${jumps.join(', ')}: the hold starts anew there` }]),
+      : [{ name: words.steps, value: words.startsAnew({ steps: jumps.join(', ') }) }]),
     ...(evened
       ? [
           {
-            name: 'Evened out at first',
-            value: `${evenedPa < 0 ? 'down' : 'up'} by ${size(evenedPa)}`,
+            name: words.evenedOut,
+            value: (evenedPa < 0 ? words.downBy : words.upBy)({ size: size(evenedPa) }),
           },
         ]
       : []),
     ...(earlierHolds === 0
       ? []
-      : [{ name: 'Judged together with', value: sayEarlier(earlierHolds) }]),
+      : [{ name: words.judgedWith, value: words.earlier({ count: earlierHolds }) }]),
   ];
-}
-
-function sayEarlier(count: number): string {
-  return count === 1 ? 'the hold before it' : `the ${count} holds before it`;
 }

@@ -10,33 +10,39 @@ import {
   sayRuleName,
   sayRuleSource,
 } from './say-pass-rule.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import { sayExactly } from './say-number.ts';
+import type { Speech } from './speech.ts';
 
-export function listRuleNumbers(byRule: HoldByRule, units: UnitsOfChoice): NumberGroup {
+export function listRuleNumbers(byRule: HoldByRule, speech: Speech): NumberGroup {
+  const words = speech.wording.numbers.rule;
   const { rule, isUnentered, judgement, withheldBy, letsThrough } = byRule;
   const conditions: NumberRow[] =
     judgement === null || withheldBy === 'not_the_system'
       ? []
-      : listRuleConditions(judgement, units);
+      : listRuleConditions(judgement, speech);
   return {
-    title: 'By the pass rule',
+    title: words.title,
     rows: [
-      { name: 'Rule', value: sayRuleName(rule, isUnentered) },
-      { name: 'Asks for', value: sayRule(rule, units) },
+      { name: words.rule, value: sayRuleName(rule, isUnentered, speech) },
+      { name: words.asksFor, value: sayRule(rule, speech) },
       ...conditions,
-      ...(judgement === null ? [] : [{ name: 'Gauge’s error', value: sayGaugeError(judgement) }]),
+      ...(judgement === null
+        ? []
+        : [{ name: words.gaugeError, value: sayGaugeError(judgement, speech) }]),
     ],
     notes: [
-      `Source: ${sayRuleSource(rule, isUnentered)}`,
-      ...sayRuleLimits(rule, units),
-      letsThrough === null
-        ? 'What leak this rule lets through is not to be said: it names no hold, no limit on it, or the start is above it.'
-        : sayLetsThrough(letsThrough, units),
+      words.source({ source: sayRuleSource(rule, isUnentered, speech) }),
+      ...sayRuleLimits(rule, speech),
+      letsThrough === null ? words.letsThroughUnsaid : sayLetsThrough(letsThrough, speech),
     ],
   };
 }
 
-function sayGaugeError({ gaugeErrorShare, gaugeErrorAssumed }: RuleJudgement): string {
-  const percent = `${Number((gaugeErrorShare * 100).toPrecision(3))} % of the reading, either way`;
-  return gaugeErrorAssumed ? `${percent} (taken: nobody entered it)` : percent;
+function sayGaugeError(
+  { gaugeErrorShare, gaugeErrorAssumed }: RuleJudgement,
+  speech: Speech,
+): string {
+  const words = speech.wording.numbers.rule;
+  const percent = sayExactly(Number((gaugeErrorShare * 100).toPrecision(3)), speech);
+  return gaugeErrorAssumed ? words.eitherWayTaken({ percent }) : words.eitherWay({ percent });
 }

@@ -5,7 +5,7 @@ import type { Numbers, RiseNumbers } from '../analysis/numbers.ts';
 import { listDisturbances } from './list-disturbances.ts';
 import { listRuleNumbers } from './list-rule-numbers.ts';
 import { listLeakRate, sayLeakRateConditions, sayRefrigerantLoss } from './say-leak-rate.ts';
-import type { NumberGroup, NumberRow } from './number-row.ts';
+import type { NumberGroup } from './number-row.ts';
 import { sayDuration, sayMoment } from './say-duration.ts';
 import { sayPercentBetween } from './say-percent.ts';
 import {
@@ -13,119 +13,115 @@ import {
   sayPressureBetween,
   sayRateBetween,
   sayReading,
-  saySetting,
+  saySettingPerMinute,
 } from './say-pressure.ts';
 import { saySheetValue } from './say-sheet-value.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import type { Speech } from './speech.ts';
 import { sayVapour } from './say-vapour.ts';
 import { sayWaterConditions, sayWaterRemoved } from './say-water-removed.ts';
-
-export const INTERVALS = 'Intervals hold the truth nine times of ten.';
-
-const NOT_YET = 'not known yet: too few readings';
-const VOLUME_MISSING = 'not known: volume missing → enter it in the job sheet';
-const METAL_MISSING = 'not known: metal’s temperature missing → enter it in the job sheet';
 
 export function listVerdictNumbers(
   rise: Rise,
   { rise: hold, water }: Numbers,
   sheet: Sheet,
-  units: UnitsOfChoice,
+  speech: Speech,
 ): NumberGroup[] {
   if (hold === null) return [];
+  const { notYet, water: words } = speech.wording.numbers;
+  const removed = water === null ? notYet : sayWaterRemoved(water, speech);
   return [
-    listHold(rise, hold, units),
-    listMakes(rise, hold, sheet, units),
-    listLeak(hold, sheet, units),
-    listRuleNumbers(hold.byRule, units),
+    listHold(rise, hold, speech),
+    listMakes(rise, hold, sheet, speech),
+    listLeak(hold, sheet, speech),
+    listRuleNumbers(hold.byRule, speech),
     {
-      title: 'Water pumped away',
-      rows: [{ name: 'On the plateau', value: water === null ? NOT_YET : sayWaterRemoved(water) }],
-      notes: water === null ? [] : [sayWaterConditions(water, units)].filter((one) => one !== ''),
+      title: words.title,
+      rows: [{ name: words.onPlateau, value: removed }],
+      notes: water === null ? [] : [sayWaterConditions(water, speech)].filter((one) => one !== ''),
     },
   ];
 }
 
-function listHold(rise: Rise, hold: RiseNumbers, units: UnitsOfChoice): NumberGroup {
-  const unit = units.pressure;
+function listHold(rise: Rise, hold: RiseNumbers, speech: Speech): NumberGroup {
+  const { notYet, hold: words } = speech.wording.numbers;
   const { atS } = rise.endOfHold;
-  const seen = hold.recognisedBy === 'mark' ? 'as marked' : 'as the curve shows';
+  const at = sayMoment(rise.sinceS);
+  const length = sayDuration(atS);
   return {
-    title: 'The hold',
+    title: words.title,
     rows: [
-      { name: 'Valved off', value: `${sayMoment(rise.sinceS)} into the recording, ${seen}` },
-      { name: 'Held', value: `${sayDuration(rise.heldS)} of ${sayDuration(atS)}` },
-      { name: 'Stood at valve-off', value: sayReading(hold.startPa, unit) },
-      { name: 'Stands at', value: sayReading(hold.standsPa, unit) },
       {
-        name: `${rise.heldS >= atS ? 'Stood' : 'Will stand'} after ${sayDuration(atS)}`,
-        value: hold.isFitted ? sayPressureBetween(rise.endOfHold, unit) : NOT_YET,
+        name: words.valvedOff,
+        value: hold.recognisedBy === 'mark' ? words.asMarked({ at }) : words.asSeen({ at }),
       },
-      { name: 'Scatter of the readings', value: sayNoise(hold.noisePa, units) },
-      ...listDisturbances(rise, hold.noisePa, units),
+      {
+        name: words.held,
+        value: words.heldOf({ held: sayDuration(rise.heldS), whole: length }),
+      },
+      { name: words.stoodAtStart, value: sayReading(hold.startPa, speech) },
+      { name: words.standsAt, value: sayReading(hold.standsPa, speech) },
+      {
+        name: rise.heldS >= atS ? words.stoodAfter({ length }) : words.willStandAfter({ length }),
+        value: hold.isFitted ? sayPressureBetween(rise.endOfHold, speech) : notYet,
+      },
+      { name: words.scatter, value: sayNoise(hold.noisePa, speech) },
+      ...listDisturbances(rise, hold.noisePa, speech),
     ],
     notes: [],
   };
 }
 
-function sayNoise(noisePa: number | null, units: UnitsOfChoice): string {
-  if (noisePa === null) return NOT_YET;
+function sayNoise(noisePa: number | null, speech: Speech): string {
+  const { notYet, hold: words } = speech.wording.numbers;
+  if (noisePa === null) return notYet;
   return noisePa === 0
-    ? 'none to be seen'
-    : `about ${sayPressure(noisePa, units.pressure)} from second to second`;
+    ? words.noScatter
+    : words.scatterAbout({ amount: sayPressure(noisePa, speech) });
 }
 
-function listMakes(rise: Rise, hold: RiseNumbers, sheet: Sheet, units: UnitsOfChoice): NumberGroup {
-  const unit = units.pressure;
-  const fitted = (text: () => string) => (hold.isFitted ? text() : NOT_YET);
-  const vapour: NumberRow[] =
-    hold.vapour === null
-      ? [{ name: 'Vapour pressure of water', value: METAL_MISSING }]
-      : [{ name: 'Vapour pressure of water', value: sayVapour(hold.vapour, units) }];
+function listMakes(rise: Rise, hold: RiseNumbers, sheet: Sheet, speech: Speech): NumberGroup {
+  const { notYet, makes: words } = speech.wording.numbers;
+  const fitted = (text: () => string) => (hold.isFitted ? text() : notYet);
   return {
-    title: 'What makes it rise',
+    title: words.title,
     rows: [
-      { name: 'Steady inflow', value: fitted(() => sayRateBetween(rise.leakPaPerS, unit)) },
+      { name: words.inflow, value: fitted(() => sayRateBetween(rise.leakPaPerS, speech)) },
+      { name: words.countsFrom, value: saySettingPerMinute(sheet.leakLimitPaPerS, speech) },
+      { name: words.moisture, value: fitted(() => sayPressureBetween(rise.moisturePa, speech)) },
+      { name: words.share, value: fitted(() => sayPercentBetween(hold.moistureShare, speech)) },
+      { name: words.changeover, value: fitted(() => sayChangeover(rise, speech)) },
       {
-        name: 'Counts as a leak from',
-        value: `${saySetting(sheet.leakLimitPaPerS * 60, unit)} a minute`,
+        name: words.vapour,
+        value: hold.vapour === null ? words.metalMissing : sayVapour(hold.vapour, speech),
       },
-      {
-        name: 'From moisture, or gas from oil, by the end of the hold',
-        value: fitted(() => sayPressureBetween(rise.moisturePa, unit)),
-      },
-      {
-        name: 'Moisture’s part of the rise',
-        value: fitted(() => sayPercentBetween(hold.moistureShare)),
-      },
-      { name: 'Boil-off gives way to a steady rise', value: fitted(() => sayChangeover(rise)) },
-      ...vapour,
     ],
     notes: [],
   };
 }
 
-function sayChangeover({ changeoverS, heldS }: Rise): string {
-  if (changeoverS === null) return 'no such moment';
-  const after = `after ${sayDuration(changeoverS)}`;
-  return changeoverS > heldS ? `${after}, as foreseen` : after;
+function sayChangeover({ changeoverS, heldS }: Rise, speech: Speech): string {
+  const words = speech.wording.numbers.makes;
+  if (changeoverS === null) return words.noChangeover;
+  const length = sayDuration(changeoverS);
+  return changeoverS > heldS ? words.afterForeseen({ length }) : words.after({ length });
 }
 
-function listLeak(hold: RiseNumbers, sheet: Sheet, units: UnitsOfChoice): NumberGroup {
+function listLeak(hold: RiseNumbers, sheet: Sheet, speech: Speech): NumberGroup {
+  const { notYet, leak: words } = speech.wording.numbers;
   const { leakRate: rate, refrigerantLoss: loss } = hold;
-  const title = 'Leak rate';
+  const { title } = words;
   if (rate === null) {
-    const why = sheet.volumeM3 === null ? VOLUME_MISSING : NOT_YET;
-    return { title, rows: [{ name: 'Inflow of air', value: why }], notes: [] };
+    const why = sheet.volumeM3 === null ? words.volumeMissing : notYet;
+    return { title, rows: [{ name: words.air, value: why }], notes: [] };
   }
   const known = sheet.metalTemperatureC !== null;
-  const volume = saySheetValue(sheet, 'volumeM3', units);
+  const volume = saySheetValue(sheet, 'volumeM3', speech);
   return {
     title,
-    rows: listLeakRate(rate),
+    rows: listLeakRate(rate, speech),
     notes: [
-      sayLeakRateConditions(rate, volume, known, units),
-      ...(loss === null ? [] : sayRefrigerantLoss(loss)),
+      sayLeakRateConditions(rate, volume, known, speech),
+      ...(loss === null ? [] : sayRefrigerantLoss(loss, speech)),
     ],
   };
 }

@@ -1,10 +1,9 @@
 /** Alerts: they name the value that raised them, and when; and what to do, where there is a thing to do. */
-import type { PressureUnit } from '../../protocol/units.ts';
 import type { Verdict } from '../analysis/conclusions.ts';
 import type { AlertFact } from './alert-fact.ts';
 import { sayMoment, sayRoughDuration } from './say-duration.ts';
 import { sayPressure, saySetting } from './say-pressure.ts';
-import { VERDICT_NAMES } from './say-verdict.ts';
+import type { Speech } from './speech.ts';
 
 /** `good`: what was waited for. `act`: a thing to do now. `warning`: something is not as it should be. */
 export type AlertTone = 'good' | 'act' | 'warning';
@@ -16,149 +15,161 @@ export interface AlertWords {
   readonly detail: string;
 }
 
-/** Beside the title's sign, so that neither colour nor shape has to say it alone. */
-export const TONE_WORDS: Readonly<Record<AlertTone, string>> = {
-  good: 'Good',
-  act: 'Do now',
-  warning: 'Warning',
-};
-
-export function sayAlert(alert: AlertFact, unit: PressureUnit, rehearsal: boolean): AlertWords {
-  const place = `${sayMoment(alert.atS)} into the ${rehearsal ? 'rehearsal' : 'recording'}`;
+export function sayAlert(alert: AlertFact, rehearsal: boolean, speech: Speech): AlertWords {
+  const { alerts: words, verdict: verdicts } = speech.wording;
+  const at = sayMoment(alert.atS);
+  const place = rehearsal ? words.intoRehearsal({ at }) : words.intoRecording({ at });
   switch (alert.kind) {
-    case 'target':
+    case 'target': {
+      const target = saySetting(alert.targetPa, speech);
       return {
         tone: 'good',
-        title: `${saySetting(alert.targetPa, unit)} reached`,
-        detail: `The pressure went below ${saySetting(alert.targetPa, unit)} and stayed there, ${place}.`,
+        title: words.target({ target }),
+        detail: words.targetHow({ target, place }),
       };
+    }
     case 'depth':
       return {
         tone: 'act',
-        title: `Valve off: ${saySetting(alert.isolateAtPa, unit)} held`,
-        detail: `Close the valve first, then stop the pump. Held since ${place}.`,
+        title: words.depth({ depth: saySetting(alert.isolateAtPa, speech) }),
+        detail: words.depthHow({ place }),
       };
     case 'levels_off':
-      return sayLevelsOff(alert, unit, place);
+      return sayLevelsOff(alert, place, speech);
     case 'ballast_open':
-      return {
-        tone: 'act',
-        title: 'Close the gas ballast',
-        detail: `It still stands open, ${place}; the pump goes deeper without it.`,
-      };
+      return { tone: 'act', title: words.ballast, detail: words.ballastHow({ place }) };
     case 'pump_battery':
-      return sayPumpBattery(alert.leftS, alert.needsS);
+      return sayPumpBattery(alert.leftS, alert.needsS, speech);
     case 'verdict':
       return {
         tone: alert.verdict === 'tight_dry' ? 'good' : 'warning',
-        title: `Verdict: ${SHORT_VERDICTS[alert.verdict]}`,
-        detail: `${VERDICT_NAMES[alert.verdict]}. Drawn ${place}.`,
+        title: words.verdict({ verdict: words.verdicts[alert.verdict] }),
+        detail: words.drawn({ verdict: verdicts.names[alert.verdict], place }),
       };
     case 'verdict_changed':
-      return sayChange(alert.verdict, alert.before, place);
+      return sayChange(alert.verdict, alert.before, place, speech);
     case 'vacuum_lost':
+      return sayVacuumLost(alert, place, speech);
+    case 'sensor_battery': {
+      const sensor = named(alert.sensor, speech);
       return {
         tone: 'warning',
-        title: 'The vacuum is being lost',
-        detail:
-          `From ${sayPressure(alert.fromPa, unit)} ${upTo(alert.toPa, unit)}, ${place}. ` +
-          'Do not rely on the pass: shut what was last opened. If the sensor is off the system already, ' +
-          'only its hose fills.',
+        title: words.sensorBattery({ percent: sayPercent(alert.percent) }),
+        detail: words.sensorBatteryHow({ sensor }),
       };
-    case 'sensor_battery':
+    }
+    case 'sensor_lost': {
+      const sensor = named(alert.sensor, speech);
       return {
         tone: 'warning',
-        title: `Sensor’s battery at ${Math.round(alert.percent)}\u00a0%`,
-        detail: `${named(alert.sensor)} may fall silent before the hold is over. Charge or change it now.`,
+        title: words.sensorLost({ sensor }),
+        detail: words.sensorLostHow({ place }),
       };
-    case 'sensor_lost':
-      return {
-        tone: 'warning',
-        title: `${named(alert.sensor)} is silent`,
-        detail: `Last heard ${place}. Nothing is watched until it is back: bring this screen nearer.`,
-      };
-    case 'sensor_back':
+    }
+    case 'sensor_back': {
+      const sensor = named(alert.sensor, speech);
       return {
         tone: 'good',
-        title: `${named(alert.sensor)} is heard again`,
-        detail: `Since ${place}.`,
+        title: words.sensorBack({ sensor }),
+        detail: words.since({ place }),
       };
+    }
     case 'bridge_lost':
       return {
         tone: 'warning',
-        title: 'This screen hears nothing',
-        detail: `The bridge does not answer, since ${place}. If that lasts, start it with: npm start.`,
+        title: words.bridgeLost,
+        detail: words.bridgeLostHow({ place }),
       };
     case 'bridge_back':
       return {
         tone: 'good',
-        title: 'The bridge answers again',
-        detail: `Since ${place}. What was recorded meanwhile is here.`,
+        title: words.bridgeBack,
+        detail: words.bridgeBackHow({ place }),
       };
     case 'device_battery':
       return {
         tone: 'warning',
-        title: `This screen’s battery at ${Math.round(alert.percent)}\u00a0%`,
-        detail: 'Plug it in: once it is off, it calls nobody.',
+        title: words.deviceBattery({ percent: sayPercent(alert.percent) }),
+        detail: words.deviceBatteryHow,
       };
   }
 }
 
+function sayPercent(percent: number): string {
+  return `${Math.round(percent)}\u00a0%`;
+}
+
 function sayLevelsOff(
   { targetPa, floorPa }: Extract<AlertFact, { kind: 'levels_off' }>,
-  unit: PressureUnit,
   place: string,
+  speech: Speech,
 ): AlertWords {
-  const where = floorPa === null ? '' : ` near ${sayPressure(floorPa, unit)}`;
+  const words = speech.wording.alerts;
   return {
     tone: 'warning',
-    title: `Levelling off above ${saySetting(targetPa, unit)}`,
-    detail: `It stays${where} if nothing is changed, since ${place}. The likely causes stand below.`,
-  };
-}
-
-function sayPumpBattery(leftS: number, needsS: number | null): AlertWords {
-  const left = leftS > 0 ? `about ${sayRoughDuration(leftS)} left` : 'as good as empty';
-  return {
-    tone: 'act',
-    title: 'The pump’s battery won’t last',
+    title: words.levelsOff({ target: saySetting(targetPa, speech) }),
     detail:
-      needsS === null
-        ? `It is ${left}. Valve off before it stops, then change it.`
-        : `It has ${left}, the depth takes about ${sayRoughDuration(needsS)} more. Valve off before you change it.`,
+      floorPa === null
+        ? words.levelsOffHow({ place })
+        : words.levelsOffNear({ floor: sayPressure(floorPa, speech), place }),
   };
 }
 
-/** What can be read from afar in a line; the whole name stands below it. */
-const SHORT_VERDICTS: Readonly<Record<Verdict, string>> = {
-  tight_dry: 'tight and dry',
-  moisture: 'moisture',
-  leak: 'leak',
-  leak_and_moisture: 'leak and moisture',
-  undecided: 'undecided',
-};
+function sayPumpBattery(leftS: number, needsS: number | null, { wording }: Speech): AlertWords {
+  const words = wording.alerts;
+  const left = sayRoughDuration(leftS);
+  const title = words.pumpBattery;
+  if (needsS === null) {
+    const detail = leftS > 0 ? words.pumpBatteryLeft({ left }) : words.pumpBatteryEmpty;
+    return { tone: 'act', title, detail };
+  }
+  const needs = sayRoughDuration(needsS);
+  const detail =
+    leftS > 0 ? words.pumpBatteryNeeds({ left, needs }) : words.pumpBatteryEmptyNeeds({ needs });
+  return { tone: 'act', title, detail };
+}
 
-function sayChange(verdict: Verdict, before: Verdict | null, place: string): AlertWords {
+function sayChange(
+  verdict: Verdict,
+  before: Verdict | null,
+  place: string,
+  speech: Speech,
+): AlertWords {
+  const words = speech.wording.alerts;
   return {
     tone: verdict === 'tight_dry' ? 'good' : 'warning',
     title:
       verdict === 'undecided'
-        ? 'Verdict withdrawn: undecided'
-        : `Verdict now: ${SHORT_VERDICTS[verdict]}`,
-    detail: `Since ${place}.${sayBefore(before)}`,
+        ? words.withdrawn
+        : words.verdictNow({ verdict: words.verdicts[verdict] }),
+    detail: saySince(before, place, speech),
   };
 }
 
-function sayBefore(before: Verdict | null): string {
-  if (before === null) return '';
-  if (before === 'tight_dry') return ' It was tight and dry: do not close up on it.';
-  return ` Before: ${VERDICT_NAMES[before]}.`;
+function saySince(before: Verdict | null, place: string, { wording }: Speech): string {
+  const { since, sinceNotTight, sinceBefore } = wording.alerts;
+  if (before === null) return since({ place });
+  if (before === 'tight_dry') return sinceNotTight({ place });
+  return sinceBefore({ place, before: wording.verdict.names[before] });
 }
 
-function upTo(pressurePa: number | null, unit: PressureUnit): string {
-  return pressurePa === null ? 'beyond the sensor’s range' : `to ${sayPressure(pressurePa, unit)}`;
+function sayVacuumLost(
+  { fromPa, toPa }: Extract<AlertFact, { kind: 'vacuum_lost' }>,
+  place: string,
+  speech: Speech,
+): AlertWords {
+  const words = speech.wording.alerts;
+  const from = sayPressure(fromPa, speech);
+  return {
+    tone: 'warning',
+    title: words.vacuumLost,
+    detail:
+      toPa === null
+        ? words.vacuumLostBeyond({ from, place })
+        : words.vacuumLostTo({ from, to: sayPressure(toPa, speech), place }),
+  };
 }
 
-function named(sensor: string): string {
-  return sensor === '' ? 'The sensor' : sensor;
+function named(sensor: string, { wording }: Speech): string {
+  return sensor === '' ? wording.alerts.theSensor : sensor;
 }

@@ -1,9 +1,9 @@
 /** Why the curve is as it is: the cause, what in the curve speaks for it, the check that tells. */
-import { boilingPointC } from '../../protocol/water.ts';
+import { boilingPointC, TRIPLE_POINT_PA } from '../../protocol/water.ts';
 import type { Cause, Conclusions, Estimate } from '../analysis/conclusions.ts';
 import { sayPressure, sayPressureBetween } from './say-pressure.ts';
 import { sayTemperature } from './say-temperature.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import type { Speech } from './speech.ts';
 
 export interface CauseWords {
   readonly name: string;
@@ -31,83 +31,51 @@ export function causeFacts({ pressurePa, forecast }: Conclusions): CauseFacts {
   };
 }
 
-export function sayCause(cause: Cause, facts: CauseFacts, units: UnitsOfChoice): CauseWords {
+export function sayCause(cause: Cause, facts: CauseFacts, speech: Speech): CauseWords {
+  const words = speech.wording.causes;
   switch (cause) {
     case 'gas':
-      return {
-        name: 'Free gas is being pumped out',
-        evidence: 'The fall keeps its pace.',
-        check: 'Nothing to check.',
-      };
+      return words.gas;
     case 'boil_off':
-      return {
-        name: 'Water is boiling off',
-        evidence: sayBoiling(facts, units),
-        check:
-          'Look for cold, sweating or frosted pipe, and warm it: the pressure rises at first, then falls for good. ' +
-          'Warm air or warm cloths, never a flame. It ends by itself, only later.',
-      };
+      return { ...words.boilOff, evidence: sayBoiling(facts, speech) };
     case 'slow_tail':
-      return {
-        name: 'Walls and oil give off gas',
-        evidence: 'The fall slows but goes on.',
-        check: 'Warm the compressor as its maker allows, or change the pump’s oil.',
-      };
+      return words.slowTail;
     case 'ballast':
-      return {
-        name: 'The gas ballast is open',
-        evidence: 'The curve flattens where a pump with open ballast does.',
-        check: 'Close the ballast: the pressure falls again within a minute.',
-      };
+      return words.ballast;
     case 'floor':
-      return {
-        name: 'The pump’s own floor, or a leak that balances the pump',
-        evidence: `The curve flattens to a level and stays there${sayLevel(facts, units)}.`,
-        check:
-          'Blank the pump off at its inlet. If it stays this high, change its oil; ' +
-          'if it goes deep, valve off the system and watch the rise.',
-      };
+      return { ...words.floor, evidence: sayLevel(facts, speech) };
     case 'wet_oil':
-      return {
-        name: 'The pump’s oil is wet',
-        evidence: 'The level that the curve has come to still sinks a little.',
-        check:
-          'Change the pump’s oil while it is warm (it is hot: gloves), or run the pump blanked off with its ballast open.',
-      };
+      return words.wetOil;
     case 'rising':
-      return {
-        name: 'Something lets the pressure rise',
-        evidence: 'It rises where it should fall.',
-        check: 'Is the pump running, and every valve towards it open? Then look for a leak.',
-      };
+      return words.rising;
     case 'sensor':
-      return {
-        name: 'The sensor',
-        evidence: 'It is beyond its range, or its number does not move at all.',
-        check: 'Look for oil in the sensor, and compare with a second one.',
-      };
+      return words.sensor;
   }
 }
 
 /** 'At 380 micron water boils at −27 °C: …'. */
-function sayBoiling(
-  { boilingPointC: boilsC, pressurePa }: CauseFacts,
-  units: UnitsOfChoice,
-): string {
+function sayBoiling({ boilingPointC: boilsC, pressurePa }: CauseFacts, speech: Speech): string {
+  const words = speech.wording.causes.boilOff;
   if (boilsC === null || pressurePa === null) {
-    return 'The pressure lingers near or below the triple point, 4590 micron.';
+    return words.lingers({ triplePoint: sayPressure(TRIPLE_POINT_PA, speech) });
   }
-  const at = sayTemperature(boilsC, units.temperature);
-  return `The pressure lingers. At ${sayPressure(pressurePa, units.pressure)} water boils at ${at}: what boils has cooled itself to about that.`;
+  return words.lingersAt({
+    pressure: sayPressure(pressurePa, speech),
+    temperature: sayTemperature(boilsC, speech),
+  });
 }
 
-function sayLevel({ floorPa }: CauseFacts, units: UnitsOfChoice): string {
-  return floorPa === null ? '' : `: ${sayPressureBetween(floorPa, units.pressure)}`;
+function sayLevel({ floorPa }: CauseFacts, speech: Speech): string {
+  const words = speech.wording.causes.floor;
+  return floorPa === null
+    ? words.evidence
+    : words.evidenceAt({ level: sayPressureBetween(floorPa, speech) });
 }
 
-/** Weights are no more exact than these words. */
-export function sayLikelihood(weight: number): string {
-  if (weight >= 0.7) return 'most likely';
-  if (weight >= 0.4) return 'likely';
-  return weight >= 0.15 ? 'possible' : 'less likely';
+/** In brackets behind the cause's name. Weights are no more exact than these words. */
+export function sayLikelihood(weight: number, { wording }: Speech): string {
+  const words = wording.causes.likelihood;
+  if (weight >= 0.7) return words.mostLikely;
+  if (weight >= 0.4) return words.likely;
+  return weight >= 0.15 ? words.possible : words.lessLikely;
 }

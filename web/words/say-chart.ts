@@ -1,60 +1,62 @@
 /** The few words inside the chart. */
 import { passRuleOf } from '../../protocol/pass-rules.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import { type PressureUnit, pressureFromPa, type TemperatureUnit } from '../../protocol/units.ts';
+import { pressureFromPa } from '../../protocol/units.ts';
 import { boilingPointC } from '../../protocol/water.ts';
 import type { Rise } from '../analysis/conclusions.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';
 import { settingDigits } from './say-pressure.ts';
 import { sayTemperature } from './say-temperature.ts';
-
-export const CHART_WORDS = {
-  expected: 'expected, dry and tight',
-  boilsAt: 'water boils at',
-  rehearsal: 'Rehearsal',
-  changeover: 'boil-off gives way to a steady rise',
-  isolated: 'valve off',
-} as const;
+import type { Speech } from './speech.ts';
 
 /** For those who can't see it: what is drawn, and of which sensors. */
-export function sayChart(stage: string, sensors: readonly string[]): string {
-  const of = sensors.length > 1 ? ` of ${sensors.join(', ')}` : '';
-  return `Pressure over time${of}${stage === '' ? '' : `, ${stage}`}.`;
+export function sayChart(name: string, sensors: readonly string[], { wording }: Speech): string {
+  const words = wording.chart;
+  const stage = name === '' ? '' : `, ${name}`;
+  return sensors.length > 1
+    ? words.overTimeOf({ sensors: sensors.join(', '), stage })
+    : words.overTime({ stage });
 }
 
-export function sayTargetLine(sheet: Sheet, unit: PressureUnit): string {
-  return `target ${settingDigits(sheet.targetPa, unit)}`;
+export function sayTargetLine(sheet: Sheet, speech: Speech): string {
+  return speech.wording.chart.target({ pressure: settingDigits(sheet.targetPa, speech) });
 }
 
-export function sayDepthLine(sheet: Sheet, unit: PressureUnit): string {
-  return `valve off at ${settingDigits(sheet.isolateAtPa, unit)}`;
+export function sayDepthLine(sheet: Sheet, speech: Speech): string {
+  return speech.wording.chart.valveOffAt({ pressure: settingDigits(sheet.isolateAtPa, speech) });
 }
 
-export function sayFloorLine(floorPa: number, unit: PressureUnit): string {
-  return `heads for about ${sayNumber(pressureFromPa(floorPa, unit), 2)}`;
+export function sayFloorLine(floorPa: number, speech: Speech): string {
+  const pressure = sayNumber(pressureFromPa(floorPa, speech.units.pressure), speech, 2);
+  return speech.wording.chart.headsFor({ pressure });
 }
 
 /** The sheet's own limit, which the physics go by; named after the rule only where it has the same. */
-export function sayRuleLine(sheet: Sheet, unit: PressureUnit): string {
+export function sayRuleLine(sheet: Sheet, speech: Speech): string {
+  const { rule, sheet: ofSheet } = speech.wording.chart;
   const { endLimitPa } = passRuleOf(sheet.passRule, sheet);
-  const limit = settingDigits(sheet.endLimitPa, unit);
-  const isRules = endLimitPa !== null && settingDigits(endLimitPa, unit) === limit;
-  return `${isRules ? 'rule' : 'sheet'}: ${limit} after ${sayDuration(sheet.holdS)}`;
+  const limit = settingDigits(sheet.endLimitPa, speech);
+  const isRules = endLimitPa !== null && settingDigits(endLimitPa, speech) === limit;
+  return (isRules ? rule : ofSheet)({ limit, length: sayDuration(sheet.holdS) });
 }
 
 /** What the water, or the air, does: set in italics, as on a sea chart. */
-export function sayRiseRemark(rise: Rise, unit: PressureUnit): string {
+export function sayRiseRemark(rise: Rise, speech: Speech): string {
+  const { amounts, chart: words } = speech.wording;
   switch (rise.verdict) {
     case 'leak':
-    case 'leak_and_moisture':
-      return `steady rise, ${sayNumber(pressureFromPa(rise.leakPaPerS.estimate * 60, unit), 2)} a minute`;
+    case 'leak_and_moisture': {
+      const perMinute = pressureFromPa(rise.leakPaPerS.estimate * 60, speech.units.pressure);
+      const rate = amounts.perMinute({ amount: sayNumber(perMinute, speech, 2) });
+      return words.steadyRise({ rate });
+    }
     case 'moisture':
-      return 'levelling off';
+      return words.levellingOff;
     case 'tight_dry':
-      return 'holding';
+      return words.holding;
     case 'undecided':
-      return 'where it may go';
+      return words.whereItMayGo;
   }
 }
 
@@ -69,6 +71,6 @@ export function sayTimeTick(seconds: number): string {
 const FAINTEST_PA = 0.01;
 
 /** At the pressure axis: where water boils. */
-export function sayBoilingTick(pressurePa: number, unit: TemperatureUnit): string {
-  return pressurePa < FAINTEST_PA ? '' : sayTemperature(boilingPointC(pressurePa), unit);
+export function sayBoilingTick(pressurePa: number, speech: Speech): string {
+  return pressurePa < FAINTEST_PA ? '' : sayTemperature(boilingPointC(pressurePa), speech);
 }

@@ -1,6 +1,7 @@
 /** The page's connection to the bridge, and the source's to the sensor. */
-import { type ProblemCode, PROBLEMS } from '../../protocol/problems.ts';
+import type { ProblemCode } from '../../protocol/problems.ts';
 import type { SensorState, SourcePhase, SourceState } from '../../protocol/source-state.ts';
+import type { Speech } from './speech.ts';
 
 export interface ConnectionWords {
   readonly text: string;
@@ -11,91 +12,84 @@ export interface ConnectionWords {
 export function sayConnection(
   phase: 'connecting' | 'catching_up' | 'live' | 'lost',
   since: string,
+  { wording }: Speech,
 ): ConnectionWords {
+  const words = wording.connection;
   switch (phase) {
     case 'connecting':
-      return { text: 'Connecting to the bridge', remedy: '' };
+      return { text: words.connecting, remedy: '' };
     case 'catching_up':
-      return { text: 'Catching up with the record', remedy: '' };
+      return { text: words.catchingUp, remedy: '' };
     case 'live':
-      return { text: 'Connected', remedy: '' };
+      return { text: words.live, remedy: '' };
     case 'lost':
-      return {
-        text: `Connection to the bridge lost since ${since}`,
-        remedy:
-          'The record goes on as long as the bridge runs. This page tries again by itself; ' +
-          'if that lasts, start the bridge with: npm start',
-      };
+      return { text: words.lost({ since }), remedy: words.lostRemedy };
   }
 }
 
-const PHASES: Readonly<Record<SourcePhase, string>> = {
-  starting: 'starting',
-  searching: 'looking for a sensor',
-  found: 'found, its turn comes',
-  connecting: 'connecting',
-  live: 'live',
-  weak: 'live, weak signal',
-  backfilling: 'live, fetching what was missed',
-  stale: 'silent',
-  lost: 'lost',
-  gone: 'out of reach',
-  paused: 'paused',
-  finished: 'finished',
-  unavailable: 'not available',
-};
-
 /** A word or two: 'Roof sensor, live'. `since` only where something stopped. */
-export function saySource(source: SourceState, sensorName: string, since: string): string {
-  const name = sensorName === '' ? nameless(source.phase) : sensorName;
-  return `${name}, ${sayPhase(source, since)}`;
+export function saySource(
+  source: SourceState,
+  sensorName: string,
+  since: string,
+  speech: Speech,
+): string {
+  const name = sensorName === '' ? nameless(source.phase, speech) : sensorName;
+  return `${name}, ${sayPhase(source, since, speech)}`;
 }
 
 /** How it is doing: 'live', 'lost since 12:40', 'live, fetching 120 missed readings'. */
 export function sayPhase(
   { phase, missedReadings = 0 }: Pick<SensorState, 'phase' | 'missedReadings'>,
   since: string,
+  { wording }: Speech,
 ): string {
-  if (phase === 'backfilling') return `live, fetching ${missedReadings} missed readings`;
+  const words = wording.connection;
+  if (phase === 'backfilling') return words.fetching({ count: missedReadings });
   const stopped = phase === 'stale' || phase === 'lost' || phase === 'gone' || phase === 'paused';
-  return `${PHASES[phase]}${stopped ? ` since ${since}` : ''}`;
+  return stopped ? words.since({ phase: words.phases[phase], since }) : words.phases[phase];
 }
 
 /** Until a sensor is found it is the radio that is spoken of; a sensor need not give a name. */
-function nameless(phase: SourcePhase): string {
+function nameless(phase: SourcePhase, { wording }: Speech): string {
   const none = phase === 'starting' || phase === 'searching' || phase === 'unavailable';
-  return none ? 'Bluetooth' : 'Sensor';
+  return none ? wording.connection.bluetooth : wording.connection.sensor;
 }
 
 /** What is wrong and what to do about it; null where nothing is. */
-export function sayProblem(problem: ProblemCode | null): ConnectionWords | null {
+export function sayProblem(
+  problem: ProblemCode | null,
+  { wording }: Speech,
+): ConnectionWords | null {
   if (problem === null) return null;
-  return { text: PROBLEMS[problem].meaning, remedy: PROBLEMS[problem].remedy };
+  const { meaning, remedy } = wording.problems[problem];
+  return { text: meaning, remedy };
 }
 
 /** For a page without any recording: what is happening, as a sentence. */
-export function saySourceAtRest(phase: SourcePhase | undefined): string {
+export function saySourceAtRest(phase: SourcePhase | undefined, { wording }: Speech): string {
+  const words = wording.connection.atRest;
   switch (phase) {
     case 'searching':
-      return 'Looking for a sensor';
+      return words.searching;
     case 'found':
-      return 'A sensor is found';
+      return words.found;
     case 'connecting':
-      return 'Connecting to the sensor';
+      return words.connecting;
     case 'live':
     case 'weak':
     case 'backfilling':
     case 'stale':
-      return 'The sensor is connected; its first reading is awaited';
+      return words.connected;
     case 'lost':
     case 'gone':
-      return 'The sensor is not connected';
+      return words.lost;
     case 'unavailable':
-      return 'No sensor can be heard';
+      return words.unavailable;
     case 'starting':
     case 'paused':
     case 'finished':
     case undefined:
-      return 'Bluetooth is starting';
+      return words.starting;
   }
 }

@@ -1,12 +1,11 @@
 /** What the chart's cursor says: values at a moment. */
-import { type PressureUnit, pressureFromPa } from '../../protocol/units.ts';
+import { pressureFromPa } from '../../protocol/units.ts';
 import type { CurvePoint } from '../analysis/conclusions.ts';
 import { sayBoilingTick } from './say-chart.ts';
 import { sayMoment } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';
-import { pressureDigits, sayPressure } from './say-pressure.ts';
-import { STRETCH_WORDS } from './say-stretch.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import { pressureDigits, sayPressure, withUnit } from './say-pressure.ts';
+import type { Speech } from './speech.ts';
 
 /** What a curve shows at a moment. */
 interface ShownValue {
@@ -44,35 +43,19 @@ export interface CursorWords {
   readonly notes: string;
 }
 
-const AFTER: Readonly<Record<CountedFrom['event'], string>> = {
-  pump_on: 'after pump on',
-  valve_off: 'after valve-off',
-  beginning: 'into the recording',
-};
-const BEFORE: Readonly<Record<CountedFrom['event'], string>> = {
-  pump_on: 'before pump on',
-  valve_off: 'before valve-off',
-  beginning: 'before the recording',
-};
-const NOTHING = 'nothing measured';
-const AHEAD = 'still to come';
-
-export function sayCursor(
-  moment: ShownMoment,
-  from: CountedFrom,
-  units: UnitsOfChoice,
-): CursorWords {
+export function sayCursor(moment: ShownMoment, from: CountedFrom, speech: Speech): CursorWords {
   const { watched, beside, foreseen } = moment;
+  const { about } = speech.wording.amounts;
   return {
     pressure:
       foreseen === null
-        ? sayShown(watched, units.pressure)
-        : `about ${sayPressure(foreseen.midPa, units.pressure)}`,
-    since: sayCounted(from),
-    boils: sayBoils(watched.pressurePa, units),
-    beside: beside.map((value) => `${value.name} ${sayShown(value, units.pressure)}`),
-    besideValues: beside.map((value) => sayShown(value, units.pressure)),
-    notes: sayNotes(moment, units.pressure),
+        ? sayShown(watched, speech)
+        : about({ amount: sayPressure(foreseen.midPa, speech) }),
+    since: sayCounted(from, speech),
+    boils: sayBoils(watched.pressurePa, speech),
+    beside: beside.map((value) => `${value.name} ${sayShown(value, speech)}`),
+    besideValues: beside.map((value) => sayShown(value, speech)),
+    notes: sayNotes(moment, speech),
   };
 }
 
@@ -82,25 +65,26 @@ export function sayCursorAloud(words: CursorWords, clock: string): string {
   return [pressure, since, clock, boils, ...beside, notes].filter((part) => part !== '').join('. ');
 }
 
-function sayShown({ pressurePa, unmeasured }: ShownValue, unit: PressureUnit): string {
+function sayShown({ pressurePa, unmeasured }: ShownValue, speech: Speech): string {
+  const { amounts, chart } = speech.wording;
   if (pressurePa === null) {
-    if (unmeasured === 'ahead') return AHEAD;
-    return unmeasured === null || unmeasured === 'nothing' ? NOTHING : STRETCH_WORDS[unmeasured];
+    if (unmeasured === 'ahead') return chart.cursor.ahead;
+    return unmeasured === null || unmeasured === 'nothing'
+      ? chart.cursor.nothing
+      : chart.stretches[unmeasured];
   }
-  const { low, high } = pressurePa;
-  const [from, to] = [pressureDigits(low, unit), pressureDigits(high, unit)];
-  return from === to ? `${from} ${unit}` : `${from} to ${to} ${unit}`;
+  const low = pressureDigits(pressurePa.low, speech);
+  const high = pressureDigits(pressurePa.high, speech);
+  return low === high
+    ? withUnit(low, speech)
+    : amounts.fromTo({ low, high: withUnit(high, speech) });
 }
 
-function sayCounted({ sinceS, event }: CountedFrom): string {
+function sayCounted({ sinceS, event }: CountedFrom, { wording }: Speech): string {
+  const { before, after } = wording.chart.cursor;
   return isBefore(sinceS)
-    ? `${sayMoment(-sinceS)} ${BEFORE[event]}`
-    : `${sayMoment(sinceS)} ${AFTER[event]}`;
-}
-
-/** Above a column of times. */
-export function sayCountedFrom(event: CountedFrom['event']): string {
-  return AFTER[event].charAt(0).toUpperCase() + AFTER[event].slice(1);
+    ? before[event]({ time: sayMoment(-sinceS) })
+    : after[event]({ time: sayMoment(sinceS) });
 }
 
 /** '3:05', '\u22120:12' before it. */
@@ -113,20 +97,24 @@ function isBefore(sinceS: number): boolean {
   return sinceS < -0.5;
 }
 
-function sayBoils(pressurePa: ShownValue['pressurePa'], { temperature }: UnitsOfChoice): string {
+function sayBoils(pressurePa: ShownValue['pressurePa'], speech: Speech): string {
   if (pressurePa === null) return '';
-  const low = sayBoilingTick(pressurePa.low, temperature);
-  const high = sayBoilingTick(pressurePa.high, temperature);
+  const { amounts, chart } = speech.wording;
+  const low = sayBoilingTick(pressurePa.low, speech);
+  const high = sayBoilingTick(pressurePa.high, speech);
   if (low === '' || high === '') return '';
-  return `water boils at ${low === high ? low : `${low} to ${high}`}`;
+  const temperature = low === high ? low : amounts.fromTo({ low, high });
+  return chart.cursor.boilsAt({ temperature });
 }
 
-function sayNotes({ watched, foreseen }: ShownMoment, unit: PressureUnit): string {
+function sayNotes({ watched, foreseen }: ShownMoment, speech: Speech): string {
+  const { cursor, stretches } = speech.wording.chart;
   if (foreseen !== null) {
-    const digits = (pa: number) => sayNumber(pressureFromPa(Math.max(0, pa), unit), 2);
-    return `forecast: between ${digits(foreseen.lowPa)} and ${digits(foreseen.highPa)}`;
+    const digits = (pa: number) =>
+      sayNumber(pressureFromPa(Math.max(0, pa), speech.units.pressure), speech, 2);
+    return cursor.forecast({ low: digits(foreseen.lowPa), high: digits(foreseen.highPa) });
   }
-  return [watched.warmingUp ? STRETCH_WORDS.warming_up : '', watched.late ? STRETCH_WORDS.late : '']
+  return [watched.warmingUp ? stretches.warming_up : '', watched.late ? stretches.late : '']
     .filter((note) => note !== '')
     .join(', ');
 }

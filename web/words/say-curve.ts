@@ -2,8 +2,8 @@
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration } from './say-duration.ts';
 import { pressureDigits, sayPressure, saySetting } from './say-pressure.ts';
-import { STRETCH_WORDS } from './say-stretch.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import type { Wording } from './english.ts';
+import type { Speech } from './speech.ts';
 
 interface CurveMoment {
   readonly elapsedS: number;
@@ -23,7 +23,7 @@ interface ShownCurve {
   readonly shape: CurveShape | null;
   readonly axis: 'log' | 'linear';
   readonly sheet: Pick<Sheet, 'targetPa' | 'endLimitPa'>;
-  readonly stretches: readonly { readonly kind: keyof typeof STRETCH_WORDS }[];
+  readonly stretches: readonly { readonly kind: keyof Wording['chart']['stretches'] }[];
   /** Forecast or verdict in a few words; empty where there is none. */
   readonly conclusion: string;
   readonly rehearsal: boolean;
@@ -32,56 +32,57 @@ interface ShownCurve {
 /** Less than this is no change worth a word. A setting of ours: a gauge's own error is of that size. */
 const SAME = 0.05;
 
-export function sayCurve(curve: ShownCurve, units: UnitsOfChoice): string {
+export function sayCurve(curve: ShownCurve, speech: Speech): string {
   const { shape, conclusion, rehearsal } = curve;
+  const words = speech.wording.chart.curve;
   const parts = [
-    rehearsal ? 'Rehearsal' : '',
-    shape === null ? 'Nothing measured is in the picture' : sayShape(shape, units),
-    shape === null ? '' : sayLimit(shape, curve, units),
+    rehearsal ? words.rehearsal : '',
+    shape === null ? words.nothing : sayShape(shape, speech),
+    shape === null ? '' : sayLimit(shape, curve, speech),
     conclusion,
-    saySigns(curve.stretches),
+    saySigns(curve.stretches, speech),
   ];
   return parts.flatMap((part) => (part === '' ? [] : [`${part}.`])).join(' ');
 }
 
-function sayShape({ first, last, lowest, highest }: CurveShape, units: UnitsOfChoice): string {
-  const unit = units.pressure;
-  const [from, to] = [pressureDigits(first.pressurePa, unit), sayPressure(last.pressurePa, unit)];
-  const way = wayFrom(first.pressurePa, last.pressurePa);
-  const long = sayDuration(last.elapsedS - first.elapsedS);
-  const path =
-    way === 'stays' ? `The pressure stays near ${to}` : `The pressure ${way} from ${from} to ${to}`;
+function sayShape(shape: CurveShape, speech: Speech): string {
+  const { first, last, lowest, highest } = shape;
+  const words = speech.wording.chart.curve;
   const low = Math.min(first.pressurePa, last.pressurePa);
   const high = Math.max(first.pressurePa, last.pressurePa);
-  const by = [
-    lowest.pressurePa < low * (1 - SAME)
-      ? `with its lowest, ${sayPressure(lowest.pressurePa, unit)}, after ${sayDuration(lowest.elapsedS - first.elapsedS)}`
-      : '',
-    highest.pressurePa > high * (1 + SAME)
-      ? `with its highest, ${sayPressure(highest.pressurePa, unit)}, after ${sayDuration(highest.elapsedS - first.elapsedS)}`
-      : '',
-  ];
+  const extreme = ({ pressurePa, elapsedS }: CurveMoment) => ({
+    pressure: sayPressure(pressurePa, speech),
+    length: sayDuration(elapsedS - first.elapsedS),
+  });
   return [
-    `${path} ${way === 'stays' ? 'for' : 'in'} ${long}`,
-    ...by.filter((part) => part !== ''),
+    sayPath(shape, speech),
+    ...(lowest.pressurePa < low * (1 - SAME) ? [words.lowest(extreme(lowest))] : []),
+    ...(highest.pressurePa > high * (1 + SAME) ? [words.highest(extreme(highest))] : []),
   ].join(', ');
 }
 
-function wayFrom(fromPa: number, toPa: number): 'falls' | 'rises' | 'stays' {
-  if (toPa < fromPa * (1 - SAME)) return 'falls';
-  return toPa > fromPa * (1 + SAME) ? 'rises' : 'stays';
+function sayPath({ first, last }: CurveShape, speech: Speech): string {
+  const { falls, rises, stays } = speech.wording.chart.curve;
+  const from = pressureDigits(first.pressurePa, speech);
+  const to = sayPressure(last.pressurePa, speech);
+  const length = sayDuration(last.elapsedS - first.elapsedS);
+  if (last.pressurePa < first.pressurePa * (1 - SAME)) return falls({ from, to, length });
+  if (last.pressurePa > first.pressurePa * (1 + SAME)) return rises({ from, to, length });
+  return stays({ pressure: to, length });
 }
 
-function sayLimit({ last }: CurveShape, { axis, sheet }: ShownCurve, units: UnitsOfChoice): string {
+function sayLimit({ last }: CurveShape, { axis, sheet }: ShownCurve, speech: Speech): string {
+  const words = speech.wording.chart.curve;
   const limitPa = axis === 'log' ? sheet.targetPa : sheet.endLimitPa;
-  const name = axis === 'log' ? 'target' : 'limit';
-  const side = last.pressurePa < limitPa ? 'below' : 'above';
-  return `It ends ${side} the ${name} of ${saySetting(limitPa, units.pressure)}`;
+  const pressure = saySetting(limitPa, speech);
+  const isBelow = last.pressurePa < limitPa;
+  if (axis === 'log') {
+    return isBelow ? words.belowTarget({ pressure }) : words.aboveTarget({ pressure });
+  }
+  return isBelow ? words.belowLimit({ pressure }) : words.aboveLimit({ pressure });
 }
 
-function saySigns(stretches: ShownCurve['stretches']): string {
-  const kinds = [...new Set(stretches.map(({ kind }) => kind))];
-  return kinds.length === 0
-    ? ''
-    : `Stretches marked: ${kinds.map((kind) => STRETCH_WORDS[kind]).join(', ')}`;
+function saySigns(stretches: ShownCurve['stretches'], { wording }: Speech): string {
+  const kinds = [...new Set(stretches.map(({ kind }) => wording.chart.stretches[kind]))];
+  return kinds.length === 0 ? '' : wording.chart.curve.marked({ kinds: kinds.join(', ') });
 }

@@ -1,4 +1,5 @@
-/** Lengths of time in words. */
+/** Lengths of time in words; the units' signs are the same in every language. */
+import type { Speech } from './speech.ts';
 
 const MINUTE_S = 60;
 const HOUR_S = 3600;
@@ -20,16 +21,21 @@ export function sayRoughDuration(seconds: number): string {
 }
 
 /** 'between 2 and 5 min', 'between 40 s and 2 min', 'at least 2 min' where there is no upper end. */
-export function sayDurationBetween(lowS: number, highS: number | null): string {
-  if (highS === null) return `at least ${sayRoughDuration(lowS)}, with no upper end`;
+export function sayDurationBetween(
+  lowS: number,
+  highS: number | null,
+  { wording }: Speech,
+): string {
+  const words = wording.amounts;
+  if (highS === null) return words.atLeastWithoutEnd({ least: sayRoughDuration(lowS) });
   const low = roughly(lowS);
   const high = roughly(highS);
   if (low.value === high.value && low.unit === high.unit) {
-    return `give or take less than ${low.unit === 's' ? '5 s' : 'a minute'}`;
+    return words.giveOrTakeLess({ amount: low.unit === 's' ? '5 s' : words.aMinute });
   }
   const bothShort = low.unit === high.unit && Math.max(low.value, high.value) < 60;
   const first = bothShort ? String(low.value) : sayRoughDuration(lowS);
-  return `between ${first} and ${sayRoughDuration(highS)}`;
+  return words.between({ low: first, high: sayRoughDuration(highS) });
 }
 
 /** A moment on the recording's own clock: '3:05', '1:02:30'. */

@@ -1,6 +1,7 @@
 /** What stands with a chart that is saved as a picture: its facts, and the file's name. */
-import type { PressureUnit } from '../../protocol/units.ts';
 import { sayMoment } from './say-duration.ts';
+import { sayUnit } from './say-pressure.ts';
+import type { Speech } from './speech.ts';
 
 export interface ExportFacts {
   /** Of the job sheet; empty where nothing was entered. */
@@ -24,40 +25,44 @@ interface DayAndTime {
   readonly time: string;
 }
 
-const ORIGINS: Readonly<Record<ExportFacts['origin'], string>> = {
-  sensor: 'Job',
-  rehearsal: 'Rehearsal on a simulated system, not a job',
-  import: 'Imported from a file',
-  typed_in: 'Typed in by hand',
-};
-
 /** Two lines above the picture. */
-export function sayCaption(
-  facts: ExportFacts,
-  stretch: ExportStretch,
-  unit: PressureUnit,
-): string[] {
+export function sayCaption(facts: ExportFacts, stretch: ExportStretch, speech: Speech): string[] {
+  const words = speech.wording.chart.caption;
   const job = [facts.site, facts.equipment].filter((part) => part !== '').join(', ');
   const sensors = facts.sensors.filter((name) => name !== '').join(', ');
   return [
-    [ORIGINS[facts.origin], job].filter((part) => part !== '').join(': '),
-    [sensors, sayWhen(stretch, facts.recordingId), `absolute pressure in ${unit}`]
+    [words.origins[facts.origin], job].filter((part) => part !== '').join(': '),
+    [
+      sensors,
+      sayWhen(stretch, facts.recordingId, speech),
+      words.pressureIn({ unit: sayUnit(speech) }),
+    ]
       .filter((part) => part !== '')
       .join(' · '),
   ];
 }
 
-function sayWhen({ fromS, toS, clock }: ExportStretch, recordingId: number): string {
-  if (clock === null) return `${sayMoment(fromS)} to ${sayMoment(toS)} of recording ${recordingId}`;
+function sayWhen(
+  { fromS, toS, clock }: ExportStretch,
+  recordingId: number,
+  { wording }: Speech,
+): string {
+  if (clock === null) {
+    return wording.chart.caption.stretch({
+      from: sayMoment(fromS),
+      to: sayMoment(toS),
+      number: String(recordingId),
+    });
+  }
   const { from, to } = clock;
-  const end = from.day === to.day ? to.time : `${to.day}, ${to.time}`;
-  return `${from.day}, ${from.time} to ${end}`;
+  const high = from.day === to.day ? to.time : `${to.day}, ${to.time}`;
+  return wording.amounts.fromTo({ low: `${from.day}, ${from.time}`, high });
 }
 
 /** At most so many letters of the site in a file's name. */
 const MOST_LETTERS = 40;
 
-/** 'quayside-bakery-recording-12-pressure.svg': of what was entered, the site alone. */
+/** 'quayside-bakery-recording-12-pressure.svg', in every language: of what was entered, the site alone. */
 export function sayFileName(
   { site, recordingId, origin }: ExportFacts,
   ending: 'svg' | 'png',

@@ -4,44 +4,43 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration, sayDurationBetween, sayRoughDuration } from './say-duration.ts';
 import { sayPressure, sayPressureEnds, saySetting } from './say-pressure.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
-
-const BOILING = 'Water is boiling off';
+import type { Speech } from './speech.ts';
 
 export function sayForecast(
   forecast: Forecast,
   conclusions: Conclusions,
   sheet: Sheet,
-  units: UnitsOfChoice,
+  speech: Speech,
 ): SaidConclusion {
-  const target = saySetting(sheet.targetPa, units.pressure);
-  const since = sinceChange(forecast, conclusions);
+  const words = speech.wording.forecast;
+  const target = saySetting(sheet.targetPa, speech);
+  const since = sinceChange(forecast, conclusions, speech);
   switch (forecast.outcome) {
     case 'reached':
       return {
         tone: 'good',
-        headline: `${target} reached`,
-        sure: reachedSure(forecast, conclusions, sheet, units),
+        headline: words.reached({ target }),
+        sure: reachedSure(forecast, conclusions, sheet, speech),
         detail: [],
       };
     case 'reaches':
-      return sayReaches(forecast, target, sheet, units, since);
+      return sayReaches(forecast, target, sheet, speech, since);
     case 'levels_off':
       return {
         tone: 'warning',
         headline:
           forecast.floorPa === null
-            ? `Levels off above ${target}`
-            : `Levels off near ${sayPressure(forecast.floorPa.estimate, units.pressure)}`,
-        sure: forecast.floorPa === null ? '' : sayPressureEnds(forecast.floorPa, units.pressure),
-        detail: present([`It would not reach ${target} within eight hours.`, since]),
+            ? words.levelsOffAbove({ target })
+            : words.levelsOffNear({ floor: sayPressure(forecast.floorPa.estimate, speech) }),
+        sure: forecast.floorPa === null ? '' : sayPressureEnds(forecast.floorPa, speech),
+        detail: present([words.notInEightHours({ target }), since]),
       };
     case 'too_early':
       return {
         tone: 'calm',
-        headline: 'Too early to say when',
+        headline: words.tooEarly,
         sure: '',
-        detail: present([boilOffDetail(forecast), since]),
+        detail: present([boilOffDetail(forecast, speech), since]),
       };
   }
 }
@@ -50,38 +49,37 @@ function sayReaches(
   forecast: Forecast,
   target: string,
   sheet: Sheet,
-  units: UnitsOfChoice,
+  speech: Speech,
   since: string,
 ): SaidConclusion {
+  const words = speech.wording.forecast;
   const { remaining } = forecast;
   if (remaining === null) {
     return {
       tone: 'calm',
-      headline: `${target} will be reached`,
-      sure: 'when is not known',
+      headline: words.willBeReached({ target }),
+      sure: words.whenUnknown,
       detail: present([since]),
     };
   }
-  const soonest = `${target} in ${sayRoughDuration(remaining.p10S)} at the soonest`;
+  const soonest = words.soonest({ target, time: sayRoughDuration(remaining.p10S) });
   // Where no upper end is known, a middle would promise what nobody knows.
   if (remaining.p90S === null) {
     const boiling = forecast.causes[0]?.cause === 'boil_off';
     return {
       tone: 'calm',
-      headline: boiling ? BOILING : soonest,
-      sure: boiling ? soonest : 'no upper end is known',
-      detail: boiling
-        ? present(['This ends, but without warning: no upper end is known.', since])
-        : present([since]),
+      headline: boiling ? words.boiling : soonest,
+      sure: boiling ? soonest : words.noUpperEnd,
+      detail: boiling ? present([words.boilingWithoutEnd, since]) : present([since]),
     };
   }
   return {
     tone: 'calm',
-    headline: `${target} in about ${sayRoughDuration(remaining.p50S)}`,
-    sure: sayDurationBetween(remaining.p10S, remaining.p90S),
+    headline: words.reachedIn({ target, time: sayRoughDuration(remaining.p50S) }),
+    sure: sayDurationBetween(remaining.p10S, remaining.p90S, speech),
     detail: present([
-      isolationDetail(forecast.remainingToIsolation, sheet, units),
-      boilOffDetail(forecast),
+      isolationDetail(forecast.remainingToIsolation, sheet, speech),
+      boilOffDetail(forecast, speech),
       since,
     ]),
   };
@@ -95,34 +93,33 @@ function reachedSure(
   forecast: Forecast,
   conclusions: Conclusions,
   sheet: Sheet,
-  units: UnitsOfChoice,
+  speech: Speech,
 ): string {
-  const depth = saySetting(sheet.isolateAtPa, units.pressure);
-  if (conclusions.isolationDepthReachedS !== null) return `and ${depth}, to valve off at`;
+  const words = speech.wording.forecast;
+  const depth = saySetting(sheet.isolateAtPa, speech);
+  if (conclusions.isolationDepthReachedS !== null) return words.andDepth({ depth });
   const { remainingToIsolation: remaining } = forecast;
-  return remaining === null || remaining.p90S === null
-    ? ''
-    : `${depth} in about ${sayRoughDuration(remaining.p50S)}, ${sayDurationBetween(remaining.p10S, remaining.p90S)}`;
+  if (remaining === null || remaining.p90S === null) return '';
+  const between = sayDurationBetween(remaining.p10S, remaining.p90S, speech);
+  return words.depthIn({ depth, time: sayRoughDuration(remaining.p50S), between });
 }
 
-function isolationDetail(remaining: Remaining | null, sheet: Sheet, units: UnitsOfChoice): string {
-  const depth = saySetting(sheet.isolateAtPa, units.pressure);
-  if (remaining === null)
-    return `When ${depth}, the depth to valve off at, is reached is not known yet.`;
-  const between = sayDurationBetween(remaining.p10S, remaining.p90S);
-  if (remaining.p90S === null) return `${depth}, the depth to valve off at: ${between}.`;
-  return `${depth}, the depth to valve off at, in about ${sayRoughDuration(remaining.p50S)}, ${between}.`;
+function isolationDetail(remaining: Remaining | null, sheet: Sheet, speech: Speech): string {
+  const words = speech.wording.forecast;
+  const depth = saySetting(sheet.isolateAtPa, speech);
+  if (remaining === null) return words.depthUnknown({ depth });
+  const between = sayDurationBetween(remaining.p10S, remaining.p90S, speech);
+  if (remaining.p90S === null) return words.depthSoonest({ depth, between });
+  return words.depthAbout({ depth, time: sayRoughDuration(remaining.p50S), between });
 }
 
-function boilOffDetail(forecast: Forecast): string {
-  const first = forecast.causes[0];
-  if (first?.cause !== 'boil_off') return '';
-  return `${BOILING}: this ends, but without warning.`;
+function boilOffDetail(forecast: Forecast, { wording }: Speech): string {
+  return forecast.causes[0]?.cause === 'boil_off' ? wording.forecast.boilingEnds : '';
 }
 
 /** A forecast that started afresh says so; one that uses the whole pull-down need not. */
-function sinceChange(forecast: Forecast, conclusions: Conclusions): string {
+function sinceChange(forecast: Forecast, conclusions: Conclusions, { wording }: Speech): string {
   const { stage, nowS } = conclusions;
   if (stage.name !== 'pull_down' || forecast.sinceS <= stage.sinceS + 1) return '';
-  return `From the last ${sayDuration(nowS - forecast.sinceS)}, since something changed.`;
+  return wording.forecast.sinceChange({ length: sayDuration(nowS - forecast.sinceS) });
 }

@@ -1,10 +1,7 @@
 /** The top line. */
-export const HEADER_WORDS = {
-  rehearsal: 'Rehearsal',
-  sheet: 'Job sheet',
-  menu: 'Menu',
-} as const;
+import type { Speech } from './speech.ts';
 
-export function sayBattery(percent: number, low: boolean): string {
-  return `${Math.round(percent)}\u00a0%${low ? ', low' : ''}`;
+export function sayBattery(percent: number, low: boolean, { wording }: Speech): string {
+  const shown = `${Math.round(percent)}\u00a0%`;
+  return low ? wording.header.batteryLow({ percent: shown }) : shown;
 }

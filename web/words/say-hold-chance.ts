@@ -1,7 +1,7 @@
 /** The chance that the hold passes, as a line for whoever is about to turn the valve. */
 import type { EarlierTold, HoldChance } from '../analysis/conclusions.ts';
 import { sayPressure, sayRateBetween, saySetting } from './say-pressure.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import type { Speech } from './speech.ts';
 
 /** From here on, and from there down, a word says more than two figures. Settings of ours. */
 const LIKELY = 0.8;
@@ -9,68 +9,72 @@ const UNLIKELY = 0.2;
 /** The figures are no more exact than this, per cent. */
 const ROUGHLY = 5;
 
-export const IF_VALVED_OFF = 'If valved off now:';
-
-/** What follows those words: 'the hold most likely fails, since water still boils.' */
-export function sayHoldChance(chance: HoldChance, units: UnitsOfChoice): string {
+/** What follows 'If valved off now:': 'the hold most likely fails, since water still boils.' */
+export function sayHoldChance(chance: HoldChance, speech: Speech): string {
+  const words = speech.wording.holdChance;
   const { low, high, reasons } = chance;
   const decisive = reasons[0];
-  if (decisive === undefined) return `${sayBetween(low, high)}.`;
+  if (decisive === undefined) {
+    return words.because({ chance: sayBetween(low, high, speech), why: '' });
+  }
   switch (decisive.kind) {
     case 'not_the_system':
-      return 'the hold tells nothing of the system, since the sensor does not see it.';
+      return words.notTheSystem;
     case 'pressure_unknown':
-      return 'nobody knows, without a reading.';
-    case 'stands_too_high': {
-      return `the hold fails, since it starts above ${saySetting(decisive.limitPa, units.pressure)}.`;
-    }
+      return words.pressureUnknown;
+    case 'stands_too_high':
+      return words.standsTooHigh({ limit: saySetting(decisive.limitPa, speech) });
     case 'changed_since_hold':
-      return 'the curve can’t tell whether the hold passes, and the last hold counts no more.';
+      return words.changedSinceHold;
     case 'curve_silent':
-      return 'the curve alone can’t tell whether the hold passes.';
+      return words.curveSilent;
     case 'water_boils':
     case 'little_inflow':
     case 'earlier_hold':
-      return `${sayBetween(low, high)}${sayWhy(chance, units)}.`;
+      return words.because({
+        chance: sayBetween(low, high, speech),
+        why: sayWhy(chance, speech),
+      });
   }
 }
 
-function sayBetween(low: number, high: number): string {
-  if (low >= LIKELY) return 'the hold most likely passes';
-  if (high <= UNLIKELY) return 'the hold most likely fails';
-  const [least, most] = [low, high].map((share) => ROUGHLY * Math.round((100 * share) / ROUGHLY));
-  if (least === most) return `the hold passes with a chance of about ${String(most)} %`;
-  if (least === 0 && most === 100) return 'nobody can tell whether the hold passes';
-  if (least === 0) return `the hold passes with a chance of ${String(most)} % at most`;
-  if (most === 100) return `the hold passes with a chance of ${String(least)} % at least`;
-  return `the hold passes with a chance between ${String(least)} and ${String(most)} %`;
+function sayBetween(lowShare: number, highShare: number, { wording }: Speech): string {
+  const words = wording.holdChance;
+  if (lowShare >= LIKELY) return words.likely;
+  if (highShare <= UNLIKELY) return words.unlikely;
+  const roughly = (share: number) => ROUGHLY * Math.round((100 * share) / ROUGHLY);
+  const [least, most] = [roughly(lowShare), roughly(highShare)];
+  const [low, high] = [String(least), String(most)];
+  if (least === most) return words.about({ percent: high });
+  if (least === 0 && most === 100) return words.nobodyCanTell;
+  if (least === 0) return words.atMost({ percent: high });
+  if (most === 100) return words.atLeast({ percent: low });
+  return words.between({ low, high });
 }
 
 /** Of the reasons the one that made the figures what they are. */
-function sayWhy({ low, high, reasons }: HoldChance, units: UnitsOfChoice): string {
+function sayWhy({ low, high, reasons }: HoldChance, speech: Speech): string {
+  const words = speech.wording.holdChance;
   const load = reasons.find(({ kind }) => kind === 'little_inflow');
   if (load?.kind === 'little_inflow' && low >= LIKELY) {
-    return `: no more than ${sayPressure(load.mostRisePa, units.pressure)} can come in`;
+    return words.littleCanComeIn({ most: sayPressure(load.mostRisePa, speech) });
   }
   const boils = reasons.some(({ kind }) => kind === 'water_boils');
-  if (boils && high <= UNLIKELY) return ', since water still boils';
+  if (boils && high <= UNLIKELY) return words.stillBoils;
   const earlier = reasons.find(({ kind }) => kind === 'earlier_hold');
-  if (earlier?.kind === 'earlier_hold') return sayEarlier(earlier, units);
-  return boils ? ', since water may still boil' : '';
+  if (earlier?.kind === 'earlier_hold') return sayEarlier(earlier, speech);
+  return boils ? words.mayStillBoil : '';
 }
 
 function sayEarlier(
   { leaks, leaksTooMuch, risesTooMuch, leakPaPerS }: EarlierTold,
-  units: UnitsOfChoice,
+  speech: Speech,
 ): string {
-  if (leaksTooMuch >= LIKELY && leaks < LIKELY) return ': so little room is left below the limit';
+  const words = speech.wording.holdChance;
+  if (leaksTooMuch >= LIKELY && leaks < LIKELY) return words.littleRoom;
   if (leaksTooMuch >= LIKELY) {
-    return `: the last one showed a steady inflow, ${sayRateBetween(leakPaPerS, units.pressure)}`;
+    return words.steadyInflow({ inflow: sayRateBetween(leakPaPerS, speech) });
   }
-  if (leaksTooMuch + risesTooMuch <= UNLIKELY) {
-    return ': the last one came to little, and pumping has gone on since';
-  }
-  return leaksTooMuch <= UNLIKELY
-    ? ': the last one showed no leak, and what has dried since is not known'
-    : ': the last one left open whether it leaks';
+  if (leaksTooMuch + risesTooMuch <= UNLIKELY) return words.cameToLittle;
+  return leaksTooMuch <= UNLIKELY ? words.noLeakShown : words.leftOpen;
 }

@@ -1,7 +1,7 @@
 /** The next step in words: the thing to do, and why or how where that is not plain. */
 import { sayRoughDuration } from './say-duration.ts';
 import { saySetting } from './say-pressure.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import type { Speech } from './speech.ts';
 
 export type NextStep =
   | { readonly kind: 'start_pump' }
@@ -27,122 +27,62 @@ export type NextStep =
   | { readonly kind: 'pump_again' }
   | { readonly kind: 'valve_off_at_once' };
 
-export const NEXT = 'Next';
-
 export interface NextStepWords {
   readonly todo: string;
   readonly how: string;
 }
 
-export function sayNextStep(step: NextStep, units: UnitsOfChoice): NextStepWords {
+export function sayNextStep(step: NextStep, speech: Speech): NextStepWords {
+  const words = speech.wording.next;
   switch (step.kind) {
     case 'start_pump':
-      return {
-        todo: 'Start the pump.',
-        how: 'Gas ballast open, where the pump has one. The recording already runs.',
-      };
+      return words.startPump;
     case 'close_ballast':
-      return step.known
-        ? {
-            todo: 'Close the gas ballast.',
-            how: 'Its work is done; the pump goes deeper without it.',
-          }
-        : {
-            todo: 'Close the gas ballast, if the pump has one.',
-            how: 'And mark it here: the forecast starts afresh from there.',
-          };
+      return step.known ? words.closeBallast : words.closeBallastIfAny;
     case 'let_it_boil':
-      return {
-        todo: 'Keep pumping, and warm what is cold.',
-        how: 'Water boils off and cools itself; heat ends it sooner.',
-      };
-    case 'keep_pumping':
-      return {
-        todo: 'Keep pumping.',
-        how: `Valve off at ${saySetting(step.isolateAtPa, units.pressure)}, then stop the pump.`,
-      };
+      return words.letItBoil;
+    case 'keep_pumping': {
+      const { todo, how } = words.keepPumping;
+      return { todo, how: how({ depth: saySetting(step.isolateAtPa, speech) }) };
+    }
     case 'find_cause':
-      return {
-        todo: 'Find out why: a check tells.',
-        how: 'The likely causes are below, with the check that tells them apart.',
-      };
+      return words.findCause;
     case 'look_for_inflow':
-      return {
-        todo: 'Look at pump and valves: the pressure rises.',
-        how: 'Pump running? Valves to it open? Nothing loosened?',
-      };
+      return words.lookForInflow;
     case 'look_at_sensor':
-      return {
-        todo: 'Look at the sensor.',
-        how: 'Oil in it, or beyond its range? Compare with another.',
-      };
-    case 'valve_off':
-      if (step.hasLeaked) {
-        return {
-          todo: 'Find the leak, or hold again.',
-          how: 'If the slope is the same again, it is a leak. Mark it when joints were tightened.',
-        };
-      }
-      return {
-        todo: 'Valve off now.',
-        how: `Held below ${saySetting(step.isolateAtPa, units.pressure)}. Close the valve first, then stop the pump.`,
-      };
-    case 'wait_for_verdict':
-      return {
-        todo: `Wait another ${sayRoughDuration(step.moreS)}.`,
-        how: 'Touch no valve meanwhile; keep the metal’s temperature as it is.',
-      };
-    case 'finish_hold':
-      return {
-        todo: `Let the hold run its ${sayRoughDuration(step.leftS)} to the end.`,
-        how: 'The rule asks for the whole hold.',
-      };
+      return words.lookAtSensor;
+    case 'valve_off': {
+      if (step.hasLeaked) return words.findLeak;
+      const { todo, how } = words.valveOff;
+      return { todo, how: how({ depth: saySetting(step.isolateAtPa, speech) }) };
+    }
+    case 'wait_for_verdict': {
+      const { todo, how } = words.waitForVerdict;
+      return { todo: todo({ more: sayRoughDuration(step.moreS) }), how };
+    }
+    case 'finish_hold': {
+      const { todo, how } = words.finishHold;
+      return { todo: todo({ left: sayRoughDuration(step.leftS) }), how };
+    }
     case 'hold_again':
-      return {
-        todo: 'Pump ten minutes, then hold again.',
-        how: 'A real leak’s slope stays; gas from walls and oil shrinks.',
-      };
+      return words.holdAgain;
     case 'sensor_to_system':
-      return {
-        todo: 'Open the sensor to the system, and say so on the job sheet.',
-        how: 'What it sees now says nothing about the system.',
-      };
+      return words.sensorToSystem;
     case 'check_valve':
-      return {
-        todo: 'Check that the valve is shut and where the sensor sits.',
-        how: 'A closed system does not lose pressure by itself.',
-      };
+      return words.checkValve;
     case 'warm_it':
-      return {
-        todo: 'Warm the coldest part, then hold again.',
-        how: 'Ice gives off too little to be seen, and is still water.',
-      };
+      return words.warmIt;
     case 'nitrogen_break':
-      return {
-        todo: 'Break the vacuum with dry nitrogen, then pump again.',
-        how: 'Through a regulator, to just above atmosphere. Valve off the sensor if it is not rated for it.',
-      };
+      return words.nitrogenBreak;
     case 'stub_test':
-      return {
-        todo: 'Exclude hose and sensor joint first.',
-        how: 'Close the core tool and watch the stub for 2 minutes. If it rises alike, the leak is there.',
-      };
+      return words.stubTest;
     case 'stub_test_then_break':
-      return {
-        todo: 'Leak first: exclude hose and sensor joint.',
-        how: 'Close the core tool and watch the stub for 2 minutes. Dry with nitrogen once it is tight.',
-      };
+      return words.stubTestThenBreak;
     case 'close_up':
-      return {
-        todo: 'Close up.',
-        how: 'Cores back in under vacuum, tool closed before anything is taken off.',
-      };
+      return words.closeUp;
     case 'pump_again':
-      return { todo: 'Pump down again.', how: 'The system is near atmospheric pressure.' };
+      return words.pumpAgain;
     case 'valve_off_at_once':
-      return {
-        todo: 'Close the valve, then look at the pump.',
-        how: 'A standing pump lets air and oil back into the system. If you valved off, mark it here.',
-      };
+      return words.valveOffAtOnce;
   }
 }

@@ -2,37 +2,40 @@
 import type { Recording } from '../../protocol/recording.ts';
 import { sayRehearsalTitle } from './say-reveal.ts';
 import { saySensors } from './say-sensor.ts';
-
-export const READ_IN_FILE = 'Read in a file';
-export const READ_IN_HELP =
-  'A file with a column of times and one of pressures becomes a recording of its own, marked as ' +
-  'imported. You see how it is read before anything is kept; the same file again makes another one.';
+import type { Speech } from './speech.ts';
 
 /** In a list: what it is, and by which sensors. */
-export function sayRecording({ origin, title, sensors }: Recording): string {
-  const names = saySensors(sensors);
+export function sayRecording({ origin, title, sensors }: Recording, speech: Speech): string {
+  const words = speech.wording.recordings;
+  const names = saySensors(sensors, speech);
   switch (origin) {
     case 'sensor':
-      return ['Job', ...names].join(', ');
+      return [words.job, ...names].join(', ');
     case 'rehearsal':
-      return [sayRehearsalTitle(title), ...names].join(', ');
+      return [sayRehearsalTitle(title, speech), ...names].join(', ');
     case 'import':
-      return `Imported: ${title}`;
+      return words.imported({ title });
     case 'typed_in':
-      return ['Job, typed in by hand', ...givenNames(sensors)].join(', ');
+      return [words.jobTypedIn, ...givenNames(sensors)].join(', ');
   }
 }
 
 /** @param began when it began, or when the file was read in, already written out */
-export function sayWhen({ origin, open }: Recording, began: string): string {
-  if (origin === 'import') return `read in ${began}`;
-  return open ? `recording since ${began}` : `recorded ${began}`;
+export function sayWhen({ origin, open }: Recording, began: string, { wording }: Speech): string {
+  const words = wording.recordings;
+  if (origin === 'import') return words.readInAt({ at: began });
+  return open ? words.recordingSince({ at: began }) : words.recordedAt({ at: began });
 }
 
 /** In a list, where the time comes first. */
-export function sayWhenInList({ origin, open }: Recording, began: string): string {
-  if (origin === 'import') return `read in ${began}`;
-  return open ? `${began}, running` : began;
+export function sayWhenInList(
+  { origin, open }: Recording,
+  began: string,
+  { wording }: Speech,
+): string {
+  const words = wording.recordings;
+  if (origin === 'import') return words.readInAt({ at: began });
+  return open ? words.running({ at: began }) : began;
 }
 
 /**
@@ -40,10 +43,15 @@ export function sayWhenInList({ origin, open }: Recording, began: string): strin
  * where it is a sensor that there is something to say of.
  * @param last when the last reading was typed in, already written out
  */
-export function sayUnheard({ origin, title, sensors }: Recording, last: string): string | null {
-  if (origin === 'import') return `${title}, imported`;
+export function sayUnheard(
+  { origin, title, sensors }: Recording,
+  last: string,
+  { wording }: Speech,
+): string | null {
+  const words = wording.recordings;
+  if (origin === 'import') return words.importedFile({ title });
   if (origin !== 'typed_in') return null;
-  return [...givenNames(sensors), 'typed in', `last at ${last}`].join(', ');
+  return [...givenNames(sensors), words.typedIn, words.lastAt({ at: last })].join(', ');
 }
 
 /** A gauge without a radio is nobody until it has been named. */
@@ -52,14 +60,14 @@ function givenNames(sensors: Recording['sensors']): string[] {
 }
 
 /** Of a recording that has ended, while no other one runs. */
-export function sayOver({ origin }: Recording): string | null {
+export function sayOver({ origin }: Recording, { wording }: Speech): string | null {
   switch (origin) {
     case 'rehearsal':
       return null;
     case 'import':
-      return 'This was read in from a file. The next reading of a sensor starts a recording by itself.';
+      return wording.recordings.overImport;
     case 'sensor':
     case 'typed_in':
-      return 'This recording has ended. The next reading starts a new one by itself.';
+      return wording.recordings.over;
   }
 }

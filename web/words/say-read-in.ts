@@ -1,45 +1,17 @@
-/** Words for reading a file in: what was found in it, and what is wrong with a row. */
-import type { PressureUnit } from '../../protocol/units.ts';
+/** Reading a file in: what was found in it, and what is wrong with a row. */
+import type { Wording } from './english.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayPressure } from './say-pressure.ts';
+import type { Speech } from './speech.ts';
 
-export const READ_IN_WORDS = {
-  title: 'Read in a file',
-  help: 'How the columns are read is a guess: look at it, and change what is wrong. Nothing is kept before you read it in.',
-  separator: 'Cells are divided by',
-  decimal: 'Decimals after a',
-  unit: 'in',
-  as: 'as',
-  none: 'none',
-  choose: 'choose…',
-  lineNumber: 'line',
-  reading: 'Reading…',
-  readingIn: 'Reading it in…',
-  leaveOut: 'Leave out the rows that could not be read',
-  nothing: 'No reading was found. Choose the columns above, and how time and pressure are written.',
-  unsaid: 'Choose how time and pressure are written: the file does not say.',
-  back: 'Another file',
-} as const;
-
-export const COLUMN_NAMES = {
-  time: 'Time',
-  pressure: 'Pressure',
-  temperature: 'Temperature',
-  event: 'Event',
-} as const;
-
-export const SEPARATOR_NAMES = { ';': 'semicolon', '\t': 'tab', ',': 'comma' } as const;
-export const DECIMAL_NAMES = { '.': 'point', ',': 'comma' } as const;
-export const TIME_KIND_NAMES = {
-  seconds: 'seconds',
-  minutes: 'minutes',
-  clock: 'time of day',
-  date: 'date and time',
-} as const;
+type TimeKindName = keyof Wording['readIn']['timeKinds'];
+type FaultName = keyof Wording['readIn']['faults'];
 
 /** A column by its heading, or by its place where it has none. */
-export function sayColumn(heading: string | undefined, at: number): string {
-  return heading === undefined || heading === '' ? `column ${at + 1}` : heading;
+export function sayColumn(heading: string | undefined, at: number, { wording }: Speech): string {
+  return heading === undefined || heading === ''
+    ? wording.readIn.column({ number: String(at + 1) })
+    : heading;
 }
 
 /** As `Found` has it. */
@@ -53,73 +25,70 @@ interface FoundFacts {
 }
 
 /** '1284 readings over 52 min, 66.0 Pa lowest; 12 of them without a pressure; 3 rows could not be read.' */
-export function sayFound(found: FoundFacts, unit: PressureUnit): string {
-  const { readings, unmeasured, events, faulty, lengthS, lowestPa } = found;
-  if (readings === 0) return READ_IN_WORDS.nothing;
-  const lowest = lowestPa === null ? '' : `, ${sayPressure(lowestPa, unit)} lowest`;
+export function sayFound(found: FoundFacts, speech: Speech): string {
+  const words = speech.wording.readIn;
+  const { unmeasured, events, faulty, lengthS, lowestPa } = found;
+  if (found.readings === 0) return words.nothing;
+  const readings = words.readings(counted(found.readings));
+  const length = sayDuration(lengthS);
   return `${[
-    `${counted(readings, 'reading')} over ${sayDuration(lengthS)}${lowest}`,
-    ...(unmeasured > 0 ? [`${unmeasured} of them without a pressure`] : []),
-    ...(events > 0 ? [counted(events, 'event')] : []),
-    ...(faulty > 0 ? [`${counted(faulty, 'row')} could not be read`] : []),
+    lowestPa === null
+      ? words.found({ readings, length })
+      : words.foundLowest({ readings, length, lowest: sayPressure(lowestPa, speech) }),
+    ...(unmeasured > 0 ? [words.withoutPressure({ count: String(unmeasured) })] : []),
+    ...(events > 0 ? [words.events(counted(events))] : []),
+    ...(faulty > 0 ? [words.unreadable(counted(faulty))] : []),
   ].join('; ')}.`;
 }
 
-export function sayReadIn(readings: number): string {
-  return `Read in ${counted(readings, 'reading')}`;
+export function sayReadIn(readings: number, { wording }: Speech): string {
+  const words = wording.readIn;
+  return words.readInCount({ readings: words.readings(counted(readings)) });
 }
 
-function counted(count: number, one: string): string {
-  const digits = String(count).replace(/\B(?=(\d{3})+$)/gu, count < 10_000 ? '' : '\u00a0');
-  return `${digits} ${one}${count === 1 ? '' : 's'}`;
+function counted(count: number): { count: number; digits: string } {
+  const gap = count < 10_000 ? '' : '\u00a0';
+  return { count, digits: String(count).replace(/\B(?=(\d{3})+$)/gu, gap) };
 }
 
-const FAULTS = {
-  cells: (cell: string) =>
-    `it has ${cell} cells, the table has more or fewer; see that it is whole`,
-  time: (cell: string) =>
-    `“${cell}” is no time of the chosen kind; choose another, or put it right`,
-  time_back: (cell: string) => `“${cell}” is earlier than the row before; sort the rows by time`,
-  time_long: (cell: string) => `“${cell}” is more than 49 days from the start; is it in that unit?`,
-  pressure: (cell: string) => `“${cell}” is no pressure; leave it empty where nothing was measured`,
-  pressure_negative: (cell: string) =>
-    `“${cell}” is below zero, as absolute pressure can’t be; make gauge pressure absolute`,
-  pressure_high: (cell: string) => `“${cell}” is more than any sensor shows; is it in that unit?`,
-  temperature: (cell: string) => `“${cell}” is no temperature; leave it empty where there is none`,
-  event: (cell: string) =>
-    `“${cell}” is no event that is known: pump on, ballast closed, isolated; or choose no column`,
-} as const;
 const LONGEST_CELL = 30;
 
-export function sayFaultyRow(row: {
-  readonly lineNumber: number;
-  readonly fault: keyof typeof FAULTS;
-  readonly cell: string;
-}): string {
+export function sayFaultyRow(
+  row: { readonly lineNumber: number; readonly fault: FaultName; readonly cell: string },
+  { wording }: Speech,
+): string {
+  const words = wording.readIn;
   const cell = row.cell.length > LONGEST_CELL ? `${row.cell.slice(0, LONGEST_CELL)}…` : row.cell;
-  return `line ${row.lineNumber}: ${FAULTS[row.fault](cell)}`;
-}
-
-export function sayFurtherFaults(count: number): string {
-  return count === 1 ? 'and one more' : `and ${count} more`;
+  return words.faultyLine({
+    line: String(row.lineNumber),
+    fault: words.faults[row.fault]({ cell }),
+  });
 }
 
 /** Kept with the recording: what was made of the file. */
-export function sayHowRead(how: {
-  readonly time: string;
-  readonly timeAs: keyof typeof TIME_KIND_NAMES;
-  readonly pressure: string;
-  readonly pressureIn: PressureUnit;
-  readonly faulty: number;
-  readonly lines: readonly number[];
-}): string {
-  const kind = TIME_KIND_NAMES[how.timeAs];
-  const read = `Read in with time from “${short(how.time)}” (${kind}) and pressure from “${short(how.pressure)}” (${how.pressureIn}).`;
+export function sayHowRead(
+  how: {
+    readonly time: string;
+    readonly timeAs: TimeKindName;
+    readonly pressure: string;
+    /** The unit of its pressures, as it is called. */
+    readonly pressureIn: string;
+    readonly faulty: number;
+    readonly lines: readonly number[];
+  },
+  { wording }: Speech,
+): string {
+  const words = wording.readIn;
+  const read = words.howRead({
+    time: short(how.time),
+    kind: words.timeKinds[how.timeAs],
+    pressure: short(how.pressure),
+    unit: how.pressureIn,
+  });
   if (how.faulty === 0) return read;
-  const more = how.faulty > how.lines.length ? ' and others' : '';
-  const were =
-    how.faulty === 1 ? 'row could not be read and was' : 'rows could not be read and were';
-  return `${read} ${how.faulty} ${were} left out: line ${how.lines.join(', ')}${more}.`;
+  const left = { count: how.faulty, lines: how.lines.join(', ') };
+  const others = how.faulty > how.lines.length;
+  return `${read} ${others ? words.leftOutAndOthers(left) : words.leftOut(left)}`;
 }
 
 function short(heading: string): string {

@@ -1,22 +1,22 @@
 /** What stands under the number, where it isn't what is measured now. */
-import { sayTypedAt } from './say-typed-in.ts';
-
-export const NO_READING = 'No reading yet';
+import type { Speech } from './speech.ts';
 
 /** @param at the time of day of the reading, or since when it isn't live; already written out */
 export function sayNotNow(
   kind: 'live' | 'paused' | 'ended' | 'catching_up' | 'typed_in' | 'stale',
   at: string,
+  { wording }: Speech,
 ): string {
+  const words = wording.reading;
   switch (kind) {
     case 'typed_in':
-      return sayTypedAt(at);
+      return words.typedIn({ at });
     case 'stale':
-      return `not live since ${at}`;
+      return words.notLive({ since: at });
     case 'ended':
-      return 'the last reading';
+      return words.last;
     case 'catching_up':
-      return 'catching up';
+      return words.catchingUp;
     case 'live':
     case 'paused':
       return '';

@@ -1,59 +1,43 @@
-/** Words around a rehearsal: choosing one, working it. */
-
-export const REHEARSE_WORDS = {
-  title: 'Rehearse',
-  help: 'A simulated job with a hidden cause: work it, make the call, then see what told.',
-  trainee: 'Who rehearses',
-  traineeWhy: 'Calls and results are kept under this name, on this computer.',
-  hands: 'Pump and valves',
-  byHelper: 'A helper works them',
-  byHand: 'My own hands',
-  speed: 'Speed',
-  drawn: 'A new one each time',
-  difficulty: 'Difficulty',
-  seed: 'Job number',
-  seedWhy: 'The same number gives the same job again.',
-  seedWrong: 'Job number: a whole number from 0 to 4294967295.',
-  anotherSeed: 'Another number',
-  jobs: 'Jobs on offer',
-  start: 'Start',
-  called: 'called before',
-  results: 'Calls so far',
-  asking: 'Asking the bridge…',
-} as const;
-
-export const BAR_WORDS = {
-  name: 'Rehearsal, not a job',
-  speed: 'Speed',
-  pause: 'Pause',
-  goOn: 'Go on',
-  again: 'Begin again',
-  stop: 'Stop',
-  ended: 'It has ended.',
-  call: 'I know what it is',
-  reveal: 'Reveal it',
-  whatTold: 'What told, and how it went',
-  another: 'Another one',
-} as const;
+/** A rehearsal by its name: a job of its own, or one drawn by its number. */
+import type { Wording } from './english.ts';
+import type { Speech } from './speech.ts';
 
 /** A helper does something next; where nobody does, time alone goes on. */
-export function sayJump(helper: boolean): { readonly long: string; readonly short: string } {
-  return helper
-    ? { long: 'On to the next event', short: 'Next event' }
-    : { long: 'Ten minutes on', short: '10 min on' };
+export function sayJump(helper: boolean, { wording }: Speech): { long: string; short: string } {
+  const { nextEvent, tenMinutes } = wording.rehearse.bar;
+  return helper ? nextEvent : tenMinutes;
 }
 
-const DRAWN_PREFIX = 'generated-';
+type Difficulty = keyof Wording['rehearse']['difficulties'];
 
-/** 'Mixed' for `generated-mixed`, or null where the name is not that of a job drawn by its number. */
-export function sayDifficulty(name: string): string | null {
-  if (!name.startsWith(DRAWN_PREFIX)) return null;
-  const difficulty = name.slice(DRAWN_PREFIX.length);
-  return difficulty.charAt(0).toUpperCase() + difficulty.slice(1);
+const DRAWN: Readonly<Record<string, Difficulty>> = {
+  'generated-plain': 'plain',
+  'generated-mixed': 'mixed',
+  'generated-hard': 'hard',
+};
+
+export function isDrawn(name: string): boolean {
+  return name in DRAWN;
+}
+
+/** 'Mixed' for `generated-mixed`; null where the name is not that of a job drawn by its number. */
+export function sayDifficulty(name: string, { wording }: Speech): string | null {
+  const difficulty = DRAWN[name];
+  return difficulty === undefined ? null : wording.rehearse.difficulties[difficulty];
 }
 
 /** @param place as on its card, or null where the list has it no longer */
-export function sayRehearsed(name: string, seed: number, place: string | null): string {
-  const said = place ?? name.replaceAll('-', ' ');
-  return sayDifficulty(name) === null ? said : `${said}, number ${seed}`;
+export function sayRehearsed(
+  name: string,
+  seed: number,
+  place: string | null,
+  { wording }: Speech,
+): string {
+  const job = place ?? name.replaceAll('-', ' ');
+  return isDrawn(name) ? wording.rehearse.numbered({ job, number: String(seed) }) : job;
+}
+
+/** How fast it goes: '×20'. */
+export function sayRate(rate: number, { wording }: Speech): string {
+  return rate === 1 ? wording.rehearse.asInLife : `×${rate}`;
 }

@@ -1,88 +1,63 @@
 /** What a rig should manage, and what holds it back. */
-import { paFromMicron, type PressureUnit } from '../../protocol/units.ts';
+import { paFromMicron } from '../../protocol/units.ts';
+import type { Wording } from './english.ts';
 import { sayRoughDuration } from './say-duration.ts';
-import { sayNumber } from './say-number.ts';
+import { sayExactly, sayNumber } from './say-number.ts';
 import { saySetting, settingDigits } from './say-pressure.ts';
+import type { Speech } from './speech.ts';
 
-export const RIG_WORDS = {
-  never: 'never',
-  faster:
-    'Faster than this rig should manage. Part of the system may not be connected, the sensor may ' +
-    'sit at the pump, or the volume is smaller than entered.',
-  anAid:
-    'An aid, not a promise: reckoned for a dry, tight system with the ballast closed. The water that ' +
-    'walls and oil always hold makes the last part many times longer. Faster than expected, part of ' +
-    'the system may not be connected.',
-  ultimateTooHigh:
-    'The pump’s own lowest pressure is no lower than the target: this pump never gets there.',
-} as const;
-
-export const CORE_NAMES = { unknown: 'Not known', in: 'In place', out: 'Taken out' } as const;
+type Part = keyof Wording['rig']['parts'];
+type MissingField = keyof Wording['rig']['missing'];
+type AssumedField = keyof Wording['rig']['assumptions'];
 
 /** Figures of an invented rig, shown in empty fields, and marked there as examples. */
-export function sayExamples(unit: PressureUnit) {
+export function sayExamples(speech: Speech) {
+  const example = (figure: string) => speech.wording.rig.example({ figure });
   return {
-    volumeM3: 'e.g. 4.2',
-    pumpDisplacementM3PerS: 'e.g. 113',
-    pumpUltimatePa: `e.g. ${settingDigits(paFromMicron(25), unit)}`,
-    pumpBatteryS: 'e.g. 40',
-    hoseBoreM: 'e.g. 9.5',
-    hoseLengthM: 'e.g. 1.2',
-    hoseCount: 'e.g. 1',
+    volumeM3: example(sayExactly(4.2, speech)),
+    pumpDisplacementM3PerS: example(sayExactly(113, speech)),
+    pumpUltimatePa: example(settingDigits(paFromMicron(25), speech)),
+    pumpBatteryS: example(sayExactly(40, speech)),
+    hoseBoreM: example(sayExactly(9.5, speech)),
+    hoseLengthM: example(sayExactly(1.2, speech)),
+    hoseCount: example(sayExactly(1, speech)),
   } as const;
 }
-
-const PARTS = { pump: 'pump', hose: 'hose', core: 'valve core' } as const;
-type Part = keyof typeof PARTS;
-
-const REMEDIES: Readonly<Record<Part, string>> = {
-  pump: 'Other hoses would change little.',
-  hose: 'A wider or shorter hose, or a second one, helps most.',
-  core: 'Taking the cores out helps most.',
-};
-
-const MISSING = {
-  volumeM3: 'the system’s volume',
-  pumpDisplacementM3PerS: 'the pump’s free-air displacement',
-  hoseBoreM: 'the hose’s bore',
-  hoseLengthM: 'the hose’s length',
-} as const;
-
-const ASSUMPTIONS = {
-  pumpUltimatePa: 'a pump without a floor of its own',
-  hoseCount: 'one hose',
-  core: 'cores taken out',
-} as const;
 
 /** The depth at which the trade looks whether a pump and its hoses are in order. */
 export const FIRST_DEPTH_PA = paFromMicron(1000);
 
-export function sayMissing(fields: readonly (keyof typeof MISSING)[]): string {
-  return `No expectation yet. Still missing: ${fields.map((field) => MISSING[field]).join(', ')}.`;
+export function sayMissing(fields: readonly MissingField[], { wording }: Speech): string {
+  const names = fields.map((field) => wording.rig.missing[field]);
+  return wording.rig.stillMissing({ missing: names.join(', ') });
 }
 
-export function sayAssumed(fields: readonly (keyof typeof ASSUMPTIONS)[]): string {
-  return `Not entered, and taken for it: ${fields.map((field) => ASSUMPTIONS[field]).join(', ')}.`;
+export function sayAssumed(fields: readonly AssumedField[], { wording }: Speech): string {
+  const names = fields.map((field) => wording.rig.assumptions[field]);
+  return wording.rig.assumed({ assumed: names.join(', ') });
 }
 
-export function sayExpectedTime(seconds: number | null): string {
-  return seconds === null ? 'not within 8 hours' : `about ${sayRoughDuration(seconds)}`;
+export function sayExpectedTime(seconds: number | null, { wording }: Speech): string {
+  return seconds === null
+    ? wording.rig.notInEightHours
+    : wording.amounts.about({ amount: sayRoughDuration(seconds) });
 }
 
 /** '20.6 of the pump’s 113 L/min'. */
-export function saySpeed(speedM3PerS: number, pumpM3PerS: number): string {
-  return `${litresPerMin(speedM3PerS)} of the pump’s ${litresPerMin(pumpM3PerS)} L/min`;
+export function saySpeed(speedM3PerS: number, pumpM3PerS: number, speech: Speech): string {
+  const litresPerMin = (m3PerS: number) => sayNumber(m3PerS * 60_000, speech);
+  return speech.wording.rig.speed({
+    speed: litresPerMin(speedM3PerS),
+    pump: litresPerMin(pumpM3PerS),
+  });
 }
 
-export function sayLimit(part: Part, targetPa: number, unit: PressureUnit): string {
-  return `At ${saySetting(targetPa, unit)} the ${PARTS[part]} holds it back most. ${REMEDIES[part]}`;
+export function sayLimit(part: Part, targetPa: number, speech: Speech): string {
+  return speech.wording.rig.holdsBack[part]({ pressure: saySetting(targetPa, speech) });
 }
 
 /** 'hose 77 %'. */
-export function sayShare(part: Part, share: number): string {
-  return `${PARTS[part]} ${Math.round(share * 100)} %`;
-}
-
-function litresPerMin(speedM3PerS: number): string {
-  return sayNumber(speedM3PerS * 60_000);
+export function sayShare(part: Part, share: number, { wording }: Speech): string {
+  const percent = String(Math.round(share * 100));
+  return wording.rig.share({ part: wording.rig.parts[part], percent });
 }

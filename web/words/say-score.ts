@@ -4,26 +4,18 @@ import { type CallScore, FEWEST_RESULTS } from '../analysis/call-score.ts';
 import { sayNumber } from './say-number.ts';
 import { causeInSentence } from './say-rehearsal-cause.ts';
 import { sayCall } from './say-reveal.ts';
+import type { Speech } from './speech.ts';
 
-export const RESULT_WORDS = {
-  title: 'Calls so far',
-  trainee: 'Whose',
-  none: 'Nobody has made a call yet. It counts once it has been followed by the reveal.',
-  right: 'Right',
-  wrong: 'Not so',
-  open: 'Open',
-  brierName: 'Brier score',
-  rightName: 'Right',
-  sureName: 'Sure, on average',
-} as const;
-
-export function sayResult({ cause, surePercent, truth }: RehearsalResult): string {
-  const called = `Called: ${sayCall({ cause, surePercent })}.`;
-  return cause === truth ? called : `${called} It was: ${causeInSentence(truth)}.`;
+export function sayResult({ cause, surePercent, truth }: RehearsalResult, speech: Speech): string {
+  const words = speech.wording.score;
+  const call = sayCall({ cause, surePercent }, speech);
+  return cause === truth
+    ? words.called({ call })
+    : words.calledButWas({ call, cause: causeInSentence(truth, speech) });
 }
 
-export function sayTooFew(count: number): string {
-  return `A score takes ${FEWEST_RESULTS} calls; so far there ${count === 1 ? 'is 1' : `are ${count}`}.`;
+export function sayTooFew(count: number, { wording }: Speech): string {
+  return wording.score.tooFew({ needed: String(FEWEST_RESULTS), count });
 }
 
 export interface ScoreRow {
@@ -32,27 +24,34 @@ export interface ScoreRow {
   readonly remark: string;
 }
 
-export function listScore(score: CallScore): ScoreRow[] {
+export function listScore(score: CallScore, speech: Speech): ScoreRow[] {
+  const words = speech.wording.score;
   const { count, right, sureness, brier } = score;
+  const [low, high] = [percent(right.low), percent(right.high)];
   return [
     {
-      name: RESULT_WORDS.rightName,
-      value: `${percent(right.estimate)} of ${count}`,
-      remark: `in the long run between ${percent(right.low)} and ${percent(right.high)}`,
+      name: words.rightName,
+      value: words.of({ share: percent(right.estimate), count: String(count) }),
+      remark: words.inTheLongRun({ low, high }),
     },
-    { name: RESULT_WORDS.sureName, value: percent(sureness), remark: fit(score) },
+    { name: words.sureName, value: percent(sureness), remark: fit(score, speech) },
     {
-      name: RESULT_WORDS.brierName,
-      value: sayNumber(brier.estimate, 2),
-      remark: `between ${sayNumber(brier.low, 2)} and ${sayNumber(brier.high, 2)}; 0 is best, 0.25 is what 50\u00a0% sure each time comes to`,
+      name: words.brierName,
+      value: sayNumber(brier.estimate, speech, 2),
+      remark: words.brierMeans({
+        low: sayNumber(brier.low, speech, 2),
+        high: sayNumber(brier.high, speech, 2),
+        // Whoever is always half sure is off by a half, and a half squared is a quarter.
+        half: sayNumber(0.25, speech, 2),
+        fifty: percent(0.5),
+      }),
     },
   ];
 }
 
-function fit({ sureness, right }: CallScore): string {
-  if (sureness > right.high) return 'surer than the calls bear out';
-  if (sureness < right.low) return 'less sure than the calls would allow';
-  return 'no different from being right, as far as so few calls can tell';
+function fit({ sureness, right }: CallScore, { wording }: Speech): string {
+  if (sureness > right.high) return wording.score.tooSure;
+  return sureness < right.low ? wording.score.notSureEnough : wording.score.fits;
 }
 
 function percent(share: number): string {

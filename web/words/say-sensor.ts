@@ -1,45 +1,28 @@
 /** What a sensor is called, and where it sits. */
-import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
-import type { SensorLabel, SensorPlace } from '../../protocol/sensor-label.ts';
-
-export const PLACE_NAMES: Readonly<Record<SensorPlace, string>> = {
-  unknown: 'not said',
-  system: 'at the system',
-  pump: 'at the pump',
-};
-
-export const SENSOR_WORDS = {
-  title: 'Sensors: names and places',
-  menu: 'A name of your own for each, and where it sits.',
-  rename: 'Name this sensor',
-  help:
-    'Give each sensor a name that says something at the site, and say where it is connected. Both are ' +
-    'remembered for this sensor. One at the pump gives no verdict on the system.',
-  name: 'Name',
-  place: 'It sits',
-  step: 'Its display goes in steps of',
-  stepWrong: 'The step: a number above zero, or leave it empty.',
-  save: 'Save',
-  saved: 'Saved.',
-  offered: 'not one that speaks the profile. Give it a name to hear it.',
-  choose: 'Sensors in reach',
-  inReach: 'In reach',
-  none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
-} as const;
+import {
+  type RecordedSensor,
+  type Recording,
+  REHEARSAL_SENSOR_ID,
+} from '../../protocol/recording.ts';
+import type { SensorLabel } from '../../protocol/sensor-label.ts';
+import { TYPED_IN_SENSOR_ID } from '../../protocol/typed-in.ts';
+import { sayExactly } from './say-number.ts';
+import type { Speech } from './speech.ts';
 
 /** How well it is heard: in words, with the number for whoever compares two places. */
-export function saySignal(dbm: number): string {
-  const word = dbm > -70 ? 'good' : dbm > -88 ? 'fair' : 'weak';
-  return `signal ${word} (${String(dbm).replace('-', '−')} dBm)`;
+export function saySignal(signalDbm: number, speech: Speech): string {
+  const words = speech.wording.sensors.signals;
+  const dbm = sayExactly(signalDbm, speech);
+  if (signalDbm > -70) return words.good({ dbm });
+  return signalDbm > -88 ? words.fair({ dbm }) : words.weak({ dbm });
 }
 
 /** A clock that was put right, for the maker's ears. */
-export function sayClock(fastPercent: number): string {
-  const size = Math.abs(fastPercent).toPrecision(2);
-  return `its clock runs ${size} % ${fastPercent > 0 ? 'fast' : 'slow'}, which is reckoned with`;
+export function sayClock(fastPercent: number, speech: Speech): string {
+  const words = speech.wording.sensors;
+  const percent = Math.abs(fastPercent).toPrecision(2).replace('.', speech.decimalMark);
+  return fastPercent > 0 ? words.clockFast({ percent }) : words.clockSlow({ percent });
 }
-
-export const ASK_VIEW = 'What does the sensor see? No verdict on the system without it.';
 
 /** A place is remembered from visit to visit, and a sensor may have been moved since. */
 export function wasSaidBefore(label: SensorLabel, { startedAtMs }: Recording): boolean {
@@ -47,28 +30,40 @@ export function wasSaidBefore(label: SensorLabel, { startedAtMs }: Recording): b
 }
 
 /** @param said when it was said, already written out */
-export function askWhetherStill({ place }: SensorLabel, said: string): string {
-  return `Taken to sit ${PLACE_NAMES[place]}, as was said ${said}. Still so? Save it again, or change it.`;
+export function askWhetherStill({ place }: SensorLabel, said: string, { wording }: Speech): string {
+  return place === 'unknown' ? '' : wording.sensors.stillSo[place]({ said });
 }
 
 /** In a report: what nobody confirmed during the recording says so. */
-export function sayPlace(label: SensorLabel, recording: Recording, said: string): string {
-  const place = PLACE_NAMES[label.place];
-  return wasSaidBefore(label, recording) ? `${place}, as was said before, ${said}` : place;
+export function sayPlace(
+  label: SensorLabel,
+  recording: Recording,
+  said: string,
+  { wording }: Speech,
+): string {
+  const place = wording.sensors.places[label.place];
+  return wasSaidBefore(label, recording) ? wording.sensors.saidBefore({ place, said }) : place;
 }
 
-/** A name that says nothing is better than none: a reading is somebody's. */
-const NAMELESS = 'Sensor';
+/** As the technician calls it, else as it calls itself: a name that says nothing is better than none. */
+function saySensor(sensor: Pick<RecordedSensor, 'id' | 'name' | 'label'>, speech: Speech): string {
+  if (sensor.label !== null && sensor.label.name !== '') return sensor.label.name;
+  const own = sayOwnName(sensor, speech);
+  return own === '' ? speech.wording.sensors.nameless : own;
+}
 
-/** As the technician calls it, else as it calls itself. */
-function saySensor({ name, label }: Pick<RecordedSensor, 'name' | 'label'>): string {
-  if (label !== null && label.name !== '') return label.name;
-  return name === '' ? NAMELESS : name;
+/** What a sensor calls itself, which is data; what none is is called by this program. */
+export function sayOwnName(
+  { id, name }: Pick<RecordedSensor, 'id' | 'name'>,
+  { wording }: Speech,
+): string {
+  if (id === TYPED_IN_SENSOR_ID) return wording.sensors.typedIn;
+  return id === REHEARSAL_SENSOR_ID ? wording.sensors.simulated : name;
 }
 
 /** Of all of a recording, told apart: two of a kind get a number where they have the same name. */
-export function saySensors(sensors: readonly RecordedSensor[]): string[] {
-  const names = sensors.map(saySensor);
+export function saySensors(sensors: readonly RecordedSensor[], speech: Speech): string[] {
+  const names = sensors.map((sensor) => saySensor(sensor, speech));
   return names.map((name, at) => {
     const isAlone = names.indexOf(name) === names.lastIndexOf(name);
     const number = names.slice(0, at + 1).filter((other) => other === name).length;
@@ -77,13 +72,15 @@ export function saySensors(sensors: readonly RecordedSensor[]): string[] {
 }
 
 /** What it calls itself, where the technician calls it something else: 'VS-2 of its maker, serial 12'. */
-export function sayOwnIdentity({ name, id, manufacturer, model, serial }: RecordedSensor): string {
+export function sayOwnIdentity(sensor: RecordedSensor, speech: Speech): string {
+  const { id, manufacturer, model, serial } = sensor;
+  const words = speech.wording.sensors;
   const known = [
-    name,
+    sayOwnName(sensor, speech),
     [manufacturer, model].filter(isTold).join(' '),
-    isTold(serial) ? `serial number ${serial}` : null,
+    isTold(serial) ? words.serial({ serial }) : null,
   ].filter(isTold);
-  return known.length > 0 ? known.join(', ') : `known to this computer as ${id}`;
+  return known.length > 0 ? known.join(', ') : words.knownAs({ id });
 }
 
 function isTold(text: string | null): text is string {

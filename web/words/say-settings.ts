@@ -1,21 +1,10 @@
-/** Words of the settings. */
+/** The look, on the button that changes it. */
+import type { Wording } from './english.ts';
+import type { Speech } from './speech.ts';
 
-export const SETTINGS_WORDS = {
-  title: 'Units and look',
-  menu: 'What pressures are shown in; day, night or full sun.',
-  pressure: 'Pressure in',
-  temperature: 'Temperature in',
-  look: 'Look',
-} as const;
+type Look = keyof Wording['settings']['looks'];
 
-export const LOOK_NAMES = {
-  system: 'as the system',
-  day: 'day',
-  night: 'night',
-  sun: 'full sun',
-} as const;
-
-/** On the button that changes it. */
-export function sayLook(shown: keyof typeof LOOK_NAMES, next: keyof typeof LOOK_NAMES): string {
-  return `Look: ${LOOK_NAMES[shown]}. Change to ${LOOK_NAMES[next]}.`;
+export function sayLook(shown: Look, next: Look, { wording }: Speech): string {
+  const { looks } = wording.settings;
+  return wording.header.look({ shown: looks[shown], next: looks[next] });
 }

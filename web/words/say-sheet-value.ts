@@ -1,48 +1,47 @@
 /** What stands in a field of the job sheet, with its unit. */
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayDuration } from './say-duration.ts';
-import { PASS_RULE_NAMES } from './say-pass-rule.ts';
-import { saySetting } from './say-pressure.ts';
-import { CORE_NAMES } from './say-rig.ts';
-import { SENSOR_VIEW_NAMES } from './say-sensor-view.ts';
+import { sayExactly } from './say-number.ts';
+import { saySetting, saySettingPerMinute } from './say-pressure.ts';
 import { sheetUnit } from './say-sheet.ts';
 import { sayTemperature } from './say-temperature.ts';
-import type { UnitsOfChoice } from './units-of-choice.ts';
+import type { Speech } from './speech.ts';
 
-const NOT_ENTERED = 'not entered';
-
-export function saySheetValue(sheet: Sheet, field: keyof Sheet, units: UnitsOfChoice): string {
+export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech): string {
+  const { passRules, sheet: words } = speech.wording;
   const set = (value: number | null, perUnit: number) =>
-    value === null ? NOT_ENTERED : `${asSet(value * perUnit)} ${sheetUnit(field, units)}`.trim();
+    value === null
+      ? words.notEntered
+      : `${asSet(value * perUnit, speech)} ${sheetUnit(field, speech)}`.trim();
   switch (field) {
     case 'site':
     case 'equipment':
-      return sheet[field].trim() === '' ? NOT_ENTERED : sheet[field];
+      return sheet[field].trim() === '' ? words.notEntered : sheet[field];
     case 'refrigerant':
-      return sheet.refrigerant === 'unknown' ? NOT_ENTERED : sheet.refrigerant;
+      return sheet.refrigerant === 'unknown' ? words.notEntered : sheet.refrigerant;
     case 'targetPa':
     case 'isolateAtPa':
     case 'endLimitPa':
     case 'allowedRisePa':
     case 'pumpUltimatePa': {
       const pressurePa = sheet[field];
-      return pressurePa === null ? NOT_ENTERED : saySetting(pressurePa, units.pressure);
+      return pressurePa === null ? words.notEntered : saySetting(pressurePa, speech);
     }
     case 'passRule':
-      return PASS_RULE_NAMES[sheet.passRule];
+      return passRules.names[sheet.passRule];
     case 'gaugeErrorShare':
       return set(sheet.gaugeErrorShare, 100);
     case 'leakLimitPaPerS':
-      return `${saySetting(sheet.leakLimitPaPerS * 60, units.pressure)} a minute`;
+      return saySettingPerMinute(sheet.leakLimitPaPerS, speech);
     case 'metalTemperatureC':
     case 'coldestTemperatureC': {
       const temperatureC = sheet[field];
-      return temperatureC === null ? NOT_ENTERED : sayTemperature(temperatureC, units.temperature);
+      return temperatureC === null ? words.notEntered : sayTemperature(temperatureC, speech);
     }
     case 'holdS':
       return sayDuration(sheet.holdS);
     case 'pumpBatteryS':
-      return sheet.pumpBatteryS === null ? NOT_ENTERED : sayDuration(sheet.pumpBatteryS);
+      return sheet.pumpBatteryS === null ? words.notEntered : sayDuration(sheet.pumpBatteryS);
     case 'volumeM3':
       return set(sheet.volumeM3, 1000);
     case 'pumpDisplacementM3PerS':
@@ -54,13 +53,13 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, units: UnitsOfCh
     case 'hoseCount':
       return set(sheet.hoseCount, 1);
     case 'sensorSees':
-      return SENSOR_VIEW_NAMES[sheet.sensorSees];
+      return words.views[sheet.sensorSees];
     case 'core':
-      return CORE_NAMES[sheet.core];
+      return words.cores[sheet.core];
   }
 }
 
 /** As it was set: '12', and not '12.0' as if it had been measured. */
-function asSet(value: number): number {
-  return Number(value.toPrecision(6));
+function asSet(value: number, speech: Speech): string {
+  return sayExactly(Number(value.toPrecision(6)), speech);
 }

@@ -1,7 +1,9 @@
 /** What a second sensor shows beside the one that is watched, after its name. */
-import { pressureFromPa, type PressureUnit } from '../../protocol/units.ts';
+import { pressureFromPa } from '../../protocol/units.ts';
 import type { SideDifference } from '../analysis/side-difference.ts';
 import { sayNumber } from './say-number.ts';
+import { withUnit } from './say-pressure.ts';
+import type { Speech } from './speech.ts';
 
 export interface Sides {
   /** The sensor that is watched. */
@@ -17,15 +19,23 @@ export interface Sides {
  * '34 micron below roof, give or take 3'; 'the same as roof within 9 micron' where their scatter, or
  * the error that the gauges are known to have, is more than what they differ by.
  */
-export function saySideDifference(sides: Sides, unit: PressureUnit): string {
+export function saySideDifference(sides: Sides, speech: Speech): string {
+  const words = speech.wording.beside;
+  const unit = speech.units.pressure;
   const { first, difference } = sides;
   const within = pressureFromPa(undecidedPa(sides), unit);
   const apart = pressureFromPa(Math.abs(difference.differencePa), unit);
-  if (apart <= within) return `the same as ${first} within ${sayNumber(within, 2)} ${unit}`;
-  const way = difference.differencePa < 0 ? 'below' : 'above';
+  if (apart <= within) {
+    return words.same({ first, within: withUnit(sayNumber(within, speech, 2), speech) });
+  }
+  const say = difference.differencePa < 0 ? words.below : words.above;
   const orders = Math.floor(Math.log10(apart)) - Math.floor(Math.log10(within));
   const digits = Math.min(orders + 1, MOST_DIGITS);
-  return `${sayNumber(apart, digits)} ${unit} ${way} ${first}, give or take ${sayNumber(within, 1)}`;
+  return say({
+    apart: withUnit(sayNumber(apart, speech, digits), speech),
+    first,
+    within: sayNumber(within, speech, 1),
+  });
 }
 
 /** Two gauges may be wrong in opposite ways; their scatter is taken twice: nineteen times of twenty. */
@@ -41,11 +51,3 @@ const MOST_DIGITS = 4;
 
 /** A reading's last digit in the sensor profile is 1 mPa; two may be off by half of it each. */
 const LEAST_PA = 0.001;
-
-/** Where the sheet does not say how wrong the gauges may be. */
-export const GAUGES_UNSAID = 'As they show it; the gauges’ own error is not on the job sheet.';
-
-/** Where there are too many to show them all beside the number. */
-export function sayOthers(count: number): string {
-  return `${count} other sensors`;
-}

@@ -1,29 +1,7 @@
 /** The stage of the work and its time. */
-import type { Stage, StageName } from '../analysis/conclusions.ts';
+import type { Stage } from '../analysis/conclusions.ts';
 import { sayDuration } from './say-duration.ts';
-
-export const STAGE_NAMES: Readonly<Record<StageName, string>> = {
-  waiting: 'Before the pull-down',
-  pull_down: 'Pull-down',
-  at_depth: 'At depth',
-  rise: 'Rise',
-  pump_stopped: 'Pump stopped',
-  nitrogen_break: 'Nitrogen break',
-  vented: 'Vented',
-};
-
-/** As what else the curve may be read. */
-const ALTERNATIVES: Readonly<Record<StageName, string>> = {
-  waiting: 'nothing pumped yet',
-  pull_down: 'it is still pumped',
-  at_depth: 'it is still pumped',
-  rise: 'it was valved off',
-  pump_stopped: 'the pump stands still',
-  nitrogen_break: 'nitrogen was let in',
-  vented: 'it was opened',
-};
-
-export const BEFORE_ANY = 'Before the first conclusion';
+import type { Speech } from './speech.ts';
 
 export interface StageWords {
   readonly name: string;
@@ -32,19 +10,23 @@ export interface StageWords {
   readonly known: string;
 }
 
-export function sayStage(stage: Stage, nowS: number): StageWords {
-  const name = STAGE_NAMES[stage.name];
+export function sayStage(stage: Stage, nowS: number, speech: Speech): StageWords {
+  const words = speech.wording.stages;
+  const name = words.names[stage.name];
   const isWaiting = stage.name === 'waiting';
   return {
     name,
     time: sayDuration(isWaiting ? nowS : nowS - stage.sinceS),
-    known: isWaiting ? 'recording' : sayHowKnown(stage),
+    known: isWaiting ? words.recording : sayHowKnown(stage, speech),
   };
 }
 
-function sayHowKnown({ name, recognisedBy, alternatives }: Stage): string {
+function sayHowKnown({ name, recognisedBy, alternatives }: Stage, { wording }: Speech): string {
+  const words = wording.stages;
   // That it is pumped down is plain.
   if (recognisedBy === 'mark' || name === 'pull_down' || name === 'at_depth') return '';
-  const others = alternatives.map((other) => ALTERNATIVES[other]);
-  return ['seen in the curve', ...others].join(', or ');
+  return alternatives.reduce(
+    (reading, other) => words.orElse({ reading, other: words.alternatives[other] }),
+    words.seen,
+  );
 }

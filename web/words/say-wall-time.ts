@@ -1,12 +1,14 @@
 /** Wall-clock moments on paper, which has no time zone of its own: the offset is always said. */
 
+import type { Speech } from './speech.ts';
+
 /** The times that calendars reach, ms either side of 1970 (ECMAScript, Time Values and Time Range). */
 const LATEST_MS = 8.64e15;
 
 /** '2026-03-04 14:05:09' at a place so many minutes east of UTC. */
-export function sayWallTime(ms: number, offsetMinutes: number): string {
+export function sayWallTime(ms: number, offsetMinutes: number, { wording }: Speech): string {
   const localMs = ms + offsetMinutes * 60_000;
-  if (!(Math.abs(localMs) <= LATEST_MS)) return 'unknown';
+  if (!(Math.abs(localMs) <= LATEST_MS)) return wording.amounts.unknown;
   return new Date(localMs).toISOString().slice(0, 19).replace('T', ' ');
 }
 

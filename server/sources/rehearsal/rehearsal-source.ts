@@ -2,6 +2,7 @@
  * A rehearsal as a source of readings: a simulated job at any speed, whose sensor sends the same
  * bytes as a real one. The cause stays here until it is revealed.
  */
+import { REHEARSAL_SENSOR_ID } from '../../../protocol/recording.ts';
 import type { RehearsalAction, Reveal, SteerRehearsal } from '../../../protocol/api.ts';
 import type { MarkKind } from '../../../protocol/mark.ts';
 import { ProblemError } from '../../../protocol/problems.ts';
@@ -12,7 +13,7 @@ import type { Source, SourceListener } from '../source.ts';
 import { REAL_CLOCK } from './rehearsal-clock.ts';
 import type { RehearsalClock } from './rehearsal-clock.ts';
 import { RehearsalState } from './rehearsal-state.ts';
-import { SENSOR_ID, SimulatedSensor } from './simulated-sensor.ts';
+import { SimulatedSensor } from './simulated-sensor.ts';
 
 const TICK_MS = 50;
 /**
@@ -83,7 +84,7 @@ export class RehearsalSource implements Source {
     this.#listener = listener;
     this.#lastTickMs = this.#clock.monotonicMs();
     listener.sensor({
-      id: SENSOR_ID,
+      id: REHEARSAL_SENSOR_ID,
       name: 'Simulated sensor',
       manufacturer: null,
       model: null,
@@ -153,7 +154,7 @@ export class RehearsalSource implements Source {
     if (this.#state.hear(heard, moment.batteryPercent)) this.#tell();
     const bytes = this.#sensor.send(moment);
     if (heard) {
-      this.#listener?.reading({ sensorId: SENSOR_ID, bytes, arrivedMs: elapsedS * 1000 });
+      this.#listener?.reading({ sensorId: REHEARSAL_SENSOR_ID, bytes, arrivedMs: elapsedS * 1000 });
     }
     this.#readingCount += 1;
     if (event) this.#mark(event);

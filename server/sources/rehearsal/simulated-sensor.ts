@@ -2,7 +2,6 @@
 import type { ScenarioReading } from '../../../simulators/scenarios/scenario-run.ts';
 import { unheardReading } from '../unheard-reading.ts';
 
-export const SENSOR_ID = 'rehearsal-sensor';
 /** It was switched on so long before its first reading. */
 const UPTIME_AT_START_S = 45;
 

@@ -3,6 +3,8 @@ import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { chartOf } from '../../../web/chart/chart-of.ts';
 import { LivePlot } from '../../../web/chart/live-plot.ts';
 import { moved, type View, zoomed } from '../../../web/chart/view.ts';
+import { english } from '../../../web/words/english.ts';
+import { speechIn } from '../../../web/words/speech.ts';
 import { FollowedRecording } from '../../../web/store/followed-recording.ts';
 import { HERTZ, pullDownPa } from '../long-session.ts';
 import { BarePlot } from './bare-plot.ts';
@@ -126,7 +128,7 @@ function ourPicture() {
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions: followed.conclusions.peek(),
-    units: { pressure: 'micron', temperature: '°C' },
+    speech: speechIn('en', english, { pressure: 'micron', temperature: '°C' }),
     recording: { id: 1, origin: 'sensor', startedAtMs: 0 },
     expected: null,
     live: true,

@@ -17,7 +17,8 @@ import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { sayCursor, sayCursorAloud } from '../../../web/words/say-cursor.ts';
 import { sayCaption, sayFileName } from '../../../web/words/say-export.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
-import { conclusionsWith, inRise, MICRON } from '../web/invented-conclusions.ts';
+import { conclusionsWith, inRise } from '../web/invented-conclusions.ts';
+import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 type Change = (at: number) => Partial<Reading>;
 
@@ -39,7 +40,7 @@ function pictureOf(curve: ChannelCurve, change: Partial<Parameters<typeof chartO
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions: null,
-    units: MICRON,
+    speech: MICRON,
     recording: { id: 12, origin: 'sensor', startedAtMs: 0 },
     expected: null,
     live: true,
@@ -52,7 +53,7 @@ function pictureOf(curve: ChannelCurve, change: Partial<Parameters<typeof chartO
 
 const said = (picture: ChartPicture, atS: number, pixelS: number) => {
   const facts = cursorAt(picture, atS, pixelS);
-  return sayCursor(facts, countedFrom(picture.time, facts.atS), picture.units);
+  return sayCursor(facts, countedFrom(picture.time, facts.atS), picture.speech);
 };
 
 describe('at a moment', () => {
@@ -65,7 +66,9 @@ describe('at a moment', () => {
       since: '1:40 into the recording',
       boils: 'water boils at \u221217 °C',
     });
-    const inPa = pictureOf(curveOf(201, falling), { units: { pressure: 'Pa', temperature: '°F' } });
+    const inPa = pictureOf(curveOf(201, falling), {
+      speech: englishIn({ pressure: 'Pa', temperature: '°F' }),
+    });
     expect(said(inPa, 100, 0.1)).toMatchObject({
       pressure: '133 Pa',
       boils: 'water boils at 1 °F',
@@ -223,7 +226,7 @@ describe('a saved picture', () => {
       from: { day: '26 Nov 2026', time: '10:41' },
       to: { day: '26 Nov 2026', time: '10:53' },
     };
-    expect(sayCaption(about, { fromS: 0, toS: 720, clock }, 'micron')).toEqual([
+    expect(sayCaption(about, { fromS: 0, toS: 720, clock }, MICRON)).toEqual([
       'Job: Quayside Bakery, Łódź <2>, cold room 2',
       'roof, cellar · 26 Nov 2026, 10:41 to 10:53 · absolute pressure in micron',
     ]);
@@ -234,7 +237,9 @@ describe('a saved picture', () => {
       origin: 'rehearsal',
       sensors: [''],
     } as const;
-    expect(sayCaption(rehearsed, { fromS: 60, toS: 720, clock: null }, 'Pa')).toEqual([
+    expect(
+      sayCaption(rehearsed, { fromS: 60, toS: 720, clock: null }, englishIn({ pressure: 'Pa' })),
+    ).toEqual([
       'Rehearsal on a simulated system, not a job',
       '1:00 to 12:00 of recording 12 · absolute pressure in Pa',
     ]);

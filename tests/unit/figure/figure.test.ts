@@ -11,9 +11,10 @@ import { figureOf } from '../../../web/figure/figure-of.ts';
 import { markup } from '../../../web/figure/markup.ts';
 import { placeFlags } from '../../../web/figure/place-flags.ts';
 import { ThinnedCurve } from '../../../web/figure/thinned-curve.ts';
-import { FIGURE_WORDS } from '../../../web/words/say-figure.ts';
+import { english } from '../../../web/words/english.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
-import { inRise, MICRON } from '../web/invented-conclusions.ts';
+import { inRise } from '../web/invented-conclusions.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 interface Change {
   readonly marks?: readonly Mark[];
@@ -38,7 +39,7 @@ function figure(readings: readonly Reading[], change: Change = {}): string {
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions: null,
-    units: MICRON,
+    speech: MICRON,
     time: { axis: 'log', originS: 0, fromS: 0, toS: last },
     ground: '',
     points: false,
@@ -75,7 +76,7 @@ describe('gaps', () => {
     expect(Math.max(...before)).toBeCloseTo(whole[20] ?? 0, 6);
     expect(Math.min(...after)).toBeCloseTo(whole[40] ?? 0, 6);
     expect(plane(svg)).toContain('class="gap"');
-    expect(svg).toContain(FIGURE_WORDS.gap);
+    expect(svg).toContain(english.chart.stretches.gap);
   });
 
   test('a reading from the sensor’s own store that comes late closes it', () => {
@@ -104,15 +105,15 @@ describe('beyond the sensor’s range', () => {
   test('over range shows, in a sign and in words, and is no part of the line', () => {
     const svg = figure(over);
     expect(plane(svg)).toContain('class="over"');
-    expect(svg).toContain(FIGURE_WORDS.over);
+    expect(svg).toContain(english.chart.stretches.over_range);
     expect(measuredLines(svg)[0]).toHaveLength(51);
-    expect(figure(minute)).not.toContain(FIGURE_WORDS.over);
+    expect(figure(minute)).not.toContain(english.chart.stretches.over_range);
   });
 
   test('zero can’t stand on a logarithmic axis and is said to be below the range', () => {
     const svg = figure(minute.map((reading) => ({ ...reading, pressurePa: 0 })));
     expect(plane(svg)).toContain('class="under"');
-    expect(svg).toContain(FIGURE_WORDS.under);
+    expect(svg).toContain(english.chart.stretches.under_range);
     expect(svg).not.toMatch(/NaN|Infinity/u);
   });
 
@@ -148,7 +149,7 @@ describe('words in the figure', () => {
       marks: [],
       sheet: DEFAULT_SHEET,
       conclusions,
-      units: MICRON,
+      speech: MICRON,
       time: { axis: 'linear', originS: 0, fromS: 0, toS: 900 },
       ground: '',
       points: false,
@@ -156,7 +157,7 @@ describe('words in the figure', () => {
     const svg = drawFigure(picture).text;
     expect(svg).toContain('class="band"');
     expect(svg).toMatch(/class="fit"[^>]*stroke-dasharray="9 6"/u);
-    expect(svg).toContain(FIGURE_WORDS.fit);
+    expect(svg).toContain(english.chart.key.fitted);
     expect(svg).toContain('rule: 500 after 15 min');
   });
 

@@ -8,6 +8,7 @@ import { readNumber, readTime } from '../../../web/read-in/read-cell.ts';
 import { readRows } from '../../../web/read-in/read-rows.ts';
 import { splitFile, textFrom } from '../../../web/read-in/split-file.ts';
 import { sayFaultyRow, sayFound, sayHowRead } from '../../../web/words/say-read-in.ts';
+import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 function read(text: string, change: Partial<Choice> = {}): Found {
   const guess = guessChoice(text, '°C', change.separator);
@@ -153,7 +154,7 @@ describe('a row that cannot be read', () => {
   test('is told with what stands there and what to do', () => {
     const [first] = read(text).faults;
     if (first === undefined) throw new Error('nothing is wrong');
-    expect(sayFaultyRow(first)).toBe(
+    expect(sayFaultyRow(first, MICRON)).toBe(
       'line 3: “many” is no pressure; leave it empty where nothing was measured',
     );
   });
@@ -237,11 +238,11 @@ test('a long file is read to its last row', () => {
 
 test('what was found is said before anything is kept', () => {
   const found = read('time_s,pressure_pa\n0,900\n60,\n3120,66\n3121,x\n3122,y\n');
-  expect(sayFound(found, 'Pa')).toBe(
+  expect(sayFound(found, englishIn({ pressure: 'Pa' }))).toBe(
     '3 readings over 52 min, 66.0 Pa lowest; 1 of them without a pressure; 2 rows could not be read.',
   );
   const how = { time: 'Time', timeAs: 'clock', pressure: 'P', pressureIn: 'mbar' } as const;
-  expect(sayHowRead({ ...how, faulty: 3, lines: [17, 40] })).toBe(
+  expect(sayHowRead({ ...how, faulty: 3, lines: [17, 40] }, MICRON)).toBe(
     'Read in with time from “Time” (time of day) and pressure from “P” (mbar). ' +
       '3 rows could not be read and were left out: line 17, 40 and others.',
   );

@@ -8,11 +8,10 @@ import { paFromMicron } from '../../../protocol/units.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
 import { writeReport } from '../../../web/report/write-report.ts';
-import { REPORT_WORDS } from '../../../web/words/report-words.ts';
-import { VERDICT_NAMES } from '../../../web/words/say-verdict.ts';
+import { english } from '../../../web/words/english.ts';
 import { played } from '../../support/played-scenario.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
-import { MICRON } from '../web/invented-conclusions.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 function written(readings: readonly Reading[], marks: readonly Mark[], entries: SheetEntry[] = []) {
   const folded = new ReportReadings(false);
@@ -32,7 +31,7 @@ function written(readings: readonly Reading[], marks: readonly Mark[], entries: 
     takenBack: [],
     softwareVersion: '1',
     offsetMinutes: 0,
-    units: MICRON,
+    speech: MICRON,
   };
   return writeReport(reportOf(facts, folded));
 }
@@ -79,7 +78,7 @@ describe('numbers in a report', () => {
     };
     const entries: SheetEntry[] = [{ elapsedS: 0, fields }];
     const html = written(readings, marks, entries);
-    const physics = html.indexOf(`<strong>${VERDICT_NAMES.leak_and_moisture}`);
+    const physics = html.indexOf(`<strong>${english.verdict.names.leak_and_moisture}`);
     const rule = html.indexOf('<b>Pass rule: ');
     expect(physics).toBeGreaterThan(0);
     expect(rule).toBeGreaterThan(physics);
@@ -103,6 +102,6 @@ describe('numbers in a report', () => {
     // Pumped from 1 s to 600 s, and from 1000 s to 1400 s.
     const pumped = html.matchAll(/<td>(\d+ min[^<]*)<\/td><td>from/gu);
     expect([...pumped].map(([, text]) => text)).toEqual(['9 min 59 s', '6 min 40 s']);
-    expect(html).toContain(REPORT_WORDS.holdsTell);
+    expect(html).toContain(english.numbers.holds.note);
   });
 });

@@ -13,12 +13,11 @@ import { reportOf } from '../../../web/report/report-of.ts';
 import type { ReportFacts } from '../../../web/report/report-model.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
 import { writeReport } from '../../../web/report/write-report.ts';
+import { english } from '../../../web/words/english.ts';
 import { listVerdictNumbers } from '../../../web/words/list-verdict-numbers.ts';
-import { REPORT_WORDS } from '../../../web/words/report-words.ts';
-import { VERDICT_NAMES } from '../../../web/words/say-verdict.ts';
 import { historyOf } from '../../support/invented-curves.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
-import { MICRON } from '../web/invented-conclusions.ts';
+import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 const JOB: Recording = {
   id: 7,
@@ -57,7 +56,7 @@ function report({ readings = [], recording = {}, facts = {}, chunk = 1000 }: Cha
     entries: [],
     softwareVersion: '9.8.7',
     offsetMinutes: 60,
-    units: MICRON,
+    speech: MICRON,
     ...facts,
   };
   return reportOf(all, folded);
@@ -94,7 +93,7 @@ describe('conclusions', () => {
     if (rise === null) throw new Error('a scenario ends with its hold');
     expect(report(change).sensors[0]?.holds.at(-1)?.rise).toEqual(rise);
     const html = written(change);
-    expect(html).toContain(`<strong>${VERDICT_NAMES[rise.verdict]}`);
+    expect(html).toContain(`<strong>${english.verdict.names[rise.verdict]}`);
     const numbers = numbersOf(history, conclusions, DEFAULT_SHEET);
     const groups = listVerdictNumbers(rise, numbers, DEFAULT_SHEET, MICRON);
     expect(groups.length).toBeGreaterThan(3);
@@ -126,7 +125,7 @@ describe('conclusions', () => {
     const pumped = readings.filter(({ elapsedS }) => elapsedS < isolatedS - 10);
     const html = written({ readings: pumped, facts: { marks } });
     expect(html).toContain('<strong>No verdict: no hold was recorded</strong>');
-    for (const verdict of Object.values(VERDICT_NAMES)) expect(html).not.toContain(verdict);
+    for (const verdict of Object.values(english.verdict.names)) expect(html).not.toContain(verdict);
   });
 
   test('nor without readings', () => {
@@ -155,15 +154,15 @@ describe('where it comes from', () => {
     expect(html).toContain('<title>Rehearsal 7</title>');
     expect(html.indexOf('class="banner"')).toBeLessThan(html.indexOf('<h1>'));
     expect(html).toContain(
-      `<div class="stamp" aria-hidden="true">${REPORT_WORDS.rehearsalStamp}</div>`,
+      `<div class="stamp" aria-hidden="true">${english.report.rehearsalStamp}</div>`,
     );
     expect(html).toMatch(/\.stamp \{ position: fixed;/u);
-    expect(html).toContain(`@top-center { content: "${REPORT_WORDS.rehearsalEdge}"`);
+    expect(html).toContain(`@top-center { content: "${english.report.rehearsalEdge}"`);
     expect(html).toContain('>Rehearsal</text>');
-    expect(html).toContain(REPORT_WORDS.noSignOff);
+    expect(html).toContain(english.report.noSignOff);
     // Its time may go a hundred times as fast: no reading in it has a time of day.
-    expect(html).not.toContain(`>${REPORT_WORDS.columns.clock}</th>`);
-    expect(html).not.toContain(REPORT_WORDS.signers[0]);
+    expect(html).not.toContain(`>${english.report.columns.clock}</th>`);
+    expect(html).not.toContain(english.report.signers[0]);
   });
 
   test('what a computer played over the radio is a rehearsal too, whatever the sensor is called', () => {
@@ -172,14 +171,14 @@ describe('where it comes from', () => {
     const sensors = sensor ? [{ ...sensor, label }] : [];
     const html = written({ readings: first.readings, recording: { sensors } });
     expect(html).toContain('<title>Rehearsal 7</title>');
-    expect(html).toContain(REPORT_WORDS.rehearsalStamp);
-    expect(html).toContain(REPORT_WORDS.noSignOff);
+    expect(html).toContain(english.report.rehearsalStamp);
+    expect(html).toContain(english.report.noSignOff);
     expect(html).toContain('Class sensor, simulated');
   });
 
   test('a job has room for names and signatures, and no rehearsal in it', () => {
     const html = written({ readings: first.readings });
-    for (const signer of REPORT_WORDS.signers) expect(html).toContain(signer);
+    for (const signer of english.report.signers) expect(html).toContain(signer);
     expect(html).not.toMatch(/rehearsal/iu);
     expect(html).not.toContain('class="banner"');
   });
@@ -191,7 +190,7 @@ describe('where it comes from', () => {
     });
     expect(html).toContain('cold-room.csv');
     expect(html).toContain('class="banner"');
-    expect(html).not.toContain(`>${REPORT_WORDS.columns.clock}</th>`);
+    expect(html).not.toContain(`>${english.report.columns.clock}</th>`);
   });
 
   test('typed-in readings minutes apart have no gaps between them', () => {
@@ -199,7 +198,7 @@ describe('where it comes from', () => {
       recordedReading(at, { elapsedS: at * (100 + 37 * at), sequence: at }),
     );
     const html = written({ readings, recording: { origin: 'typed_in' } });
-    expect(html).toContain(REPORT_WORDS.noGaps);
+    expect(html).toContain(english.report.noGaps);
     expect(html).toContain('typed in by hand');
   });
 
@@ -235,7 +234,7 @@ describe('facts', () => {
     ];
     const html = written({
       readings: first.readings,
-      facts: { entries, units: { ...MICRON, pressure: 'Pa' } },
+      facts: { entries, speech: englishIn({ pressure: 'Pa' }) },
     });
     expect(html).toMatch(/<td>0:10<\/td>.*<td>66 Pa<\/td>/u);
     expect(html).toMatch(/<td>1:23:20<\/td>.*<td>400 Pa<\/td>/u);
@@ -290,7 +289,7 @@ describe('facts', () => {
   test('who drew the conclusions, what a hold proves, and who decides', () => {
     const html = written({ readings: first.readings });
     expect(html).toContain('9.8.7');
-    expect(html).toContain(REPORT_WORDS.provesNot);
+    expect(html).toContain(english.report.provesNot);
     expect(html).toContain('local codes');
   });
 });

@@ -5,7 +5,8 @@ import type { Conclusions } from '../../../web/analysis/conclusions.ts';
 import { chartOf } from '../../../web/chart/chart-of.ts';
 import { ChannelCurve } from '../../../web/store/channel-curve.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';
-import { conclusionsWith, forecastWith, inRise, MICRON, micron } from './invented-conclusions.ts';
+import { conclusionsWith, forecastWith, inRise, micron } from './invented-conclusions.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 const drawn = (conclusions: Conclusions, foresees = true) =>
   chartOf({
@@ -15,7 +16,7 @@ const drawn = (conclusions: Conclusions, foresees = true) =>
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions,
-    units: MICRON,
+    speech: MICRON,
     recording: { id: 1, origin: 'sensor', startedAtMs: 0 },
     expected: null,
     live: true,

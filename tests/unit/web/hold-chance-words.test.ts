@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { paFromMicron } from '../../../protocol/units.ts';
 import type { EarlierTold, HoldReason } from '../../../web/analysis/conclusions.ts';
 import { sayHoldChance } from '../../../web/words/say-hold-chance.ts';
-import { MICRON, micron } from './invented-conclusions.ts';
+import { micron } from './invented-conclusions.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 const rate = ({ estimate, low, high }: ReturnType<typeof micron>) => ({
   estimate: estimate / 60,

@@ -2,8 +2,6 @@
 import { paFromMicron } from '../../../protocol/units.ts';
 import type { Conclusions, Forecast, Rise } from '../../../web/analysis/conclusions.ts';
 
-export const MICRON = { pressure: 'micron', temperature: '°C' } as const;
-
 export function micron(estimate: number, low: number, high: number) {
   return {
     estimate: paFromMicron(estimate),

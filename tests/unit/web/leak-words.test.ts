@@ -20,27 +20,27 @@ import {
 } from '../../../web/words/say-pass-rule.ts';
 import { sayWaterConditions, sayWaterRemoved } from '../../../web/words/say-water-removed.ts';
 import { saySheetValue } from '../../../web/words/say-sheet-value.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
-const UNITS = { pressure: 'micron', temperature: '°C' } as const;
 const AIR = { estimate: 2e-4, low: 1.5e-4, high: 2.6e-4 };
 
 describe('a leak in words', () => {
   test('has every unit with its interval and the temperature it is stated at', () => {
     const rate = leakRateInUnits(AIR, null);
-    expect(listLeakRate(rate).map(({ name, value }) => `${name}: ${value}`)).toEqual([
+    expect(listLeakRate(rate, MICRON).map(({ name, value }) => `${name}: ${value}`)).toEqual([
       'In Pa·m³/s: about 2.0·10⁻⁴, between 1.5·10⁻⁴ and 2.6·10⁻⁴',
       'In mbar·L/s: about 2.0·10⁻³, between 1.5·10⁻³ and 2.6·10⁻³',
       'In micron·L/s: about 1.5, between 1.1 and 2.0',
       'In standard cm³/min: about 0.11, between 0.083 and 0.14',
       'In g of air a year: about 75, between 56 and 98',
     ]);
-    const conditions = (known: boolean) => sayLeakRateConditions(rate, '12 L', known, UNITS);
+    const conditions = (known: boolean) => sayLeakRateConditions(rate, '12 L', known, MICRON);
     expect(conditions(false)).toContain('gas at 20 °C (taken: nobody entered it), volume 12 L');
     expect(conditions(true)).not.toContain('taken: nobody');
   });
 
   test('that may be none has no lower end', () => {
-    const [row] = listLeakRate(leakRateInUnits({ ...AIR, low: 0 }, 20));
+    const [row] = listLeakRate(leakRateInUnits({ ...AIR, low: 0 }, 20), MICRON);
     expect(row?.value).toBe('no more than 2.6·10⁻⁴');
   });
 
@@ -53,7 +53,7 @@ describe('a leak in words', () => {
     // 18.2/13.02·(14.29² − 1) = 284; 940 kg a year in one Pa·m³/s (M/RT · 31.6e6 s):
     // 1.5e-4·8.39·9.4e5 = 1.2e3 g to 2.6e-4·284·9.4e5 = 6.9e4 g.
     expect([loss.leastPower, loss.mostPower]).toEqual([3, 5]);
-    const [range, why] = sayRefrigerantLoss(loss);
+    const [range, why] = sayRefrigerantLoss(loss, MICRON);
     expect(range).toContain(
       'R-410A at 14.5 bar absolute would lose between 1 kg and 100 kg a year',
     );
@@ -74,17 +74,19 @@ describe('water that was pumped away', () => {
 
   test('has an interval, where it was seen, and what it rests on', () => {
     const found = { kind: 'grams', plateau, grams, speedFrom: 'curve' } as const;
-    expect(sayWaterRemoved(found)).toBe('about 1.3 g, between 0.62 and 2.8');
-    expect(sayWaterConditions(found, UNITS)).toContain(
+    expect(sayWaterRemoved(found, MICRON)).toBe('about 1.3 g, between 0.62 and 2.8');
+    expect(sayWaterConditions(found, MICRON)).toContain(
       'from 10:00 to 20:00 into the recording, near 4000 micron. The pumping speed is from the fall',
     );
   });
 
   test('that is not known says what is missing, and where to enter it', () => {
     const found = { kind: 'no_speed', plateau, volumeKnown: false } as const;
-    expect(sayWaterRemoved(found)).toContain('volume missing → enter it in the job sheet');
-    expect(sayWaterRemoved({ ...found, volumeKnown: true })).toContain('enter pump and hose');
-    expect(sayWaterRemoved({ kind: 'no_plateau' })).toContain('no plateau');
+    expect(sayWaterRemoved(found, MICRON)).toContain('volume missing → enter it in the job sheet');
+    expect(sayWaterRemoved({ ...found, volumeKnown: true }, MICRON)).toContain(
+      'enter pump and hose',
+    );
+    expect(sayWaterRemoved({ kind: 'no_plateau' }, MICRON)).toContain('no plateau');
   });
 });
 
@@ -92,17 +94,17 @@ describe('a pass rule in words', () => {
   const rule = PASS_RULES['ufgs-15182'];
 
   test('says what it asks for and where that stands', () => {
-    expect(sayRule(rule, UNITS)).toBe('Down to 300 micron; hold 1 h; then at most 500 micron.');
-    expect(sayRuleSource(rule, false)).toMatch(/3\.3\.3\.$/u);
-    expect(sayRuleSource(PASS_RULES['en-378-2'], false)).toContain('From memory');
-    expect(sayRuleSource(PASS_RULES['au-nz-deep'], false)).toContain('Restated by others');
+    expect(sayRule(rule, MICRON)).toBe('Down to 300 micron; hold 1 h; then at most 500 micron.');
+    expect(sayRuleSource(rule, false, MICRON)).toMatch(/3\.3\.3\.$/u);
+    expect(sayRuleSource(PASS_RULES['en-378-2'], false, MICRON)).toContain('From memory');
+    expect(sayRuleSource(PASS_RULES['au-nz-deep'], false, MICRON)).toContain('Restated by others');
     const own = passRuleOf('own', DEFAULT_SHEET);
-    expect(sayRuleSource(own, false)).toContain('job sheet');
-    expect(sayRuleSource(own, true)).toContain('No standard');
-    expect(sayRuleLimits(PASS_RULES['ufgs-15741n'], UNITS)).toEqual([
+    expect(sayRuleSource(own, false, MICRON)).toContain('job sheet');
+    expect(sayRuleSource(own, true, MICRON)).toContain('No standard');
+    expect(sayRuleLimits(PASS_RULES['ufgs-15741n'], MICRON)).toEqual([
       'The 2 evacuations before it are for you to check: this program judges the last hold.',
     ]);
-    expect(sayRuleLimits(rule, UNITS).join()).toContain('colder than 2 °C');
+    expect(sayRuleLimits(rule, MICRON).join()).toContain('colder than 2 °C');
   });
 
   test('says of each thing how the hold stands', () => {
@@ -112,7 +114,7 @@ describe('a pass rule in words', () => {
     };
     const hold = { heldS: 3700, startPa: shownPa(280), pressureAt: () => shownPa(480) };
     const judgement = judgePassRule(rule, hold, 0.1);
-    expect(judgement && listRuleConditions(judgement, UNITS)).toEqual([
+    expect(judgement && listRuleConditions(judgement, MICRON)).toEqual([
       {
         name: 'Before the hold at most 300 micron',
         value: '280 micron: within the gauge’s error: it could be either',
@@ -126,17 +128,17 @@ describe('a pass rule in words', () => {
 
   test('says what leak it passes, on this volume', () => {
     const through = letsThrough(rule, paFromMicron(250), 0.01);
-    expect(through && sayLetsThrough(through, UNITS)).toBe(
+    expect(through && sayLetsThrough(through, MICRON)).toBe(
       'This rule passes a steady inflow of up to 4.17 micron a minute: 9.3·10⁻⁴ mbar·L/s of air into this volume.',
     );
     const unknown = letsThrough(rule, paFromMicron(250), null);
-    expect(unknown && sayLetsThrough(unknown, UNITS)).toContain('needs the volume');
+    expect(unknown && sayLetsThrough(unknown, MICRON)).toContain('needs the volume');
   });
 
   test('stands on the sheet with the gauge’s error', () => {
     const sheet = { ...DEFAULT_SHEET, gaugeErrorShare: 0.1 };
-    expect(saySheetValue(sheet, 'gaugeErrorShare', UNITS)).toBe('10 %');
-    expect(saySheetValue(DEFAULT_SHEET, 'gaugeErrorShare', UNITS)).toBe('not entered');
-    expect(saySheetValue(sheet, 'passRule', UNITS)).toContain('maker');
+    expect(saySheetValue(sheet, 'gaugeErrorShare', MICRON)).toBe('10 %');
+    expect(saySheetValue(DEFAULT_SHEET, 'gaugeErrorShare', MICRON)).toBe('not entered');
+    expect(saySheetValue(sheet, 'passRule', MICRON)).toContain('maker');
   });
 });

@@ -18,35 +18,41 @@ import { sayPercentBetween } from '../../../web/words/say-percent.ts';
 import { sayPressureBetween, sayRateBetween } from '../../../web/words/say-pressure.ts';
 import { sayRuleBeside } from '../../../web/words/say-rule-beside.ts';
 import { tellingCheck } from '../../../web/words/say-telling-check.ts';
-import { conclusionsWith, forecastWith, MICRON, micron, riseWith } from './invented-conclusions.ts';
+import { conclusionsWith, forecastWith, micron, riseWith } from './invented-conclusions.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 describe('an estimate in words', () => {
   test('has both its ends, no lower one where it may be none, and one number where they agree', () => {
     const digits = (value: number) => value.toFixed(0);
-    expect(sayBetween({ estimate: 38, low: 34, high: 42 }, digits, 'g')).toBe(
+    const grams = (amount: string) => `${amount} g`;
+    expect(sayBetween({ estimate: 38, low: 34, high: 42 }, digits, grams, MICRON)).toBe(
       'about 38 g, between 34 and 42',
     );
-    expect(sayBetween({ estimate: 4, low: 0, high: 9 }, digits, 'g')).toBe('no more than 9 g');
-    expect(sayBetween({ estimate: 38, low: 37.9, high: 38.2 }, digits, 'g')).toBe('38 g');
+    expect(sayBetween({ estimate: 4, low: 0, high: 9 }, digits, grams, MICRON)).toBe(
+      'no more than 9 g',
+    );
+    expect(sayBetween({ estimate: 38, low: 37.9, high: 38.2 }, digits, grams, MICRON)).toBe('38 g');
   });
 
   test('has the digits that its interval deserves', () => {
     const said = (estimate: number, low: number, high: number) =>
-      sayPressureBetween(micron(estimate, low, high), 'micron');
+      sayPressureBetween(micron(estimate, low, high), MICRON);
     expect(said(739, 614, 876)).toBe('about 740 micron, between 610 and 880');
     expect(said(1174, 1170, 1178)).toBe('about 1174 micron, between 1170 and 1178');
     expect(said(612, 610, 614)).toBe('about 612 micron, between 610 and 614');
-    expect(sayRateBetween(riseWith().leakPaPerS, 'micron')).toBe(
+    expect(sayRateBetween(riseWith().leakPaPerS, MICRON)).toBe(
       'about 38 micron a minute, between 34 and 42',
     );
   });
 
   test('of a part says when it says nothing', () => {
-    expect(sayPercentBetween({ estimate: 0.27, low: 0.22, high: 0.31 })).toBe(
+    expect(sayPercentBetween({ estimate: 0.27, low: 0.22, high: 0.31 }, MICRON)).toBe(
       'about 27 %, between 22 and 31',
     );
-    expect(sayPercentBetween({ estimate: 0.5, low: 0.05, high: 0.95 })).toBe('not told apart yet');
-    expect(sayPercentBetween(null)).toBe('nothing rises');
+    expect(sayPercentBetween({ estimate: 0.5, low: 0.05, high: 0.95 }, MICRON)).toBe(
+      'not told apart yet',
+    );
+    expect(sayPercentBetween(null, MICRON)).toBe('nothing rises');
   });
 });
 
@@ -63,27 +69,27 @@ const byRule = (change: Partial<HoldByRule> = {}, outcome: RuleOutcome = 'passes
 describe('the rule beside the physics', () => {
   test('never outshouts a leak or moisture', () => {
     for (const verdict of ['leak', 'leak_and_moisture'] as const) {
-      const { headline, remark } = sayRuleBeside(byRule(), verdict);
+      const { headline, remark } = sayRuleBeside(byRule(), verdict, MICRON);
       expect(headline).toBe('Pass rule: passes');
       expect(remark).toContain('do not close up on it');
     }
-    expect(sayRuleBeside(byRule(), 'moisture').remark).toContain('there all the same');
-    expect(sayRuleBeside(byRule(), 'undecided').remark).toContain(
+    expect(sayRuleBeside(byRule(), 'moisture', MICRON).remark).toContain('there all the same');
+    expect(sayRuleBeside(byRule(), 'undecided', MICRON).remark).toContain(
       'does not make the system tight and dry',
     );
-    expect(sayRuleBeside(byRule(), 'tight_dry').remark).toBe('');
+    expect(sayRuleBeside(byRule(), 'tight_dry', MICRON).remark).toBe('');
   });
 
   test('says that it fails, that it could be either, and what it is on the way to', () => {
     const said = (outcome: RuleOutcome, foreseen: RuleOutcome | null = null) =>
-      sayRuleBeside(byRule({ foreseen }, outcome), 'moisture');
+      sayRuleBeside(byRule({ foreseen }, outcome), 'moisture', MICRON);
     expect(said('fails').headline).toBe('Pass rule: fails');
     expect(said('within_gauge_error').headline).toContain('within the gauge’s error');
     expect(said('not_held_long_enough').headline).toContain('not held long enough');
     expect(said('not_held_long_enough', 'fails').remark).toContain('will fail');
     expect(said('not_held_long_enough').remark).toBe('');
     const toPass = (verdict: Verdict) =>
-      sayRuleBeside(byRule({ foreseen: 'passes' }, 'not_held_long_enough'), verdict).remark;
+      sayRuleBeside(byRule({ foreseen: 'passes' }, 'not_held_long_enough'), verdict, MICRON).remark;
     expect(toPass('tight_dry')).toBe('On this curve it will pass.');
     expect(toPass('leak')).toContain('do not close up on it');
     expect(toPass('undecided')).toBe('');
@@ -91,19 +97,19 @@ describe('the rule beside the physics', () => {
 
   test('is not asked where the readings prove nothing; what is broken stays broken', () => {
     const falling = byRule({ withheldBy: 'falling' });
-    expect(sayRuleBeside(falling, 'undecided').headline).toBe('Pass rule: not judged');
-    expect(sayRuleBeside(falling, 'undecided').remark).toContain('The pressure falls');
+    expect(sayRuleBeside(falling, 'undecided', MICRON).headline).toBe('Pass rule: not judged');
+    expect(sayRuleBeside(falling, 'undecided', MICRON).remark).toContain('The pressure falls');
     const pumped = byRule({ withheldBy: 'isolation_unsure' });
-    expect(sayRuleBeside(pumped, 'undecided').remark).toContain('may still be pulling');
+    expect(sayRuleBeside(pumped, 'undecided', MICRON).remark).toContain('may still be pulling');
     const broken = byRule({ withheldBy: 'falling' }, 'fails');
-    expect(sayRuleBeside(broken, 'undecided').headline).toBe('Pass rule: fails');
+    expect(sayRuleBeside(broken, 'undecided', MICRON).headline).toBe('Pass rule: fails');
     const stub = byRule({ withheldBy: 'not_the_system' }, 'fails');
-    expect(sayRuleBeside(stub, 'undecided').headline).toBe('Pass rule: not judged');
+    expect(sayRuleBeside(stub, 'undecided', MICRON).headline).toBe('Pass rule: not judged');
   });
 
   test('names figures that nobody entered as settings of ours', () => {
-    expect(sayRuleBeside(byRule({ isUnentered: true }), 'leak').name).toBe('our settings');
-    expect(sayRuleBeside(byRule(), 'leak').name).toContain('maker');
+    expect(sayRuleBeside(byRule({ isUnentered: true }), 'leak', MICRON).name).toBe('our settings');
+    expect(sayRuleBeside(byRule(), 'leak', MICRON).name).toContain('maker');
   });
 });
 
@@ -239,14 +245,14 @@ describe('why it stalls', () => {
     [['boil_off', 'floor'], 'Warm the coldest metal'],
     [['slow_tail', 'floor', 'wet_oil'], 'Valve the system off'],
   ] as const)('%j are told apart by one check', (causes, todo) => {
-    const check = tellingCheck(causes);
+    const check = tellingCheck(causes, MICRON);
     expect(check?.todo).toContain(todo);
     expect(check?.outcomes.length).toBeGreaterThan(1);
   });
 
   test('warming and valving off carry their caution', () => {
-    expect(tellingCheck(['boil_off', 'floor'])?.caution).toContain('never a flame');
-    expect(tellingCheck(['floor', 'slow_tail'])?.caution).toContain('oil is drawn back');
+    expect(tellingCheck(['boil_off', 'floor'], MICRON)?.caution).toContain('never a flame');
+    expect(tellingCheck(['floor', 'slow_tail'], MICRON)?.caution).toContain('oil is drawn back');
   });
 
   test.each([
@@ -255,7 +261,7 @@ describe('why it stalls', () => {
     [['gas', 'slow_tail']],
     [['rising', 'floor']],
   ] as const)('%j have nothing to be told apart so', (causes) => {
-    expect(tellingCheck(causes)).toBeNull();
+    expect(tellingCheck(causes, MICRON)).toBeNull();
   });
 });
 
@@ -286,6 +292,8 @@ test('the line in the rise is the rule’s only where the rule has it', () => {
 
 test('every verdict has something to say beside a rule that passes, but the one that agrees', () => {
   const verdicts: Verdict[] = ['tight_dry', 'moisture', 'leak', 'leak_and_moisture', 'undecided'];
-  const silent = verdicts.filter((verdict) => sayRuleBeside(byRule(), verdict).remark === '');
+  const silent = verdicts.filter(
+    (verdict) => sayRuleBeside(byRule(), verdict, MICRON).remark === '',
+  );
   expect(silent).toEqual(['tight_dry']);
 });

@@ -12,6 +12,7 @@ import {
   sayWhen,
   sayWhenInList,
 } from '../../../web/words/say-origin.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 function recording(origin: Origin, open = false, id = 1): Recording {
   const sensor = {
@@ -28,7 +29,7 @@ function recording(origin: Origin, open = false, id = 1): Recording {
 
 describe('in words', () => {
   test('no two origins are listed alike', () => {
-    const said = ORIGINS.map((origin) => sayRecording(recording(origin)));
+    const said = ORIGINS.map((origin) => sayRecording(recording(origin), MICRON));
     expect(new Set(said).size).toBe(ORIGINS.length);
     expect(said[ORIGINS.indexOf('import')]).toBe('Imported: weir-street.csv');
     expect(said[ORIGINS.indexOf('sensor')]).toBe('Job, Roof');
@@ -36,20 +37,22 @@ describe('in words', () => {
 
   test('a file has no time of its own: it says when it was read in', () => {
     for (const open of [true, false]) {
-      expect(sayWhen(recording('import', open), '14:03')).toBe('read in 14:03');
-      expect(sayWhenInList(recording('import', open), '14:03')).toBe('read in 14:03');
+      expect(sayWhen(recording('import', open), '14:03', MICRON)).toBe('read in 14:03');
+      expect(sayWhenInList(recording('import', open), '14:03', MICRON)).toBe('read in 14:03');
     }
-    expect(sayWhenInList(recording('sensor', true), '14:03')).toBe('14:03, running');
+    expect(sayWhenInList(recording('sensor', true), '14:03', MICRON)).toBe('14:03, running');
   });
 
   test('only a sensor has something to say of itself', () => {
-    const said = ORIGINS.map((origin) => sayUnheard(recording(origin), '14:03'));
+    const said = ORIGINS.map((origin) => sayUnheard(recording(origin), '14:03', MICRON));
     expect(ORIGINS.filter((_, at) => said[at] === null)).toEqual(['sensor', 'rehearsal']);
     expect(said[ORIGINS.indexOf('typed_in')]).toMatch(/14:03/u);
   });
 
   test('after its end only a rehearsal promises no other recording', () => {
-    expect(ORIGINS.filter((origin) => sayOver(recording(origin)) === null)).toEqual(['rehearsal']);
+    expect(ORIGINS.filter((origin) => sayOver(recording(origin), MICRON) === null)).toEqual([
+      'rehearsal',
+    ]);
   });
 });
 

@@ -12,6 +12,7 @@ import { traineesOf } from '../../../web/rehearse/trainees.ts';
 import { ChannelCurve } from '../../../web/store/channel-curve.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';
 import { isLatestRehearsal, keepRehearsed, rehearsedOf } from '../../../web/store/rehearsed.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 const mark = (kind: MarkKind, elapsedS: number): Mark => ({
   id: elapsedS + 1,
@@ -79,13 +80,13 @@ describe('what more can be done', () => {
 
 describe('the reveal on the curve', () => {
   test('nothing is flagged before it', () => {
-    expect(revealedMoments({ call: { elapsedS: 90 }, reveal: null })).toEqual([]);
+    expect(revealedMoments({ call: { elapsedS: 90 }, reveal: null }, MICRON)).toEqual([]);
   });
 
   test('from when it told, and the call, each where there is one', () => {
-    const flags = revealedMoments({ call: { elapsedS: 90 }, reveal: { toldS: 60 } });
+    const flags = revealedMoments({ call: { elapsedS: 90 }, reveal: { toldS: 60 } }, MICRON);
     expect(flags.map(({ elapsedS }) => elapsedS)).toEqual([60, 90]);
-    expect(revealedMoments({ call: null, reveal: { toldS: null } })).toEqual([]);
+    expect(revealedMoments({ call: null, reveal: { toldS: null } }, MICRON)).toEqual([]);
   });
 
   test('the whole curve counts from the first start of the pump, flags and all', () => {
@@ -109,8 +110,8 @@ describe('the reveal on the curve', () => {
       curve,
       marks,
       sheet: DEFAULT_SHEET,
-      moments: revealedMoments({ call: null, reveal: { toldS: 80 } }),
-      units: { pressure: 'micron', temperature: '°C' },
+      moments: revealedMoments({ call: null, reveal: { toldS: 80 } }, MICRON),
+      speech: MICRON,
       view: null,
     });
     expect(firstPumpOnS(marks)).toBe(20);

@@ -5,13 +5,13 @@ import { paFromMicron } from '../../../protocol/units.ts';
 import { scoreCalls } from '../../../web/analysis/call-score.ts';
 import { finding } from '../../../web/analysis/finding.ts';
 import { moreChoices } from '../../../web/live/mark-choices.ts';
-import { DO_BUTTONS, sayUnchanged } from '../../../web/words/say-action.ts';
-import { MARK_CAUTIONS } from '../../../web/words/say-caution.ts';
+import { sayDoing, sayMarkCaution, sayUnchanged } from '../../../web/words/say-action.ts';
 import { sayFinding, sayFindingMoment } from '../../../web/words/say-finding.ts';
 import { sayDifficulty, sayRehearsed } from '../../../web/words/say-rehearsal.ts';
 import { causeInSentence, nameCause } from '../../../web/words/say-rehearsal-cause.ts';
 import { listRevealNumbers, sayOutcome, sayWhenItTold } from '../../../web/words/say-reveal.ts';
 import { listScore, sayResult, sayTooFew } from '../../../web/words/say-score.ts';
+import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 const reveal: Reveal = {
   name: 'weir-street-archive',
@@ -26,35 +26,43 @@ const reveal: Reveal = {
 
 describe('causes', () => {
   test('no two have the same name', () => {
-    expect(new Set(REHEARSAL_CAUSES.map(nameCause)).size).toBe(REHEARSAL_CAUSES.length);
+    expect(new Set(REHEARSAL_CAUSES.map((cause) => nameCause(cause, MICRON))).size).toBe(
+      REHEARSAL_CAUSES.length,
+    );
   });
 
   test('stand small within a sentence', () => {
-    expect(causeInSentence('gear_leak')).toBe('leak in the gear');
+    expect(causeInSentence('gear_leak', MICRON)).toBe('leak in the gear');
   });
 });
 
 describe('the outcome', () => {
   test('right, not so, and without a call', () => {
     const call = { cause: 'leak', surePercent: 70 } as const;
-    expect(sayOutcome(call, 'leak')).toMatchObject({ tone: 'good', headline: 'Right: leak.' });
-    expect(sayOutcome(call, 'moisture')).toMatchObject({
+    expect(sayOutcome(call, 'leak', MICRON)).toMatchObject({
+      tone: 'good',
+      headline: 'Right: leak.',
+    });
+    expect(sayOutcome(call, 'moisture', MICRON)).toMatchObject({
       tone: 'warning',
       headline: 'Not so. It was: moisture.',
       detail: ['Your call: Leak, 70\u00a0% sure.'],
     });
-    expect(sayOutcome(null, 'radio')).toMatchObject({ tone: 'calm', headline: 'It was: radio.' });
+    expect(sayOutcome(null, 'radio', MICRON)).toMatchObject({
+      tone: 'calm',
+      headline: 'It was: radio.',
+    });
   });
 
   test('tells how long after the curve had told the call came', () => {
-    expect(sayWhenItTold(reveal, 920, 20)).toBe(
+    expect(sayWhenItTold(reveal, 920, 20, MICRON)).toBe(
       'From 10:00 on the curve differed from that of the same job in order. ' +
         'Your call came 5 min later, at 15:00.',
     );
   });
 
   test('a call before that was a guess', () => {
-    expect(sayWhenItTold(reveal, 560, 20)).toMatch(/1 min before that: a guess\.$/u);
+    expect(sayWhenItTold(reveal, 560, 20, MICRON)).toMatch(/1 min before that: a guess\.$/u);
   });
 
   test.each([
@@ -62,20 +70,18 @@ describe('the outcome', () => {
     ['radio', /Missing readings/u],
     ['leak', /never differed/u],
   ] as const)('where the curve never told, says why: %s', (cause, words) => {
-    const said = sayWhenItTold({ cause, toldS: null }, 80, 20);
+    const said = sayWhenItTold({ cause, toldS: null }, 80, 20, MICRON);
     expect(said).toMatch(words);
     expect(said).toMatch(/Your call came at 1:00\.$/u);
   });
 
   test('the numbers in the unit of choice', () => {
-    const values = listRevealNumbers(reveal, 'micron').map(({ value }) => value);
+    const values = listRevealNumbers(reveal, MICRON).map(({ value }) => value);
     expect(values).toEqual(['25 micron a minute', '0.31 g', 'open']);
     const none = { ...reveal, leakPaPerS: 0, waterKgAtStart: 0, ballastOpenAtStart: false };
-    expect(listRevealNumbers(none, 'Pa').map(({ value }) => value)).toEqual([
-      'none',
-      'none',
-      'closed',
-    ]);
+    expect(
+      listRevealNumbers(none, englishIn({ pressure: 'Pa' })).map(({ value }) => value),
+    ).toEqual(['none', 'none', 'closed']);
   });
 });
 
@@ -86,7 +92,7 @@ describe('the debrief', () => {
       pressurePa: paFromMicron(300),
       lastedS: 130,
     });
-    expect(sayFinding(hold, 'micron')).toBe(
+    expect(sayFinding(hold, MICRON)).toBe(
       'The hold ended before its time (2 min 10 s, 300 micron).',
     );
     expect(sayFindingMoment(hold, 20)).toBe('3:00');
@@ -95,15 +101,13 @@ describe('the debrief', () => {
 
   test('names the cure that was tried', () => {
     const tried = finding('cure_tried', 'well', { atS: 5, cure: 'oil_changed' });
-    expect(sayFinding(tried, 'micron')).toBe(
-      'Changing the oil goes to the cause, or to its place.',
-    );
+    expect(sayFinding(tried, MICRON)).toBe('Changing the oil goes to the cause, or to its place.');
   });
 });
 
 describe('what changes nothing', () => {
   test('is said of each action in its own words, without its name in the protocol', () => {
-    const said = REHEARSAL_ACTIONS.map(sayUnchanged);
+    const said = REHEARSAL_ACTIONS.map((action) => sayUnchanged(action, MICRON));
     expect(new Set(said).size).toBe(REHEARSAL_ACTIONS.length);
     expect(said.filter((words) => words.includes('_'))).toEqual([]);
   });
@@ -111,19 +115,19 @@ describe('what changes nothing', () => {
 
 test('everything more that can be done has a name and a caution', () => {
   for (const kind of [...moreChoices([], true), 'stub_opened'] as const) {
-    expect(DO_BUTTONS[kind], kind).toBeDefined();
-    expect(MARK_CAUTIONS[kind], kind).toBeDefined();
+    expect(sayDoing(kind, true, MICRON), kind).not.toBe(sayDoing(kind, false, MICRON));
+    expect(sayMarkCaution(kind, MICRON), kind).not.toBe('');
   }
 });
 
 describe('results', () => {
   test('a drawn job is known by its number', () => {
-    expect(sayDifficulty('generated-mixed')).toBe('Mixed');
-    expect(sayDifficulty('quarry-road-bakery')).toBeNull();
-    expect(sayRehearsed('generated-mixed', 4711, 'Any job, mixed')).toBe(
+    expect(sayDifficulty('generated-mixed', MICRON)).toBe('Mixed');
+    expect(sayDifficulty('quarry-road-bakery', MICRON)).toBeNull();
+    expect(sayRehearsed('generated-mixed', 4711, 'Any job, mixed', MICRON)).toBe(
       'Any job, mixed, number 4711',
     );
-    expect(sayRehearsed('quarry-road-bakery', 1, null)).toBe('quarry road bakery');
+    expect(sayRehearsed('quarry-road-bakery', 1, null, MICRON)).toBe('quarry road bakery');
   });
 
   test('the truth stands beside a call that was not right', () => {
@@ -139,13 +143,13 @@ describe('results', () => {
       toldS: null,
       revealedAtMs: 0,
     } as const;
-    expect(sayResult(result)).toBe('Called: Leak, 70\u00a0% sure. It was: moisture.');
-    expect(sayResult({ ...result, truth: 'leak' })).toBe('Called: Leak, 70\u00a0% sure.');
+    expect(sayResult(result, MICRON)).toBe('Called: Leak, 70\u00a0% sure. It was: moisture.');
+    expect(sayResult({ ...result, truth: 'leak' }, MICRON)).toBe('Called: Leak, 70\u00a0% sure.');
   });
 
   test('too few calls give no score', () => {
-    expect(sayTooFew(1)).toBe('A score takes 5 calls; so far there is 1.');
-    expect(sayTooFew(3)).toMatch(/are 3\.$/u);
+    expect(sayTooFew(1, MICRON)).toBe('A score takes 5 calls; so far there is 1.');
+    expect(sayTooFew(3, MICRON)).toMatch(/are 3\.$/u);
   });
 
   test.each([
@@ -160,7 +164,7 @@ describe('results', () => {
         surePercent,
       })),
     );
-    const rows = score === null ? [] : listScore(score);
+    const rows = score === null ? [] : listScore(score, MICRON);
     expect(rows.map(({ name }) => name)).toEqual(['Right', 'Sure, on average', 'Brier score']);
     expect(rows[1]?.remark).toMatch(words);
   });

@@ -9,22 +9,22 @@ import {
   sayShare,
   saySpeed,
 } from '../../../web/words/say-rig.ts';
+import { MICRON } from '../../support/english-speech.ts';
 
 test('times, speeds and shares have the digits that they deserve', () => {
-  expect(sayExpectedTime(372)).toBe('about 6 min');
-  expect(sayExpectedTime(null)).toBe('not within 8 hours');
-  expect(saySpeed(20.63e-3 / 60, 0.113 / 60)).toBe('20.6 of the pump’s 113 L/min');
-  expect(sayShare('hose', 0.773)).toBe('hose 77 %');
+  expect(sayExpectedTime(372, MICRON)).toBe('about 6 min');
+  expect(sayExpectedTime(null, MICRON)).toBe('not within 8 hours');
+  expect(saySpeed(20.63e-3 / 60, 0.113 / 60, MICRON)).toBe('20.6 of the pump’s 113 L/min');
+  expect(sayShare('hose', 0.773, MICRON)).toBe('hose 77 %');
 });
 
 test('the limiting part is named with what helps', () => {
-  const said = (part: Parameters<typeof sayLimit>[0]) =>
-    sayLimit(part, paFromMicron(500), 'micron');
+  const said = (part: Parameters<typeof sayLimit>[0]) => sayLimit(part, paFromMicron(500), MICRON);
   expect(said('core')).toMatch(/^At 500 micron the valve core .* cores out/u);
   expect(said('pump')).toMatch(/^At 500 micron the pump /u);
 });
 
 test('what is missing is asked for, and what is assumed is owned', () => {
-  expect(sayMissing(['volumeM3', 'hoseBoreM'])).toMatch(/missing: .*volume, .*bore\.$/u);
-  expect(sayAssumed(['hoseCount', 'core'])).toMatch(/one hose, cores taken out\.$/u);
+  expect(sayMissing(['volumeM3', 'hoseBoreM'], MICRON)).toMatch(/missing: .*volume, .*bore\.$/u);
+  expect(sayAssumed(['hoseCount', 'core'], MICRON)).toMatch(/one hose, cores taken out\.$/u);
 });

@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET, sheetEntrySchema, sheetFromEntries } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { sheetFromTexts, textsForRule, textsFromSheet } from '../../../web/sheet/sheet-form.ts';
+import { englishIn, MICRON } from '../../support/english-speech.ts';
 
-const MICRON = { pressure: 'micron', temperature: '°C' } as const;
 const before = textsFromSheet(DEFAULT_SHEET, MICRON);
 
 test('numbers stand in the unit of choice, unknown ones are empty', () => {
@@ -16,15 +16,19 @@ test('numbers stand in the unit of choice, unknown ones are empty', () => {
   });
   const fahrenheit = textsFromSheet(
     { ...DEFAULT_SHEET, metalTemperatureC: 20 },
-    { pressure: 'mbar', temperature: '°F' },
+    englishIn({ pressure: 'mbar', temperature: '°F' }),
   );
   expect(fahrenheit).toMatchObject({ targetPa: '0.666612', metalTemperatureC: '68' });
 });
 
 test('only what was changed is entered', () => {
-  const read = sheetFromTexts({ ...before, targetPa: '400', volumeM3: '3,5' }, before, MICRON);
+  const read = sheetFromTexts(
+    { ...before, targetPa: '400', volumeM3: '3,5' },
+    before,
+    MICRON.units,
+  );
   expect(read).toEqual({ ok: true, fields: { targetPa: paFromMicron(400), volumeM3: 0.0035 } });
-  expect(sheetFromTexts(before, before, MICRON)).toEqual({ ok: true, fields: {} });
+  expect(sheetFromTexts(before, before, MICRON.units)).toEqual({ ok: true, fields: {} });
 });
 
 test('the rig is typed as its plates and labels have it', () => {
@@ -37,7 +41,7 @@ test('the rig is typed as its plates and labels have it', () => {
     hoseCount: '2',
     core: 'out',
   };
-  const read = sheetFromTexts(typed, before, MICRON);
+  const read = sheetFromTexts(typed, before, MICRON.units);
   if (!read.ok) throw new Error(`${read.field} was not read`);
   expect(read.fields.pumpDisplacementM3PerS).toBeCloseTo(0.002, 12);
   expect(read.fields.pumpUltimatePa).toBeCloseTo(paFromMicron(25), 12);
@@ -58,7 +62,7 @@ test('entries that know nothing of a rig stay readable', () => {
 
 test('a known value can be made unknown again', () => {
   const known = { ...before, volumeM3: '3' };
-  expect(sheetFromTexts({ ...known, volumeM3: '' }, known, MICRON)).toEqual({
+  expect(sheetFromTexts({ ...known, volumeM3: '' }, known, MICRON.units)).toEqual({
     ok: true,
     fields: { volumeM3: null },
   });
@@ -74,7 +78,7 @@ test.each([
   ['hoseBoreM', '0.5'],
   ['hoseCount', '1.5'],
 ] as const)('%s can’t be "%s"', (field, text) => {
-  expect(sheetFromTexts({ ...before, [field]: text }, before, MICRON)).toEqual({
+  expect(sheetFromTexts({ ...before, [field]: text }, before, MICRON.units)).toEqual({
     ok: false,
     field,
   });
@@ -105,7 +109,7 @@ describe('a chosen rule', () => {
   test('is entered with its figures, the gauge’s error and the refrigerant', () => {
     const filled = { ...before, ...textsForRule('au-nz-deep', before, MICRON) };
     const typed = { ...filled, gaugeErrorShare: '5', refrigerant: 'R-32' };
-    const read = sheetFromTexts(typed, before, MICRON);
+    const read = sheetFromTexts(typed, before, MICRON.units);
     if (!read.ok) throw new Error(`${read.field} was not read`);
     expect(read.fields).toMatchObject({
       passRule: 'au-nz-deep',

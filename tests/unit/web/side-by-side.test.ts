@@ -8,6 +8,7 @@ import { FollowedRecording } from '../../../web/store/followed-recording.ts';
 import { saySideDifference } from '../../../web/words/say-side-difference.ts';
 import { saySensors } from '../../../web/words/say-sensor.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
+import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 /** From 0 s to the end, so many a second, beginning a little late. */
 function curve(
@@ -76,7 +77,7 @@ describe('in words', () => {
         gaugeErrorShare,
         displayStepsPa: [],
       },
-      'micron',
+      MICRON,
     );
 
   test('it says which lies below which, and how sure that is', () => {
@@ -94,10 +95,12 @@ describe('in words', () => {
   test('two displays that are read by eye differ by half a step each for nothing', () => {
     const difference = { differencePa: 1, scatterPa: 0, firstPa: 100, otherPa: 101 };
     const sides = { first: 'a', difference, gaugeErrorShare: null };
-    expect(saySideDifference({ ...sides, displayStepsPa: [2] }, 'Pa')).toMatch(
-      /same as a within 1\.0 Pa/u,
-    );
-    expect(saySideDifference({ ...sides, displayStepsPa: [0.1] }, 'Pa')).toMatch(/1\.00 Pa above/u);
+    expect(
+      saySideDifference({ ...sides, displayStepsPa: [2] }, englishIn({ pressure: 'Pa' })),
+    ).toMatch(/same as a within 1\.0 Pa/u);
+    expect(
+      saySideDifference({ ...sides, displayStepsPa: [0.1] }, englishIn({ pressure: 'Pa' })),
+    ).toMatch(/1\.00 Pa above/u);
   });
 
   test('sensors of one name are told apart, and a given name comes first', () => {
@@ -114,7 +117,10 @@ describe('in words', () => {
           : { name: given, place: 'unknown' as const, displayStepPa: null, givenAtMs: 0 },
     });
     expect(
-      saySensors([sensor('VS', null), sensor('VS', 'roof'), sensor('VS', ''), sensor('', null)]),
+      saySensors(
+        [sensor('VS', null), sensor('VS', 'roof'), sensor('VS', ''), sensor('', null)],
+        MICRON,
+      ),
     ).toEqual(['VS (1)', 'roof', 'VS (2)', 'Sensor']);
   });
 });

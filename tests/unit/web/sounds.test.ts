@@ -1,7 +1,7 @@
 /** The sounds carry over a pump: where they lie, how long they last, and that none falls silent. */
 import { describe, expect, test } from 'vitest';
 import { lengthOf, SOUND_NAMES, SOUNDS } from '../../../web/alerts/sounds.ts';
-import { SOUND_LABELS } from '../../../web/words/say-reach.ts';
+import { english } from '../../../web/words/english.ts';
 
 /** Looked at every hundredth of a second. */
 const STEP_S = 0.01;
@@ -37,7 +37,7 @@ describe.each(SOUND_NAMES)('the sound "%s"', (name) => {
   });
 
   test('has a name of its own', () => {
-    const names = SOUND_NAMES.map((sound) => SOUND_LABELS[sound]);
-    expect(names.filter((label) => label === SOUND_LABELS[name])).toHaveLength(1);
+    const names = SOUND_NAMES.map((sound) => english.reach.sounds[sound]);
+    expect(names.filter((label) => label === english.reach.sounds[name])).toHaveLength(1);
   });
 });

@@ -15,6 +15,7 @@ import { FollowedRecording } from '../../../web/store/followed-recording.ts';
 import { agoFrom } from '../../../web/typed-in/ago-from.ts';
 import { readTyped } from '../../../web/typed-in/typed-form.ts';
 import { lastTyped } from '../../../web/typed-in/typed-list.ts';
+import { englishIn } from '../../support/english-speech.ts';
 
 function recording(origin: Origin, open: boolean): Recording {
   return { id: 1, open, origin, startedAtMs: 1_000_000, title: '', sensors: [] };
@@ -34,8 +35,8 @@ function typed(elapsedS: number, index: number, boot = 1): Reading {
 }
 
 describe('what was typed', () => {
-  const micron = { pressure: 'micron', temperature: '°C' } as const;
-  const imperial = { pressure: 'inHg', temperature: '°F' } as const;
+  const micron = englishIn({});
+  const imperial = englishIn({ pressure: 'inHg', temperature: '°F' });
 
   test.each([
     ['500', '', micron, 66.661, null],
@@ -86,10 +87,10 @@ describe('when it was read', () => {
     ['12:40', 30],
     ['12:40:25', 5],
     ['7.10', 19_830],
-  ])('%j is %d s ago', (text, agoS) => expect(agoFrom(text, now)).toBe(agoS));
+  ])('%j is %d s ago', (text, agoS) => expect(agoFrom(text, now, 'now')).toBe(agoS));
 
   test('a time of day that is still to come was before midnight', () => {
-    expect(agoFrom('23:55', midnight)).toBe(600);
+    expect(agoFrom('23:55', midnight, 'now')).toBe(600);
   });
 
   test.each([
@@ -99,7 +100,7 @@ describe('when it was read', () => {
     ['the time to come', '+2 min'],
     ['a word', 'soon'],
     ['an unknown unit', '-2 weeks'],
-  ])('%s is refused', (_what, text) => expect(agoFrom(text, now)).toBeNull());
+  ])('%s is refused', (_what, text) => expect(agoFrom(text, now, 'now')).toBeNull());
 });
 
 test('the last typed come first, a slip where it was typed and with what became of it', () => {

@@ -18,14 +18,8 @@ import { sayTemperature } from '../../../web/words/say-temperature.ts';
 import { sayTrend, trendWay } from '../../../web/words/say-trend.ts';
 import { sayVerdict } from '../../../web/words/say-verdict.ts';
 import { sayWithheld } from '../../../web/words/say-withheld.ts';
-import {
-  conclusionsWith,
-  forecastWith,
-  inRise,
-  MICRON,
-  micron,
-  riseWith,
-} from './invented-conclusions.ts';
+import { conclusionsWith, forecastWith, inRise, micron, riseWith } from './invented-conclusions.ts';
+import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 describe('numbers', () => {
   test.each([
@@ -40,32 +34,32 @@ describe('numbers', () => {
     [-17.31, '−17.3'],
     [Number.NaN, 'unknown'],
   ])('%d is %s', (value, words) => {
-    expect(sayNumber(value)).toBe(words);
+    expect(sayNumber(value, MICRON)).toBe(words);
   });
 
   test('a pressure in each unit, with the digits that the unit needs', () => {
     const pa = paFromMicron(612);
-    expect(sayPressure(pa, 'micron')).toBe('612 micron');
-    expect(sayPressure(pa, 'Pa')).toBe('81.6 Pa');
-    expect(sayPressure(pa, 'mbar')).toBe('0.816 mbar');
-    expect(sayPressure(pa, 'Torr')).toBe('0.612 Torr');
-    expect(sayPressure(pa, 'inHg')).toBe('0.0241 inHg');
+    expect(sayPressure(pa, MICRON)).toBe('612 micron');
+    expect(sayPressure(pa, englishIn({ pressure: 'Pa' }))).toBe('81.6 Pa');
+    expect(sayPressure(pa, englishIn({ pressure: 'mbar' }))).toBe('0.816 mbar');
+    expect(sayPressure(pa, englishIn({ pressure: 'Torr' }))).toBe('0.612 Torr');
+    expect(sayPressure(pa, englishIn({ pressure: 'inHg' }))).toBe('0.0241 inHg');
   });
 
   test('what somebody set is said as it was set', () => {
-    expect(saySetting(paFromMicron(5), 'micron')).toBe('5 micron');
-    expect(saySetting(paFromMicron(500), 'micron')).toBe('500 micron');
-    expect(saySetting(paFromMicron(1.5), 'micron')).toBe('1.5 micron');
+    expect(saySetting(paFromMicron(5), MICRON)).toBe('5 micron');
+    expect(saySetting(paFromMicron(500), MICRON)).toBe('500 micron');
+    expect(saySetting(paFromMicron(1.5), MICRON)).toBe('1.5 micron');
   });
 
   test('an estimate never goes without its interval', () => {
-    expect(sayRateEstimate(riseWith().leakPaPerS, 'micron')).toBe('38 (34 to 42) micron a minute');
+    expect(sayRateEstimate(riseWith().leakPaPerS, MICRON)).toBe('38 (34 to 42) micron a minute');
   });
 
   test('temperatures', () => {
-    expect(sayTemperature(-17.4, '°C')).toBe('−17 °C');
-    expect(sayTemperature(-17.4, '°F')).toBe('1 °F');
-    expect(sayTemperature(-0.3, '°C')).toBe('0 °C');
+    expect(sayTemperature(-17.4, MICRON)).toBe('−17 °C');
+    expect(sayTemperature(-17.4, englishIn({ temperature: '°F' }))).toBe('1 °F');
+    expect(sayTemperature(-0.3, MICRON)).toBe('0 °C');
   });
 });
 
@@ -90,11 +84,11 @@ describe('times', () => {
   });
 
   test('an interval', () => {
-    expect(sayDurationBetween(120, 300)).toBe('between 2 and 5 min');
-    expect(sayDurationBetween(40, 120)).toBe('between 40 s and 2 min');
-    expect(sayDurationBetween(3000, 7200)).toBe('between 50 min and 2 h');
-    expect(sayDurationBetween(170, 190)).toBe('give or take less than a minute');
-    expect(sayDurationBetween(120, null)).toBe('at least 2 min, with no upper end');
+    expect(sayDurationBetween(120, 300, MICRON)).toBe('between 2 and 5 min');
+    expect(sayDurationBetween(40, 120, MICRON)).toBe('between 40 s and 2 min');
+    expect(sayDurationBetween(3000, 7200, MICRON)).toBe('between 50 min and 2 h');
+    expect(sayDurationBetween(170, 190, MICRON)).toBe('give or take less than a minute');
+    expect(sayDurationBetween(120, null, MICRON)).toBe('at least 2 min, with no upper end');
   });
 
   test('a moment', () => {
@@ -105,21 +99,21 @@ describe('times', () => {
 
 describe('trend and stage', () => {
   test('falling in per cent, rising from isolation in pressure a minute', () => {
-    expect(sayTrend(conclusionsWith(), 'micron')).toBe('falling, 6 % a minute');
+    expect(sayTrend(conclusionsWith(), MICRON)).toBe('falling, 6 % a minute');
     const rising = { ...inRise(), relativeRatePerS: 41 / 684 / 60, pressurePa: paFromMicron(684) };
-    expect(sayTrend(rising, 'micron')).toBe('rising, 41 a minute');
+    expect(sayTrend(rising, MICRON)).toBe('rising, 41 a minute');
   });
 
   test('steady, too fast for per cent, and unknown', () => {
-    expect(sayTrend(conclusionsWith({ relativeRatePerS: -1e-5 }), 'micron')).toBe('steady');
-    expect(sayTrend(conclusionsWith({ relativeRatePerS: -0.05 }), 'micron')).toBe('falling fast');
-    expect(sayTrend(conclusionsWith({ relativeRatePerS: null }), 'micron')).toBe('');
+    expect(sayTrend(conclusionsWith({ relativeRatePerS: -1e-5 }), MICRON)).toBe('steady');
+    expect(sayTrend(conclusionsWith({ relativeRatePerS: -0.05 }), MICRON)).toBe('falling fast');
+    expect(sayTrend(conclusionsWith({ relativeRatePerS: null }), MICRON)).toBe('');
   });
 
   test('its sign goes the way that its words say', () => {
     for (const relativeRatePerS of [-0.05, -0.001, -1e-5, 0, 1e-5, 0.001, 0.05]) {
       const conclusions = conclusionsWith({ relativeRatePerS });
-      expect(sayTrend(conclusions, 'micron')).toMatch(new RegExp(`^${trendWay(conclusions)}`, 'u'));
+      expect(sayTrend(conclusions, MICRON)).toMatch(new RegExp(`^${trendWay(conclusions)}`, 'u'));
     }
     expect(trendWay(conclusionsWith({ relativeRatePerS: null }))).toBeNull();
   });
@@ -131,7 +125,7 @@ describe('trend and stage', () => {
       recognisedBy: 'curve',
       alternatives: ['pump_stopped'],
     } as const;
-    expect(sayStage(stage, 1370)).toEqual({
+    expect(sayStage(stage, 1370, MICRON)).toEqual({
       name: 'Rise',
       time: '6 min 10 s',
       known: 'seen in the curve, or the pump stands still',
@@ -247,8 +241,8 @@ describe('verdict', () => {
 test('alerts name the value and the time', () => {
   const { title, detail } = sayAlert(
     { kind: 'target', atS: 185, sinceS: 5, targetPa: paFromMicron(500) },
-    'micron',
     false,
+    MICRON,
   );
   expect(title).toBe('500 micron reached');
   expect(detail).toContain('3:05 into the recording');
@@ -259,7 +253,7 @@ describe('an alert that a verdict changed', () => {
 
   test('says of one that is withdrawn that it no longer stands, and what not to do on it', () => {
     const fact = { ...changed, verdict: 'undecided', before: 'tight_dry' } as const;
-    expect(sayAlert(fact, 'micron', false)).toEqual({
+    expect(sayAlert(fact, false, MICRON)).toEqual({
       tone: 'warning',
       title: 'Verdict withdrawn: undecided',
       detail: 'Since 20:28 into the recording. It was tight and dry: do not close up on it.',
@@ -268,22 +262,27 @@ describe('an alert that a verdict changed', () => {
 
   test('names the new one, and the one before where that is known', () => {
     const fact = { ...changed, verdict: 'leak_and_moisture', before: 'moisture' } as const;
-    const { title, detail } = sayAlert(fact, 'micron', true);
+    const { title, detail } = sayAlert(fact, true, MICRON);
     expect(title).toBe('Verdict now: leak and moisture');
     expect(detail).toContain('Before: Moisture');
     expect(detail).not.toContain('close up');
-    expect(sayAlert({ ...fact, before: null }, 'micron', true).detail).not.toContain('Before');
+    expect(sayAlert({ ...fact, before: null }, true, MICRON).detail).not.toContain('Before');
   });
 });
 
 test('what is withheld says since when, and what to do', () => {
-  const said = sayWithheld('sensor', '09:31:20', { text: 'Out of reach.', remedy: 'Come nearer.' });
+  const said = sayWithheld(
+    'sensor',
+    '09:31:20',
+    { text: 'Out of reach.', remedy: 'Come nearer.' },
+    MICRON,
+  );
   expect(said.sure).toBe('since 09:31:20');
   expect(said.detail.join(' ')).toContain('Come nearer.');
 });
 
 test('a long note is cut to what a flag has room for', () => {
   const note = { kind: 'note', elapsedS: 1, text: 'x'.repeat(80), id: 1, madeBy: 'hand' } as const;
-  expect(sayMark(note)).toMatch(/^x{31}…$/u);
-  expect(sayMark({ ...note, text: '' })).toBe('note');
+  expect(sayMark(note, MICRON)).toMatch(/^x{31}…$/u);
+  expect(sayMark({ ...note, text: '' }, MICRON)).toBe('note');
 });

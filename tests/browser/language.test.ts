@@ -1,0 +1,108 @@
+/** The language of the page: the system's, or the chosen one; kept, shown at once, and handed to the report. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { english } from '../../web/words/english.ts';
+import { spanish } from '../../web/words/spanish.ts';
+import { expectAccessible } from '../support/accessible.ts';
+import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
+import { visitEachScreen } from '../support/every-screen.ts';
+import { rehearse } from '../support/rehearsing.ts';
+import { runBridge } from '../support/running-bridge.ts';
+import type { RunningBridge } from '../support/running-bridge.ts';
+
+const IN_SPANISH = { context: { locale: 'es-MX' } } as const;
+
+let bridge: RunningBridge;
+let browser: Browser;
+
+beforeAll(async () => {
+  [bridge, browser] = await Promise.all([runBridge(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await bridge.remove();
+});
+
+test.each([
+  ['en-US', 'en', english],
+  ['es-MX', 'es', spanish],
+  ['fi-FI', 'en', english],
+] as const)('a system that speaks %s gets %s', async (locale, lang, wording) => {
+  const { page, complaints } = await openDashboard(browser, bridge.url, { context: { locale } });
+  await page.getByText(wording.firstMinute.learn).waitFor();
+  expect(await page.evaluate(() => document.documentElement.lang)).toBe(lang);
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
+
+test('a chosen language is spoken at once, also where the chart is drawn, and after a reload', async () => {
+  const { page, complaints } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
+  await untilShown(page, 'stage', 'pull_down');
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-settings').click();
+  await page.getByRole('radio', { name: 'Español', exact: true }).check();
+  await page.getByText(spanish.settings.language, { exact: true }).waitFor();
+  expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
+  await page.getByTestId('close-panel').click();
+  expect(await page.getByTestId('stage').innerText()).toContain(spanish.stages.names.pull_down);
+  await expect
+    .poll(() => page.getByTestId('chart').getAttribute('aria-label'))
+    .toMatch(/^Presión en el tiempo/u);
+  await page.reload();
+  await page.getByText(spanish.header.menu, { exact: true }).waitFor();
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-settings').click();
+  await page.getByRole('radio', { name: 'English', exact: true }).check();
+  await page.getByText(english.settings.language, { exact: true }).waitFor();
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
+
+test('choices that were stored before there was a language are kept', async () => {
+  const script = `localStorage.setItem('ebbline.choices', '{"pressure":"mbar","temperature":"°F","look":"sun"}')`;
+  const { page } = await openDashboard(browser, bridge.url, { ...IN_SPANISH, script });
+  await page.getByText(spanish.header.menu, { exact: true }).waitFor();
+  expect(await page.evaluate(() => document.documentElement.dataset['look'])).toBe('sun');
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-settings').click();
+  expect(await page.getByRole('radio', { name: 'mbar' }).isChecked()).toBe(true);
+  expect(await page.getByRole('radio', { name: 'como el sistema' }).first().isChecked()).toBe(true);
+  await page.context().close();
+});
+
+test('the report opens in the language of the page, with decimal commas', async () => {
+  const { page } = await openDashboard(browser, bridge.url, IN_SPANISH);
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-recordings').click();
+  const address = await page
+    .getByRole('link', { name: spanish.recordings.report })
+    .first()
+    .getAttribute('href');
+  expect(address).toContain('language=es');
+  await page.goto(new URL(address ?? '', bridge.url).href);
+  expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
+  await page.getByText(spanish.report.rehearsalTitle).waitFor();
+  await picture(page, 'report-es');
+  await page.context().close();
+});
+
+test('every screen in Spanish keeps within its edges and the rules that a machine can check', async () => {
+  await visitEachScreen(
+    browser,
+    bridge.url,
+    async (page, screen) => {
+      await picture(page, `${screen}-es`);
+      await expectAccessible(page);
+      for (const size of [
+        { width: 390, height: 844 },
+        { width: 1280, height: 800 },
+      ]) {
+        await page.setViewportSize(size);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+        expect(wide, screen).toBeLessThanOrEqual(size.width);
+        if (size.width < 500) await picture(page, `${screen}-phone-es`);
+      }
+    },
+    IN_SPANISH,
+  );
+}, 300_000);

@@ -1,0 +1,163 @@
+/** A report in another language: nothing of it is left in English, and two at once keep to their own. */
+import { expect, test } from 'vitest';
+import { PASS_RULES } from '../../../protocol/pass-rules.ts';
+import type { Reading } from '../../../protocol/reading.ts';
+import type { RecordedSensor, Recording } from '../../../protocol/recording.ts';
+import { play } from '../../../simulators/scenarios/play.ts';
+import type { ReportFacts } from '../../../web/report/report-model.ts';
+import { reportOf } from '../../../web/report/report-of.ts';
+import { ReportReadings } from '../../../web/report/report-readings.ts';
+import { writeReport } from '../../../web/report/write-report.ts';
+import { english } from '../../../web/words/english.ts';
+import { spanish } from '../../../web/words/spanish.ts';
+import { speechIn } from '../../../web/words/speech.ts';
+import { speechOf } from '../../../web/words/speech-of.ts';
+import { spanish as brackets } from '../../support/bracketed.ts';
+import { MICRON } from '../../support/english-speech.ts';
+import { scenarioNamed } from '../../support/played-scenario.ts';
+import { recordedReading } from '../../support/recorded-readings.ts';
+import { unspoken } from '../../support/unspoken.ts';
+
+const { units } = MICRON;
+const IN_BRACKETS = speechIn('es', brackets, units);
+
+const sensor: RecordedSensor = {
+  id: 'A-1',
+  name: 'Roof gauge',
+  manufacturer: 'Maker',
+  model: null,
+  serial: '0042',
+  firmware: '',
+  label: { name: 'cellar', place: 'system', displayStepPa: 0.1, givenAtMs: 0 },
+};
+const { rows, marks } = play(scenarioNamed('weir-street-archive'), 4);
+const wet = rows.map(({ elapsedS, pressurePa, temperatureC }, at) =>
+  recordedReading(at, {
+    elapsedS,
+    pressurePa,
+    temperatureC,
+    condition: pressurePa === null ? 'over_range' : 'ok',
+  }),
+);
+const holed = wet.filter(({ elapsedS }) => elapsedS < 300 || elapsedS > 340);
+const facts = {
+  marks: marks.map((mark, at) => ({ ...mark, id: at + 1, madeBy: 'hand' as const })),
+  entries: [
+    {
+      elapsedS: 5,
+      fields: {
+        site: 'Harbour Street',
+        volumeM3: 0.004,
+        metalTemperatureC: 21,
+        coldestTemperatureC: 18,
+        passRule: 'au-nz-triple' as const,
+        sensorSees: 'system' as const,
+        refrigerant: 'R-32' as const,
+        hoseBoreM: 0.0095,
+        core: 'out' as const,
+      },
+    },
+  ],
+  takenBack: [
+    { index: 3, elapsedS: 9, pressurePa: 50, temperatureC: null, insteadPa: null, atMs: 9 },
+  ],
+};
+
+interface Case {
+  readonly readings: readonly Reading[];
+  readonly recording?: Partial<Recording>;
+  readonly facts?: Partial<ReportFacts>;
+}
+
+const CASES: Readonly<Record<string, Case>> = {
+  'of a job with all that there may be': { readings: holed, facts },
+  'of two sensors': {
+    readings: [...wet, ...wet.map((one) => ({ ...one, channel: 1 }))],
+    recording: { sensors: [sensor, { ...sensor, id: 'B-2', label: null }] },
+    facts: { marks: facts.marks },
+  },
+  'of a rehearsal': {
+    readings: wet,
+    recording: { origin: 'rehearsal', title: 'weir-street-archive' },
+    facts: { marks: facts.marks },
+  },
+  'of a file that was not held': {
+    readings: wet.slice(0, 90),
+    recording: { origin: 'import', title: 'cellar.csv', sensors: [], open: true },
+  },
+  'of typed numbers': { readings: wet.slice(0, 40), recording: { origin: 'typed_in' } },
+  'without readings': { readings: [] },
+};
+
+function written({ readings, recording = {}, facts: more = {} }: Case, speech = IN_BRACKETS) {
+  const whole: Recording = {
+    id: 7,
+    origin: 'sensor',
+    startedAtMs: Date.UTC(2026, 2, 4, 8, 30, 0),
+    title: '',
+    sensors: [sensor],
+    open: false,
+    ...recording,
+  };
+  const folded = new ReportReadings(whole.origin === 'typed_in');
+  folded.insert(readings);
+  const none = { marks: [], entries: [], takenBack: [] };
+  const all = { recording: whole, ...none, softwareVersion: '9.8.7', offsetMinutes: 60, speech };
+  return writeReport(reportOf({ ...all, ...more }, folded));
+}
+
+/** Names that people and sensors have, and documents. */
+const DATA = [
+  ...Object.values(PASS_RULES).flatMap(({ source }) =>
+    source === null ? [] : [source.document, source.clause ?? ''],
+  ),
+  ...[
+    'Harbour Street',
+    'weir street archive',
+    'cellar.csv',
+    'Roof gauge',
+    'cellar',
+    'Maker',
+    'A-1',
+    'B-2',
+  ],
+]
+  .filter((text) => text !== '')
+  .sort((a, b) => b.length - a.length);
+
+function textsOf(html: string): string[] {
+  const inStyle = [...html.matchAll(/content: "([^"]*)"/gu)].map(([, text = '']) => text);
+  const inBody = html.replace(/<style>[^]*?<\/style>/u, '').split(/<[^>]*>/u);
+  const plain = (text: string) =>
+    text
+      .replaceAll('&lt;', '<')
+      .replaceAll('&gt;', '>')
+      .replaceAll('&quot;', '"')
+      .replaceAll('&#39;', "'")
+      .replaceAll('&amp;', '&');
+  return [...inStyle, ...inBody].map(plain);
+}
+
+test.each(Object.entries(CASES))('%s it says all in the language asked for', (_, given) => {
+  const texts = textsOf(written(given));
+  expect(texts.filter((text) => text.includes('⟦')).length).toBeGreaterThan(30);
+  expect(texts.flatMap((text) => unspoken(text, DATA))).toEqual([]);
+});
+
+test('it names its language, and two that are written at once keep to theirs', () => {
+  const given = { readings: holed, facts };
+  const inSpanish = written(given, speechOf('es', units));
+  const inEnglish = written(given, speechOf('en', units));
+  expect(written(given, speechOf('es', units))).toBe(inSpanish);
+  expect(inSpanish).toContain('<html lang="es">');
+  expect(inEnglish).toContain('<html lang="en">');
+  expect(inSpanish).toContain(`<strong>${spanish.verdict.names.leak_and_moisture}</strong>`);
+  expect(inEnglish).toContain(`<strong>${english.verdict.names.leak_and_moisture}</strong>`);
+  expect(inSpanish).toMatch(/micrones por minuto/u);
+  // Decimal commas: a point stands between digits in versions and paragraphs alone.
+  const numbers =
+    textsOf(inSpanish)
+      .join('\n')
+      .match(/\d\.\d+(?:\.\d+)*/gu) ?? [];
+  expect(numbers.filter((one) => !['9.8.7', '5.4.2'].includes(one))).toEqual([]);
+});

@@ -1,0 +1,1784 @@
+/**
+ * All wording, in English: the one file that a translation begins with. Plain strings, and functions
+ * that place values which are already written out; how a number, a time or a length is written, and
+ * which sentence is said when, is decided elsewhere (`speech.ts`, `say-*.ts`). In the order in which
+ * the screens are met. Longer than other files may be: it is a table.
+ */
+import { PROBLEMS } from '../../protocol/problems.ts';
+import { pluralsIn } from './plural.ts';
+
+const many = pluralsIn('en');
+
+export const english = {
+  /** How amounts are given, wherever one stands. */
+  amounts: {
+    units: { micron: 'micron', Pa: 'Pa', mbar: 'mbar', Torr: 'Torr', inHg: 'inHg' },
+    /** After exactly one of them. */
+    unitOfOne: { micron: 'micron', Pa: 'Pa', mbar: 'mbar', Torr: 'Torr', inHg: 'inHg' },
+    unknown: 'unknown',
+    notMeasured: 'not measured',
+    perMinute: ({ amount }: { amount: string }) => `${amount} a minute`,
+    between: ({ low, high }: { low: string; high: string }) => `between ${low} and ${high}`,
+    about: ({ amount }: { amount: string }) => `about ${amount}`,
+    aboutBetween: ({ about, low, high }: { about: string; low: string; high: string }) =>
+      `about ${about}, between ${low} and ${high}`,
+    noMoreThan: ({ most }: { most: string }) => `no more than ${most}`,
+    /** 'about 38, and surely from 34 to 42', in few letters. */
+    range: ({ about, low, high }: { about: string; low: string; high: string }) =>
+      `${about} (${low} to ${high})`,
+    fromTo: ({ low, high }: { low: string; high: string }) => `${low} to ${high}`,
+    atLeastWithoutEnd: ({ least }: { least: string }) => `at least ${least}, with no upper end`,
+    giveOrTakeLess: ({ amount }: { amount: string }) => `give or take less than ${amount}`,
+    aMinute: 'a minute',
+    nothingRises: 'nothing rises',
+    notToldApart: 'not told apart yet',
+  },
+
+  header: {
+    rehearsal: 'Rehearsal',
+    sheet: 'Job sheet',
+    menu: 'Menu',
+    batteryLow: ({ percent }: { percent: string }) => `${percent}, low`,
+    look: ({ shown, next }: { shown: string; next: string }) =>
+      `Look: ${shown}. Change to ${next}.`,
+  },
+
+  /** The page's connection to the bridge, and the bridge's to the sensor. */
+  connection: {
+    connecting: 'Connecting to the bridge',
+    catchingUp: 'Catching up with the record',
+    live: 'Connected',
+    lost: ({ since }: { since: string }) => `Connection to the bridge lost since ${since}`,
+    lostRemedy:
+      'The record goes on as long as the bridge runs. This page tries again by itself; ' +
+      'if that lasts, start the bridge with: npm start',
+    phases: {
+      starting: 'starting',
+      searching: 'looking for a sensor',
+      found: 'found, its turn comes',
+      connecting: 'connecting',
+      live: 'live',
+      weak: 'live, weak signal',
+      backfilling: 'live, fetching what was missed',
+      stale: 'silent',
+      lost: 'lost',
+      gone: 'out of reach',
+      paused: 'paused',
+      finished: 'finished',
+      unavailable: 'not available',
+    },
+    fetching: ({ count }: { count: number }) =>
+      `live, fetching ${count} missed ${many(count, { one: 'reading', other: 'readings' })}`,
+    since: ({ phase, since }: { phase: string; since: string }) => `${phase} since ${since}`,
+    bluetooth: 'Bluetooth',
+    sensor: 'Sensor',
+    atRest: {
+      searching: 'Looking for a sensor',
+      found: 'A sensor is found',
+      connecting: 'Connecting to the sensor',
+      connected: 'The sensor is connected; its first reading is awaited',
+      lost: 'The sensor is not connected',
+      unavailable: 'No sensor can be heard',
+      starting: 'Bluetooth is starting',
+    },
+    unreachable: 'The bridge does not answer. Is it still running?',
+    notUnderstood: 'The bridge’s answer was not understood. Reload the page.',
+    close: 'Close',
+    anotherRuns: 'Another recording is running.',
+    showIt: 'Show it',
+  },
+
+  /** The page before the first recording. */
+  firstMinute: {
+    toSensor: 'With a sensor',
+    none: 'No sensor is looked for',
+    onItsOwn:
+      'Switch the sensor on, within reach. Recording starts by itself with its first reading.',
+    toRehearsal: 'Without one',
+    learn: 'Rehearse on a simulated job',
+    firstJob:
+      'The pump pulls down a bakery’s cold room, twenty times as fast as in life. Nothing is connected and nothing can break: watch the number, then say what was wrong, if anything.',
+    first: 'Start this rehearsal',
+    others: 'Choose another job',
+    otherwise: 'Or',
+  },
+  /** From the systems' own handbooks, from memory; to be tried with an adapter in hand. */
+  bluetoothHelp: {
+    adapter: {
+      linux: [
+        'Plug in a Bluetooth adapter, 4.0 or later. “bluetoothctl list” shows whether it is seen.',
+        'A built-in one may be blocked: “rfkill list”, then “rfkill unblock bluetooth”.',
+        'In a virtual machine or a container, pass the adapter through to it.',
+      ],
+      macos: ['System Settings, Bluetooth: switch it on.', 'If it is missing there, restart.'],
+      windows: [
+        'Settings, Bluetooth & devices: switch it on.',
+        'A desktop computer may have none: plug in an adapter, 4.0 or later.',
+      ],
+      other: ['Plug in a Bluetooth adapter, 4.0 or later.'],
+    },
+    off: {
+      linux: ['Switch Bluetooth on in the settings, or run “bluetoothctl power on”.'],
+      macos: ['System Settings, Bluetooth: switch it on.'],
+      windows: ['Settings, Bluetooth & devices: switch it on. Check for a flight mode.'],
+      other: ['Switch Bluetooth on in the settings of this computer.'],
+    },
+    permission: {
+      linux: [
+        'Stop the bridge with Ctrl+C.',
+        'Run once: sudo setcap cap_net_raw+eip $(readlink -f $(which node))',
+        'Start it again: npm start',
+      ],
+      macos: [
+        'System Settings, Privacy & Security, Bluetooth: allow the terminal in which the bridge runs.',
+        'Start the bridge again: npm start',
+      ],
+      windows: [
+        'Settings, Privacy & security, Radios: let desktop apps use them.',
+        'Start the bridge again: npm start',
+      ],
+      other: ['Allow the program that runs the bridge to use Bluetooth.'],
+    },
+  },
+  problems: PROBLEMS,
+
+  /** The one number, and what stands under it. */
+  reading: {
+    none: 'No reading yet',
+    noneBeside: 'no reading yet',
+    notLive: ({ since }: { since: string }) => `not live since ${since}`,
+    typedIn: ({ at }: { at: string }) => `typed in at ${at}`,
+    asOf: ({ at }: { at: string }) => `As of the reading typed in at ${at}.`,
+    last: 'the last reading',
+    lastBeside: ({ pressure }: { pressure: string }) => `${pressure}, the last reading`,
+    catchingUp: 'catching up',
+    conditions: {
+      ok: 'The sensor gives no number',
+      over_range: 'above the sensor’s range',
+      under_range: 'below the sensor’s range',
+      warming_up: 'The sensor is still warming up.',
+      fault: 'The sensor reports a fault',
+    },
+    trend: { falling: 'falling', rising: 'rising', steady: 'steady' },
+    trendFast: { falling: 'falling fast', rising: 'rising fast' },
+    trendRate: {
+      falling: ({ rate }: { rate: string }) => `falling, ${rate}`,
+      rising: ({ rate }: { rate: string }) => `rising, ${rate}`,
+    },
+  },
+  /** A second sensor beside the one that is watched. */
+  beside: {
+    same: ({ first, within }: { first: string; within: string }) =>
+      `the same as ${first} within ${within}`,
+    below: ({ apart, first, within }: { apart: string; first: string; within: string }) =>
+      `${apart} below ${first}, give or take ${within}`,
+    above: ({ apart, first, within }: { apart: string; first: string; within: string }) =>
+      `${apart} above ${first}, give or take ${within}`,
+    gaugesUnsaid: 'As they show it; the gauges’ own error is not on the job sheet.',
+    others: ({ count }: { count: number }) => `${count} other sensors`,
+    choose: 'Sensor',
+  },
+
+  stages: {
+    names: {
+      waiting: 'Before the pull-down',
+      pull_down: 'Pull-down',
+      at_depth: 'At depth',
+      rise: 'Rise',
+      pump_stopped: 'Pump stopped',
+      nitrogen_break: 'Nitrogen break',
+      vented: 'Vented',
+    },
+    /** As what else the curve may be read. */
+    alternatives: {
+      waiting: 'nothing pumped yet',
+      pull_down: 'it is still pumped',
+      at_depth: 'it is still pumped',
+      rise: 'it was valved off',
+      pump_stopped: 'the pump stands still',
+      nitrogen_break: 'nitrogen was let in',
+      vented: 'it was opened',
+    },
+    seen: 'seen in the curve',
+    orElse: ({ reading, other }: { reading: string; other: string }) => `${reading}, or ${other}`,
+    recording: 'recording',
+    beforeAny: 'Before the first conclusion',
+  },
+
+  forecast: {
+    reached: ({ target }: { target: string }) => `${target} reached`,
+    andDepth: ({ depth }: { depth: string }) => `and ${depth}, to valve off at`,
+    depthIn: ({ depth, time, between }: { depth: string; time: string; between: string }) =>
+      `${depth} in about ${time}, ${between}`,
+    willBeReached: ({ target }: { target: string }) => `${target} will be reached`,
+    whenUnknown: 'when is not known',
+    reachedIn: ({ target, time }: { target: string; time: string }) => `${target} in about ${time}`,
+    soonest: ({ target, time }: { target: string; time: string }) =>
+      `${target} in ${time} at the soonest`,
+    noUpperEnd: 'no upper end is known',
+    boiling: 'Water is boiling off',
+    boilingEnds: 'Water is boiling off: this ends, but without warning.',
+    boilingWithoutEnd: 'This ends, but without warning: no upper end is known.',
+    levelsOffAbove: ({ target }: { target: string }) => `Levels off above ${target}`,
+    levelsOffNear: ({ floor }: { floor: string }) => `Levels off near ${floor}`,
+    notInEightHours: ({ target }: { target: string }) =>
+      `It would not reach ${target} within eight hours.`,
+    tooEarly: 'Too early to say when',
+    depthUnknown: ({ depth }: { depth: string }) =>
+      `When ${depth}, the depth to valve off at, is reached is not known yet.`,
+    depthSoonest: ({ depth, between }: { depth: string; between: string }) =>
+      `${depth}, the depth to valve off at: ${between}.`,
+    depthAbout: ({ depth, time, between }: { depth: string; time: string; between: string }) =>
+      `${depth}, the depth to valve off at, in about ${time}, ${between}.`,
+    sinceChange: ({ length }: { length: string }) =>
+      `From the last ${length}, since something changed.`,
+  },
+  /** Why neither forecast nor verdict is shown: they would speak of a present that nobody measures. */
+  withheld: {
+    bridge: 'This page has lost the bridge',
+    nothingSince: ({ since }: { since: string }) => `nothing has come since ${since}`,
+    untilBack: 'Forecast and verdict wait until it is back.',
+    recordGoesOn:
+      'The record goes on as long as the bridge runs; what is missing here is fetched by itself.',
+    noNew: 'No new readings',
+    since: ({ since }: { since: string }) => `since ${since}`,
+    untilThereAre: 'Forecast and verdict wait until there are.',
+  },
+  /** The chance that the hold passes, as a line for whoever is about to turn the valve. */
+  holdChance: {
+    ifValvedOff: 'If valved off now:',
+    /** The chance, then why. */
+    because: ({ chance, why }: { chance: string; why: string }) => `${chance}${why}.`,
+    notTheSystem: 'the hold tells nothing of the system, since the sensor does not see it.',
+    pressureUnknown: 'nobody knows, without a reading.',
+    standsTooHigh: ({ limit }: { limit: string }) =>
+      `the hold fails, since it starts above ${limit}.`,
+    changedSinceHold:
+      'the curve can’t tell whether the hold passes, and the last hold counts no more.',
+    curveSilent: 'the curve alone can’t tell whether the hold passes.',
+    likely: 'the hold most likely passes',
+    unlikely: 'the hold most likely fails',
+    about: ({ percent }: { percent: string }) =>
+      `the hold passes with a chance of about ${percent} %`,
+    nobodyCanTell: 'nobody can tell whether the hold passes',
+    atMost: ({ percent }: { percent: string }) =>
+      `the hold passes with a chance of ${percent} % at most`,
+    atLeast: ({ percent }: { percent: string }) =>
+      `the hold passes with a chance of ${percent} % at least`,
+    between: ({ low, high }: { low: string; high: string }) =>
+      `the hold passes with a chance between ${low} and ${high} %`,
+    littleCanComeIn: ({ most }: { most: string }) => `: no more than ${most} can come in`,
+    stillBoils: ', since water still boils',
+    mayStillBoil: ', since water may still boil',
+    littleRoom: ': so little room is left below the limit',
+    steadyInflow: ({ inflow }: { inflow: string }) =>
+      `: the last one showed a steady inflow, ${inflow}`,
+    cameToLittle: ': the last one came to little, and pumping has gone on since',
+    noLeakShown: ': the last one showed no leak, and what has dried since is not known',
+    leftOpen: ': the last one left open whether it leaks',
+  },
+
+  verdict: {
+    names: {
+      tight_dry: 'Tight and dry, for the connected part',
+      moisture: 'Moisture, or gas from oil',
+      leak: 'Leak: steady inflow',
+      leak_and_moisture: 'Leak and moisture',
+      undecided: 'Undecided',
+    },
+    inflow: ({ rate }: { rate: string }) => `inflow ${rate}`,
+    belowLeak: 'The inflow is below what counts as a leak.',
+    levellingOff: ({ amount }: { amount: string }) => `${amount}, levelling off`,
+    leakFrom: 'Air from outside, or gas past a valve from the charged side.',
+    both: ({ moisture }: { moisture: string }) =>
+      `Steady inflow. Moisture gives ${moisture} and levels off.`,
+    bothSince: ({ moisture, since }: { moisture: string; since: string }) =>
+      `Steady inflow since ${since}. Moisture gives ${moisture} and levels off.`,
+    undecidedMore: ({ more }: { more: string }) => `Undecided: another ${more}`,
+    stood: ({ pressure, length }: { pressure: string; length: string }) =>
+      `Stood at ${pressure} after ${length}.`,
+    willStand: ({ pressure, length }: { pressure: string; length: string }) =>
+      `Will stand near ${pressure} after ${length}.`,
+  },
+  /** Why there is no verdict yet, or why it is not a pass. */
+  reservations: {
+    too_early: 'the curve does not tell leak and moisture apart yet',
+    between_limits: 'the result lies so close to a limit that it could be either side',
+    falling:
+      'the pressure falls: a valve lets gas through to the pump, or the sensor sits on the pump’s side',
+    evening_out:
+      'the pressure fell at first, while it evened out along the lines: it needs longer at rest',
+    isolation_unsure:
+      'by its curve the pump may still be pulling: mark the valve-off, or open and close the valve',
+    not_water_alone:
+      'it stands above the vapour pressure of water at the metal’s temperature: not water alone',
+    ice_possible: 'the coldest metal may be so cold that ice would hide there',
+    not_the_system: 'the sensor does not see the system: change what it sees on the job sheet',
+    step: 'a step in the curve, as when a ball valve lets trapped air go: the hold starts anew',
+    gap: 'too many readings are missing',
+  },
+  /** The pass rule in a line beside the physics, which it never outshouts. */
+  ruleBeside: {
+    headline: ({ outcome }: { outcome: string }) => `Pass rule: ${outcome}`,
+    ourSettings: 'our settings',
+    asksForNothing: 'asks for nothing',
+    notJudged: 'not judged',
+    couldBeEither: 'It could be either. A gauge that errs less, or a deeper start, would tell.',
+    smallButFails: 'The rise is small and levels off, but the rule decides.',
+    notSeen: 'No readings at the moment that counts.',
+    besidesPass: {
+      tight_dry: '',
+      moisture: 'It lets this through; the moisture is there all the same.',
+      leak: 'It lets this leak through: do not close up on it.',
+      leak_and_moisture: 'It lets this leak and moisture through: do not close up on it.',
+      undecided: 'That alone does not make the system tight and dry.',
+    },
+    willPass: 'On this curve it will pass.',
+    foreseen: {
+      fails: 'On this curve it will fail.',
+      within_gauge_error: 'On this curve it will come out close to the limit.',
+      not_held_long_enough: '',
+      not_seen: '',
+    },
+  },
+
+  /** The thing to do, and why or how where that is not plain. */
+  next: {
+    name: 'Next',
+    startPump: {
+      todo: 'Start the pump.',
+      how: 'Gas ballast open, where the pump has one. The recording already runs.',
+    },
+    closeBallast: {
+      todo: 'Close the gas ballast.',
+      how: 'Its work is done; the pump goes deeper without it.',
+    },
+    closeBallastIfAny: {
+      todo: 'Close the gas ballast, if the pump has one.',
+      how: 'And mark it here: the forecast starts afresh from there.',
+    },
+    letItBoil: {
+      todo: 'Keep pumping, and warm what is cold.',
+      how: 'Water boils off and cools itself; heat ends it sooner.',
+    },
+    keepPumping: {
+      todo: 'Keep pumping.',
+      how: ({ depth }: { depth: string }) => `Valve off at ${depth}, then stop the pump.`,
+    },
+    findCause: {
+      todo: 'Find out why: a check tells.',
+      how: 'The likely causes are below, with the check that tells them apart.',
+    },
+    lookForInflow: {
+      todo: 'Look at pump and valves: the pressure rises.',
+      how: 'Pump running? Valves to it open? Nothing loosened?',
+    },
+    lookAtSensor: {
+      todo: 'Look at the sensor.',
+      how: 'Oil in it, or beyond its range? Compare with another.',
+    },
+    findLeak: {
+      todo: 'Find the leak, or hold again.',
+      how: 'If the slope is the same again, it is a leak. Mark it when joints were tightened.',
+    },
+    valveOff: {
+      todo: 'Valve off now.',
+      how: ({ depth }: { depth: string }) =>
+        `Held below ${depth}. Close the valve first, then stop the pump.`,
+    },
+    waitForVerdict: {
+      todo: ({ more }: { more: string }) => `Wait another ${more}.`,
+      how: 'Touch no valve meanwhile; keep the metal’s temperature as it is.',
+    },
+    finishHold: {
+      todo: ({ left }: { left: string }) => `Let the hold run its ${left} to the end.`,
+      how: 'The rule asks for the whole hold.',
+    },
+    holdAgain: {
+      todo: 'Pump ten minutes, then hold again.',
+      how: 'A real leak’s slope stays; gas from walls and oil shrinks.',
+    },
+    sensorToSystem: {
+      todo: 'Open the sensor to the system, and say so on the job sheet.',
+      how: 'What it sees now says nothing about the system.',
+    },
+    checkValve: {
+      todo: 'Check that the valve is shut and where the sensor sits.',
+      how: 'A closed system does not lose pressure by itself.',
+    },
+    warmIt: {
+      todo: 'Warm the coldest part, then hold again.',
+      how: 'Ice gives off too little to be seen, and is still water.',
+    },
+    nitrogenBreak: {
+      todo: 'Break the vacuum with dry nitrogen, then pump again.',
+      how: 'Through a regulator, to just above atmosphere. Valve off the sensor if it is not rated for it.',
+    },
+    stubTest: {
+      todo: 'Exclude hose and sensor joint first.',
+      how: 'Close the core tool and watch the stub for 2 minutes. If it rises alike, the leak is there.',
+    },
+    stubTestThenBreak: {
+      todo: 'Leak first: exclude hose and sensor joint.',
+      how: 'Close the core tool and watch the stub for 2 minutes. Dry with nitrogen once it is tight.',
+    },
+    closeUp: {
+      todo: 'Close up.',
+      how: 'Cores back in under vacuum, tool closed before anything is taken off.',
+    },
+    pumpAgain: {
+      todo: 'Pump down again.',
+      how: 'The system is near atmospheric pressure.',
+    },
+    valveOffAtOnce: {
+      todo: 'Close the valve, then look at the pump.',
+      how: 'A standing pump lets air and oil back into the system. If you valved off, mark it here.',
+    },
+  },
+
+  /** Why the curve is as it is: the cause, what in the curve speaks for it, the check that tells. */
+  causes: {
+    summary: 'Why, and how to tell',
+    likelihood: {
+      mostLikely: '(most likely)',
+      likely: '(likely)',
+      possible: '(possible)',
+      lessLikely: '(less likely)',
+    },
+    gas: {
+      name: 'Free gas is being pumped out',
+      evidence: 'The fall keeps its pace.',
+      check: 'Nothing to check.',
+    },
+    boilOff: {
+      name: 'Water is boiling off',
+      check:
+        'Look for cold, sweating or frosted pipe, and warm it: the pressure rises at first, then falls for good. ' +
+        'Warm air or warm cloths, never a flame. It ends by itself, only later.',
+      lingers: ({ triplePoint }: { triplePoint: string }) =>
+        `The pressure lingers near or below the triple point, ${triplePoint}.`,
+      lingersAt: ({ pressure, temperature }: { pressure: string; temperature: string }) =>
+        `The pressure lingers. At ${pressure} water boils at ${temperature}: what boils has cooled itself to about that.`,
+    },
+    slowTail: {
+      name: 'Walls and oil give off gas',
+      evidence: 'The fall slows but goes on.',
+      check: 'Warm the compressor as its maker allows, or change the pump’s oil.',
+    },
+    ballast: {
+      name: 'The gas ballast is open',
+      evidence: 'The curve flattens where a pump with open ballast does.',
+      check: 'Close the ballast: the pressure falls again within a minute.',
+    },
+    floor: {
+      name: 'The pump’s own floor, or a leak that balances the pump',
+      evidence: 'The curve flattens to a level and stays there.',
+      evidenceAt: ({ level }: { level: string }) =>
+        `The curve flattens to a level and stays there: ${level}.`,
+      check:
+        'Blank the pump off at its inlet. If it stays this high, change its oil; ' +
+        'if it goes deep, valve off the system and watch the rise.',
+    },
+    wetOil: {
+      name: 'The pump’s oil is wet',
+      evidence: 'The level that the curve has come to still sinks a little.',
+      check:
+        'Change the pump’s oil while it is warm (it is hot: gloves), or run the pump blanked off with its ballast open.',
+    },
+    rising: {
+      name: 'Something lets the pressure rise',
+      evidence: 'It rises where it should fall.',
+      check: 'Is the pump running, and every valve towards it open? Then look for a leak.',
+    },
+    sensor: {
+      name: 'The sensor',
+      evidence: 'It is beyond its range, or its number does not move at all.',
+      check: 'Look for oil in the sensor, and compare with a second one.',
+    },
+  },
+  /** The one check that tells the likely causes of a stall apart, with what each outcome means. */
+  tellingCheck: {
+    toTellApart: 'To tell them apart:',
+    ballast: {
+      todo: 'Close the gas ballast, and mark it.',
+      outcomes: ['Falls within a minute: that was it.', 'Does not move: one of the others.'],
+      caution: '',
+    },
+    warm: {
+      todo: 'Warm the coldest metal for five minutes, pump on.',
+      outcomes: [
+        'Rises, then falls below where it was: water.',
+        'Rises and stays up: walls and oil; go on pumping.',
+        'Does not move: pump, oil or leak. Blank the pump off at its inlet next.',
+      ],
+      caution: 'Warm air or warm cloths, never a flame; crankcase heat only by the maker’s rule.',
+    },
+    valveOff: {
+      todo: 'Valve the system off at the pump for two minutes, the sensor on the system’s side.',
+      outcomes: [
+        'Rises in a straight line: a leak.',
+        'Rises and bends over: moisture, or gas from oil.',
+        'Hardly rises: the pump or its oil has come to its own floor. Blank it off and see how deep it goes.',
+      ],
+      caution: 'Close the valve before the pump stops, or oil is drawn back. Pump and oil are hot.',
+    },
+  },
+
+  /** What stands under the chart. */
+  smallPrint: {
+    name: 'What goes with it',
+    askView: 'What does the sensor see? No verdict on the system without it.',
+  },
+
+  /** The numbers behind a verdict. */
+  numbers: {
+    summary: 'The numbers behind it',
+    intervals: 'Intervals hold the truth nine times of ten.',
+    notYet: 'not known yet: too few readings',
+    hold: {
+      title: 'The hold',
+      valvedOff: 'Valved off',
+      asMarked: ({ at }: { at: string }) => `${at} into the recording, as marked`,
+      asSeen: ({ at }: { at: string }) => `${at} into the recording, as the curve shows`,
+      held: 'Held',
+      heldOf: ({ held, whole }: { held: string; whole: string }) => `${held} of ${whole}`,
+      stoodAtStart: 'Stood at valve-off',
+      standsAt: 'Stands at',
+      stoodAfter: ({ length }: { length: string }) => `Stood after ${length}`,
+      willStandAfter: ({ length }: { length: string }) => `Will stand after ${length}`,
+      scatter: 'Scatter of the readings',
+      noScatter: 'none to be seen',
+      scatterAbout: ({ amount }: { amount: string }) => `about ${amount} from second to second`,
+      steps: 'Steps',
+      stepUp: ({ size, at }: { size: string; at: string }) => `up ${size} at ${at}`,
+      stepDown: ({ size, at }: { size: string; at: string }) => `down ${size} at ${at}`,
+      startsAnew: ({ steps }: { steps: string }) => `${steps}: the hold starts anew there`,
+      evenedOut: 'Evened out at first',
+      upBy: ({ size }: { size: string }) => `up by ${size}`,
+      downBy: ({ size }: { size: string }) => `down by ${size}`,
+      judgedWith: 'Judged together with',
+      earlier: ({ count }: { count: number }) =>
+        many(count, { one: 'the hold before it', other: `the ${count} holds before it` }),
+    },
+    makes: {
+      title: 'What makes it rise',
+      inflow: 'Steady inflow',
+      countsFrom: 'Counts as a leak from',
+      moisture: 'From moisture, or gas from oil, by the end of the hold',
+      share: 'Moisture’s part of the rise',
+      changeover: 'Boil-off gives way to a steady rise',
+      noChangeover: 'no such moment',
+      after: ({ length }: { length: string }) => `after ${length}`,
+      afterForeseen: ({ length }: { length: string }) => `after ${length}, as foreseen`,
+      vapour: 'Vapour pressure of water',
+      vapourAt: {
+        below: ({ pressure, temperature }: { pressure: string; temperature: string }) =>
+          `${pressure} at ${temperature}: it stands well below, where water alone can stand`,
+        near: ({ pressure, temperature }: { pressure: string; temperature: string }) =>
+          `${pressure} at ${temperature}: it stands about there, where water comes to rest`,
+        above: ({ pressure, temperature }: { pressure: string; temperature: string }) =>
+          `${pressure} at ${temperature}: it stands well above: there is more than water`,
+      },
+      metalMissing: 'not known: metal’s temperature missing → enter it in the job sheet',
+    },
+    leak: {
+      title: 'Leak rate',
+      air: 'Inflow of air',
+      volumeMissing: 'not known: volume missing → enter it in the job sheet',
+      inUnit: ({ unit }: { unit: string }) => `In ${unit}`,
+      standardCm3PerMin: 'standard cm³/min',
+      airGPerYear: 'g of air a year',
+      temperatureTaken: ({ temperature }: { temperature: string }) =>
+        `${temperature} (taken: nobody entered it)`,
+      conditions: ({ temperature, volume }: { temperature: string; volume: string }) =>
+        `Air from outside into the vacuum, gas at ${temperature}, volume ${volume} taken as exact. Standard: 0 °C, 101 325 Pa. Under pressure another amount flows.`,
+      wouldLose: (loss: { refrigerant: string; pressure: string; least: string; most: string }) =>
+        `Through a hole that lets so much air in, ${loss.refrigerant} at ${loss.pressure} bar absolute would lose between ${loss.least} and ${loss.most} a year as vapour.`,
+      magnitudeOnly:
+        'An order of magnitude, between molecular and laminar flow: a hole changes under pressure, and liquid loses far more. The nitrogen test under pressure decides what is tight.',
+    },
+    rule: {
+      title: 'By the pass rule',
+      rule: 'Rule',
+      asksFor: 'Asks for',
+      gaugeError: 'Gauge’s error',
+      eitherWay: ({ percent }: { percent: string }) => `${percent} % of the reading, either way`,
+      eitherWayTaken: ({ percent }: { percent: string }) =>
+        `${percent} % of the reading, either way (taken: nobody entered it)`,
+      source: ({ source }: { source: string }) => `Source: ${source}`,
+      letsThroughUnsaid:
+        'What leak this rule lets through is not to be said: it names no hold, no limit on it, or the start is above it.',
+      letsThrough: ({ inflow, air }: { inflow: string; air: string }) =>
+        `This rule passes a steady inflow of up to ${inflow}: ${air} mbar·L/s of air into this volume.`,
+      letsThroughWithoutVolume: ({ inflow }: { inflow: string }) =>
+        `This rule passes a steady inflow of up to ${inflow}; how much air that is needs the volume.`,
+    },
+    water: {
+      title: 'Water pumped away',
+      onPlateau: 'On the plateau',
+      noPlateau: 'no plateau of boiling water that has ended',
+      noSpeed:
+        'not known: the curve before the plateau does not show the pumping speed → enter pump and hose, under Rig',
+      noVolume:
+        'not known: volume missing → enter it in the job sheet (or pump and hose, under Rig)',
+      lessThan: ({ amount }: { amount: string }) => `less than ${amount}`,
+      boiled: ({ from, to, pressure }: { from: string; to: string; pressure: string }) =>
+        `Water boiled from ${from} to ${to} into the recording, near ${pressure}.`,
+      speedFromCurve: ({ boiled }: { boiled: string }) =>
+        `${boiled} The pumping speed is from the fall before it and the volume entered; what left before and after it is not counted.`,
+      speedFromRig: ({ boiled }: { boiled: string }) =>
+        `${boiled} The pumping speed is from pump and hose as entered; what left before and after it is not counted.`,
+    },
+    holds: {
+      title: 'Holds so far',
+      hold: ({ number, at }: { number: string; at: string }) => `Hold ${number}, at ${at}`,
+      note: 'A leak rises as fast in a repeat hold; what walls and oil give off is less each time.',
+      pumpedBefore: ({ length }: { length: string }) => `pumped ${length} before`,
+      rose: ({ from, to, length }: { from: string; to: string; length: string }) =>
+        `from ${from} to ${to} in ${length}`,
+      repeat: 'a repeat hold',
+      pumpMayPull: 'the pump may have pulled on',
+    },
+  },
+
+  passRules: {
+    names: {
+      own: 'Equipment maker’s sheet, as entered',
+      'ufgs-15182': 'UFGS-15182, 3.3.3',
+      'ufgs-15741n': 'UFGS-15741N, triple evacuation',
+      'au-nz-deep': 'Australia and New Zealand code, 5.4.1, deep evacuation',
+      'au-nz-triple': 'Australia and New Zealand code, 5.4.2, triple evacuation',
+      'canada-300': 'Canada, Environmental Code of Practice: 300 micron',
+      'ashrae-guideline-3': 'ASHRAE Guideline 3',
+      'ashrae-15-2': 'ASHRAE 15.2',
+      'en-378-2': 'EN 378-2, ISO 5149-2',
+    },
+    unentered: 'settings of ours, none entered',
+    noStandard: 'No standard: the equipment maker’s figures come first.',
+    asEntered: 'As entered on the job sheet.',
+    secondHand: ({ where }: { where: string }) =>
+      `${where}. Restated by others: look it up before it counts.`,
+    memory: ({ where }: { where: string }) => `${where}. From memory: look it up before it counts.`,
+    broken: ({ pressure }: { pressure: string }) => `${pressure}, broken with nitrogen`,
+    downTo: ({ pressure }: { pressure: string }) => `down to ${pressure}`,
+    hold: ({ length }: { length: string }) => `hold ${length}`,
+    thenAtMost: ({ pressure }: { pressure: string }) => `then at most ${pressure}`,
+    risenBy: ({ pressure }: { pressure: string }) => `risen by at most ${pressure}`,
+    /** In one or two words, as beside the verdict. */
+    outcomes: {
+      passes: 'passes',
+      fails: 'fails',
+      within_gauge_error: 'within the gauge’s error',
+      not_held_long_enough: 'not held long enough',
+      not_seen: 'not measured',
+    },
+    outcomesInFull: {
+      passes: 'keeps it',
+      fails: 'breaks it',
+      within_gauge_error: 'within the gauge’s error: it could be either',
+      not_held_long_enough: 'not held long enough yet',
+      not_seen: 'not measured',
+    },
+    conditions: {
+      final_pressure: ({ limit }: { limit: string }) => `Before the hold at most ${limit}`,
+      end_limit: ({ limit }: { limit: string }) => `At its end at most ${limit}`,
+      allowed_rise: ({ limit }: { limit: string }) => `Risen by at most ${limit}`,
+    },
+    evacuationsBefore: ({ count }: { count: number }) =>
+      `The ${count} evacuations before it are for you to check: this program judges the last hold.`,
+    notColderThan: ({ temperature }: { temperature: string }) =>
+      `It holds only where nothing is colder than ${temperature}.`,
+  },
+
+  /** Inside the chart, and said of it to those who can't see it. */
+  chart: {
+    expected: 'expected, dry and tight',
+    boilsAt: 'water boils at',
+    rehearsal: 'Rehearsal',
+    changeover: 'boil-off gives way to a steady rise',
+    isolated: 'valve off',
+    overTime: ({ stage }: { stage: string }) => `Pressure over time${stage}.`,
+    overTimeOf: ({ sensors, stage }: { sensors: string; stage: string }) =>
+      `Pressure over time of ${sensors}${stage}.`,
+    target: ({ pressure }: { pressure: string }) => `target ${pressure}`,
+    valveOffAt: ({ pressure }: { pressure: string }) => `valve off at ${pressure}`,
+    headsFor: ({ pressure }: { pressure: string }) => `heads for about ${pressure}`,
+    rule: ({ limit, length }: { limit: string; length: string }) =>
+      `rule: ${limit} after ${length}`,
+    sheet: ({ limit, length }: { limit: string; length: string }) =>
+      `sheet: ${limit} after ${length}`,
+    steadyRise: ({ rate }: { rate: string }) => `steady rise, ${rate}`,
+    levellingOff: 'levelling off',
+    holding: 'holding',
+    whereItMayGo: 'where it may go',
+    /** Its buttons, and what is said of how to use it. */
+    tools: {
+      zoomIn: 'Zoom in on time',
+      zoomOut: 'Zoom out in time',
+      all: 'All',
+      allAloud: 'All of the recording',
+      usual: 'Usual',
+      usualAloud: 'Usual view',
+      backToNow: 'Back to the present',
+      backToEnd: 'Back to the end',
+      help:
+        'Arrow keys read the values along the curve. Plus and minus zoom, Shift with an arrow moves, ' +
+        'Home goes to the beginning, End to the present, zero shows the whole recording, and Escape the usual view.',
+      kind: 'chart',
+      key: 'Signs in the chart',
+      take: 'Picture, table',
+      saveAs: 'Save what is shown',
+      saveSvg: 'SVG, to print or to edit',
+      savePng: 'PNG, to send',
+      saveFailed: 'The picture could not be made. The SVG can still be saved.',
+      table: 'Readings as a table',
+    },
+    key: {
+      measured: 'measured',
+      foreseen: 'forecast, right 8 times of 10',
+      fitted: 'fitted, with its 80 % band',
+      arrival: 'when it gets there, 8 times of 10',
+      typedIn: 'typed in by hand',
+    },
+    /** Stretches of a curve of which no line tells: beside their signs, and in the key. */
+    stretches: {
+      gap: 'no readings',
+      over_range: 'above the sensor’s range',
+      under_range: 'below the sensor’s range',
+      warming_up: 'sensor warming up',
+      fault: 'sensor fault',
+      late: 'came in late',
+    },
+    table: { clock: 'Clock', pressure: 'Pressure', boils: 'Water boils at' },
+    /** What the cursor says: values at a moment. */
+    cursor: {
+      after: {
+        pump_on: ({ time }: { time: string }) => `${time} after pump on`,
+        valve_off: ({ time }: { time: string }) => `${time} after valve-off`,
+        beginning: ({ time }: { time: string }) => `${time} into the recording`,
+      },
+      before: {
+        pump_on: ({ time }: { time: string }) => `${time} before pump on`,
+        valve_off: ({ time }: { time: string }) => `${time} before valve-off`,
+        beginning: ({ time }: { time: string }) => `${time} before the recording`,
+      },
+      /** Above a column of times. */
+      counted: {
+        pump_on: 'After pump on',
+        valve_off: 'After valve-off',
+        beginning: 'Into the recording',
+      },
+      nothing: 'nothing measured',
+      ahead: 'still to come',
+      boilsAt: ({ temperature }: { temperature: string }) => `water boils at ${temperature}`,
+      forecast: ({ low, high }: { low: string; high: string }) =>
+        `forecast: between ${low} and ${high}`,
+    },
+    /** The curve in a sentence or two, for those who can't see it; each ends with a point. */
+    curve: {
+      rehearsal: 'Rehearsal',
+      nothing: 'Nothing measured is in the picture',
+      falls: ({ from, to, length }: { from: string; to: string; length: string }) =>
+        `The pressure falls from ${from} to ${to} in ${length}`,
+      rises: ({ from, to, length }: { from: string; to: string; length: string }) =>
+        `The pressure rises from ${from} to ${to} in ${length}`,
+      stays: ({ pressure, length }: { pressure: string; length: string }) =>
+        `The pressure stays near ${pressure} for ${length}`,
+      lowest: ({ pressure, length }: { pressure: string; length: string }) =>
+        `with its lowest, ${pressure}, after ${length}`,
+      highest: ({ pressure, length }: { pressure: string; length: string }) =>
+        `with its highest, ${pressure}, after ${length}`,
+      belowTarget: ({ pressure }: { pressure: string }) =>
+        `It ends below the target of ${pressure}`,
+      aboveTarget: ({ pressure }: { pressure: string }) =>
+        `It ends above the target of ${pressure}`,
+      belowLimit: ({ pressure }: { pressure: string }) => `It ends below the limit of ${pressure}`,
+      aboveLimit: ({ pressure }: { pressure: string }) => `It ends above the limit of ${pressure}`,
+      marked: ({ kinds }: { kinds: string }) => `Stretches marked: ${kinds}`,
+    },
+    /** What stands with a picture that is saved. */
+    caption: {
+      origins: {
+        sensor: 'Job',
+        rehearsal: 'Rehearsal on a simulated system, not a job',
+        import: 'Imported from a file',
+        typed_in: 'Typed in by hand',
+      },
+      pressureIn: ({ unit }: { unit: string }) => `absolute pressure in ${unit}`,
+      stretch: ({ from, to, number }: { from: string; to: string; number: string }) =>
+        `${from} to ${to} of recording ${number}`,
+    },
+  },
+  /** Around a printed curve. */
+  figure: {
+    logarithmic: ({ unit }: { unit: string }) => `${unit}, logarithmic`,
+    sinceValveOff: 'since valve-off',
+    sinceRecording: 'since the recording began',
+    sincePullDown: 'since the pull-down began',
+  },
+
+  marks: {
+    group: 'Mark what happens now',
+    /** On flags. */
+    names: {
+      pump_on: 'pump on',
+      pump_off: 'pump off',
+      ballast_opened: 'ballast opened',
+      ballast_closed: 'ballast closed',
+      isolated: 'valve off',
+      reopened: 'valve open again',
+      nitrogen_break: 'nitrogen break',
+      cores_out: 'cores out',
+      oil_changed: 'oil changed',
+      battery_changed: 'battery changed',
+      joints_tightened: 'joints tightened',
+      sections_opened: 'inner valves opened',
+      stub_shut: 'sensor alone on its stub',
+      stub_opened: 'sensor on the system again',
+      note: 'note',
+    },
+    /** On buttons: what has just been done. */
+    buttons: {
+      pump_on: 'Pump on',
+      pump_off: 'Pump off',
+      ballast_opened: 'Ballast opened',
+      ballast_closed: 'Ballast closed',
+      isolated: 'Valved off',
+      reopened: 'Valve open again',
+      nitrogen_break: 'Nitrogen break',
+      cores_out: 'Cores taken out',
+      oil_changed: 'Oil changed',
+      battery_changed: 'Battery changed',
+      joints_tightened: 'Joints tightened',
+      sections_opened: 'Inner valves opened',
+      stub_shut: 'Sensor shut off on its stub',
+      stub_opened: 'Stub opened again',
+      note: 'Note…',
+    },
+    /** As buttons in a rehearsal, where pressing does it. */
+    does: {
+      nitrogen_break: 'Break with nitrogen',
+      cores_out: 'Take the cores out',
+      oil_changed: 'Change the pump’s oil',
+      battery_changed: 'Change the pump’s battery',
+      joints_tightened: 'Tighten the joints',
+      sections_opened: 'Open the inner valves',
+      stub_shut: 'Shut the sensor off on its stub',
+      stub_opened: 'Open the stub again',
+    },
+    toDo: 'More to do',
+    toMark: 'More to mark',
+    toDoButton: 'More to do…',
+    toMarkButton: 'More to mark…',
+    doHelp: 'Done to the simulated rig at once, and marked on the curve.',
+    markHelp: 'Mark what has just been done.',
+    changesNothing: ({ why }: { why: string }) => `That changes nothing: ${why}. No mark was made.`,
+    unchanged: {
+      pump_on: 'the pump is on already',
+      pump_off: 'the pump is off already',
+      ballast_open: 'the gas ballast is open already',
+      ballast_close: 'the gas ballast is closed already',
+      isolate: 'the valve is closed already',
+      reopen: 'the valve is open already',
+      take_cores_out: 'there is no core left in',
+      change_oil: 'the pump’s oil is as good as new',
+      change_battery: 'this pump has no battery, or a full one',
+      tighten_joints: 'the joints have been tightened already',
+      break_with_nitrogen: 'it stands under nitrogen already',
+      open_sections: 'the inner valves are open already, or this rig has none',
+      shut_stub: 'the sensor is shut off already, or has no valve of its own',
+      open_stub: 'the sensor is open to the system already, or has no valve of its own',
+    },
+    /** In a line, beside the button that does it or marks it. */
+    cautions: {
+      nitrogen_break:
+        'Dry nitrogen through a regulator, with a relief device; never oxygen or air. Ventilate. Valve the sensor off first if it is not rated for it.',
+      cores_out: 'With a core tool. Never open it to the air while the system is under vacuum.',
+      oil_changed: 'Valve off and stop the pump first. Pump and oil are hot.',
+      battery_changed: 'Valve off first: oil is drawn back otherwise.',
+      joints_tightened: 'Two wrenches, and torque by the maker’s table. Gloves and eye protection.',
+      sections_opened:
+        'Where a valve needs power to open, use the maker’s own vacuum or service mode only. Never into a part that is still charged.',
+      stub_shut: 'The curve shows hose and sensor joint alone from then on, not the system.',
+      stub_opened: 'Never onto a system under pressure: that destroys the sensor.',
+    },
+    noteTitle: 'Note',
+    noteText: 'What happened',
+    putOnCurve: 'Put it on the curve',
+  },
+
+  /** The day's work along the bottom, and its cautions. */
+  work: {
+    name: 'The day’s work',
+    places: {
+      nitrogen: 'Nitrogen test',
+      hook_up: 'Hook-up',
+      pull_down: 'Pull-down',
+      rise: 'Rise',
+      closing_up: 'Closing up',
+    },
+    since: ({ since }: { since: string }) => `since ${since}`,
+    holdOf: ({ length }: { length: string }) => `hold of ${length}`,
+    states: { before: 'to come', now: 'now', done: 'before this' },
+    readings: 'Readings',
+    asCsv: 'as CSV',
+    cautions: {
+      nitrogen: [
+        'Nitrogen only through a regulator and with a relief device, never above the maker’s test pressure. Never oxygen or air.',
+        'Vent before the vacuum sensor is opened to the system: test pressure destroys it.',
+        'Nitrogen displaces oxygen in closed rooms: ventilate.',
+        'Eye protection and gloves.',
+      ],
+      hook_up: [
+        'Recover refrigerant, never vent it; licensed people only.',
+        'Flammable refrigerant: recover and purge with nitrogen first, ventilate, exhaust outdoors, use a pump rated for it and switch it outside the zone. Laptop and sensor are ignition sources too.',
+        'Lock out the outdoor unit’s power. Where expansion valves need power to open, use the maker’s own vacuum or service mode only.',
+        'Put the sensor on the system’s side, as far from the pump as the piping allows.',
+      ],
+      pull_down: [
+        'Never run a compressor under vacuum, nor test its windings with high voltage there.',
+        'Pump and oil are hot; oil mist goes outdoors.',
+        'Valve off before the pump stops, or before its battery is changed: oil is drawn back otherwise.',
+        'Crankcase heat only by the maker’s rule.',
+      ],
+      rise: [
+        'Never open the core tool to the air while the system is under vacuum.',
+        'A vacuum hold finds gross leaks; the nitrogen test decides tightness.',
+      ],
+      closing_up: [
+        'Put the cores back without losing the vacuum; close the tool before anything is taken off.',
+        'Valve off the sensor before the charge reaches it.',
+        'Open the valves in the equipment maker’s order, refrigerant to positive pressure, and only then power.',
+        'The compressor is never started in a vacuum.',
+      ],
+    },
+    whoDecides:
+      'This program advises. The equipment maker’s instructions, local codes and the licensed person on site decide.',
+  },
+
+  /** What is called out, and the list of it. */
+  alerts: {
+    title: 'Alerts',
+    seen: 'Seen',
+    allSeen: 'All seen',
+    none: 'Nothing has been called out in this recording.',
+    reach: 'How they reach you…',
+    unheard: 'Not heard: the browser waits for a first touch.',
+    andBefore: ({ count }: { count: number }) => `And ${count} before`,
+    calledAt: ({ moment, clock }: { moment: string; clock: string }) => `${moment}, at ${clock}`,
+    early: 'before this page was opened',
+    states: {
+      open: 'not seen yet',
+      seen: 'seen',
+      replaced: 'a newer one took its place',
+      over: 'no longer so',
+    },
+    seenAt: ({ at }: { at: string }) => `seen at ${at}`,
+    /** Beside the title's sign, so that neither colour nor shape has to say it alone. */
+    tones: { good: 'Good', act: 'Do now', warning: 'Warning' },
+    intoRecording: ({ at }: { at: string }) => `${at} into the recording`,
+    intoRehearsal: ({ at }: { at: string }) => `${at} into the rehearsal`,
+    target: ({ target }: { target: string }) => `${target} reached`,
+    targetHow: ({ target, place }: { target: string; place: string }) =>
+      `The pressure went below ${target} and stayed there, ${place}.`,
+    depth: ({ depth }: { depth: string }) => `Valve off: ${depth} held`,
+    depthHow: ({ place }: { place: string }) =>
+      `Close the valve first, then stop the pump. Held since ${place}.`,
+    levelsOff: ({ target }: { target: string }) => `Levelling off above ${target}`,
+    levelsOffHow: ({ place }: { place: string }) =>
+      `It stays if nothing is changed, since ${place}. The likely causes stand below.`,
+    levelsOffNear: ({ floor, place }: { floor: string; place: string }) =>
+      `It stays near ${floor} if nothing is changed, since ${place}. The likely causes stand below.`,
+    ballast: 'Close the gas ballast',
+    ballastHow: ({ place }: { place: string }) =>
+      `It still stands open, ${place}; the pump goes deeper without it.`,
+    pumpBattery: 'The pump’s battery won’t last',
+    pumpBatteryLeft: ({ left }: { left: string }) =>
+      `It is about ${left} left. Valve off before it stops, then change it.`,
+    pumpBatteryEmpty: 'It is as good as empty. Valve off before it stops, then change it.',
+    pumpBatteryNeeds: ({ left, needs }: { left: string; needs: string }) =>
+      `It has about ${left} left, the depth takes about ${needs} more. Valve off before you change it.`,
+    pumpBatteryEmptyNeeds: ({ needs }: { needs: string }) =>
+      `It is as good as empty, the depth takes about ${needs} more. Valve off before you change it.`,
+    /** What can be read from afar in a line; the whole name stands below it. */
+    verdicts: {
+      tight_dry: 'tight and dry',
+      moisture: 'moisture',
+      leak: 'leak',
+      leak_and_moisture: 'leak and moisture',
+      undecided: 'undecided',
+    },
+    verdict: ({ verdict }: { verdict: string }) => `Verdict: ${verdict}`,
+    drawn: ({ verdict, place }: { verdict: string; place: string }) =>
+      `${verdict}. Drawn ${place}.`,
+    withdrawn: 'Verdict withdrawn: undecided',
+    verdictNow: ({ verdict }: { verdict: string }) => `Verdict now: ${verdict}`,
+    since: ({ place }: { place: string }) => `Since ${place}.`,
+    sinceNotTight: ({ place }: { place: string }) =>
+      `Since ${place}. It was tight and dry: do not close up on it.`,
+    sinceBefore: ({ place, before }: { place: string; before: string }) =>
+      `Since ${place}. Before: ${before}.`,
+    vacuumLost: 'The vacuum is being lost',
+    vacuumLostTo: ({ from, to, place }: { from: string; to: string; place: string }) =>
+      `From ${from} to ${to}, ${place}. Do not rely on the pass: shut what was last opened. If the sensor is off the system already, only its hose fills.`,
+    vacuumLostBeyond: ({ from, place }: { from: string; place: string }) =>
+      `From ${from} beyond the sensor’s range, ${place}. Do not rely on the pass: shut what was last opened. If the sensor is off the system already, only its hose fills.`,
+    theSensor: 'The sensor',
+    sensorBattery: ({ percent }: { percent: string }) => `Sensor’s battery at ${percent}`,
+    sensorBatteryHow: ({ sensor }: { sensor: string }) =>
+      `${sensor} may fall silent before the hold is over. Charge or change it now.`,
+    sensorLost: ({ sensor }: { sensor: string }) => `${sensor} is silent`,
+    sensorLostHow: ({ place }: { place: string }) =>
+      `Last heard ${place}. Nothing is watched until it is back: bring this screen nearer.`,
+    sensorBack: ({ sensor }: { sensor: string }) => `${sensor} is heard again`,
+    bridgeLost: 'This screen hears nothing',
+    bridgeLostHow: ({ place }: { place: string }) =>
+      `The bridge does not answer, since ${place}. If that lasts, start it with: npm start.`,
+    bridgeBack: 'The bridge answers again',
+    bridgeBackHow: ({ place }: { place: string }) =>
+      `Since ${place}. What was recorded meanwhile is here.`,
+    deviceBattery: ({ percent }: { percent: string }) => `This screen’s battery at ${percent}`,
+    deviceBatteryHow: 'Plug it in: once it is off, it calls nobody.',
+  },
+  /** How alerts reach somebody. */
+  reach: {
+    title: 'How alerts reach you',
+    help: 'The page shows an alert, and so do its title and icon. Beyond that:',
+    sound: 'Sound',
+    sounds: {
+      off: 'none',
+      bell_buoy: 'Bell buoy',
+      call_pipe: 'Call pipe',
+      rivet_hammer: 'Rivet hammer',
+      two_terns: 'Two terns',
+    },
+    volume: 'How loud',
+    repeat: 'Call',
+    repeats: { once: 'once', until_seen: 'every 15 s until seen' },
+    check: 'Check the sound',
+    heard: 'Did that reach where you will stand?',
+    yes: 'Yes, clearly',
+    no: 'No',
+    fine: 'Then it calls you like that.',
+    louder:
+      'Make it louder here and on the computer itself, try another sound, or put a speaker out of the van. Calling until seen helps too.',
+    vibrate: 'Vibrate, on a phone that can',
+    speak: 'Say it aloud as well',
+    trySpeech: 'Say something',
+    speechSample: { title: 'Speech is on', detail: 'Alerts are read out like this.' },
+    ask: 'Allow system notifications',
+    permissions: {
+      default: 'Not asked yet.',
+      granted: 'Allowed.',
+      denied: 'Refused: change it in the browser’s settings for this address.',
+      none: 'This browser has none.',
+    },
+    blocked: 'No alert can be heard yet: the browser wants this page touched once.',
+    unblock: 'Let it sound',
+    noSound: 'This browser makes no sound.',
+  },
+
+  menu: {
+    title: 'Menu',
+    entries: {
+      rehearse: { title: 'Rehearse', text: 'A simulated job, at any speed, cause hidden.' },
+      'type-in': {
+        title: 'Type in readings',
+        text: 'For a gauge without a radio: each number becomes a reading.',
+      },
+      recordings: { title: 'Recordings', text: 'What was recorded before, and its readings.' },
+      sheet: { title: 'Job sheet', text: 'Site, target, hold, pass rule, what the sensor sees.' },
+      rig: { title: 'Rig', text: 'Pump, hoses and cores, and how fast they should pull down.' },
+      sensors: {
+        title: 'Sensors: names and places',
+        text: 'A name of your own for each, and where it sits.',
+      },
+      'second-screen': {
+        title: 'Second screen',
+        text: 'The same in another window, or by pointing a camera at a code.',
+      },
+      alerts: {
+        title: 'Alerts',
+        text: 'What was called out in this recording, and who has seen it.',
+      },
+      'alert-reach': {
+        title: 'How alerts reach you',
+        text: 'Sound, and how loud; vibration, speech, notifications.',
+      },
+      settings: {
+        title: 'Language, units and look',
+        text: 'What pressures are shown in; day, night or full sun.',
+      },
+    },
+  },
+
+  /** The same on another screen. */
+  secondScreen: {
+    title: 'Second screen',
+    same: 'Every screen shows the same. On each of them an alert can be put away and a mark be set, for all.',
+    code: 'QR code of the address',
+    copy: 'Copy the address',
+    open: 'Open a second window',
+    done: 'Copied.',
+    refused: 'The browser would not copy it. Select the address and copy it by hand.',
+    thisMachine:
+      'The bridge talks to this computer only, so a phone can’t open this address yet. A second window or a second monitor can.',
+  },
+
+  settings: {
+    language: 'Language',
+    languageOfSystem: 'as the system',
+    pressureIn: 'Pressure in',
+    temperatureIn: 'Temperature in',
+    look: 'Look',
+    looks: { system: 'as the system', day: 'day', night: 'night', sun: 'full sun' },
+  },
+
+  /** Choosing a rehearsal, and working it. */
+  rehearse: {
+    title: 'Rehearse',
+    help: 'A simulated job with a hidden cause: work it, make the call, then see what told.',
+    trainee: 'Who rehearses',
+    hands: 'Pump and valves',
+    byHelper: 'A helper works them',
+    byHand: 'My own hands',
+    speed: 'Speed',
+    asInLife: 'as in life',
+    drawn: 'A new one each time',
+    difficulty: 'Difficulty',
+    difficulties: { plain: 'Plain', mixed: 'Mixed', hard: 'Hard' },
+    seed: 'Job number',
+    seedWhy: 'The same number gives the same job again.',
+    seedWrong: 'Job number: a whole number from 0 to 4294967295.',
+    anotherSeed: 'Another number',
+    jobs: 'Jobs on offer',
+    start: 'Start',
+    called: 'called before',
+    results: 'Calls so far',
+    asking: 'Asking the bridge…',
+    numbered: ({ job, number }: { job: string; number: string }) => `${job}, number ${number}`,
+    titleOf: ({ job }: { job: string }) => `Rehearsal: ${job}`,
+    bar: {
+      label: 'Rehearsal',
+      name: 'Rehearsal, not a job',
+      pause: 'Pause',
+      goOn: 'Go on',
+      again: 'Begin again',
+      stop: 'Stop',
+      ended: 'It has ended.',
+      call: 'I know what it is',
+      reveal: 'Reveal it',
+      whatTold: 'What told, and how it went',
+      another: 'Another one',
+      /** A helper does something next; where nobody does, time alone goes on. */
+      nextEvent: { long: 'On to the next event', short: 'Next event' },
+      tenMinutes: { long: 'Ten minutes on', short: '10 min on' },
+    },
+  },
+  call: {
+    title: 'What is it?',
+    help: 'One call, before the reveal. The rehearsal goes on meanwhile; pause it if you like.',
+    causes: 'The cause',
+    sure: 'How sure are you that this is it?',
+    percent: 'per cent',
+    percentOf: ({ percent }: { percent: string }) => `${percent} per cent`,
+    guess: 'a guess',
+    certain: 'certain',
+    trainee: 'Who calls it',
+    make: 'This is my call',
+    without: 'Tell me without a call',
+    withoutWhy: 'Ends the rehearsal. It counts neither as right nor as wrong.',
+    made: 'Your call is kept',
+    madeWhy:
+      'Have it revealed, which ends the rehearsal; or go on first and see what your call would cure.',
+    reveal: 'Reveal it now',
+    goOn: 'Go on first',
+    called: ({ cause, percent }: { cause: string; percent: string }) => `${cause}, ${percent} sure`,
+  },
+  /** What a trainee can say was the matter: what it is, and not how the curve tells it. */
+  rehearsalCauses: {
+    in_order: {
+      name: 'In order',
+      means: 'Tight and dry, and nothing wrong with pump, hose or sensor.',
+    },
+    moisture: { name: 'Moisture', means: 'Water or ice in the system, and no leak.' },
+    leak: { name: 'Leak', means: 'The system lets air in, and is dry.' },
+    leak_and_moisture: {
+      name: 'Leak and moisture',
+      means: 'The system lets air in, and there is water in it too.',
+    },
+    gear_leak: {
+      name: 'Leak in the gear',
+      means: 'Hose, core tool or the sensor’s joint lets air in; the system is tight.',
+    },
+    charged_side: {
+      name: 'Refrigerant past a valve',
+      means: 'A shut valve lets some through from a part that is charged.',
+    },
+    refrigerant: {
+      name: 'Refrigerant in the oil',
+      means: 'The compressor’s oil gives off what it had dissolved.',
+    },
+    pump_or_oil: { name: 'Pump or its oil', means: 'The pump by itself does not go deep enough.' },
+    ballast_open: {
+      name: 'Gas ballast open',
+      means: 'The pump lets air into itself all the time.',
+    },
+    narrow_way: {
+      name: 'Narrow way to the pump',
+      means: 'Cores left in, or a long or thin hose: the pump’s speed does not come through.',
+    },
+    sensor_place: {
+      name: 'Sensor in the wrong place',
+      means: 'It does not see the system, but the pump’s end of the hose.',
+    },
+    part_shut_off: {
+      name: 'A part shut off',
+      means: 'A shut valve keeps a part, or what is in its bore, from the pump.',
+    },
+    battery: { name: 'Pump’s battery', means: 'It ran out in the middle of the work.' },
+    radio: { name: 'Radio', means: 'Readings did not arrive; the system is in order.' },
+  },
+  /** What a rehearsal really was, beside what was called. */
+  reveal: {
+    title: 'What it was',
+    tells: 'What told',
+    curve: 'The whole curve, with the moment from which it told.',
+    told: 'it told from here',
+    called: 'your call',
+    work: 'How it went',
+    numbers: 'The numbers',
+    job: 'Job',
+    again: 'The same job again',
+    helped: 'The helper worked pump and valves: of the work there is nothing to say.',
+    itWas: ({ cause }: { cause: string }) => `It was: ${cause}.`,
+    right: ({ cause }: { cause: string }) => `Right: ${cause}.`,
+    notSo: ({ cause }: { cause: string }) => `Not so. It was: ${cause}.`,
+    yourCall: ({ call }: { call: string }) => `Your call: ${call}.`,
+    differedFrom: ({ at }: { at: string }) =>
+      `From ${at} on the curve differed from that of the same job in order.`,
+    neverInOrder: 'That nothing is wrong is told by a full hold alone.',
+    neverRadio: 'Missing readings told, and nothing in the curve.',
+    neverDiffered: 'As it was worked, the curve never differed from that of the same job in order.',
+    callCame: ({ told, at }: { told: string; at: string }) => `${told} Your call came at ${at}.`,
+    callBefore: ({ told, length }: { told: string; length: string }) =>
+      `${told} Your call came ${length} before that: a guess.`,
+    callAfter: ({ told, length, at }: { told: string; length: string; at: string }) =>
+      `${told} Your call came ${length} later, at ${at}.`,
+    inflow: 'Steady inflow once valved off',
+    water: 'Water at the start',
+    ballast: 'Gas ballast at the start',
+    none: 'none',
+    open: 'open',
+    closed: 'closed',
+  },
+  /** What a debrief found. */
+  debrief: {
+    grades: { well: 'Well done', early: 'Too early', late: 'Too late', missed: 'Missed' },
+    /** A sentence without its end, and figures that bear it out. */
+    withFigures: ({ sentence, figures }: { sentence: string; figures: string }) =>
+      `${sentence} (${figures}).`,
+    findings: {
+      right_call: 'The call named the cause.',
+      half_right_call:
+        'The call was half of it: leak and moisture are told apart by the whole hold.',
+      wrong_call: 'The call named another cause.',
+      sure_and_wrong: 'The call named another cause, and was sure of it.',
+      no_call: 'No call was made.',
+      called_before_it_told: 'Called before the curve could tell: a guess, right or wrong.',
+      called_in_time: 'Called once the curve had told, and without waiting long.',
+      called_long_after: 'Called long after there was nothing more to learn.',
+      never_pumped: 'The pump was never started.',
+      ballast_closed_in_time: 'Gas ballast closed in time.',
+      ballast_closed_too_early: 'Gas ballast closed while the pump still needed it.',
+      ballast_closed_late: 'Gas ballast closed long after its work was done.',
+      ballast_left_open: 'Gas ballast left open: with it the pump comes to no depth.',
+      isolated_at_depth: 'Valved off at the depth.',
+      isolated_where_it_levelled_off:
+        'Valved off where it had levelled off: there the hold tells more than pumping on.',
+      isolated_above_depth: 'Valved off above the depth, while it was still falling.',
+      valved_off_at_the_limit:
+        'Valved off at or above the limit that the hold has to keep: it could only fail.',
+      valved_off_before_pump_stopped: 'Valved off before the pump was stopped.',
+      pump_stopped_before_valve_off: 'Pump stopped with the valve open: oil is drawn back so.',
+      never_held: 'There was no hold. Without one nobody can say tight.',
+      hold_long_enough: 'The hold ran its full length.',
+      hold_failed_before_its_end:
+        'The hold was over its limit: the rest of it would have added nothing.',
+      hold_too_short: 'The hold ended before its time.',
+      cure_tried: 'This goes to the cause, or to its place.',
+      other_cure_tried: 'This does nothing about this cause.',
+    },
+    cureTried: ({ cure }: { cure: string }) => `${cure} goes to the cause, or to its place.`,
+    otherCureTried: ({ cure }: { cure: string }) => `${cure} does nothing about this cause.`,
+    cures: {
+      nitrogen_break: 'A nitrogen break',
+      cores_out: 'Taking the cores out',
+      oil_changed: 'Changing the oil',
+      battery_changed: 'Changing the battery',
+      joints_tightened: 'Tightening the joints',
+      sections_opened: 'Opening the inner valves',
+      stub_shut: 'Shutting the sensor off on its stub',
+    },
+  },
+  /** Calls and truths of the rehearsals so far, and what they say of a trainee. */
+  score: {
+    title: 'Calls so far',
+    trainee: 'Whose',
+    none: 'Nobody has made a call yet. It counts once it has been followed by the reveal.',
+    right: 'Right',
+    wrong: 'Not so',
+    open: 'Open',
+    brierName: 'Brier score',
+    rightName: 'Right',
+    sureName: 'Sure, on average',
+    called: ({ call }: { call: string }) => `Called: ${call}.`,
+    calledButWas: ({ call, cause }: { call: string; cause: string }) =>
+      `Called: ${call}. It was: ${cause}.`,
+    tooFew: ({ needed, count }: { needed: string; count: number }) =>
+      `A score takes ${needed} calls; so far there ${many(count, { one: `is ${count}`, other: `are ${count}` })}.`,
+    of: ({ share, count }: { share: string; count: string }) => `${share} of ${count}`,
+    inTheLongRun: ({ low, high }: { low: string; high: string }) =>
+      `in the long run between ${low} and ${high}`,
+    brierMeans: (score: { low: string; high: string; half: string; fifty: string }) =>
+      `between ${score.low} and ${score.high}; 0 is best, ${score.half} is what ${score.fifty} sure each time comes to`,
+    tooSure: 'surer than the calls bear out',
+    notSureEnough: 'less sure than the calls would allow',
+    fits: 'no different from being right, as far as so few calls can tell',
+  },
+
+  recordings: {
+    title: 'Recordings',
+    none: 'Nothing has been recorded yet.',
+    open: 'Open',
+    report: 'Report',
+    readInFile: 'Read in a file',
+    readInHelp:
+      'A file with a column of times and one of pressures becomes a recording of its own, marked as ' +
+      'imported. You see how it is read before anything is kept; the same file again makes another one.',
+    job: 'Job',
+    jobTypedIn: 'Job, typed in by hand',
+    imported: ({ title }: { title: string }) => `Imported: ${title}`,
+    readInAt: ({ at }: { at: string }) => `read in ${at}`,
+    recordingSince: ({ at }: { at: string }) => `recording since ${at}`,
+    recordedAt: ({ at }: { at: string }) => `recorded ${at}`,
+    running: ({ at }: { at: string }) => `${at}, running`,
+    /** In the header, in place of what a sensor is doing. */
+    importedFile: ({ title }: { title: string }) => `${title}, imported`,
+    typedIn: 'typed in',
+    lastAt: ({ at }: { at: string }) => `last at ${at}`,
+    overImport:
+      'This was read in from a file. The next reading of a sensor starts a recording by itself.',
+    over: 'This recording has ended. The next reading starts a new one by itself.',
+  },
+
+  /** A file before it is read in. */
+  readIn: {
+    title: 'Read in a file',
+    help: 'How the columns are read is a guess: look at it, and change what is wrong. Nothing is kept before you read it in.',
+    columns: { time: 'Time', pressure: 'Pressure', temperature: 'Temperature', event: 'Event' },
+    timeAs: 'Time as',
+    pressureIn: 'Pressure in',
+    temperatureIn: 'Temperature in',
+    timeKinds: {
+      seconds: 'seconds',
+      minutes: 'minutes',
+      clock: 'time of day',
+      date: 'date and time',
+    },
+    separator: 'Cells are divided by',
+    separators: { ';': 'semicolon', '\t': 'tab', ',': 'comma' },
+    decimal: 'Decimals after a',
+    decimals: { '.': 'point', ',': 'comma' },
+    none: 'none',
+    choose: 'choose…',
+    lineNumber: 'line',
+    column: ({ number }: { number: string }) => `column ${number}`,
+    reading: 'Reading…',
+    readingIn: 'Reading it in…',
+    leaveOut: 'Leave out the rows that could not be read',
+    nothing:
+      'No reading was found. Choose the columns above, and how time and pressure are written.',
+    unsaid: 'Choose how time and pressure are written: the file does not say.',
+    back: 'Another file',
+    found: ({ readings, length }: { readings: string; length: string }) =>
+      `${readings} over ${length}`,
+    foundLowest: (found: { readings: string; length: string; lowest: string }) =>
+      `${found.readings} over ${found.length}, ${found.lowest} lowest`,
+    withoutPressure: ({ count }: { count: string }) => `${count} of them without a pressure`,
+    readings: ({ count, digits }: { count: number; digits: string }) =>
+      many(count, { one: `${digits} reading`, other: `${digits} readings` }),
+    events: ({ count, digits }: { count: number; digits: string }) =>
+      many(count, { one: `${digits} event`, other: `${digits} events` }),
+    unreadable: ({ count, digits }: { count: number; digits: string }) =>
+      many(count, {
+        one: `${digits} row could not be read`,
+        other: `${digits} rows could not be read`,
+      }),
+    readInCount: ({ readings }: { readings: string }) => `Read in ${readings}`,
+    faultyLine: ({ line, fault }: { line: string; fault: string }) => `line ${line}: ${fault}`,
+    faults: {
+      cells: ({ cell }: { cell: string }) =>
+        `it has ${cell} cells, the table has more or fewer; see that it is whole`,
+      time: ({ cell }: { cell: string }) =>
+        `“${cell}” is no time of the chosen kind; choose another, or put it right`,
+      time_back: ({ cell }: { cell: string }) =>
+        `“${cell}” is earlier than the row before; sort the rows by time`,
+      time_long: ({ cell }: { cell: string }) =>
+        `“${cell}” is more than 49 days from the start; is it in that unit?`,
+      pressure: ({ cell }: { cell: string }) =>
+        `“${cell}” is no pressure; leave it empty where nothing was measured`,
+      pressure_negative: ({ cell }: { cell: string }) =>
+        `“${cell}” is below zero, as absolute pressure can’t be; make gauge pressure absolute`,
+      pressure_high: ({ cell }: { cell: string }) =>
+        `“${cell}” is more than any sensor shows; is it in that unit?`,
+      temperature: ({ cell }: { cell: string }) =>
+        `“${cell}” is no temperature; leave it empty where there is none`,
+      event: ({ cell }: { cell: string }) =>
+        `“${cell}” is no event that is known: pump on, ballast closed, isolated; or choose no column`,
+    },
+    furtherFaults: ({ count }: { count: number }) =>
+      many(count, { one: 'and one more', other: `and ${count} more` }),
+    /** Kept with the recording: what was made of the file. */
+    howRead: (how: { time: string; kind: string; pressure: string; unit: string }) =>
+      `Read in with time from “${how.time}” (${how.kind}) and pressure from “${how.pressure}” (${how.unit}).`,
+    leftOut: ({ count, lines }: { count: number; lines: string }) =>
+      many(count, {
+        one: `${count} row could not be read and was left out: line ${lines}.`,
+        other: `${count} rows could not be read and were left out: line ${lines}.`,
+      }),
+    leftOutAndOthers: ({ count, lines }: { count: number; lines: string }) =>
+      `${count} rows could not be read and were left out: line ${lines} and others.`,
+  },
+
+  /** Readings off a gauge without a radio. */
+  typeIn: {
+    title: 'Type in readings',
+    next: 'Type in the next reading',
+    help:
+      'Read the gauge, type what it shows, Enter, and so on. Each counts as of now; for one that was ' +
+      'read before, write 12:40 or −2 min. The recording goes on until you end it, or until twelve ' +
+      'hours without a number.',
+    end: 'End this recording',
+    pressure: ({ unit }: { unit: string }) => `Absolute pressure, ${unit}`,
+    metal: ({ unit }: { unit: string }) => `Metal, if measured, ${unit}`,
+    when: 'Read at',
+    now: 'now',
+    enter: 'Enter',
+    gauge: 'Your gauge',
+    gaugeUnsaid: 'Your gauge: what it is called, where it sits, how fine it shows',
+    gaugeSaid: ({ said }: { said: string }) => `Your gauge: ${said}`,
+    stepsOf: ({ step }: { step: string }) => `steps of ${step}`,
+    last: 'Typed last',
+    correct: 'Put right',
+    correctTo: ({ name }: { name: string }) => `It should be: ${name}`,
+    takeBack: 'Take it back',
+    leave: 'Leave it',
+    takenBack: 'taken back',
+    putRight: ({ pressure }: { pressure: string }) => `put right to ${pressure}`,
+    notEntered: ({ pressure, why }: { pressure: string; why: string }) =>
+      `${pressure} was not entered. ${why}`,
+    wrong: {
+      pressure:
+        'Pressure: this can’t be. Write the absolute pressure as a number, and look at its unit: no ' +
+        'vacuum sensor shows more than two atmospheres.',
+      when:
+        'Read at: this can’t be. Write a time of day as 12:40, or −2 min, or leave it empty for now; ' +
+        'eleven hours back at most.',
+      temperature: 'Metal temperature: this can’t be. Write a number, or leave it empty.',
+    },
+  },
+
+  sensors: {
+    title: 'Sensors: names and places',
+    rename: 'Name this sensor',
+    help:
+      'Give each sensor a name that says something at the site, and say where it is connected. Both are ' +
+      'remembered for this sensor. One at the pump gives no verdict on the system.',
+    name: 'Name',
+    place: 'It sits',
+    places: { unknown: 'not said', system: 'at the system', pump: 'at the pump' },
+    step: ({ unit }: { unit: string }) => `Its display goes in steps of, ${unit}`,
+    stepWrong: 'The step: a number above zero, or leave it empty.',
+    save: 'Save',
+    saved: 'Saved.',
+    offered: ({ name }: { name: string }) =>
+      `${name}: not one that speaks the profile. Give it a name to hear it.`,
+    choose: 'Sensors in reach',
+    inReach: 'In reach',
+    none: 'No sensor that could be named is being recorded. One appears here with its first reading.',
+    signals: {
+      good: ({ dbm }: { dbm: string }) => `signal good (${dbm} dBm)`,
+      fair: ({ dbm }: { dbm: string }) => `signal fair (${dbm} dBm)`,
+      weak: ({ dbm }: { dbm: string }) => `signal weak (${dbm} dBm)`,
+    },
+    battery: ({ percent }: { percent: string }) => `battery ${percent}`,
+    clockFast: ({ percent }: { percent: string }) =>
+      `its clock runs ${percent} % fast, which is reckoned with`,
+    clockSlow: ({ percent }: { percent: string }) =>
+      `its clock runs ${percent} % slow, which is reckoned with`,
+    stillSo: {
+      system: ({ said }: { said: string }) =>
+        `Taken to sit at the system, as was said ${said}. Still so? Save it again, or change it.`,
+      pump: ({ said }: { said: string }) =>
+        `Taken to sit at the pump, as was said ${said}. Still so? Save it again, or change it.`,
+    },
+    saidBefore: ({ place, said }: { place: string; said: string }) =>
+      `${place}, as was said before, ${said}`,
+    nameless: 'Sensor',
+    /** What is no radio’s peripheral is called by this program. */
+    typedIn: 'Typed in',
+    simulated: 'Simulated sensor',
+    serial: ({ serial }: { serial: string }) => `serial number ${serial}`,
+    knownAs: ({ id }: { id: string }) => `known to this computer as ${id}`,
+  },
+
+  sheet: {
+    title: 'Job sheet',
+    names: {
+      site: 'Site',
+      equipment: 'Equipment',
+      refrigerant: 'Refrigerant',
+      targetPa: 'Target',
+      isolateAtPa: 'Valve off at',
+      holdS: 'Hold',
+      endLimitPa: 'Rule: at its end at most',
+      allowedRisePa: 'Rule: risen by at most',
+      passRule: 'Pass rule',
+      gaugeErrorShare: 'Gauge’s error, if known',
+      leakLimitPaPerS: 'Counts as a leak from',
+      volumeM3: 'Volume, if known',
+      metalTemperatureC: 'Metal, if known',
+      coldestTemperatureC: 'Coldest point, if known',
+      sensorSees: 'The sensor sees',
+      pumpDisplacementM3PerS: 'Pump, free air',
+      pumpUltimatePa: 'Pump, lowest pressure',
+      pumpBatteryS: 'Pump’s battery lasts',
+      hoseBoreM: 'Hose, bore',
+      hoseLengthM: 'Hose, length',
+      hoseCount: 'Hoses side by side',
+      core: 'Valve cores',
+    },
+    views: {
+      unknown: 'not said yet',
+      system: 'the whole connected system',
+      section: 'one section of it',
+      stub: 'only a stub of the tool',
+      pump_side: 'the pump’s side of the valve',
+    },
+    cores: { unknown: 'Not known', in: 'In place', out: 'Taken out' },
+    notEntered: 'not entered',
+    refrigerantUnknown: 'Not entered',
+    ruleHelp: 'Choosing one fills in its figures; the equipment maker’s own come first.',
+    viewFilledIn:
+      'Taken from where this sensor sits. Put that right under Menu, Sensors: of one at the pump, with others beside it, no entry here makes a verdict on the system.',
+    more: 'More, as far as it is known',
+    moreHelp:
+      'Each makes the numbers behind the verdict say more. The volume turns a rise into a leak rate; the metal’s temperature tells how high water alone can stand.',
+    settings:
+      'What stands here at the start are settings of ours, not a standard’s. Half the target is a good depth to valve off at.',
+    enter: 'Enter',
+    wrong: ({ name }: { name: string }) =>
+      `${name}: this can’t be. Write a number that makes sense, or put back what was there.`,
+  },
+
+  /** What a rig should manage, and what holds it back. */
+  rig: {
+    title: 'Rig',
+    never: 'never',
+    faster:
+      'Faster than this rig should manage. Part of the system may not be connected, the sensor may ' +
+      'sit at the pump, or the volume is smaller than entered.',
+    anAid:
+      'An aid, not a promise: reckoned for a dry, tight system with the ballast closed. The water that ' +
+      'walls and oil always hold makes the last part many times longer. Faster than expected, part of ' +
+      'the system may not be connected.',
+    ultimateTooHigh:
+      'The pump’s own lowest pressure is no lower than the target: this pump never gets there.',
+    example: ({ figure }: { figure: string }) => `e.g. ${figure}`,
+    parts: { pump: 'pump', hose: 'hose', core: 'valve core' },
+    holdsBack: {
+      pump: ({ pressure }: { pressure: string }) =>
+        `At ${pressure} the pump holds it back most. Other hoses would change little.`,
+      hose: ({ pressure }: { pressure: string }) =>
+        `At ${pressure} the hose holds it back most. A wider or shorter hose, or a second one, helps most.`,
+      core: ({ pressure }: { pressure: string }) =>
+        `At ${pressure} the valve core holds it back most. Taking the cores out helps most.`,
+    },
+    missing: {
+      volumeM3: 'the system’s volume',
+      pumpDisplacementM3PerS: 'the pump’s free-air displacement',
+      hoseBoreM: 'the hose’s bore',
+      hoseLengthM: 'the hose’s length',
+    },
+    stillMissing: ({ missing }: { missing: string }) =>
+      `No expectation yet. Still missing: ${missing}.`,
+    assumptions: {
+      pumpUltimatePa: 'a pump without a floor of its own',
+      hoseCount: 'one hose',
+      core: 'cores taken out',
+    },
+    assumed: ({ assumed }: { assumed: string }) => `Not entered, and taken for it: ${assumed}.`,
+    notInEightHours: 'not within 8 hours',
+    speed: ({ speed, pump }: { speed: string; pump: string }) =>
+      `${speed} of the pump’s ${pump} L/min`,
+    share: ({ part, percent }: { part: string; percent: string }) => `${part} ${percent} %`,
+    timeTo: ({ pressure }: { pressure: string }) => `To ${pressure}`,
+    timeToTarget: ({ pressure }: { pressure: string }) => `To the target, ${pressure}`,
+    speedThere: 'Pumping speed there',
+  },
+
+  /** The report, on paper. */
+  report: {
+    title: 'Report on evacuation and hold',
+    rehearsalTitle: 'Report on a rehearsed evacuation and hold',
+    /** On every page of a rehearsal's report, and large across it. */
+    rehearsalStamp: 'Rehearsal',
+    rehearsalEdge: 'REHEARSAL on a simulated system. Not a job.',
+    name: ({ number }: { number: string }) => `Report ${number}`,
+    rehearsalName: ({ number }: { number: string }) => `Rehearsal ${number}`,
+    origin: 'Where the readings come from',
+    began: 'Recording began',
+    readIn: 'Read in',
+    length: 'Length',
+    recording: 'Recording',
+    readings: 'Readings',
+    origins: {
+      sensor: { name: 'A sensor, by radio', statement: '' },
+      rehearsal:
+        'A rehearsal on a simulated system. No real equipment was measured; this is no evidence of any job.',
+      import: {
+        name: 'A file',
+        statement: ({ title }: { title: string }) =>
+          `Read in from the file “${title}”. This program did not hear them from a sensor and can’t vouch for them; the file does not say when it began.`,
+      },
+      typed_in: {
+        name: 'Typed in',
+        statement:
+          'Read off a gauge and typed in by hand. This program did not hear them from a sensor and can’t vouch for them.',
+      },
+    },
+    provisional: ({ at }: { at: string }) =>
+      `Still being recorded. This is how it stood ${at} into it; the verdict may change.`,
+    verdict: 'Verdict',
+    ofSensor: ({ heading, number }: { heading: string; number: string }) =>
+      `${heading}, sensor ${number}`,
+    ofSensorNamed: (of: { heading: string; number: string; name: string }) =>
+      `${of.heading}, sensor ${of.number} (${of.name})`,
+    undecided: 'Undecided: neither passed nor failed',
+    viewNotEntered:
+      'Nobody entered what the sensor saw: this holds for whatever was connected to it, and no more.',
+    mayStillSettle: ({ more }: { more: string }) => `Another ${more} may settle it.`,
+    mightHaveSettled: ({ more }: { more: string }) =>
+      `Another ${more} of hold might have settled it.`,
+    foreseen: ({ held, whole }: { held: string; whole: string }) =>
+      `Held for ${held} of ${whole}: where it would end is foreseen from the curve, not measured.`,
+    pumpedAfter:
+      'After this hold the system was pumped again: what came then is not covered by it.',
+    noHold: 'No verdict: no hold was recorded',
+    noHoldWhy:
+      'Neither a mark nor the curve shows that the system was valved off. A pull-down alone proves neither that it is tight nor that it is dry.',
+    targetNotReached: ({ target }: { target: string }) =>
+      `${target}, the target, was not reached and held.`,
+    targetReached: ({ target, at }: { target: string; at: string }) =>
+      `${target}, the target, was reached and held, ${at} into the recording.`,
+    noReadings: 'No verdict: there are no readings',
+    numbers: 'The numbers behind it',
+    curves: 'Curves',
+    wholeCurve: 'The whole recording',
+    holdCurve: 'The hold',
+    holdOf: ({ number, of }: { number: string; of: string }) => `Hold ${number} of ${of}`,
+    poles: 'A pole without a name had no room for one; it is in the table of marks.',
+    holds: 'Holds',
+    water: 'Water pumped away',
+    stages: 'Stages',
+    byMark: 'a mark',
+    byCurve: 'the curve',
+    marks: 'Marks',
+    noMarks: 'No mark was set.',
+    authors: { hand: 'hand', rehearsal: 'the rehearsal', import: 'the file' },
+    settings: 'Settings and pass rule',
+    settingsSource:
+      'What nobody entered is this program’s own setting, not a standard’s. The equipment maker’s figure comes first.',
+    entries: 'Entered on the job sheet',
+    noEntries: 'Nothing was entered.',
+    takenBack: 'Slips that were put right',
+    takenBackHelp:
+      'Typed in by mistake and taken back. No curve or conclusion has them; the record keeps them.',
+    nothingInstead: 'nothing',
+    gaps: 'Gaps',
+    noGaps: 'No reading is missing.',
+    restarted: 'the sensor started anew',
+    silence: 'silence',
+    missing: ({ count }: { count: number }) =>
+      many(count, { one: `${count} reading missing`, other: `${count} readings missing` }),
+    furtherGaps: ({ count, length }: { count: string; length: string }) =>
+      `${count} shorter ones besides, ${length} together.`,
+    furtherGapsUncounted: (gaps: { count: string; length: string; uncounted: string }) =>
+      `${gaps.count} shorter ones besides, ${gaps.length} together, and ${gaps.uncounted} whose lengths were not kept.`,
+    sensor: 'Sensor',
+    /** How many readings were of which kind. */
+    counts: {
+      ok: ({ count }: { count: string }) => `${count} measured`,
+      over_range: ({ count }: { count: string }) => `${count} above the sensor’s range`,
+      under_range: ({ count }: { count: string }) => `${count} below the sensor’s range`,
+      warming_up: ({ count }: { count: string }) => `${count} while the sensor warmed up`,
+      fault: ({ count }: { count: string }) => `${count} reported as a fault`,
+    },
+    label: {
+      name: 'Called by the technician',
+      place: 'It sat',
+      displayStep: 'Its display goes in steps of',
+    },
+    identity: {
+      name: 'Its own name',
+      manufacturer: 'Maker',
+      model: 'Model',
+      serial: 'Serial number',
+      firmware: 'Firmware',
+      id: 'Known to this computer as',
+    },
+    unknown: 'not told',
+    proof: 'What a vacuum hold proves, and what not',
+    proves:
+      'A rise within its limits shows that little water was left, and that no gross leak was open, in the part that the sensor sees.',
+    provesNot:
+      'It does not show a leak that opens only under pressure or in the cold, nor one behind a closed valve. It finds gross leaks only; the nitrogen pressure test decides tightness.',
+    drawnBy: ({ version }: { version: string }) =>
+      `Conclusions drawn by Ebbline ${version} from the facts of the recording.`,
+    rawData:
+      'The readings themselves are in this recording’s CSV file, from which anybody can draw the conclusions again.',
+    signOff: 'Sign-off',
+    noSignOff: 'Nothing to sign: this was a rehearsal.',
+    signers: ['Work done by', 'Seen by'],
+    signColumns: ['Name', 'Signature', 'Date'],
+    columns: {
+      at: 'At',
+      clock: 'Clock',
+      mark: 'Mark',
+      setBy: 'Set by',
+      stage: 'Stage',
+      began: 'Began',
+      lasted: 'Lasted',
+      knownBy: 'Known from',
+      from: 'From',
+      what: 'What happened',
+      entry: 'Entry',
+      value: 'Value',
+      typed: 'Typed',
+      instead: 'In its place',
+      takenBack: 'Taken back',
+      verdict: 'Verdict',
+      inflow: 'Steady inflow',
+      pumped: 'Pumped before',
+      hold: 'Hold',
+      rose: 'Rose',
+      pullDown: 'Pull-down from',
+      water: 'Water',
+      seen: 'Seen',
+    },
+  },
+};
+
+/** What a language has to say. Another one that leaves something out does not compile. */
+export type Wording = typeof english;

@@ -1,0 +1,1841 @@
+/**
+ * All wording, in the plain Spanish of the refrigeration trade; entry by entry what `english.ts` says.
+ * Words of choice: evacuación (pull-down), retención (hold), subida (rise), aislar (to valve off), lastre
+ * de gas (ballast), obús (valve core), práctica (rehearsal), diagnóstico (call), dictamen (verdict).
+ */
+import type { Wording } from './english.ts';
+import { pluralsIn } from './plural.ts';
+
+const many = pluralsIn('es');
+
+export const spanish: Wording = {
+  amounts: {
+    units: { micron: 'micrones', Pa: 'Pa', mbar: 'mbar', Torr: 'Torr', inHg: 'inHg' },
+    unitOfOne: { micron: 'micrón', Pa: 'Pa', mbar: 'mbar', Torr: 'Torr', inHg: 'inHg' },
+    unknown: 'desconocido',
+    notMeasured: 'sin medir',
+    perMinute: ({ amount }) => `${amount} por minuto`,
+    between: ({ low, high }) => `entre ${low} y ${high}`,
+    about: ({ amount }) => `aprox. ${amount}`,
+    aboutBetween: ({ about, low, high }) => `aprox. ${about}, entre ${low} y ${high}`,
+    noMoreThan: ({ most }) => `no más de ${most}`,
+    range: ({ about, low, high }) => `${about} (${low} a ${high})`,
+    fromTo: ({ low, high }) => `${low} a ${high}`,
+    atLeastWithoutEnd: ({ least }) => `al menos ${least}, sin límite superior`,
+    giveOrTakeLess: ({ amount }) => `con menos de ${amount} de margen`,
+    aMinute: 'un minuto',
+    nothingRises: 'nada sube',
+    notToldApart: 'aún no se distingue',
+  },
+
+  header: {
+    rehearsal: 'Práctica',
+    sheet: 'Hoja de trabajo',
+    menu: 'Menú',
+    batteryLow: ({ percent }) => `${percent}, baja`,
+    look: ({ shown, next }) => `Aspecto: ${shown}. Cambiar a ${next}.`,
+  },
+
+  connection: {
+    connecting: 'Conectando con el puente',
+    catchingUp: 'Poniéndose al día con el registro',
+    live: 'Conectado',
+    lost: ({ since }) => `Conexión con el puente perdida desde ${since}`,
+    lostRemedy:
+      'El registro continúa mientras el puente funcione. Esta página lo intenta de nuevo por sí sola; ' +
+      'si tarda, arranque el puente con: npm start',
+    phases: {
+      starting: 'arrancando',
+      searching: 'buscando un sensor',
+      found: 'encontrado, espera su turno',
+      connecting: 'conectando',
+      live: 'en vivo',
+      weak: 'en vivo, señal débil',
+      backfilling: 'en vivo, recuperando lo perdido',
+      stale: 'en silencio',
+      lost: 'perdido',
+      gone: 'fuera de alcance',
+      paused: 'en pausa',
+      finished: 'terminado',
+      unavailable: 'no disponible',
+    },
+    fetching: ({ count }) =>
+      `en vivo, recuperando ${count} ${many(count, { one: 'lectura perdida', other: 'lecturas perdidas' })}`,
+    since: ({ phase, since }) => `${phase} desde ${since}`,
+    bluetooth: 'Bluetooth',
+    sensor: 'Sensor',
+    atRest: {
+      searching: 'Buscando un sensor',
+      found: 'Sensor encontrado',
+      connecting: 'Conectando con el sensor',
+      connected: 'El sensor está conectado; se espera su primera lectura',
+      lost: 'El sensor no está conectado',
+      unavailable: 'No se oye ningún sensor',
+      starting: 'Bluetooth está arrancando',
+    },
+    unreachable: 'El puente no responde. ¿Sigue en marcha?',
+    notUnderstood: 'No se entendió la respuesta del puente. Recargue la página.',
+    close: 'Cerrar',
+    anotherRuns: 'Hay otra grabación en marcha.',
+    showIt: 'Mostrarla',
+  },
+
+  firstMinute: {
+    toSensor: 'Con sensor',
+    none: 'No se busca ningún sensor',
+    onItsOwn:
+      'Encienda el sensor, cerca de aquí. La grabación empieza sola con su primera lectura.',
+    toRehearsal: 'Sin sensor',
+    learn: 'Practicar con un trabajo simulado',
+    firstJob:
+      'La bomba hace vacío en la cámara fría de una panadería, veinte veces más rápido que en la realidad. No hay nada conectado y nada puede romperse: observe el número y diga después qué fallaba, si algo fallaba.',
+    first: 'Empezar esta práctica',
+    others: 'Elegir otro trabajo',
+    otherwise: 'O bien',
+  },
+  bluetoothHelp: {
+    adapter: {
+      linux: [
+        'Enchufe un adaptador Bluetooth, 4.0 o posterior. «bluetoothctl list» muestra si se detecta.',
+        'Uno integrado puede estar bloqueado: «rfkill list» y luego «rfkill unblock bluetooth».',
+        'En una máquina virtual o un contenedor, páseles el adaptador.',
+      ],
+      macos: [
+        'Ajustes del Sistema, Bluetooth: actívelo.',
+        'Si no aparece ahí, reinicie el ordenador.',
+      ],
+      windows: [
+        'Configuración, Bluetooth y dispositivos: actívelo.',
+        'Un ordenador de mesa puede no tenerlo: enchufe un adaptador, 4.0 o posterior.',
+      ],
+      other: ['Enchufe un adaptador Bluetooth, 4.0 o posterior.'],
+    },
+    off: {
+      linux: ['Active Bluetooth en los ajustes, o ejecute «bluetoothctl power on».'],
+      macos: ['Ajustes del Sistema, Bluetooth: actívelo.'],
+      windows: ['Configuración, Bluetooth y dispositivos: actívelo. Compruebe el modo avión.'],
+      other: ['Active Bluetooth en los ajustes de este ordenador.'],
+    },
+    permission: {
+      linux: [
+        'Detenga el puente con Ctrl+C.',
+        'Ejecute una vez: sudo setcap cap_net_raw+eip $(readlink -f $(which node))',
+        'Arránquelo de nuevo: npm start',
+      ],
+      macos: [
+        'Ajustes del Sistema, Privacidad y seguridad, Bluetooth: autorice el terminal en el que corre el puente.',
+        'Arranque de nuevo el puente: npm start',
+      ],
+      windows: [
+        'Configuración, Privacidad y seguridad, Radios: permita que las aplicaciones de escritorio las usen.',
+        'Arranque de nuevo el puente: npm start',
+      ],
+      other: ['Permita usar Bluetooth al programa que ejecuta el puente.'],
+    },
+  },
+  problems: {
+    no_bluetooth: {
+      meaning: 'Este ordenador no ofrece Bluetooth a los programas.',
+      remedy:
+        'Enchufe un adaptador Bluetooth 4.0 o posterior, o use un ordenador que lo tenga. Para practicar no hace falta.',
+    },
+    no_adapter: {
+      meaning: 'No hay adaptador Bluetooth.',
+      remedy: 'Enchufe un adaptador Bluetooth. Se busca de nuevo cada pocos segundos.',
+    },
+    adapter_off: {
+      meaning: 'El adaptador Bluetooth está apagado.',
+      remedy: 'Active Bluetooth en los ajustes de este ordenador.',
+    },
+    no_permission: {
+      meaning: 'Este programa no tiene permiso para usar Bluetooth.',
+      remedy:
+        'Linux: ejecute una vez "sudo setcap cap_net_raw+eip $(readlink -f $(which node))". ' +
+        'macOS: autorice el terminal en Privacidad y seguridad, Bluetooth. ' +
+        'Windows: permita las aplicaciones de escritorio en Privacidad, Radios.',
+    },
+    no_radio_library: {
+      meaning: 'En este ordenador no se pudo cargar ninguna de las dos bibliotecas de Bluetooth.',
+      remedy:
+        'Borre la carpeta node_modules y arranque de nuevo; las primeras líneas dirán qué falta.',
+    },
+    radio_restarted: {
+      meaning: 'La parte de Bluetooth dejó de responder y se reinició.',
+      remedy:
+        'No hay que hacer nada. Si ocurre a menudo, desenchufe el adaptador y enchúfelo otra vez.',
+    },
+    sensor_lost: {
+      meaning: 'El sensor está fuera de alcance o apagado.',
+      remedy: 'Acerque el portátil o despierte el sensor. Se conecta de nuevo solo.',
+    },
+    sensor_silent: {
+      meaning: 'El sensor está conectado pero no envía nada.',
+      remedy: 'Por ahora no hay que hacer nada: en unos segundos se conecta de nuevo.',
+    },
+    sensor_refuses: {
+      meaning: 'El sensor responde pero se niega a enviar sus lecturas.',
+      remedy:
+        'Desconéctelo de cualquier teléfono u otro programa, apáguelo y enciéndalo. Se le pregunta de nuevo más o menos cada minuto.',
+    },
+    sensor_not_chosen: {
+      meaning:
+        'Hay al alcance un sensor de presión que no habla el perfil. Los barómetros parecen iguales.',
+      remedy: 'Si es el sensor de vacío, póngale nombre en «Sensores»: desde entonces se le oye.',
+    },
+    standard_sensor: {
+      meaning:
+        'Este sensor habla el servicio general de presión de Bluetooth: lo que la radio pierda no se recupera, y sus tiempos son los de llegada.',
+      remedy: 'No hay que hacer nada. Mantenga el portátil cerca.',
+    },
+    simulated_sensor: {
+      meaning: 'Un ordenador hace de sensor: sus lecturas son simuladas.',
+      remedy:
+        'Está bien para una clase. Tal registro no prueba ningún trabajo, y su informe lo dice.',
+    },
+    sensor_not_understood: {
+      meaning: 'El sensor envía algo que no sigue el perfil.',
+      remedy:
+        'Actualice el firmware del sensor, o pregunte a su fabricante qué versión del perfil habla.',
+    },
+    port_taken: {
+      meaning: 'Otro programa ya usa este puerto.',
+      remedy: 'Elija otro con: npm start -- --port 4181',
+    },
+    data_folder_unwritable: {
+      meaning: 'No se puede escribir en la carpeta de datos.',
+      remedy:
+        'Déle permiso de escritura, libere espacio o elija otra con: npm start -- --data FOLDER',
+    },
+    record_from_newer_version: {
+      meaning: 'El registro lo escribió una versión más nueva de este programa.',
+      remedy:
+        'Arranque la versión más nueva, o elija otra carpeta de datos con: npm start -- --data FOLDER',
+    },
+    record_damaged: {
+      meaning: 'El registro de la carpeta de datos no es una base de datos legible.',
+      remedy: 'Aparte el archivo (no lo borre) y arranque de nuevo.',
+    },
+    write_failed: {
+      meaning: 'No se pudieron escribir lecturas en el registro.',
+      remedy:
+        'Libere espacio en el disco. Lo que no se pudo escribir se guarda en memoria y se intenta de nuevo.',
+    },
+    bad_request: {
+      meaning: 'La petición no tiene la forma esperada.',
+      remedy:
+        'Recargue la página. Si escribió usted la petición, el mensaje dice qué campo está mal.',
+    },
+    not_found: {
+      meaning: 'No hay nada en esta dirección.',
+      remedy: 'Vuelva a la página inicial.',
+    },
+    no_rehearsal: {
+      meaning: 'No hay ninguna práctica en marcha.',
+      remedy: 'Empiece primero una.',
+    },
+    no_call: {
+      meaning: 'Nadie ha dicho todavía qué es.',
+      remedy: 'Dé primero su diagnóstico, o pida la causa sin darlo.',
+    },
+    already_called: {
+      meaning: 'El diagnóstico de esta práctica ya está dado.',
+      remedy: 'Pase a la solución.',
+    },
+    already_revealed: {
+      meaning: 'La causa de esta práctica ya se reveló.',
+      remedy: 'Empiece otra.',
+    },
+    no_effect: {
+      meaning: 'Esto no cambia nada: ya está así, o a este equipo le falta esa pieza.',
+      remedy: 'No hay que hacer nada. No se puso ninguna marca.',
+    },
+    unknown_scenario: {
+      meaning: 'No hay ninguna práctica con ese nombre.',
+      remedy: 'Elija una de la lista.',
+    },
+    recording_closed: {
+      meaning: 'Esta grabación ha terminado.',
+      remedy: 'Las marcas y entradas van a una grabación que siga en marcha.',
+    },
+    bad_readings_file: {
+      meaning: 'El archivo no se puede importar, y no se registró nada de él.',
+      remedy: 'Corrija la línea indicada e importe el archivo otra vez.',
+    },
+    readings_file_too_large: {
+      meaning: 'El archivo supera los 64 MB, y no se registró nada de él.',
+      remedy:
+        'Divídalo, o quédese con una fila de cada dos: un día a diez lecturas por segundo cabe.',
+    },
+    nothing_typed_in: {
+      meaning: 'No hay ninguna grabación a mano en marcha.',
+      remedy: 'Escriba una lectura: la grabación empieza con ella.',
+    },
+    before_recording: {
+      meaning: 'Ese momento es anterior al comienzo de la grabación a mano.',
+      remedy: 'Termine primero esa grabación, y empiece la siguiente con su lectura más antigua.',
+    },
+  },
+
+  reading: {
+    none: 'Aún sin lectura',
+    noneBeside: 'aún sin lectura',
+    notLive: ({ since }) => `sin señal desde ${since}`,
+    typedIn: ({ at }) => `escrito: ${at}`,
+    asOf: ({ at }) => `Según la lectura escrita (${at}).`,
+    last: 'la última lectura',
+    lastBeside: ({ pressure }) => `${pressure}, la última lectura`,
+    catchingUp: 'poniéndose al día',
+    conditions: {
+      ok: 'El sensor no da ningún número',
+      over_range: 'por encima del rango del sensor',
+      under_range: 'por debajo del rango del sensor',
+      warming_up: 'El sensor todavía se está calentando.',
+      fault: 'El sensor avisa de una avería',
+    },
+    trend: { falling: 'bajando', rising: 'subiendo', steady: 'estable' },
+    trendFast: { falling: 'bajando rápido', rising: 'subiendo rápido' },
+    trendRate: {
+      falling: ({ rate }) => `baja ${rate}`,
+      rising: ({ rate }) => `sube ${rate}`,
+    },
+  },
+  beside: {
+    same: ({ first, within }) => `igual que ${first}, con un margen de ${within}`,
+    below: ({ apart, first, within }) =>
+      `${apart} por debajo de ${first}, con un margen de ${within}`,
+    above: ({ apart, first, within }) =>
+      `${apart} por encima de ${first}, con un margen de ${within}`,
+    gaugesUnsaid:
+      'Tal como lo muestran; el error propio de los vacuómetros no está en la hoja de trabajo.',
+    others: ({ count }) => `otros ${count} sensores`,
+    choose: 'Ver el sensor',
+  },
+
+  stages: {
+    names: {
+      waiting: 'Antes de evacuar',
+      pull_down: 'Evacuación',
+      at_depth: 'A fondo',
+      rise: 'Subida',
+      pump_stopped: 'Bomba parada',
+      nitrogen_break: 'Barrido con nitrógeno',
+      vented: 'Abierto al aire',
+    },
+    alternatives: {
+      waiting: 'aún no se ha evacuado',
+      pull_down: 'la bomba aún aspira',
+      at_depth: 'la bomba aún aspira',
+      rise: 'se aisló',
+      pump_stopped: 'la bomba está parada',
+      nitrogen_break: 'se metió nitrógeno',
+      vented: 'se abrió',
+    },
+    seen: 'visto en la curva',
+    orElse: ({ reading, other }) => `${reading}, o ${other}`,
+    recording: 'grabando',
+    beforeAny: 'Antes de la primera conclusión',
+  },
+
+  forecast: {
+    reached: ({ target }) => `${target}: alcanzado`,
+    andDepth: ({ depth }) => `y ${depth}, para aislar`,
+    depthIn: ({ depth, time, between }) => `${depth} en aprox. ${time}, ${between}`,
+    willBeReached: ({ target }) => `Llegará a ${target}`,
+    whenUnknown: 'no se sabe cuándo',
+    reachedIn: ({ target, time }) => `${target} en aprox. ${time}`,
+    soonest: ({ target, time }) => `${target} en ${time} como pronto`,
+    noUpperEnd: 'sin límite superior conocido',
+    boiling: 'El agua está hirviendo',
+    boilingEnds: 'El agua está hirviendo: esto termina, pero sin avisar.',
+    boilingWithoutEnd: 'Esto termina, pero sin avisar: no se conoce límite superior.',
+    levelsOffAbove: ({ target }) => `Se estanca por encima de ${target}`,
+    levelsOffNear: ({ floor }) => `Se estanca cerca de ${floor}`,
+    notInEightHours: ({ target }) => `No llegaría a ${target} en ocho horas.`,
+    tooEarly: 'Aún no se sabe cuándo',
+    depthUnknown: ({ depth }) => `Aún no se sabe cuándo llegará a ${depth}, donde se aísla.`,
+    depthSoonest: ({ depth, between }) => `${depth}, donde se aísla: ${between}.`,
+    depthAbout: ({ depth, time, between }) =>
+      `${depth}, donde se aísla, en aprox. ${time}, ${between}.`,
+    sinceChange: ({ length }) => `Según el último tramo, ${length}, desde que algo cambió.`,
+  },
+  withheld: {
+    bridge: 'Esta página ha perdido el puente',
+    nothingSince: ({ since }) => `no llega nada desde ${since}`,
+    untilBack: 'Pronóstico y dictamen esperan a que vuelva.',
+    recordGoesOn:
+      'El registro continúa mientras el puente funcione; lo que falta aquí se recupera solo.',
+    noNew: 'Sin lecturas nuevas',
+    since: ({ since }) => `desde ${since}`,
+    untilThereAre: 'Pronóstico y dictamen esperan a que las haya.',
+  },
+  holdChance: {
+    ifValvedOff: 'Si se aísla ahora:',
+    because: ({ chance, why }) => `${chance}${why}.`,
+    notTheSystem: 'la retención no dice nada del sistema, pues el sensor no lo ve.',
+    pressureUnknown: 'sin lectura nadie lo sabe.',
+    standsTooHigh: ({ limit }) => `la retención falla, pues empieza por encima de ${limit}.`,
+    changedSinceHold:
+      'la curva no puede decir si la retención pasa, y la última retención ya no cuenta.',
+    curveSilent: 'la curva por sí sola no puede decir si la retención pasa.',
+    likely: 'lo más probable es que la retención pase',
+    unlikely: 'lo más probable es que la retención falle',
+    about: ({ percent }) => `la retención pasa con una probabilidad de aprox. ${percent} %`,
+    nobodyCanTell: 'nadie puede decir si la retención pasa',
+    atMost: ({ percent }) => `la retención pasa con una probabilidad del ${percent} % como mucho`,
+    atLeast: ({ percent }) =>
+      `la retención pasa con una probabilidad del ${percent} % por lo menos`,
+    between: ({ low, high }) =>
+      `la retención pasa con una probabilidad de entre ${low} y ${high} %`,
+    littleCanComeIn: ({ most }) => `: no pueden entrar más de ${most}`,
+    stillBoils: ', pues el agua todavía hierve',
+    mayStillBoil: ', pues quizá el agua todavía hierva',
+    littleRoom: ': tan poco margen queda bajo el límite',
+    steadyInflow: ({ inflow }) => `: la última mostró una entrada constante, ${inflow}`,
+    cameToLittle: ': la última subió poco, y desde entonces se ha seguido evacuando',
+    noLeakShown: ': la última no mostró fuga, y no se sabe qué se ha secado desde entonces',
+    leftOpen: ': la última no aclaró si hay fuga',
+  },
+
+  verdict: {
+    names: {
+      tight_dry: 'Hermético y seco, en la parte conectada',
+      moisture: 'Humedad, o gas del aceite',
+      leak: 'Fuga: entrada constante',
+      leak_and_moisture: 'Fuga y humedad',
+      undecided: 'Sin decidir',
+    },
+    inflow: ({ rate }) => `entrada ${rate}`,
+    belowLeak: 'La entrada es menor que lo que cuenta como fuga.',
+    levellingOff: ({ amount }) => `${amount}, se estanca`,
+    leakFrom: 'Aire de fuera, o gas que pasa una válvula desde el lado cargado.',
+    both: ({ moisture }) => `Entrada constante. La humedad aporta ${moisture} y se estanca.`,
+    bothSince: ({ moisture, since }) =>
+      `Entrada constante desde ${since}. La humedad aporta ${moisture} y se estanca.`,
+    undecidedMore: ({ more }) => `Sin decidir: ${more} más`,
+    stood: ({ pressure, length }) => `Estaba a ${pressure} tras ${length}.`,
+    willStand: ({ pressure, length }) => `Estará cerca de ${pressure} tras ${length}.`,
+  },
+  reservations: {
+    too_early: 'la curva todavía no distingue fuga y humedad',
+    between_limits: 'el resultado está tan cerca de un límite que podría caer a cualquier lado',
+    falling:
+      'la presión baja: una válvula deja pasar gas hacia la bomba, o el sensor está del lado de la bomba',
+    evening_out:
+      'la presión bajó al principio, mientras se igualaba en las líneas: necesita más tiempo en reposo',
+    isolation_unsure:
+      'por la curva, la bomba puede seguir aspirando: marque el aislamiento, o abra y cierre la válvula',
+    not_water_alone:
+      'está por encima de la presión de vapor del agua a la temperatura del metal: no es solo agua',
+    ice_possible: 'el metal más frío puede estarlo tanto que esconda hielo',
+    not_the_system: 'el sensor no ve el sistema: cambie lo que ve en la hoja de trabajo',
+    step: 'un salto en la curva, como cuando una válvula de bola suelta aire atrapado: la retención empieza de nuevo',
+    gap: 'faltan demasiadas lecturas',
+  },
+  ruleBeside: {
+    headline: ({ outcome }) => `Criterio: ${outcome}`,
+    ourSettings: 'ajustes nuestros',
+    asksForNothing: 'no pide nada',
+    notJudged: 'no se juzga',
+    couldBeEither:
+      'Podría ser lo uno o lo otro. Lo aclararía un vacuómetro con menos error, o empezar más a fondo.',
+    smallButFails: 'La subida es pequeña y se estanca, pero decide el criterio.',
+    notSeen: 'No hay lecturas en el momento que cuenta.',
+    besidesPass: {
+      tight_dry: '',
+      moisture: 'Deja pasar esto; la humedad está ahí de todos modos.',
+      leak: 'Deja pasar esta fuga: no cierre el trabajo así.',
+      leak_and_moisture: 'Deja pasar esta fuga y humedad: no cierre el trabajo así.',
+      undecided: 'Solo con eso el sistema no es hermético y seco.',
+    },
+    willPass: 'Con esta curva pasará.',
+    foreseen: {
+      fails: 'Con esta curva no pasará.',
+      within_gauge_error: 'Con esta curva quedará cerca del límite.',
+      not_held_long_enough: '',
+      not_seen: '',
+    },
+  },
+
+  next: {
+    name: 'Ahora',
+    startPump: {
+      todo: 'Arranque la bomba.',
+      how: 'Lastre de gas abierto, si la bomba lo tiene. La grabación ya está en marcha.',
+    },
+    closeBallast: {
+      todo: 'Cierre el lastre de gas.',
+      how: 'Ya hizo su trabajo; sin él la bomba llega más a fondo.',
+    },
+    closeBallastIfAny: {
+      todo: 'Cierre el lastre de gas, si lo hay.',
+      how: 'Y márquelo aquí: el pronóstico empieza de nuevo desde ahí.',
+    },
+    letItBoil: {
+      todo: 'Siga evacuando y caliente lo frío.',
+      how: 'El agua hierve y se enfría sola; el calor acaba antes con ella.',
+    },
+    keepPumping: {
+      todo: 'Siga evacuando.',
+      how: ({ depth }) => `Aísle a ${depth} y después pare la bomba.`,
+    },
+    findCause: {
+      todo: 'Averigüe por qué: hay una prueba.',
+      how: 'Abajo están las causas probables y la prueba que las distingue.',
+    },
+    lookForInflow: {
+      todo: 'Mire bomba y válvulas: sube la presión.',
+      how: '¿Bomba en marcha? ¿Válvulas hacia ella abiertas? ¿Nada flojo?',
+    },
+    lookAtSensor: {
+      todo: 'Mire el sensor.',
+      how: '¿Tiene aceite, o está fuera de rango? Compare con otro.',
+    },
+    findLeak: {
+      todo: 'Busque la fuga, o repita la retención.',
+      how: 'Si la pendiente es otra vez la misma, es fuga. Marque cuando apriete uniones.',
+    },
+    valveOff: {
+      todo: 'Aísle ahora.',
+      how: ({ depth }) =>
+        `Estable bajo ${depth}. Cierre primero la válvula y después pare la bomba.`,
+    },
+    waitForVerdict: {
+      todo: ({ more }) => `Espere ${more} más.`,
+      how: 'No toque ninguna válvula; mantenga la temperatura del metal.',
+    },
+    finishHold: {
+      todo: ({ left }) => `Deje correr la retención: ${left} más.`,
+      how: 'El criterio pide la retención entera.',
+    },
+    holdAgain: {
+      todo: 'Evacúe diez minutos y repita la retención.',
+      how: 'La pendiente de una fuga real se mantiene; el gas de paredes y aceite mengua.',
+    },
+    sensorToSystem: {
+      todo: 'Abra el sensor al sistema y anótelo en la hoja.',
+      how: 'Lo que ve ahora no dice nada del sistema.',
+    },
+    checkValve: {
+      todo: 'Compruebe que la válvula cierra y dónde está el sensor.',
+      how: 'Un sistema cerrado no pierde presión por sí solo.',
+    },
+    warmIt: {
+      todo: 'Caliente la parte más fría y repita la retención.',
+      how: 'El hielo apenas suelta vapor que se vea, y sigue siendo agua.',
+    },
+    nitrogenBreak: {
+      todo: 'Rompa el vacío con nitrógeno seco y evacúe de nuevo.',
+      how: 'Con regulador, hasta justo sobre la atmosférica. Aísle el sensor si no la soporta.',
+    },
+    stubTest: {
+      todo: 'Descarte primero manguera y unión del sensor.',
+      how: 'Cierre el extractor de obuses y observe el ramal 2 minutos. Si sube igual, ahí está la fuga.',
+    },
+    stubTestThenBreak: {
+      todo: 'Primero la fuga: descarte manguera y unión del sensor.',
+      how: 'Cierre el extractor de obuses y observe el ramal 2 minutos. Seque con nitrógeno cuando sea hermético.',
+    },
+    closeUp: {
+      todo: 'Cierre el trabajo.',
+      how: 'Obuses de vuelta en vacío, extractor cerrado antes de quitar nada.',
+    },
+    pumpAgain: {
+      todo: 'Evacúe de nuevo.',
+      how: 'El sistema está cerca de la presión atmosférica.',
+    },
+    valveOffAtOnce: {
+      todo: 'Cierre la válvula y mire la bomba.',
+      how: 'Una bomba parada deja volver aire y aceite al sistema. Si aisló, márquelo aquí.',
+    },
+  },
+
+  causes: {
+    summary: 'Por qué, y cómo saberlo',
+    likelihood: {
+      mostLikely: '(lo más probable)',
+      likely: '(probable)',
+      possible: '(posible)',
+      lessLikely: '(menos probable)',
+    },
+    gas: {
+      name: 'Se está sacando gas libre',
+      evidence: 'La bajada mantiene su ritmo.',
+      check: 'Nada que comprobar.',
+    },
+    boilOff: {
+      name: 'El agua está hirviendo',
+      check:
+        'Busque tubo frío, que suda o con escarcha, y caliéntelo: la presión sube al principio y después baja del todo. ' +
+        'Aire o paños calientes, nunca llama. Termina solo, pero más tarde.',
+      lingers: ({ triplePoint }) =>
+        `La presión se detiene cerca o por debajo del punto triple, ${triplePoint}.`,
+      lingersAt: ({ pressure, temperature }) =>
+        `La presión se detiene. A ${pressure} el agua hierve a ${temperature}: lo que hierve se ha enfriado hasta ahí.`,
+    },
+    slowTail: {
+      name: 'Paredes y aceite sueltan gas',
+      evidence: 'La bajada se frena pero continúa.',
+      check: 'Caliente el compresor como permita su fabricante, o cambie el aceite de la bomba.',
+    },
+    ballast: {
+      name: 'El lastre de gas está abierto',
+      evidence: 'La curva se aplana donde lo hace una bomba con el lastre abierto.',
+      check: 'Cierre el lastre: la presión vuelve a bajar en un minuto.',
+    },
+    floor: {
+      name: 'El fondo de la propia bomba, o una fuga que la equilibra',
+      evidence: 'La curva se aplana a un nivel y ahí se queda.',
+      evidenceAt: ({ level }) => `La curva se aplana a un nivel y ahí se queda: ${level}.`,
+      check:
+        'Tapone la bomba en su entrada. Si sigue así de alta, cambie el aceite; ' +
+        'si baja a fondo, aísle el sistema y observe la subida.',
+    },
+    wetOil: {
+      name: 'El aceite de la bomba está húmedo',
+      evidence: 'El nivel al que ha llegado la curva aún baja un poco.',
+      check:
+        'Cambie el aceite de la bomba en caliente (quema: guantes), o hágala funcionar taponada y con el lastre abierto.',
+    },
+    rising: {
+      name: 'Algo deja subir la presión',
+      evidence: 'Sube donde debería bajar.',
+      check:
+        '¿Está la bomba en marcha, y abiertas todas las válvulas hacia ella? Después busque una fuga.',
+    },
+    sensor: {
+      name: 'El sensor',
+      evidence: 'Está fuera de su rango, o su número no se mueve nada.',
+      check: 'Mire si hay aceite en el sensor, y compare con otro.',
+    },
+  },
+  tellingCheck: {
+    toTellApart: 'Para distinguirlas:',
+    ballast: {
+      todo: 'Cierre el lastre de gas, y márquelo.',
+      outcomes: ['Baja en un minuto: era eso.', 'No se mueve: es una de las otras.'],
+      caution: '',
+    },
+    warm: {
+      todo: 'Caliente el metal más frío durante cinco minutos, con la bomba en marcha.',
+      outcomes: [
+        'Sube y luego baja más que antes: agua.',
+        'Sube y se queda arriba: paredes y aceite; siga evacuando.',
+        'No se mueve: bomba, aceite o fuga. Después, tapone la bomba en su entrada.',
+      ],
+      caution:
+        'Aire o paños calientes, nunca llama; resistencia de cárter solo según el fabricante.',
+    },
+    valveOff: {
+      todo: 'Aísle el sistema en la bomba durante dos minutos, con el sensor del lado del sistema.',
+      outcomes: [
+        'Sube en línea recta: una fuga.',
+        'Sube y se curva: humedad, o gas del aceite.',
+        'Apenas sube: la bomba o su aceite han llegado a su fondo. Tapónela y vea hasta dónde llega.',
+      ],
+      caution:
+        'Cierre la válvula antes de parar la bomba, o el aceite retrocede. Bomba y aceite queman.',
+    },
+  },
+
+  smallPrint: {
+    name: 'Lo que lo acompaña',
+    askView: '¿Qué ve el sensor? Sin eso no hay dictamen del sistema.',
+  },
+
+  numbers: {
+    summary: 'Los números detrás',
+    intervals: 'Los intervalos aciertan nueve de cada diez veces.',
+    notYet: 'aún no se sabe: muy pocas lecturas',
+    hold: {
+      title: 'La retención',
+      valvedOff: 'Aislado',
+      asMarked: ({ at }) => `a los ${at} de la grabación, según la marca`,
+      asSeen: ({ at }) => `a los ${at} de la grabación, según la curva`,
+      held: 'Retenido',
+      heldOf: ({ held, whole }) => `${held} de ${whole}`,
+      stoodAtStart: 'Al aislar estaba a',
+      standsAt: 'Está a',
+      stoodAfter: ({ length }) => `Estaba tras ${length} a`,
+      willStandAfter: ({ length }) => `Estará tras ${length} a`,
+      scatter: 'Dispersión de las lecturas',
+      noScatter: 'ninguna visible',
+      scatterAbout: ({ amount }) => `aprox. ${amount} de un segundo a otro`,
+      steps: 'Saltos',
+      stepUp: ({ size, at }) => `sube ${size} a los ${at}`,
+      stepDown: ({ size, at }) => `baja ${size} a los ${at}`,
+      startsAnew: ({ steps }) => `${steps}: la retención empieza ahí de nuevo`,
+      evenedOut: 'Al principio se igualó',
+      upBy: ({ size }) => `subiendo ${size}`,
+      downBy: ({ size }) => `bajando ${size}`,
+      judgedWith: 'Juzgada junto con',
+      earlier: ({ count }) =>
+        many(count, {
+          one: 'la retención anterior',
+          other: `las ${count} retenciones anteriores`,
+        }),
+    },
+    makes: {
+      title: 'Qué la hace subir',
+      inflow: 'Entrada constante',
+      countsFrom: 'Cuenta como fuga desde',
+      moisture: 'Por humedad, o gas del aceite, al final de la retención',
+      share: 'Parte de la humedad en la subida',
+      changeover: 'La ebullición da paso a una subida constante',
+      noChangeover: 'no hay tal momento',
+      after: ({ length }) => `tras ${length}`,
+      afterForeseen: ({ length }) => `tras ${length}, según lo previsto`,
+      vapour: 'Presión de vapor del agua',
+      vapourAt: {
+        below: ({ pressure, temperature }) =>
+          `${pressure} a ${temperature}: está muy por debajo, donde puede haber solo agua`,
+        near: ({ pressure, temperature }) =>
+          `${pressure} a ${temperature}: está más o menos ahí, donde el agua se detiene`,
+        above: ({ pressure, temperature }) =>
+          `${pressure} a ${temperature}: está muy por encima: hay algo más que agua`,
+      },
+      metalMissing: 'no se sabe: falta la temperatura del metal → anótela en la hoja de trabajo',
+    },
+    leak: {
+      title: 'Caudal de fuga',
+      air: 'Entrada de aire',
+      volumeMissing: 'no se sabe: falta el volumen → anótelo en la hoja de trabajo',
+      inUnit: ({ unit }) => `En ${unit}`,
+      standardCm3PerMin: 'cm³/min normales',
+      airGPerYear: 'g de aire al año',
+      temperatureTaken: ({ temperature }) => `${temperature} (supuesta: nadie la anotó)`,
+      conditions: ({ temperature, volume }) =>
+        `Aire de fuera hacia el vacío, gas a ${temperature}, volumen ${volume} tomado como exacto. Normal: 0 °C, 101 325 Pa. Bajo presión fluye otra cantidad.`,
+      wouldLose: ({ refrigerant, pressure, least, most }) =>
+        `Por un orificio que deja entrar tanto aire, ${refrigerant} a ${pressure} bar absolutos perdería entre ${least} y ${most} al año como vapor.`,
+      magnitudeOnly:
+        'Un orden de magnitud, entre flujo molecular y laminar: un orificio cambia bajo presión, y en líquido se pierde mucho más. Lo que es hermético lo decide la prueba de nitrógeno a presión.',
+    },
+    rule: {
+      title: 'Según el criterio',
+      rule: 'Criterio',
+      asksFor: 'Pide',
+      gaugeError: 'Error del vacuómetro',
+      eitherWay: ({ percent }) => `${percent} % de la lectura, en más o en menos`,
+      eitherWayTaken: ({ percent }) =>
+        `${percent} % de la lectura, en más o en menos (supuesto: nadie lo anotó)`,
+      source: ({ source }) => `Fuente: ${source}`,
+      letsThroughUnsaid:
+        'No se puede decir qué fuga deja pasar este criterio: no nombra retención, ni límite para ella, o el comienzo está por encima.',
+      letsThrough: ({ inflow, air }) =>
+        `Este criterio deja pasar una entrada constante de hasta ${inflow}: ${air} mbar·L/s de aire en este volumen.`,
+      letsThroughWithoutVolume: ({ inflow }) =>
+        `Este criterio deja pasar una entrada constante de hasta ${inflow}; para saber cuánto aire es hace falta el volumen.`,
+    },
+    water: {
+      title: 'Agua evacuada',
+      onPlateau: 'En la meseta',
+      noPlateau: 'ninguna meseta de agua hirviendo que haya terminado',
+      noSpeed:
+        'no se sabe: la curva antes de la meseta no muestra la velocidad de bombeo → anote bomba y manguera, en Equipo de vacío',
+      noVolume:
+        'no se sabe: falta el volumen → anótelo en la hoja de trabajo (o bomba y manguera, en Equipo de vacío)',
+      lessThan: ({ amount }) => `menos de ${amount}`,
+      boiled: ({ from, to, pressure }) =>
+        `El agua hirvió de ${from} a ${to} de la grabación, cerca de ${pressure}.`,
+      speedFromCurve: ({ boiled }) =>
+        `${boiled} La velocidad de bombeo sale de la bajada anterior y del volumen anotado; lo que salió antes y después no se cuenta.`,
+      speedFromRig: ({ boiled }) =>
+        `${boiled} La velocidad de bombeo sale de la bomba y la manguera anotadas; lo que salió antes y después no se cuenta.`,
+    },
+    holds: {
+      title: 'Retenciones hasta ahora',
+      hold: ({ number, at }) => `Retención ${number}, a los ${at}`,
+      note: 'Una fuga sube igual de rápido al repetir; lo que sueltan paredes y aceite es menos cada vez.',
+      pumpedBefore: ({ length }) => `evacuado antes ${length}`,
+      rose: ({ from, to, length }) => `de ${from} a ${to} en ${length}`,
+      repeat: 'retención repetida',
+      pumpMayPull: 'la bomba puede haber seguido aspirando',
+    },
+  },
+
+  passRules: {
+    names: {
+      own: 'Hoja del fabricante del equipo, como se anotó',
+      'ufgs-15182': 'UFGS-15182, 3.3.3',
+      'ufgs-15741n': 'UFGS-15741N, triple evacuación',
+      'au-nz-deep': 'Código de Australia y Nueva Zelanda, 5.4.1, evacuación profunda',
+      'au-nz-triple': 'Código de Australia y Nueva Zelanda, 5.4.2, triple evacuación',
+      'canada-300': 'Canadá, Environmental Code of Practice: 300 micrones',
+      'ashrae-guideline-3': 'ASHRAE Guideline 3',
+      'ashrae-15-2': 'ASHRAE 15.2',
+      'en-378-2': 'EN 378-2, ISO 5149-2',
+    },
+    unentered: 'ajustes nuestros, nadie anotó otros',
+    noStandard: 'Ninguna norma: las cifras del fabricante del equipo van primero.',
+    asEntered: 'Como se anotó en la hoja de trabajo.',
+    secondHand: ({ where }) => `${where}. Citado por otros: consúltelo antes de que cuente.`,
+    memory: ({ where }) => `${where}. De memoria: consúltelo antes de que cuente.`,
+    broken: ({ pressure }) => `${pressure}, roto con nitrógeno`,
+    downTo: ({ pressure }) => `bajar a ${pressure}`,
+    hold: ({ length }) => `retener ${length}`,
+    thenAtMost: ({ pressure }) => `después ${pressure} como máximo`,
+    risenBy: ({ pressure }) => `subir ${pressure} como máximo`,
+    outcomes: {
+      passes: 'pasa',
+      fails: 'no pasa',
+      within_gauge_error: 'dentro del error del vacuómetro',
+      not_held_long_enough: 'retención aún corta',
+      not_seen: 'sin medir',
+    },
+    outcomesInFull: {
+      passes: 'lo cumple',
+      fails: 'no lo cumple',
+      within_gauge_error: 'dentro del error del vacuómetro: podría ser lo uno o lo otro',
+      not_held_long_enough: 'aún no se ha retenido bastante',
+      not_seen: 'sin medir',
+    },
+    conditions: {
+      final_pressure: ({ limit }) => `Antes de la retención, como máximo ${limit}`,
+      end_limit: ({ limit }) => `Al final, como máximo ${limit}`,
+      allowed_rise: ({ limit }) => `Subida de como máximo ${limit}`,
+    },
+    evacuationsBefore: ({ count }) =>
+      `Las ${count} evacuaciones anteriores le toca comprobarlas a usted: este programa juzga la última retención.`,
+    notColderThan: ({ temperature }) => `Vale solo donde nada esté más frío que ${temperature}.`,
+  },
+
+  chart: {
+    expected: 'lo esperado, seco y hermético',
+    boilsAt: 'el agua hierve a',
+    rehearsal: 'Práctica',
+    changeover: 'la ebullición da paso a una subida constante',
+    isolated: 'aislado',
+    overTime: ({ stage }) => `Presión en el tiempo${stage}.`,
+    overTimeOf: ({ sensors, stage }) => `Presión en el tiempo de ${sensors}${stage}.`,
+    target: ({ pressure }) => `objetivo ${pressure}`,
+    valveOffAt: ({ pressure }) => `aislar a ${pressure}`,
+    headsFor: ({ pressure }) => `va hacia aprox. ${pressure}`,
+    rule: ({ limit, length }) => `criterio: ${limit} tras ${length}`,
+    sheet: ({ limit, length }) => `hoja: ${limit} tras ${length}`,
+    steadyRise: ({ rate }) => `subida constante, ${rate}`,
+    levellingOff: 'se estanca',
+    holding: 'se mantiene',
+    whereItMayGo: 'adonde puede ir',
+    tools: {
+      zoomIn: 'Ampliar el tiempo',
+      zoomOut: 'Reducir el tiempo',
+      all: 'Todo',
+      allAloud: 'Toda la grabación',
+      usual: 'Habitual',
+      usualAloud: 'Vista habitual',
+      backToNow: 'Volver al presente',
+      backToEnd: 'Volver al final',
+      help:
+        'Las flechas leen los valores a lo largo de la curva. Más y menos amplían y reducen, Mayús con una flecha mueve, ' +
+        'Inicio va al principio, Fin al presente, el cero muestra toda la grabación, y Escape la vista habitual.',
+      kind: 'gráfico',
+      key: 'Signos del gráfico',
+      take: 'Imagen, tabla',
+      saveAs: 'Guardar lo que se muestra',
+      saveSvg: 'SVG, para imprimir o editar',
+      savePng: 'PNG, para enviar',
+      saveFailed: 'No se pudo hacer la imagen. El SVG aún se puede guardar.',
+      table: 'Las lecturas como tabla',
+    },
+    key: {
+      measured: 'medido',
+      foreseen: 'pronóstico, acierta 8 de 10 veces',
+      fitted: 'ajuste, con su banda del 80 %',
+      arrival: 'cuándo llega, 8 de 10 veces',
+      typedIn: 'escrito a mano',
+    },
+    stretches: {
+      gap: 'sin lecturas',
+      over_range: 'por encima del rango del sensor',
+      under_range: 'por debajo del rango del sensor',
+      warming_up: 'sensor calentándose',
+      fault: 'avería del sensor',
+      late: 'llegó tarde',
+    },
+    table: { clock: 'Hora', pressure: 'Presión', boils: 'El agua hierve a' },
+    cursor: {
+      after: {
+        pump_on: ({ time }) => `${time} desde el arranque de la bomba`,
+        valve_off: ({ time }) => `${time} desde que se aisló`,
+        beginning: ({ time }) => `${time} de grabación`,
+      },
+      before: {
+        pump_on: ({ time }) => `${time} antes de arrancar la bomba`,
+        valve_off: ({ time }) => `${time} antes de aislar`,
+        beginning: ({ time }) => `${time} antes de la grabación`,
+      },
+      counted: {
+        pump_on: 'Desde el arranque de la bomba',
+        valve_off: 'Desde que se aisló',
+        beginning: 'Desde que empezó la grabación',
+      },
+      nothing: 'nada medido',
+      ahead: 'aún por venir',
+      boilsAt: ({ temperature }) => `el agua hierve a ${temperature}`,
+      forecast: ({ low, high }) => `pronóstico: entre ${low} y ${high}`,
+    },
+    curve: {
+      rehearsal: 'Práctica',
+      nothing: 'En la imagen no hay nada medido',
+      falls: ({ from, to, length }) => `La presión baja de ${from} a ${to} en ${length}`,
+      rises: ({ from, to, length }) => `La presión sube de ${from} a ${to} en ${length}`,
+      stays: ({ pressure, length }) => `La presión sigue cerca de ${pressure} durante ${length}`,
+      lowest: ({ pressure, length }) => `con el mínimo, ${pressure}, tras ${length}`,
+      highest: ({ pressure, length }) => `con el máximo, ${pressure}, tras ${length}`,
+      belowTarget: ({ pressure }) => `Termina por debajo del objetivo de ${pressure}`,
+      aboveTarget: ({ pressure }) => `Termina por encima del objetivo de ${pressure}`,
+      belowLimit: ({ pressure }) => `Termina por debajo del límite de ${pressure}`,
+      aboveLimit: ({ pressure }) => `Termina por encima del límite de ${pressure}`,
+      marked: ({ kinds }) => `Tramos marcados: ${kinds}`,
+    },
+    caption: {
+      origins: {
+        sensor: 'Trabajo',
+        rehearsal: 'Práctica en un sistema simulado, no un trabajo',
+        import: 'Importado de un archivo',
+        typed_in: 'Escrito a mano',
+      },
+      pressureIn: ({ unit }) => `presión absoluta en ${unit}`,
+      stretch: ({ from, to, number }) => `${from} a ${to} de la grabación ${number}`,
+    },
+  },
+  figure: {
+    logarithmic: ({ unit }) => `${unit}, logarítmico`,
+    sinceValveOff: 'desde que se aisló',
+    sinceRecording: 'desde que empezó la grabación',
+    sincePullDown: 'desde que empezó la evacuación',
+  },
+
+  marks: {
+    group: 'Marque lo que ocurre ahora',
+    names: {
+      pump_on: 'bomba en marcha',
+      pump_off: 'bomba parada',
+      ballast_opened: 'lastre abierto',
+      ballast_closed: 'lastre cerrado',
+      isolated: 'aislado',
+      reopened: 'válvula reabierta',
+      nitrogen_break: 'nitrógeno',
+      cores_out: 'obuses fuera',
+      oil_changed: 'aceite cambiado',
+      battery_changed: 'batería cambiada',
+      joints_tightened: 'uniones apretadas',
+      sections_opened: 'válvulas interiores abiertas',
+      stub_shut: 'sensor solo en su ramal',
+      stub_opened: 'sensor otra vez en el sistema',
+      note: 'nota',
+    },
+    buttons: {
+      pump_on: 'Bomba en marcha',
+      pump_off: 'Bomba parada',
+      ballast_opened: 'Lastre abierto',
+      ballast_closed: 'Lastre cerrado',
+      isolated: 'Aislado',
+      reopened: 'Válvula reabierta',
+      nitrogen_break: 'Nitrógeno',
+      cores_out: 'Obuses sacados',
+      oil_changed: 'Aceite cambiado',
+      battery_changed: 'Batería cambiada',
+      joints_tightened: 'Uniones apretadas',
+      sections_opened: 'Válvulas interiores abiertas',
+      stub_shut: 'Sensor cerrado en su ramal',
+      stub_opened: 'Ramal reabierto',
+      note: 'Nota…',
+    },
+    does: {
+      nitrogen_break: 'Romper con nitrógeno',
+      cores_out: 'Sacar los obuses',
+      oil_changed: 'Cambiar el aceite de la bomba',
+      battery_changed: 'Cambiar la batería de la bomba',
+      joints_tightened: 'Apretar las uniones',
+      sections_opened: 'Abrir las válvulas interiores',
+      stub_shut: 'Cerrar el sensor en su ramal',
+      stub_opened: 'Reabrir el ramal',
+    },
+    toDo: 'Más que hacer',
+    toMark: 'Más que marcar',
+    toDoButton: 'Hacer más…',
+    toMarkButton: 'Marcar más…',
+    doHelp: 'Se hace enseguida en el equipo simulado, y queda marcado en la curva.',
+    markHelp: 'Marque lo que se acaba de hacer.',
+    changesNothing: ({ why }) => `Eso no cambia nada: ${why}. No se puso ninguna marca.`,
+    unchanged: {
+      pump_on: 'la bomba ya está en marcha',
+      pump_off: 'la bomba ya está parada',
+      ballast_open: 'el lastre de gas ya está abierto',
+      ballast_close: 'el lastre de gas ya está cerrado',
+      isolate: 'la válvula ya está cerrada',
+      reopen: 'la válvula ya está abierta',
+      take_cores_out: 'no queda ningún obús',
+      change_oil: 'el aceite de la bomba está como nuevo',
+      change_battery: 'esta bomba no tiene batería, o la tiene llena',
+      tighten_joints: 'las uniones ya se apretaron',
+      break_with_nitrogen: 'ya está bajo nitrógeno',
+      open_sections: 'las válvulas interiores ya están abiertas, o este equipo no las tiene',
+      shut_stub: 'el sensor ya está cerrado, o no tiene válvula propia',
+      open_stub: 'el sensor ya está abierto al sistema, o no tiene válvula propia',
+    },
+    cautions: {
+      nitrogen_break:
+        'Nitrógeno seco con regulador y válvula de alivio; nunca oxígeno ni aire. Ventile. Aísle antes el sensor si no lo soporta.',
+      cores_out:
+        'Con un extractor de obuses. No lo abra nunca al aire mientras el sistema esté en vacío.',
+      oil_changed: 'Primero aísle y pare la bomba. Bomba y aceite queman.',
+      battery_changed: 'Primero aísle: si no, el aceite retrocede.',
+      joints_tightened:
+        'Dos llaves, y el par según la tabla del fabricante. Guantes y protección ocular.',
+      sections_opened:
+        'Donde una válvula necesite corriente para abrir, use solo el modo de vacío o servicio del fabricante. Nunca hacia una parte todavía cargada.',
+      stub_shut: 'Desde ahí la curva muestra solo manguera y unión del sensor, no el sistema.',
+      stub_opened: 'Nunca hacia un sistema con presión: eso destruye el sensor.',
+    },
+    noteTitle: 'Nota',
+    noteText: 'Qué ocurrió',
+    putOnCurve: 'Ponerlo en la curva',
+  },
+
+  work: {
+    name: 'El trabajo del día',
+    places: {
+      nitrogen: 'Prueba de nitrógeno',
+      hook_up: 'Conexión',
+      pull_down: 'Evacuación',
+      rise: 'Subida',
+      closing_up: 'Cierre',
+    },
+    since: ({ since }) => `desde ${since}`,
+    holdOf: ({ length }) => `retención de ${length}`,
+    states: { before: 'por venir', now: 'ahora', done: 'hecho antes' },
+    readings: 'Lecturas',
+    asCsv: 'como CSV',
+    cautions: {
+      nitrogen: [
+        'Nitrógeno solo con regulador y válvula de alivio, nunca por encima de la presión de prueba del fabricante. Nunca oxígeno ni aire.',
+        'Descargue antes de abrir el sensor de vacío al sistema: la presión de prueba lo destruye.',
+        'El nitrógeno desplaza el oxígeno en locales cerrados: ventile.',
+        'Protección ocular y guantes.',
+      ],
+      hook_up: [
+        'Recupere el refrigerante, nunca lo suelte; solo personal autorizado.',
+        'Refrigerante inflamable: recupere y barra primero con nitrógeno, ventile, descargue al exterior, use una bomba apta para él y conéctela fuera de la zona. El portátil y el sensor también son fuentes de ignición.',
+        'Bloquee la corriente de la unidad exterior. Donde las válvulas de expansión necesiten corriente para abrir, use solo el modo de vacío o servicio del fabricante.',
+        'Ponga el sensor del lado del sistema, tan lejos de la bomba como permita la tubería.',
+      ],
+      pull_down: [
+        'No haga funcionar nunca un compresor en vacío, ni pruebe ahí sus devanados con alta tensión.',
+        'Bomba y aceite queman; la niebla de aceite va al exterior.',
+        'Aísle antes de que pare la bomba, o de cambiar su batería: si no, el aceite retrocede.',
+        'Resistencia de cárter solo según el fabricante.',
+      ],
+      rise: [
+        'No abra nunca al aire el extractor de obuses mientras el sistema esté en vacío.',
+        'Una retención de vacío encuentra fugas gruesas; la hermeticidad la decide la prueba de nitrógeno.',
+      ],
+      closing_up: [
+        'Vuelva a poner los obuses sin perder el vacío; cierre el extractor antes de quitar nada.',
+        'Aísle el sensor antes de que le llegue la carga.',
+        'Abra las válvulas en el orden del fabricante del equipo, refrigerante hasta presión positiva, y solo después la corriente.',
+        'El compresor no se arranca nunca en vacío.',
+      ],
+    },
+    whoDecides:
+      'Este programa aconseja. Deciden las instrucciones del fabricante del equipo, la normativa local y la persona autorizada en la obra.',
+  },
+
+  alerts: {
+    title: 'Avisos',
+    seen: 'Visto',
+    allSeen: 'Todo visto',
+    none: 'No se ha avisado de nada en esta grabación.',
+    reach: 'Cómo le llegan…',
+    unheard: 'No se oyó: el navegador espera un primer toque.',
+    andBefore: ({ count }) => `Y ${count} antes`,
+    calledAt: ({ moment, clock }) => `${moment}, a las ${clock}`,
+    early: 'antes de abrir esta página',
+    states: {
+      open: 'aún no visto',
+      seen: 'visto',
+      replaced: 'otro más nuevo ocupó su lugar',
+      over: 'ya no es así',
+    },
+    seenAt: ({ at }) => `visto a las ${at}`,
+    tones: { good: 'Bien', act: 'Hágalo', warning: 'Atención' },
+    intoRecording: ({ at }) => `a los ${at} de la grabación`,
+    intoRehearsal: ({ at }) => `a los ${at} de la práctica`,
+    target: ({ target }) => `${target}: alcanzado`,
+    targetHow: ({ target, place }) => `La presión bajó de ${target} y se mantuvo ahí, ${place}.`,
+    depth: ({ depth }) => `Aísle: ${depth} estable`,
+    depthHow: ({ place }) =>
+      `Cierre primero la válvula y después pare la bomba. Estable desde ahí, ${place}.`,
+    levelsOff: ({ target }) => `Se estanca sobre ${target}`,
+    levelsOffHow: ({ place }) =>
+      `Se queda así si no se cambia nada, desde ahí, ${place}. Abajo están las causas probables.`,
+    levelsOffNear: ({ floor, place }) =>
+      `Se queda cerca de ${floor} si no se cambia nada, desde ahí, ${place}. Abajo están las causas probables.`,
+    ballast: 'Cierre el lastre de gas',
+    ballastHow: ({ place }) => `Sigue abierto, ${place}; sin él la bomba llega más a fondo.`,
+    pumpBattery: 'La batería de la bomba no llega',
+    pumpBatteryLeft: ({ left }) =>
+      `Le quedan aprox. ${left}. Aísle antes de que pare y después cámbiela.`,
+    pumpBatteryEmpty: 'Está casi vacía. Aísle antes de que pare y después cámbiela.',
+    pumpBatteryNeeds: ({ left, needs }) =>
+      `Le quedan aprox. ${left}, y hasta el fondo faltan aprox. ${needs}. Aísle antes de cambiarla.`,
+    pumpBatteryEmptyNeeds: ({ needs }) =>
+      `Está casi vacía, y hasta el fondo faltan aprox. ${needs}. Aísle antes de cambiarla.`,
+    verdicts: {
+      tight_dry: 'hermético y seco',
+      moisture: 'humedad',
+      leak: 'fuga',
+      leak_and_moisture: 'fuga y humedad',
+      undecided: 'sin decidir',
+    },
+    verdict: ({ verdict }) => `Dictamen: ${verdict}`,
+    drawn: ({ verdict, place }) => `${verdict}. Emitido ${place}.`,
+    withdrawn: 'Dictamen retirado: sin decidir',
+    verdictNow: ({ verdict }) => `Dictamen ahora: ${verdict}`,
+    since: ({ place }) => `Desde ahí, ${place}.`,
+    sinceNotTight: ({ place }) =>
+      `Desde ahí, ${place}. Era hermético y seco: no cierre el trabajo con eso.`,
+    sinceBefore: ({ place, before }) => `Desde ahí, ${place}. Antes: ${before}.`,
+    vacuumLost: 'Se está perdiendo el vacío',
+    vacuumLostTo: ({ from, to, place }) =>
+      `De ${from} a ${to}, ${place}. No se fíe del aprobado: cierre lo último que abrió. Si el sensor ya está fuera del sistema, solo se llena su manguera.`,
+    vacuumLostBeyond: ({ from, place }) =>
+      `De ${from} a más allá del rango del sensor, ${place}. No se fíe del aprobado: cierre lo último que abrió. Si el sensor ya está fuera del sistema, solo se llena su manguera.`,
+    theSensor: 'El sensor',
+    sensorBattery: ({ percent }) => `Batería del sensor al ${percent}`,
+    sensorBatteryHow: ({ sensor }) =>
+      `${sensor} puede callar antes de que acabe la retención. Cárguela o cámbiela ya.`,
+    sensorLost: ({ sensor }) => `${sensor} no se oye`,
+    sensorLostHow: ({ place }) =>
+      `Oído por última vez ${place}. No se vigila nada hasta que vuelva: acerque esta pantalla.`,
+    sensorBack: ({ sensor }) => `${sensor} se oye de nuevo`,
+    bridgeLost: 'Esta pantalla no oye nada',
+    bridgeLostHow: ({ place }) =>
+      `El puente no responde desde ahí, ${place}. Si dura, arránquelo con: npm start.`,
+    bridgeBack: 'El puente responde otra vez',
+    bridgeBackHow: ({ place }) => `Desde ahí, ${place}. Lo registrado entretanto ya está aquí.`,
+    deviceBattery: ({ percent }) => `Batería de esta pantalla al ${percent}`,
+    deviceBatteryHow: 'Enchúfela: apagada no avisa a nadie.',
+  },
+  reach: {
+    title: 'Cómo le llegan los avisos',
+    help: 'La página muestra el aviso, y también su título y su icono. Además:',
+    sound: 'Sonido',
+    sounds: {
+      off: 'ninguno',
+      bell_buoy: 'Boya de campana',
+      call_pipe: 'Chifle',
+      rivet_hammer: 'Martillo remachador',
+      two_terns: 'Dos charranes',
+    },
+    volume: 'Volumen',
+    repeat: 'Avisar',
+    repeats: { once: 'una vez', until_seen: 'cada 15 s hasta verlo' },
+    check: 'Probar el sonido',
+    heard: '¿Llegó adonde va a estar usted?',
+    yes: 'Sí, claro',
+    no: 'No llegó',
+    fine: 'Entonces le avisa así.',
+    louder:
+      'Súbalo aquí y en el propio ordenador, pruebe otro sonido, o saque un altavoz de la furgoneta. También ayuda avisar hasta verlo.',
+    vibrate: 'Vibrar, en un teléfono que pueda',
+    speak: 'Decirlo además en voz alta',
+    trySpeech: 'Decir algo',
+    speechSample: { title: 'La voz está activada', detail: 'Los avisos se leen así.' },
+    ask: 'Permitir notificaciones del sistema',
+    permissions: {
+      default: 'Aún no se ha preguntado.',
+      granted: 'Permitidas.',
+      denied: 'Denegadas: cámbielo en los ajustes del navegador para esta dirección.',
+      none: 'Este navegador no las tiene.',
+    },
+    blocked: 'Aún no se oye ningún aviso: el navegador quiere que toque esta página una vez.',
+    unblock: 'Que suene',
+    noSound: 'Este navegador no emite sonido.',
+  },
+
+  menu: {
+    title: 'Menú',
+    entries: {
+      rehearse: {
+        title: 'Practicar',
+        text: 'Un trabajo simulado, a cualquier velocidad, con la causa oculta.',
+      },
+      'type-in': {
+        title: 'Escribir lecturas',
+        text: 'Para un vacuómetro sin radio: cada número es una lectura.',
+      },
+      recordings: { title: 'Grabaciones', text: 'Lo que se grabó antes, y sus lecturas.' },
+      sheet: {
+        title: 'Hoja de trabajo',
+        text: 'Lugar, objetivo, retención, criterio, qué ve el sensor.',
+      },
+      rig: {
+        title: 'Equipo de vacío',
+        text: 'Bomba, mangueras y obuses, y con qué rapidez deberían evacuar.',
+      },
+      sensors: {
+        title: 'Sensores: nombres y lugares',
+        text: 'Un nombre propio para cada uno, y dónde está.',
+      },
+      'second-screen': {
+        title: 'Segunda pantalla',
+        text: 'Lo mismo en otra ventana, o apuntando con una cámara a un código.',
+      },
+      alerts: {
+        title: 'Avisos',
+        text: 'De qué se avisó en esta grabación, y quién lo ha visto.',
+      },
+      'alert-reach': {
+        title: 'Cómo le llegan los avisos',
+        text: 'Sonido, y a qué volumen; vibración, voz, notificaciones.',
+      },
+      settings: {
+        title: 'Idioma, unidades y aspecto',
+        text: 'En qué se muestran las presiones; día, noche o pleno sol.',
+      },
+    },
+  },
+
+  secondScreen: {
+    title: 'Segunda pantalla',
+    same: 'Todas las pantallas muestran lo mismo. En cada una se puede retirar un aviso y poner una marca, para todas.',
+    code: 'Código QR de la dirección',
+    copy: 'Copiar la dirección',
+    open: 'Abrir otra ventana',
+    done: 'Copiada.',
+    refused: 'El navegador no quiso copiarla. Seleccione la dirección y cópiela a mano.',
+    thisMachine:
+      'El puente habla solo con este ordenador, así que un teléfono aún no puede abrir esta dirección. Una segunda ventana o un segundo monitor sí.',
+  },
+
+  settings: {
+    language: 'Idioma',
+    languageOfSystem: 'como el sistema',
+    pressureIn: 'Presión en',
+    temperatureIn: 'Temperatura en',
+    look: 'Aspecto',
+    looks: { system: 'como el sistema', day: 'día', night: 'noche', sun: 'pleno sol' },
+  },
+
+  rehearse: {
+    title: 'Practicar',
+    help: 'Un trabajo simulado con una causa oculta: trabájelo, dé su diagnóstico y vea después qué lo delataba.',
+    trainee: 'Quién practica',
+    hands: 'Bomba y válvulas',
+    byHelper: 'Las maneja un ayudante',
+    byHand: 'Yo mismo',
+    speed: 'Velocidad',
+    asInLife: 'tiempo real',
+    drawn: 'Uno nuevo cada vez',
+    difficulty: 'Dificultad',
+    difficulties: { plain: 'Sencilla', mixed: 'Mixta', hard: 'Difícil' },
+    seed: 'Número de trabajo',
+    seedWhy: 'El mismo número da otra vez el mismo trabajo.',
+    seedWrong: 'Número de trabajo: un entero de 0 a 4294967295.',
+    anotherSeed: 'Otro número',
+    jobs: 'Trabajos disponibles',
+    start: 'Empezar',
+    called: 'ya diagnosticado',
+    results: 'Diagnósticos hasta ahora',
+    asking: 'Preguntando al puente…',
+    numbered: ({ job, number }) => `${job}, número ${number}`,
+    titleOf: ({ job }) => `Práctica: ${job}`,
+    bar: {
+      label: 'Práctica',
+      name: 'Práctica, no un trabajo',
+      pause: 'Pausa',
+      goOn: 'Seguir',
+      again: 'De nuevo',
+      stop: 'Parar',
+      ended: 'Ha terminado.',
+      call: 'Ya sé qué es',
+      reveal: 'Revelarlo',
+      whatTold: 'Qué lo delataba, y cómo fue',
+      another: 'Otra',
+      nextEvent: { long: 'Al próximo suceso', short: 'Próximo' },
+      tenMinutes: { long: 'Diez minutos más', short: '10 min más' },
+    },
+  },
+  call: {
+    title: '¿Qué es?',
+    help: 'Un diagnóstico, antes de revelarlo. La práctica sigue mientras tanto; póngala en pausa si quiere.',
+    causes: 'La causa',
+    sure: '¿Cómo de seguro está de que es eso?',
+    percent: 'por ciento',
+    percentOf: ({ percent }) => `${percent} por ciento`,
+    guess: 'al azar',
+    certain: 'seguro',
+    trainee: 'Quién diagnostica',
+    make: 'Este es mi diagnóstico',
+    without: 'Dígamelo sin diagnóstico',
+    withoutWhy: 'Termina la práctica. No cuenta ni como acierto ni como error.',
+    made: 'Su diagnóstico está guardado',
+    madeWhy:
+      'Pida que se revele, lo que termina la práctica; o siga antes y vea qué curaría su diagnóstico.',
+    reveal: 'Revelarlo ahora',
+    goOn: 'Seguir antes',
+    called: ({ cause, percent }) => `${cause}, con ${percent} de seguridad`,
+  },
+  rehearsalCauses: {
+    in_order: {
+      name: 'En orden',
+      means: 'Hermético y seco, y nada malo en bomba, manguera ni sensor.',
+    },
+    moisture: { name: 'Humedad', means: 'Agua o hielo en el sistema, y ninguna fuga.' },
+    leak: { name: 'Fuga', means: 'El sistema deja entrar aire, y está seco.' },
+    leak_and_moisture: {
+      name: 'Fuga y humedad',
+      means: 'El sistema deja entrar aire, y además hay agua en él.',
+    },
+    gear_leak: {
+      name: 'Fuga en el equipo de vacío',
+      means:
+        'Manguera, extractor de obuses o unión del sensor dejan entrar aire; el sistema es hermético.',
+    },
+    charged_side: {
+      name: 'Refrigerante por una válvula',
+      means: 'Una válvula cerrada deja pasar algo desde una parte cargada.',
+    },
+    refrigerant: {
+      name: 'Refrigerante en el aceite',
+      means: 'El aceite del compresor suelta lo que tenía disuelto.',
+    },
+    pump_or_oil: { name: 'Bomba o su aceite', means: 'La bomba por sí sola no baja lo bastante.' },
+    ballast_open: {
+      name: 'Lastre de gas abierto',
+      means: 'La bomba deja entrar aire en sí misma todo el tiempo.',
+    },
+    narrow_way: {
+      name: 'Paso estrecho a la bomba',
+      means: 'Obuses puestos, o manguera larga o fina: la velocidad de la bomba no llega.',
+    },
+    sensor_place: {
+      name: 'Sensor en mal sitio',
+      means: 'No ve el sistema, sino el extremo de la manguera en la bomba.',
+    },
+    part_shut_off: {
+      name: 'Una parte cerrada',
+      means: 'Una válvula cerrada separa de la bomba una parte, o lo que hay en su interior.',
+    },
+    battery: { name: 'Batería de la bomba', means: 'Se agotó en mitad del trabajo.' },
+    radio: { name: 'Radio', means: 'No llegaron lecturas; el sistema está en orden.' },
+  },
+  reveal: {
+    title: 'Qué era',
+    tells: 'Qué lo delataba',
+    curve: 'La curva entera, con el momento desde el que lo delataba.',
+    told: 'desde aquí se veía',
+    called: 'su diagnóstico',
+    work: 'Cómo fue',
+    numbers: 'Los números',
+    job: 'Trabajo',
+    again: 'El mismo trabajo otra vez',
+    helped: 'El ayudante manejó bomba y válvulas: del trabajo no hay nada que decir.',
+    itWas: ({ cause }) => `Era: ${cause}.`,
+    right: ({ cause }) => `Acertado: ${cause}.`,
+    notSo: ({ cause }) => `No. Era: ${cause}.`,
+    yourCall: ({ call }) => `Su diagnóstico: ${call}.`,
+    differedFrom: ({ at }) => `Desde ${at} la curva se apartó de la del mismo trabajo en orden.`,
+    neverInOrder: 'Que nada falla solo lo dice una retención entera.',
+    neverRadio: 'Lo delataban las lecturas que faltan, y nada en la curva.',
+    neverDiffered:
+      'Tal como se trabajó, la curva nunca se apartó de la del mismo trabajo en orden.',
+    callCame: ({ told, at }) => `${told} Su diagnóstico llegó en ${at}.`,
+    callBefore: ({ told, length }) =>
+      `${told} Su diagnóstico llegó ${length} antes: una suposición.`,
+    callAfter: ({ told, length, at }) =>
+      `${told} Su diagnóstico llegó ${length} después, en ${at}.`,
+    inflow: 'Entrada constante una vez aislado',
+    water: 'Agua al principio',
+    ballast: 'Lastre de gas al principio',
+    none: 'nada',
+    open: 'abierto',
+    closed: 'cerrado',
+  },
+  debrief: {
+    grades: {
+      well: 'Bien hecho',
+      early: 'Demasiado pronto',
+      late: 'Demasiado tarde',
+      missed: 'Faltó',
+    },
+    withFigures: ({ sentence, figures }) => `${sentence} (${figures}).`,
+    findings: {
+      right_call: 'El diagnóstico nombró la causa.',
+      half_right_call:
+        'El diagnóstico era la mitad: fuga y humedad se distinguen con la retención entera.',
+      wrong_call: 'El diagnóstico nombró otra causa.',
+      sure_and_wrong: 'El diagnóstico nombró otra causa, y con seguridad.',
+      no_call: 'No se dio diagnóstico.',
+      called_before_it_told:
+        'Diagnosticado antes de que la curva lo mostrara: una suposición, acertada o no.',
+      called_in_time: 'Diagnosticado cuando la curva lo mostró, sin esperar mucho.',
+      called_long_after: 'Diagnosticado mucho después de que no quedara nada por ver.',
+      never_pumped: 'La bomba no se arrancó nunca.',
+      ballast_closed_in_time: 'Lastre de gas cerrado a tiempo.',
+      ballast_closed_too_early: 'Lastre de gas cerrado cuando la bomba aún lo necesitaba.',
+      ballast_closed_late: 'Lastre de gas cerrado mucho después de hacer su trabajo.',
+      ballast_left_open: 'Lastre de gas abierto: con él la bomba no llega a fondo.',
+      isolated_at_depth: 'Aislado a la profundidad debida.',
+      isolated_where_it_levelled_off:
+        'Aislado donde se había estancado: ahí la retención dice más que seguir evacuando.',
+      isolated_above_depth: 'Aislado antes de llegar a fondo, cuando aún bajaba.',
+      valved_off_at_the_limit:
+        'Aislado en el límite que la retención debe cumplir, o por encima: solo podía fallar.',
+      valved_off_before_pump_stopped: 'Aislado antes de parar la bomba.',
+      pump_stopped_before_valve_off:
+        'Bomba parada con la válvula abierta: así retrocede el aceite.',
+      never_held: 'No hubo retención. Sin ella nadie puede decir hermético.',
+      hold_long_enough: 'La retención duró lo debido.',
+      hold_failed_before_its_end:
+        'La retención pasó de su límite: el resto no habría aportado nada.',
+      hold_too_short: 'La retención terminó antes de tiempo.',
+      cure_tried: 'Esto va a la causa, o a su lugar.',
+      other_cure_tried: 'Esto no hace nada contra esta causa.',
+    },
+    cureTried: ({ cure }) => `${cure}: va a la causa, o a su lugar.`,
+    otherCureTried: ({ cure }) => `${cure}: no hace nada contra esta causa.`,
+    cures: {
+      nitrogen_break: 'Romper con nitrógeno',
+      cores_out: 'Sacar los obuses',
+      oil_changed: 'Cambiar el aceite',
+      battery_changed: 'Cambiar la batería',
+      joints_tightened: 'Apretar las uniones',
+      sections_opened: 'Abrir las válvulas interiores',
+      stub_shut: 'Cerrar el sensor en su ramal',
+    },
+  },
+  score: {
+    title: 'Diagnósticos hasta ahora',
+    trainee: 'De quién',
+    none: 'Nadie ha dado todavía un diagnóstico. Cuenta cuando le sigue la solución.',
+    right: 'Acertado',
+    wrong: 'No',
+    open: 'Abrir',
+    brierName: 'Puntuación de Brier',
+    rightName: 'Acertados',
+    sureName: 'Seguridad media',
+    called: ({ call }) => `Diagnóstico: ${call}.`,
+    calledButWas: ({ call, cause }) => `Diagnóstico: ${call}. Era: ${cause}.`,
+    tooFew: ({ needed, count }) =>
+      `Una puntuación necesita ${needed} diagnósticos; hasta ahora ${many(count, { one: `hay ${count}`, other: `hay ${count}` })}.`,
+    of: ({ share, count }) => `${share} de ${count}`,
+    inTheLongRun: ({ low, high }) => `a la larga entre ${low} y ${high}`,
+    brierMeans: ({ low, high, half, fifty }) =>
+      `entre ${low} y ${high}; 0 es lo mejor, ${half} es lo que da estar siempre seguro al ${fifty}`,
+    tooSure: 'más seguridad de la que los aciertos respaldan',
+    notSureEnough: 'menos seguridad de la que los aciertos permitirían',
+    fits: 'no se distingue de los aciertos, hasta donde tan pocos pueden decir',
+  },
+
+  recordings: {
+    title: 'Grabaciones',
+    none: 'Aún no se ha grabado nada.',
+    open: 'Abrir',
+    report: 'Informe',
+    readInFile: 'Importar un archivo',
+    readInHelp:
+      'Un archivo con una columna de tiempos y otra de presiones se convierte en una grabación propia, marcada ' +
+      'como importada. Usted ve cómo se lee antes de guardar nada; el mismo archivo otra vez crea otra.',
+    job: 'Trabajo',
+    jobTypedIn: 'Trabajo, escrito a mano',
+    imported: ({ title }) => `Importado: ${title}`,
+    readInAt: ({ at }) => `importado ${at}`,
+    recordingSince: ({ at }) => `grabando desde ${at}`,
+    recordedAt: ({ at }) => `grabado ${at}`,
+    running: ({ at }) => `${at}, en marcha`,
+    importedFile: ({ title }) => `${title}, importado`,
+    typedIn: 'escrito a mano',
+    lastAt: ({ at }) => `último: ${at}`,
+    overImport:
+      'Esto se importó de un archivo. La próxima lectura de un sensor empieza sola una grabación.',
+    over: 'Esta grabación ha terminado. La próxima lectura empieza sola una nueva.',
+  },
+
+  readIn: {
+    title: 'Importar un archivo',
+    help: 'Cómo se leen las columnas es una suposición: mírela y cambie lo que esté mal. No se guarda nada antes de importarlo.',
+    columns: {
+      time: 'Tiempo',
+      pressure: 'Presión',
+      temperature: 'Temperatura',
+      event: 'Suceso',
+    },
+    timeAs: 'Tiempo como',
+    pressureIn: 'Presión en',
+    temperatureIn: 'Temperatura en',
+    timeKinds: {
+      seconds: 'segundos',
+      minutes: 'minutos',
+      clock: 'hora del día',
+      date: 'fecha y hora',
+    },
+    separator: 'Las celdas se separan con',
+    separators: { ';': 'punto y coma', '\t': 'tabulador', ',': 'coma' },
+    decimal: 'Decimales tras',
+    decimals: { '.': 'punto', ',': 'coma' },
+    none: 'ninguna',
+    choose: 'elija…',
+    lineNumber: 'línea',
+    column: ({ number }) => `columna ${number}`,
+    reading: 'Leyendo…',
+    readingIn: 'Importando…',
+    leaveOut: 'Omitir las filas que no se pudieron leer',
+    nothing:
+      'No se encontró ninguna lectura. Elija arriba las columnas, y cómo se escriben tiempo y presión.',
+    unsaid: 'Elija cómo se escriben tiempo y presión: el archivo no lo dice.',
+    back: 'Otro archivo',
+    found: ({ readings, length }) => `${readings} en ${length}`,
+    foundLowest: ({ readings, length, lowest }) => `${readings} en ${length}, mínimo ${lowest}`,
+    withoutPressure: ({ count }) => `${count} de ellas sin presión`,
+    readings: ({ count, digits }) =>
+      many(count, { one: `${digits} lectura`, other: `${digits} lecturas` }),
+    events: ({ count, digits }) =>
+      many(count, { one: `${digits} suceso`, other: `${digits} sucesos` }),
+    unreadable: ({ count, digits }) =>
+      many(count, {
+        one: `${digits} fila no se pudo leer`,
+        other: `${digits} filas no se pudieron leer`,
+      }),
+    readInCount: ({ readings }) => `Importar ${readings}`,
+    faultyLine: ({ line, fault }) => `línea ${line}: ${fault}`,
+    faults: {
+      cells: ({ cell }) =>
+        `tiene ${cell} celdas y la tabla más o menos; compruebe que está completa`,
+      time: ({ cell }) => `«${cell}» no es un tiempo de la clase elegida; elija otra, o corríjalo`,
+      time_back: ({ cell }) =>
+        `«${cell}» es anterior a la fila de antes; ordene las filas por tiempo`,
+      time_long: ({ cell }) => `«${cell}» está a más de 49 días del comienzo; ¿está en esa unidad?`,
+      pressure: ({ cell }) => `«${cell}» no es una presión; déjela vacía donde no se midió nada`,
+      pressure_negative: ({ cell }) =>
+        `«${cell}» está bajo cero, y una presión absoluta no puede estarlo; convierta la manométrica en absoluta`,
+      pressure_high: ({ cell }) =>
+        `«${cell}» es más de lo que muestra ningún sensor; ¿está en esa unidad?`,
+      temperature: ({ cell }) => `«${cell}» no es una temperatura; déjela vacía donde no la haya`,
+      event: ({ cell }) =>
+        `«${cell}» no es un suceso conocido: pump on, ballast closed, isolated; o no elija columna`,
+    },
+    furtherFaults: ({ count }) => many(count, { one: 'y una más', other: `y ${count} más` }),
+    howRead: ({ time, kind, pressure, unit }) =>
+      `Importado con el tiempo de «${time}» (${kind}) y la presión de «${pressure}» (${unit}).`,
+    leftOut: ({ count, lines }) =>
+      many(count, {
+        one: `${count} fila no se pudo leer y se omitió: línea ${lines}.`,
+        other: `${count} filas no se pudieron leer y se omitieron: línea ${lines}.`,
+      }),
+    leftOutAndOthers: ({ count, lines }) =>
+      `${count} filas no se pudieron leer y se omitieron: línea ${lines} y otras.`,
+  },
+
+  typeIn: {
+    title: 'Escribir lecturas',
+    next: 'Escribir la próxima lectura',
+    help:
+      'Lea el vacuómetro, escriba lo que muestra, Intro, y así sucesivamente. Cada una cuenta desde ahora; para una ' +
+      'leída antes, escriba 12:40 o −2 min. La grabación sigue hasta que la termine, o hasta doce ' +
+      'horas sin un número.',
+    end: 'Terminar esta grabación',
+    pressure: ({ unit }) => `Presión absoluta, ${unit}`,
+    metal: ({ unit }) => `Metal, si se midió, ${unit}`,
+    when: 'Leído a las',
+    now: 'ahora',
+    enter: 'Anotar',
+    gauge: 'Su vacuómetro',
+    gaugeUnsaid: 'Su vacuómetro: cómo se llama, dónde está, con qué finura muestra',
+    gaugeSaid: ({ said }) => `Su vacuómetro: ${said}`,
+    stepsOf: ({ step }) => `pasos de ${step}`,
+    last: 'Escritas por último',
+    correct: 'Corregir',
+    correctTo: ({ name }) => `Debería ser: ${name}`,
+    takeBack: 'Retirarla',
+    leave: 'Dejarla',
+    takenBack: 'retirada',
+    putRight: ({ pressure }) => `corregida a ${pressure}`,
+    notEntered: ({ pressure, why }) => `${pressure} no se anotó. ${why}`,
+    wrong: {
+      pressure:
+        'Presión: no puede ser. Escriba la presión absoluta como número, y mire su unidad: ningún ' +
+        'sensor de vacío muestra más de dos atmósferas.',
+      when:
+        'Leído a las: no puede ser. Escriba la hora como 12:40, o −2 min, o déjelo vacío para ahora; ' +
+        'como mucho once horas atrás.',
+      temperature: 'Temperatura del metal: no puede ser. Escriba un número, o déjelo vacío.',
+    },
+  },
+
+  sensors: {
+    title: 'Sensores: nombres y lugares',
+    rename: 'Poner nombre a este sensor',
+    help:
+      'Dé a cada sensor un nombre que diga algo en la obra, y diga dónde está conectado. Ambos se ' +
+      'recuerdan para este sensor. Uno en la bomba no da dictamen del sistema.',
+    name: 'Nombre',
+    place: 'Está',
+    places: { unknown: 'sin decir', system: 'en el sistema', pump: 'en la bomba' },
+    step: ({ unit }) => `Su pantalla va en pasos de, ${unit}`,
+    stepWrong: 'El paso: un número mayor que cero, o déjelo vacío.',
+    save: 'Guardar',
+    saved: 'Guardado.',
+    offered: ({ name }) => `${name}: no habla el perfil. Póngale nombre para oírlo.`,
+    choose: 'Sensores al alcance',
+    inReach: 'Al alcance',
+    none: 'No se está grabando ningún sensor al que poner nombre. Aparece aquí con su primera lectura.',
+    signals: {
+      good: ({ dbm }) => `señal buena (${dbm} dBm)`,
+      fair: ({ dbm }) => `señal regular (${dbm} dBm)`,
+      weak: ({ dbm }) => `señal débil (${dbm} dBm)`,
+    },
+    battery: ({ percent }) => `batería ${percent}`,
+    clockFast: ({ percent }) => `su reloj adelanta un ${percent} %, y se tiene en cuenta`,
+    clockSlow: ({ percent }) => `su reloj atrasa un ${percent} %, y se tiene en cuenta`,
+    stillSo: {
+      system: ({ said }) =>
+        `Se supone en el sistema, como se dijo ${said}. ¿Sigue así? Guárdelo otra vez, o cámbielo.`,
+      pump: ({ said }) =>
+        `Se supone en la bomba, como se dijo ${said}. ¿Sigue así? Guárdelo otra vez, o cámbielo.`,
+    },
+    saidBefore: ({ place, said }) => `${place}, como se dijo antes, ${said}`,
+    nameless: 'Sensor',
+    typedIn: 'Escrito a mano',
+    simulated: 'Sensor simulado',
+    serial: ({ serial }) => `número de serie ${serial}`,
+    knownAs: ({ id }) => `conocido por este ordenador como ${id}`,
+  },
+
+  sheet: {
+    title: 'Hoja de trabajo',
+    names: {
+      site: 'Lugar',
+      equipment: 'Equipo',
+      refrigerant: 'Refrigerante',
+      targetPa: 'Objetivo',
+      isolateAtPa: 'Aislar a',
+      holdS: 'Retención',
+      endLimitPa: 'Criterio: al final como máximo',
+      allowedRisePa: 'Criterio: subida máxima',
+      passRule: 'Criterio de aceptación',
+      gaugeErrorShare: 'Error del vacuómetro, si se sabe',
+      leakLimitPaPerS: 'Cuenta como fuga desde',
+      volumeM3: 'Volumen, si se sabe',
+      metalTemperatureC: 'Metal, si se sabe',
+      coldestTemperatureC: 'Punto más frío, si se sabe',
+      sensorSees: 'El sensor ve',
+      pumpDisplacementM3PerS: 'Bomba, aire libre',
+      pumpUltimatePa: 'Bomba, presión mínima',
+      pumpBatteryS: 'La batería de la bomba dura',
+      hoseBoreM: 'Manguera, diámetro interior',
+      hoseLengthM: 'Manguera, longitud',
+      hoseCount: 'Mangueras en paralelo',
+      core: 'Obuses',
+    },
+    views: {
+      unknown: 'sin decir aún',
+      system: 'todo el sistema conectado',
+      section: 'una sección de él',
+      stub: 'solo un ramal del extractor',
+      pump_side: 'el lado de la válvula que da a la bomba',
+    },
+    cores: { unknown: 'No se sabe', in: 'Puestos', out: 'Sacados' },
+    notEntered: 'sin anotar',
+    refrigerantUnknown: 'Sin anotar',
+    ruleHelp: 'Al elegir uno se rellenan sus cifras; las del fabricante del equipo van primero.',
+    viewFilledIn:
+      'Tomado de donde está este sensor. Corríjalo en Menú, Sensores: con uno en la bomba y otros a su lado, ninguna entrada aquí da dictamen del sistema.',
+    more: 'Más, hasta donde se sepa',
+    moreHelp:
+      'Cada uno hace que los números del dictamen digan más. El volumen convierte una subida en caudal de fuga; la temperatura del metal dice hasta dónde puede llegar solo el agua.',
+    settings:
+      'Lo que hay aquí al principio son ajustes nuestros, no de una norma. La mitad del objetivo es una buena profundidad para aislar.',
+    enter: 'Anotar',
+    wrong: ({ name }) =>
+      `${name}: no puede ser. Escriba un número con sentido, o deje lo que había.`,
+  },
+
+  rig: {
+    title: 'Equipo de vacío',
+    never: 'nunca',
+    faster:
+      'Más rápido de lo que este equipo debería. Quizá parte del sistema no esté conectada, el sensor ' +
+      'esté en la bomba, o el volumen sea menor de lo anotado.',
+    anAid:
+      'Una ayuda, no una promesa: calculado para un sistema seco y hermético con el lastre cerrado. El agua que ' +
+      'paredes y aceite siempre guardan alarga mucho la última parte. Si va más rápido de lo esperado, quizá ' +
+      'parte del sistema no esté conectada.',
+    ultimateTooHigh:
+      'La presión mínima de la propia bomba no es menor que el objetivo: esta bomba no llega nunca.',
+    example: ({ figure }) => `p. ej. ${figure}`,
+    parts: { pump: 'bomba', hose: 'manguera', core: 'obús' },
+    holdsBack: {
+      pump: ({ pressure }) =>
+        `A ${pressure} lo que más frena es la bomba. Otras mangueras cambiarían poco.`,
+      hose: ({ pressure }) =>
+        `A ${pressure} lo que más frena es la manguera. Lo que más ayuda es una más ancha o más corta, o una segunda.`,
+      core: ({ pressure }) =>
+        `A ${pressure} lo que más frena es el obús. Lo que más ayuda es sacar los obuses.`,
+    },
+    missing: {
+      volumeM3: 'el volumen del sistema',
+      pumpDisplacementM3PerS: 'el caudal de aire libre de la bomba',
+      hoseBoreM: 'el diámetro interior de la manguera',
+      hoseLengthM: 'la longitud de la manguera',
+    },
+    stillMissing: ({ missing }) => `Aún no hay previsión. Falta: ${missing}.`,
+    assumptions: {
+      pumpUltimatePa: 'una bomba sin fondo propio',
+      hoseCount: 'una manguera',
+      core: 'obuses sacados',
+    },
+    assumed: ({ assumed }) => `No anotado, y se supone: ${assumed}.`,
+    notInEightHours: 'no en 8 horas',
+    speed: ({ speed, pump }) => `${speed} de los ${pump} L/min de la bomba`,
+    share: ({ part, percent }) => `${part} ${percent} %`,
+    timeTo: ({ pressure }) => `Hasta ${pressure}`,
+    timeToTarget: ({ pressure }) => `Hasta el objetivo, ${pressure}`,
+    speedThere: 'Velocidad de bombeo ahí',
+  },
+
+  report: {
+    title: 'Informe de evacuación y retención',
+    rehearsalTitle: 'Informe de una práctica de evacuación y retención',
+    rehearsalStamp: 'Práctica',
+    rehearsalEdge: 'PRÁCTICA en un sistema simulado. No es un trabajo.',
+    name: ({ number }) => `Informe ${number}`,
+    rehearsalName: ({ number }) => `Práctica ${number}`,
+    origin: 'De dónde vienen las lecturas',
+    began: 'La grabación empezó',
+    readIn: 'Importado',
+    length: 'Duración',
+    recording: 'Grabación',
+    readings: 'Lecturas',
+    origins: {
+      sensor: { name: 'Un sensor, por radio', statement: '' },
+      rehearsal:
+        'Una práctica en un sistema simulado. No se midió ningún equipo real; esto no prueba ningún trabajo.',
+      import: {
+        name: 'Un archivo',
+        statement: ({ title }) =>
+          `Importado del archivo «${title}». Este programa no oyó las lecturas de un sensor y no puede responder de ellas; el archivo no dice cuándo empezó.`,
+      },
+      typed_in: {
+        name: 'Escrito a mano',
+        statement:
+          'Leído en un vacuómetro y escrito a mano. Este programa no oyó las lecturas de un sensor y no puede responder de ellas.',
+      },
+    },
+    provisional: ({ at }) =>
+      `Todavía se está grabando. Así estaba a los ${at}; el dictamen puede cambiar.`,
+    verdict: 'Dictamen',
+    ofSensor: ({ heading, number }) => `${heading}, sensor n.º ${number}`,
+    ofSensorNamed: ({ heading, number, name }) => `${heading}, sensor n.º ${number} (${name})`,
+    undecided: 'Sin decidir: ni aprobado ni rechazado',
+    viewNotEntered:
+      'Nadie anotó qué veía el sensor: esto vale para lo que estuviera conectado a él, y nada más.',
+    mayStillSettle: ({ more }) => `Otros ${more} pueden decidirlo.`,
+    mightHaveSettled: ({ more }) => `Otros ${more} de retención podrían haberlo decidido.`,
+    foreseen: ({ held, whole }) =>
+      `Retenido ${held} de ${whole}: dónde terminaría se prevé por la curva, no se midió.`,
+    pumpedAfter:
+      'Después de esta retención se evacuó otra vez el sistema: lo que vino luego no queda cubierto por ella.',
+    noHold: 'Sin dictamen: no se grabó ninguna retención',
+    noHoldWhy:
+      'Ni una marca ni la curva muestran que el sistema se aislara. Una evacuación sola no prueba ni que sea hermético ni que esté seco.',
+    targetNotReached: ({ target }) => `El objetivo, ${target}, no se alcanzó ni se mantuvo.`,
+    targetReached: ({ target, at }) =>
+      `El objetivo, ${target}, se alcanzó y se mantuvo, a los ${at} de la grabación.`,
+    noReadings: 'Sin dictamen: no hay lecturas',
+    numbers: 'Los números detrás',
+    curves: 'Curvas',
+    wholeCurve: 'La grabación entera',
+    holdCurve: 'La retención',
+    holdOf: ({ number, of }) => `Retención ${number} de ${of}`,
+    poles: 'Un mástil sin nombre no tenía sitio para él; está en la tabla de marcas.',
+    holds: 'Retenciones',
+    water: 'Agua evacuada',
+    stages: 'Etapas',
+    byMark: 'una marca',
+    byCurve: 'la curva',
+    marks: 'Marcas',
+    noMarks: 'No se puso ninguna marca.',
+    authors: { hand: 'a mano', rehearsal: 'la práctica', import: 'el archivo' },
+    settings: 'Ajustes y criterio de aceptación',
+    settingsSource:
+      'Lo que nadie anotó es ajuste propio de este programa, no de una norma. La cifra del fabricante del equipo va primero.',
+    entries: 'Anotado en la hoja de trabajo',
+    noEntries: 'No se anotó nada.',
+    takenBack: 'Errores que se corrigieron',
+    takenBackHelp:
+      'Escritos por error y retirados. No están en ninguna curva ni conclusión; el registro los conserva.',
+    nothingInstead: 'nada',
+    gaps: 'Huecos',
+    noGaps: 'No falta ninguna lectura.',
+    restarted: 'el sensor empezó de nuevo',
+    silence: 'silencio',
+    missing: ({ count }) =>
+      many(count, { one: `falta ${count} lectura`, other: `faltan ${count} lecturas` }),
+    furtherGaps: ({ count, length }) => `Además ${count} más cortos, ${length} en total.`,
+    furtherGapsUncounted: ({ count, length, uncounted }) =>
+      `Además ${count} más cortos, ${length} en total, y ${uncounted} cuya duración no se guardó.`,
+    sensor: 'Sensor',
+    counts: {
+      ok: ({ count }) => `${count} medidas`,
+      over_range: ({ count }) => `${count} por encima del rango del sensor`,
+      under_range: ({ count }) => `${count} por debajo del rango del sensor`,
+      warming_up: ({ count }) => `${count} mientras el sensor se calentaba`,
+      fault: ({ count }) => `${count} señaladas como avería`,
+    },
+    label: {
+      name: 'El técnico lo llama',
+      place: 'Estaba',
+      displayStep: 'Su pantalla va en pasos de',
+    },
+    identity: {
+      name: 'Su propio nombre',
+      manufacturer: 'Fabricante',
+      model: 'Modelo',
+      serial: 'Número de serie',
+      firmware: 'Firmware',
+      id: 'Este ordenador lo conoce como',
+    },
+    unknown: 'no consta',
+    proof: 'Qué prueba una retención de vacío, y qué no',
+    proves:
+      'Una subida dentro de sus límites muestra que quedaba poca agua, y que no había ninguna fuga gruesa abierta, en la parte que ve el sensor.',
+    provesNot:
+      'No muestra una fuga que se abre solo bajo presión o con frío, ni una detrás de una válvula cerrada. Encuentra solo fugas gruesas; la hermeticidad la decide la prueba de nitrógeno a presión.',
+    drawnBy: ({ version }) =>
+      `Conclusiones sacadas por Ebbline ${version} de los datos de la grabación.`,
+    rawData:
+      'Las lecturas mismas están en el archivo CSV de esta grabación, del que cualquiera puede volver a sacar las conclusiones.',
+    signOff: 'Firmas',
+    noSignOff: 'Nada que firmar: era una práctica.',
+    signers: ['Trabajo hecho por', 'Visto por'],
+    signColumns: ['Nombre', 'Firma', 'Fecha'],
+    columns: {
+      at: 'A los',
+      clock: 'Hora',
+      mark: 'Marca',
+      setBy: 'Puesta por',
+      stage: 'Etapa',
+      began: 'Empezó',
+      lasted: 'Duró',
+      knownBy: 'Se sabe por',
+      from: 'Desde',
+      what: 'Qué ocurrió',
+      entry: 'Entrada',
+      value: 'Valor',
+      typed: 'Escrito',
+      instead: 'En su lugar',
+      takenBack: 'Retirado',
+      verdict: 'Dictamen',
+      inflow: 'Entrada constante',
+      pumped: 'Evacuado antes',
+      hold: 'Retención',
+      rose: 'Subió',
+      pullDown: 'Evacuación desde',
+      water: 'Agua',
+      seen: 'Visto',
+    },
+  },
+};

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { english, type Wording } from '../../web/words/english.ts';
 import { spanish } from '../../web/words/spanish.ts';
-import { openBrowser, picture, untilShown } from '../support/dashboard.ts';
+import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
 import { rehearse } from '../support/rehearsing.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
@@ -51,6 +51,26 @@ test.each([
   },
   240_000,
 );
+
+test('at depth, with its alert, what is to be done and its button are there as well', async () => {
+  const { page } = await openDashboard(browser, bridge.url);
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-rehearse').click();
+  await page.getByRole('radio', { name: 'My own hands' }).check();
+  await page.getByRole('radio', { name: '×120', exact: true }).check();
+  await page.getByTestId('rehearsal-quarry-road-bakery').locator('summary').click();
+  await page.getByTestId('start-quarry-road-bakery').click();
+  await page.getByTestId('mark-pump_on').click();
+  await untilShown(page, 'stage', 'pull_down');
+  await page.getByTestId('mark-ballast_closed').click();
+  await page.getByTestId('prompt-isolated').waitFor({ timeout: 120_000 });
+  await page.getByTestId('alert').waitFor();
+  await lookFromAfar(page, 'glance-depth');
+  const { bottom } = await placeOf(page, 'prompt-isolated');
+  const bar = await page.locator('footer.work').boundingBox();
+  expect(bottom).toBeLessThanOrEqual(bar?.y ?? 0);
+  await page.context().close();
+}, 240_000);
 
 /** Pauses for it: what is measured must not change its words meanwhile. */
 async function lookFromAfar(page: Page, name: string): Promise<void> {

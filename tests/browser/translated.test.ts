@@ -78,6 +78,7 @@ test('of a rehearsal, to its reveal', { timeout: 300_000 }, async () => {
     browser,
     bridge.url,
     async (page, screen) => {
+      if (screen === 'rehearse') await page.getByTestId('rehearsal-drawn').waitFor();
       const revealed = screen === 'reveal';
       const told = revealed
         ? [await page.getByTestId('truth').innerText(), await page.getByTestId('tells').innerText()]

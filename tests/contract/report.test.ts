@@ -9,6 +9,7 @@ import { gridTime } from '../../web/analysis/judging-grid.ts';
 import { numbersOf } from '../../web/analysis/numbers.ts';
 import { englishIn } from '../support/english-speech.ts';
 import { english } from '../../web/words/english.ts';
+import { spanish } from '../../web/words/spanish.ts';
 import { listVerdictNumbers } from '../../web/words/list-verdict-numbers.ts';
 import { historyOf } from '../support/invented-curves.ts';
 import { runBridge } from '../support/running-bridge.ts';
@@ -86,6 +87,20 @@ test('a rehearsal’s report has the verdict that the judge draws from the expor
   expect(html).toContain(`<td>${rows.length}: `);
   expect(html).toContain('class="stamp"');
   expect(html).toContain('>Rehearsal</text>');
+});
+
+test('it speaks the language that is asked for, English where none is, and no unknown one', async () => {
+  const answer = await post('api/rehearsals', { name: 'quarry-road-bakery' });
+  const { id } = recordingSchema.parse(await answer.json());
+  const pages = await Promise.all(
+    ['language=es', 'language=en', ''].map(async (query) =>
+      (await ask(`api/recordings/${id}/report?${query}`)).text(),
+    ),
+  );
+  expect(pages.map((page) => /<html lang="(..)">/u.exec(page)?.[1])).toEqual(['es', 'en', 'en']);
+  expect(pages[0]).toContain(spanish.report.rehearsalTitle);
+  const unknown = await ask(`api/recordings/${id}/report?language=xx`);
+  expect(apiErrorSchema.parse(await unknown.json()).code).toBe('bad_request');
 });
 
 test('an unknown recording is said to be none, an unknown unit to be wrong', async () => {

@@ -6,7 +6,7 @@ import type { PassRule } from '../../protocol/pass-rules.ts';
 import type { Estimate } from './conclusions.ts';
 import type { HoldSeen } from './hold-seen.ts';
 
-export type ConditionKind = 'final_pressure' | 'end_limit' | 'allowed_rise';
+type ConditionKind = 'final_pressure' | 'end_limit' | 'allowed_rise';
 
 /**
  * `within_gauge_error`: the reading keeps or breaks the rule by less than noise and the gauge's own

@@ -39,7 +39,7 @@ export function DrawnJob({ cards, busy, start }: DrawnJobProps) {
         label={(name) => sayDifficulty(name, speech.value) ?? name}
         pick={setChosen}
       />
-      <p>{card?.situation}</p>
+      <p lang="en">{card?.situation}</p>
       <div class="row">
         <label class="stacked">
           {words.seed}

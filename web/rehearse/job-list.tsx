@@ -29,10 +29,10 @@ export function JobList({ cards: { jobs, drawn }, called, busy, start }: JobList
       {jobs.map(({ name, place, situation }) => (
         <details key={name} name="job" data-testid={`rehearsal-${name}`}>
           <summary>
-            <b>{place}</b>
+            <b lang="en">{place}</b>
             {called.has(name) && <i>{words.called}</i>}
           </summary>
-          <p>{situation}</p>
+          <p lang="en">{situation}</p>
           <button
             type="button"
             class="urgent"

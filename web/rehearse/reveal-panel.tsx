@@ -35,9 +35,14 @@ export function RevealPanel({ session, followed, recording }: RevealPanelProps) 
           <p key={sentence}>{sentence}</p>
         ))}
       </section>
-      <p data-testid="truth">{reveal.truth}</p>
+      {/* What a job was comes with it, and jobs are told in English. */}
+      <p data-testid="truth" lang="en">
+        {reveal.truth}
+      </p>
       <h2>{words.tells}</h2>
-      <p data-testid="tells">{reveal.tells}</p>
+      <p data-testid="tells" lang="en">
+        {reveal.tells}
+      </p>
       <p data-testid="told">
         {sayWhenItTold(reveal, call?.elapsedS ?? null, originS, speech.value)}
       </p>

@@ -83,6 +83,7 @@ test('the report opens in the language of the page, with decimal commas', async 
   expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
   await page.getByText(spanish.report.rehearsalTitle).waitFor();
   await picture(page, 'report-es');
+  await expectAccessible(page);
   await page.context().close();
 });
 

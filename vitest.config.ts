@@ -6,6 +6,7 @@ export default defineConfig({
     // Radio and browser tests share the machine's two cores with everything else.
     testTimeout: 30_000,
     hookTimeout: 60_000,
-    maxWorkers: 2,
+    // Three on two cores: many of the browser tests wait for a clock.
+    maxWorkers: 3,
   },
 });

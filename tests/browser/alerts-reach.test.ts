@@ -2,7 +2,13 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { expectAccessible } from '../support/accessible.ts';
-import { heardOn, openListening, touch, untilAlert } from '../support/called-out.ts';
+import {
+  heardOn,
+  openListening,
+  touch,
+  untilAlert,
+  untilFirstJudged,
+} from '../support/called-out.ts';
 import { openBrowser, picture, untilReadings } from '../support/dashboard.ts';
 import { PlayedJob } from '../support/played-job.ts';
 
@@ -19,6 +25,7 @@ beforeEach(async () => {
   job.play(5, () => 700_000);
   ({ page } = await openListening(browser, job.bridge.url));
   await untilReadings(page, 5);
+  await untilFirstJudged(page);
 });
 afterEach(async () => {
   await page.context().close();
@@ -60,6 +67,7 @@ describe('sound that the browser blocks', () => {
     await close();
     await page.reload();
     await untilReadings(page, 5);
+    await untilFirstJudged(page);
     expect(await page.getByTestId('blocked-sound').count()).toBe(0);
     await touch(page);
     await reachTarget();
@@ -158,6 +166,7 @@ test.each(['day', 'night', 'sun'])(
     }, look);
     await page.reload();
     await untilReadings(page, 5);
+    await untilFirstJudged(page);
     await touch(page);
     await job.mark('pump_on');
     job.pullDown(400, 700_000, 200, 25);

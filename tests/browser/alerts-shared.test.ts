@@ -1,7 +1,13 @@
 /** Two pages on one job: both call out, one acknowledgement clears both, and none calls what is old. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { heardOn, openListening, touch, untilAlert } from '../support/called-out.ts';
+import {
+  heardOn,
+  openListening,
+  touch,
+  untilAlert,
+  untilFirstJudged,
+} from '../support/called-out.ts';
 import { expectAccessible } from '../support/accessible.ts';
 import { openBrowser, picture, untilReadings } from '../support/dashboard.ts';
 import { PlayedJob } from '../support/played-job.ts';
@@ -23,6 +29,7 @@ afterEach(() => job.bridge.remove());
 async function open(): Promise<Page> {
   const { page } = await openListening(browser, job.bridge.url);
   await untilReadings(page, 5);
+  await untilFirstJudged(page);
   await touch(page);
   return page;
 }

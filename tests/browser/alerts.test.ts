@@ -2,7 +2,14 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { expectAccessible } from '../support/accessible.ts';
-import { heardOn, openListening, shownAlert, touch, untilAlert } from '../support/called-out.ts';
+import {
+  heardOn,
+  openListening,
+  shownAlert,
+  touch,
+  untilAlert,
+  untilFirstJudged,
+} from '../support/called-out.ts';
 import { openBrowser, picture, untilReadings, untilShown } from '../support/dashboard.ts';
 import { PlayedJob } from '../support/played-job.ts';
 
@@ -25,6 +32,7 @@ async function begin(name?: string): Promise<Page> {
   await touch(page);
   job.play(5, () => 700_000);
   await untilReadings(page, 5);
+  await untilFirstJudged(page);
   await job.mark('pump_on');
   return page;
 }
@@ -185,6 +193,7 @@ test('the battery of this very screen, where its browser tells', async () => {
   await touch(page);
   job.play(5, () => 700_000);
   await untilReadings(page, 5);
+  await untilFirstJudged(page);
   expect(await page.getByTestId('alert').count()).toBe(0);
   await page.evaluate('window.drain()');
   await untilAlert(page, 'device_battery');
@@ -229,6 +238,7 @@ test('the bridge that answers no more, and does again', async () => {
   await touch(page);
   job.play(5, () => 700_000);
   await untilReadings(page, 5);
+  await untilFirstJudged(page);
   await page.waitForTimeout(1500);
   await page.evaluate('window.cutWire()');
   await untilAlert(page, 'bridge_lost');

@@ -1,5 +1,6 @@
 /** A page whose loudspeaker, vibration, speech and notifications are counted, for tests of alerts. */
 import type { Browser, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { z } from 'zod';
 import { openDashboard } from './dashboard.ts';
 import type { Dashboard } from './dashboard.ts';
@@ -91,4 +92,11 @@ export async function shownAlert(page: Page) {
 
 export async function untilAlert(page: Page, kind: string): Promise<void> {
   await page.locator(`[data-testid="alert"][data-kind="${kind}"]`).waitFor({ timeout: 60_000 });
+}
+
+/** Until the page has judged what it has: what is due before that is no news to it, and calls nobody. */
+export async function untilFirstJudged(page: Page): Promise<void> {
+  await expect
+    .poll(() => page.evaluate('window.ebbline.conclusions() !== null'), { timeout: 30_000 })
+    .toBe(true);
 }

@@ -8,7 +8,7 @@ const alert = z.string().regex(/^[a-z0-9][a-z0-9_:./-]{0,119}$/u);
 export const newSeenAlertSchema = z.strictObject({
   alert,
   /**
-   * Data time at which it was seen, s: what says the same and began later is another alert. Pages come
+   * Data time up to which it is seen, s: what says the same and began later is another alert. Pages come
    * to an alert at moments of their own, so that the moment of an alert itself tells nothing apart.
    */
   untilS: z.number().min(0),

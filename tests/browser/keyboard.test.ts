@@ -63,6 +63,15 @@ test('closing a panel leads back to what opened it, however it is closed', async
     const focused = await page.evaluate(() => document.activeElement?.getAttribute('data-testid'));
     expect(focused, close).toBe('menu');
   }
+  // A panel that was opened from the menu has nothing left to go back to but what opened that.
+  await press(page, 'menu');
+  await press(page, 'open-recordings');
+  await page.getByTestId('recordings-panel').waitFor();
+  await page.keyboard.press('Escape');
+  await page.getByTestId('recordings-panel').waitFor({ state: 'detached' });
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('data-testid'))).toBe(
+    'menu',
+  );
   await page.context().close();
 });
 

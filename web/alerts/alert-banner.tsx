@@ -8,6 +8,7 @@ import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import type { AlertTone } from '../words/say-alert.ts';
 import type { AlertBook } from './alert-book.ts';
+import type { LoggedAlert } from './alert-log.ts';
 import { markOfAlert } from './mark-of-alert.ts';
 
 interface AlertBannerProps {
@@ -21,6 +22,16 @@ const SIGNS = { good: Flag, act: Hand, warning: TriangleAlert } as const;
 export function signOf({ kind }: AlertFact, tone: AlertTone) {
   const battery = kind === 'sensor_battery' || kind === 'device_battery' || kind === 'pump_battery';
   return battery ? BatteryWarning : SIGNS[tone];
+}
+
+/** The button goes with its alert: the focus goes to the next one, or to what the screen begins with. */
+function seeAndGoOn(book: AlertBook, alert: LoggedAlert): void {
+  book.see(alert);
+  requestAnimationFrame(() => {
+    if (document.activeElement !== document.body) return;
+    const next = document.querySelector<HTMLElement>('[data-testid=seen], .stage');
+    next?.focus();
+  });
 }
 
 export function AlertBanner({ session, book }: AlertBannerProps) {
@@ -70,7 +81,7 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
             {mark !== null && followed !== null && recording?.open === true && (
               <MarkButton kind={mark} followed={followed} recording={recording} place="alert" />
             )}
-            <button type="button" data-testid="seen" onClick={() => book.see(alert)}>
+            <button type="button" data-testid="seen" onClick={() => seeAndGoOn(book, alert)}>
               {wording.seen}
             </button>
           </div>

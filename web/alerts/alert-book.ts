@@ -7,7 +7,7 @@ import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import { type AlertWords, sayAlert } from '../words/say-alert.ts';
-import { isOwn, keyOf } from './alert-identity.ts';
+import { isOwn, keyOf, seenUntilS } from './alert-identity.ts';
 import {
   type AlertLog,
   alertLogSchema,
@@ -107,9 +107,7 @@ export class AlertBook {
     if (of === null) return;
     this.#keep(withOneSeen(this.log.peek(), alert.number, Date.now()));
     if (isOwn(alert.fact)) return;
-    const presentS = this.#session.followed.peek()?.latest.peek()?.elapsedS ?? 0;
-    const untilS = Math.max(presentS, alert.fact.atS, alert.fact.sinceS);
-    const seen = { alert: keyOf(alert.fact, alert.channel), untilS };
+    const seen = { alert: keyOf(alert.fact, alert.channel), untilS: seenUntilS(alert.fact) };
     this.#untold = [...this.#untold, { recordingId: of.recordingId, seen }];
     void this.tellWhatIsUntold();
   }

@@ -39,6 +39,20 @@ export function keyOf(fact: AlertFact, channel: number): string {
   return verdict ? `${channel}/verdict/${fact.verdict}` : `${channel}/${fact.kind}`;
 }
 
+/**
+ * Pages judge at moments of their own, so that what one calls the beginning another may put this much later,
+ * s. Two episodes of the same lie further apart. A setting of ours.
+ */
+const SAME_EPISODE_S = 120;
+
+/**
+ * Data time up to which an alert of the same counts as seen with this one. Not the moment of the press: an
+ * alert that stood for hours says nothing of the hold that has begun meanwhile.
+ */
+export function seenUntilS({ atS, sinceS }: AlertFact): number {
+  return Math.max(atS, sinceS) + SAME_EPISODE_S;
+}
+
 /** Whoever saw the same after that had begun which it is about has seen this one. */
 export function seenBy(
   fact: AlertFact,

@@ -43,7 +43,7 @@ export function startAlerting(session: Session): AlertBook {
     if (session.followed.value !== null) book.takeSeen();
   });
   effect(() => {
-    if (session.connection.value.phase === 'live') void book.tellWhatIsUntold();
+    if (session.phase.value === 'live') void book.tellWhatIsUntold();
   });
   watchConclusions(session, book);
   const sensors = new SensorWatch(session, book);
@@ -52,7 +52,7 @@ export function startAlerting(session: Session): AlertBook {
   effect(() => {
     const recording = shown.value;
     if (recording === null || !isRunning(recording)) return;
-    const found = dueSilence(bridgeAsSource(session.connection.value), tick.value, 1, silence);
+    const found = dueSilence(bridgeAsSource(session.phase.value), tick.value, 1, silence);
     silence = found.silence;
     if (found.due === null) return;
     const atS = session.followed.peek()?.latest.peek()?.elapsedS ?? 0;
@@ -91,7 +91,7 @@ function watchConclusions(session: Session, book: AlertBook): void {
     // What happened in a recording that is over is no news.
     if (followed === null || conclusions === null || recording === null) return;
     if (!isRunning(recording)) return;
-    if (session.connection.value.phase !== 'live') return;
+    if (session.phase.value !== 'live') return;
     // Another sensor is judged for itself. Its number changes before its conclusions are there.
     const channel = followed.channel.peek();
     const ofRecording = `alerts.${bookOf(recording).key}`;
@@ -120,7 +120,7 @@ function watchConclusions(session: Session, book: AlertBook): void {
 }
 
 /** The bridge falls silent as a sensor does. */
-function bridgeAsSource({ phase }: ConnectionState): 'live' | 'lost' | 'starting' {
+function bridgeAsSource(phase: ConnectionState['phase']): 'live' | 'lost' | 'starting' {
   if (phase === 'connecting') return 'starting';
   return phase === 'lost' ? 'lost' : 'live';
 }

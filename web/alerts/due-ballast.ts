@@ -16,7 +16,10 @@ export function dueBallast(situation: AlertSituation, given: GivenAlerts): DueAl
   const { conclusions, sheet, marks, opening } = situation;
   const step = nextStep(conclusions, sheet, marks);
   const isSo = step.kind === 'close_ballast' && step.known;
-  const patience = { standsS: opening ? 0 : STANDS_S, awayS: AWAY_S };
+  const patience = {
+    standsS: opening && given.ballast.sinceS === null ? 0 : STANDS_S,
+    awayS: AWAY_S,
+  };
   const openedS = latestS(marks, 'ballast_opened');
   const known = given.ballast;
   const before = known.given && openedS > (known.sinceS ?? openedS) ? NOT_STANDING : known;

@@ -1,7 +1,8 @@
 /** The curve levels off above the target: said once it has stood, and no more than once a state of the rig. */
 import { nextStep } from '../steps/next-step.ts';
 import type { AlertSituation, DueAlerts } from './alert-situation.ts';
-import type { GivenAlerts } from './given-alerts.ts';
+import { type GivenAlerts, NOT_STANDING } from './given-alerts.ts';
+import { isPumping } from './is-pumping.ts';
 import { stand } from './standing.ts';
 
 /** Two minutes: the forecast itself doesn't flap, and nobody is late by that. A setting of ours. */
@@ -17,8 +18,14 @@ export function dueLevelling(situation: AlertSituation, given: GivenAlerts): Due
     forecast?.outcome === 'levels_off' &&
     // An open ballast is a floor of its own, and is said for itself.
     !(step.kind === 'close_ballast' && step.known);
-  const patience = { standsS: opening ? 0 : STANDS_S, awayS: AWAY_S };
-  const { standing, dueSinceS } = stand(given.levelling, isSo, nowS, patience);
+  const patience = {
+    standsS: opening && given.levelling.sinceS === null ? 0 : STANDS_S,
+    awayS: AWAY_S,
+  };
+  // Valved off, or opened: whatever comes after that is another pull-down.
+  const isOver = !isPumping(conclusions);
+  const before = isOver ? NOT_STANDING : given.levelling;
+  const { standing, dueSinceS } = stand(before, isSo, nowS, patience);
   return {
     due:
       dueSinceS === null

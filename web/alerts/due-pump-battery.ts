@@ -24,7 +24,8 @@ export function duePumpBattery(situation: AlertSituation, given: GivenAlerts): D
   const needsS =
     isolationDepthReachedS === null ? (forecast?.remainingToIsolation?.p50S ?? null) : null;
   const isSo = isPumping(conclusions) && (leftS < LAST_S || (needsS !== null && needsS > leftS));
-  const patience = { standsS: opening || leftS < LAST_S ? 0 : STANDS_S, awayS: AWAY_S };
+  const atOnce = leftS < LAST_S || (opening && given.pumpBattery.sinceS === null);
+  const patience = { standsS: atOnce ? 0 : STANDS_S, awayS: AWAY_S };
   const { standing, dueSinceS } = stand(given.pumpBattery, isSo, nowS, patience);
   return {
     due:

@@ -3,6 +3,7 @@ import type { Rise } from '../analysis/conclusions.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import type { AlertSituation, DueAlerts } from './alert-situation.ts';
 import type { GivenAlerts, HoldAlerts } from './given-alerts.ts';
+import { isPumping } from './is-pumping.ts';
 
 /** The moment of an isolation is refined as the curve grows; closer than this it is the same one. */
 const SAME_ISOLATION_S = 120;
@@ -15,7 +16,8 @@ const STANDS_S = 60;
 
 export function dueVerdict({ conclusions }: AlertSituation, given: GivenAlerts): DueAlerts {
   const { rise } = conclusions;
-  if (rise === null) return { due: [], given, over: [] };
+  // Pumped again, it is no longer the system that was judged.
+  if (rise === null) return { due: [], given, over: isPumping(conclusions) ? ['verdict'] : [] };
   const known = knownHold(given, rise.sinceS);
   const { fact, hold } = known === undefined ? firstVerdict(rise) : laterVerdict(rise, known);
   const changed = hold !== null && hold !== known;

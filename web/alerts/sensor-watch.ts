@@ -56,7 +56,7 @@ export class SensorWatch {
     if (recording === null || followed === null || !isRunning(recording)) return;
     if (recording.origin !== 'sensor' && recording.origin !== 'rehearsal') return;
     // Without the bridge nobody knows how the sensor is.
-    if (this.#session.connection.value.phase !== 'live') return;
+    if (this.#session.phase.value !== 'live') return;
     const latestS = followed.readings.latest()?.elapsedS ?? 0;
     this.#turnTo(`${recording.startedAtMs}.${recording.id}`, latestS);
     const names = saySensors(recording.sensors, speech.peek());

@@ -56,6 +56,7 @@ export function vacuumLoss(
   const points = [...hold, ...after];
   const own = riseOfHold(hold);
   for (let first = hold.length; first + HELD_SAMPLES <= points.length; first += 1) {
+    if (!isPerhapsHigher(points, first)) continue;
     const before = levelBefore(points, first);
     const startS = points[first]?.elapsedS ?? 0;
     const minutes = Math.max((startS - before.elapsedS) / BEFORE_S, 1);
@@ -82,6 +83,21 @@ function pointsOf(bins: readonly TimeBin[]): Point[] {
   return bins
     .filter(({ pressurePa, overRange }) => pressurePa !== null || overRange > 0)
     .map(({ elapsedS, pressurePa }) => ({ elapsedS, pressurePa: pressurePa ?? Infinity }));
+}
+
+/** The median of what came before is no lower than the lowest of it: what is no higher than that is no rise. */
+function isPerhapsHigher(points: readonly Point[], first: number): boolean {
+  const point = points[first];
+  if (point === undefined) return false;
+  const least = point.pressurePa / (1 + LEAST_SHARE);
+  for (let i = first - 1; i >= 0; i -= 1) {
+    const earlier = points[i];
+    if (earlier === undefined) return false;
+    const isWithin = earlier.elapsedS >= point.elapsedS - BEFORE_S || first - i <= HELD_SAMPLES;
+    if (!isWithin) return false;
+    if (earlier.pressurePa < least) return true;
+  }
+  return false;
 }
 
 /** The median of the minute before, or of the last few before a silence. */

@@ -27,7 +27,7 @@ export function Glance({ session, followed, recording, state, said }: GlanceProp
     conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS, speech.value);
   return (
     <div class="glance">
-      <h1 class="stage" data-testid="stage">
+      <h1 class="stage" data-testid="stage" tabIndex={-1}>
         {stage === null ? (
           wording.stages.beforeAny
         ) : (

@@ -4,13 +4,15 @@ import type { SourceState } from '../../protocol/source-state.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { Icon } from '../parts/icon.tsx';
 import { panel } from '../parts/panels.ts';
+import { isRunning } from '../store/choose-recording.ts';
 import { type Freshness, freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import { isNameable } from '../sensors/is-nameable.ts';
 import { sayBattery } from '../words/say-header.ts';
-import { sayConnection, saySource } from '../words/say-connection.ts';
+import { sayConnection, sayEnded, saySource } from '../words/say-connection.ts';
 import { sayUnheard } from '../words/say-origin.ts';
+import { sayRehearsalTitle } from '../words/say-reveal.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { LookButton } from './look-button.tsx';
 
@@ -18,14 +20,19 @@ export function Header({ session }: { readonly session: Session }) {
   const { wording } = speech.value;
   const connection = session.connection.value;
   const recording = session.recording.value;
-  const source = session.source.value;
+  // Of a recording that is over no source is the source: another one may be running meanwhile.
+  const isOver = recording !== null && !isRunning(recording);
+  const source = isOver ? null : session.source.value;
   const sheet = session.followed.value?.sheet.value;
   const channel = session.followed.value?.channel.value ?? 0;
   const sensorName =
     saySensors(recording?.sensors ?? [], speech.value)[channel] ?? source?.name ?? '';
   const state = freshness(connection, recording, source);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
-  const title = recording?.origin === 'rehearsal' ? (source?.name ?? '') : '';
+  const title =
+    recording?.origin === 'rehearsal'
+      ? (source?.name ?? sayRehearsalTitle(recording.title, speech.value))
+      : '';
   const tone = toneOf(state, source);
   const latestS = session.followed.value?.latest.value?.elapsedS ?? 0;
   const unheard =
@@ -38,7 +45,7 @@ export function Header({ session }: { readonly session: Session }) {
         );
   const heard =
     source === null
-      ? null
+      ? sayEnded(isOver, sensorName, speech.value)
       : saySource(source, sensorName, clockWords(source.sinceMs, speech.value, true), speech.value);
   const bridge = sayConnection(
     connection.phase,

@@ -4,6 +4,15 @@ import { useEffect, useRef } from 'preact/hooks';
 import { speech } from '../store/speech.ts';
 import { panel } from './panels.ts';
 
+/** What led to the first of the panels: one that was opened from another has nothing else to go back to. */
+let opener: HTMLElement | null = null;
+
+function rememberOpener(): void {
+  const { activeElement } = document;
+  const isOnPage = activeElement !== document.body && activeElement?.closest('dialog') === null;
+  if (activeElement instanceof HTMLElement && isOnPage) opener = activeElement;
+}
+
 interface PanelProps {
   readonly title: string;
   readonly testId: string;
@@ -13,6 +22,7 @@ interface PanelProps {
 export function Panel({ title, testId, children }: PanelProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
+    rememberOpener();
     if (dialog.current?.open === false) dialog.current.showModal();
   }, []);
   // Closed by the dialog itself, so that the focus goes back to what opened it.
@@ -23,7 +33,10 @@ export function Panel({ title, testId, children }: PanelProps) {
       class="panel"
       aria-label={title}
       data-testid={testId}
-      onClose={() => (panel.value = null)}
+      onClose={() => {
+        panel.value = null;
+        opener?.focus();
+      }}
       onClick={(event) => {
         if (event.target === dialog.current) close();
       }}

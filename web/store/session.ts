@@ -15,6 +15,8 @@ const JUDGE_EVERY_MS = 350;
 
 export class Session {
   readonly connection = signal<ConnectionState>(initialConnection(Date.now()));
+  /** Alone: the connection itself is another object with every message. */
+  readonly phase = computed(() => this.connection.value.phase);
   readonly greeted = signal(false);
   /** What the bridge runs on, once it has said so. */
   readonly platform = signal<Platform>('other');

@@ -37,11 +37,21 @@ export function readTyped(
 
 /** Absolute, Pa; null for what can't be one. */
 export function pressureFrom(text: string, units: UnitsOfChoice): number | null {
+  if (isPerhapsThousands(text, units)) return null;
   const typed = numberFrom(text);
   const parsed = typedReadingSchema.shape.pressurePa.safeParse(
     typed === null ? null : pressureToPa(typed, units.pressure),
   );
   return parsed.success ? parsed.data : null;
+}
+
+/**
+ * '1,500' or '1.500' is a thousand and a half to some and one and a half to others. In these units no gauge
+ * shows a thousandth, and a pressure that is a thousand times too low would be a depth that was never there.
+ */
+function isPerhapsThousands(text: string, { pressure }: UnitsOfChoice): boolean {
+  const isCoarse = pressure === 'micron' || pressure === 'Pa';
+  return isCoarse && /^[1-9]\d{0,2}[.,]\d{3}$/u.test(text.trim());
 }
 
 /** Null where nothing was typed, NaN where it was no number. */

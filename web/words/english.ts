@@ -84,7 +84,8 @@ export const english = {
     unreachable: 'The bridge does not answer. Is it still running?',
     notUnderstood: 'The bridge’s answer was not understood. Reload the page.',
     close: 'Close',
-    anotherRuns: 'Another recording is running.',
+    anotherRuns:
+      'Another recording is running. None of its alerts calls you while you look at this one.',
     showIt: 'Show it',
   },
 

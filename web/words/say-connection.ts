@@ -38,6 +38,13 @@ export function saySource(
   return `${name}, ${sayPhase(source, since, speech)}`;
 }
 
+/** The same of a recording that is over; null where it is not. */
+export function sayEnded(isOver: boolean, sensorName: string, speech: Speech): string | null {
+  if (!isOver) return null;
+  const name = sensorName === '' ? speech.wording.connection.sensor : sensorName;
+  return `${name}, ${speech.wording.connection.phases.finished}`;
+}
+
 /** How it is doing: 'live', 'lost since 12:40', 'live, fetching 120 missed readings'. */
 export function sayPhase(
   { phase, missedReadings = 0 }: Pick<SensorState, 'phase' | 'missedReadings'>,

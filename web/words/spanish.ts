@@ -76,7 +76,8 @@ export const spanish: Wording = {
     unreachable: 'El puente no responde. ¿Sigue en marcha?',
     notUnderstood: 'No se entendió la respuesta del puente. Recargue la página.',
     close: 'Cerrar',
-    anotherRuns: 'Hay otra grabación en marcha.',
+    anotherRuns:
+      'Hay otra grabación en marcha. Mientras mire esta, ningún aviso de aquella le llamará.',
     showIt: 'Mostrarla',
   },
 

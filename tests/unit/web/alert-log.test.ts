@@ -1,7 +1,7 @@
 /** The book of alerts: one about the same takes the place of another, and what anybody has seen is seen. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isOwn, keyOf, seenBy } from '../../../web/alerts/alert-identity.ts';
+import { isOwn, keyOf, seenBy, seenUntilS } from '../../../web/alerts/alert-identity.ts';
 import {
   type AlertLog,
   alertLogSchema,
@@ -76,6 +76,16 @@ describe('seen on another page', () => {
   test('what became so later is not', () => {
     const before = [seenAt('0/verdict/leak', 1400), seenAt('0/verdict/tight_dry', 1700)];
     expect(states(withSeen(logOf([LEAK]), before))).toEqual(['open']);
+  });
+
+  test('pressed however late, it hides nothing of what came after', () => {
+    const first: AlertFact = { kind: 'verdict', atS: 900, sinceS: 600, verdict: 'leak' };
+    const next: AlertFact = { kind: 'verdict', atS: 3778, sinceS: 3544, verdict: 'leak' };
+    // What a page says of the first, whenever that is pressed.
+    const seen = [seenAt(keyOf(first, 0), seenUntilS(first))];
+    expect(states(logOf([first, next], seen))).toEqual(['seen', 'open']);
+    // The same that another page came to a minute later is the same.
+    expect(states(logOf([{ ...first, sinceS: 960 }], seen))).toEqual(['seen']);
   });
 
   test('before it is announced here, it is logged and calls nobody', () => {

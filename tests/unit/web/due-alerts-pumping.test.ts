@@ -114,6 +114,36 @@ describe('levelling off', () => {
     expect(facts([...flat(600, 990), ...off, ...flat(1400, 1600)])).toHaveLength(2);
   });
 
+  test('valved off, it is over at once', () => {
+    const valvedOff = {
+      conclusions: conclusionsWith({
+        nowS: 1010,
+        stage: { name: 'rise', sinceS: 1005, recognisedBy: 'mark', alternatives: [] },
+        forecast: null,
+      }),
+    };
+    const found = dueIn([...flat(600, 1000), valvedOff]);
+    expect(found.at(-2)?.over).not.toContain('target');
+    expect(found.at(-1)?.over).toContain('target');
+  });
+
+  test('a page that is loaded anew in the two minutes still waits for them, and then calls', () => {
+    const remembered = dueIn(flat(600, 640)).at(-1)?.given ?? NO_ALERTS_GIVEN;
+    const at = (nowS: number, opening: boolean) =>
+      dueAlerts(
+        {
+          ...look(nowS, 'levels_off'),
+          sheet: DEFAULT_SHEET,
+          marks: [],
+          lossAfter: () => null,
+          opening,
+        },
+        remembered,
+      );
+    expect(at(650, true).due).toEqual([]);
+    expect(at(720, false).due).toHaveLength(1);
+  });
+
   test('to a page that opens on it, it is said as it stands', () => {
     expect(facts(flat(600, 600), true)).toHaveLength(1);
     expect(facts(flat(600, 600))).toHaveLength(0);

@@ -59,6 +59,10 @@ test('the target is announced once, also across what a browser remembers', () =>
   expect(dueAlerts(reached, DEFAULT_SHEET, remembered(first.given)).due).toEqual([]);
 });
 
+test('pumped again, no verdict of before still stands', () => {
+  expect(dueAlerts(conclusionsWith({ rise: null })).over).toContain('verdict');
+});
+
 test('undecided is no verdict to announce before there was one', () => {
   const moments = [300, 400, 500].map((heldS) => [heldS, 'undecided'] as const);
   expect(announcedIn(moments)).toEqual([]);

@@ -54,6 +54,9 @@ describe('what was typed', () => {
     ['', '', 'pressure'],
     ['-3', '', 'pressure'],
     ['deep', '', 'pressure'],
+    // A thousand and a half to some, one and a half to others.
+    ['1,500', '', 'pressure'],
+    ['1.500', '', 'pressure'],
     // 300 000 Pa: micron typed where inHg is chosen, say.
     ['2250185', '', 'pressure'],
     ['500', 'warm', 'temperature'],

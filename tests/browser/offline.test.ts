@@ -64,6 +64,10 @@ test('nothing but the page’s own files is kept', { timeout: 120_000 }, async (
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.reload();
   await untilShown(page, 'stage', 'pull_down');
+  // Something that the bridge answers, past the worker.
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-recordings').click();
+  await page.getByTestId('recordings-panel').getByRole('listitem').first().waitFor();
   const kept = z.array(z.string()).parse(
     await page.evaluate(async () => {
       const caches = await window.caches.keys();

@@ -31,6 +31,7 @@ import { keepPage } from './offline/keep-page.ts';
 import { Page } from './page.tsx';
 import { showState } from './parts/show-state.ts';
 import { followLook } from './store/choices.ts';
+import { heardSession } from './store/heard-session.ts';
 import { Session } from './store/session.ts';
 import { followLanguage } from './store/speech.ts';
 
@@ -38,20 +39,38 @@ const root = document.documentElement;
 const address = new URL('stream', document.baseURI);
 address.protocol = address.protocol === 'https:' ? 'wss:' : 'ws:';
 
-const session = new Session((recordingId) => client.follow(recordingId));
-const client = new StreamClient(address.href, {
-  state: (state) => (session.connection.value = state),
-  message: (message) => session.hear(message),
+const shown = connect();
+const { session } = shown;
+const heard = heardSession(session, (recording) => {
+  const aside = connect();
+  aside.session.learn(recording);
+  aside.session.open(recording.id, false);
+  aside.client.start();
+  const end = () => {
+    aside.client.stop();
+    aside.session.end();
+  };
+  return { session: aside.session, end };
 });
 
 followLook(root);
 allowSoundOnGesture();
-const alerts = startAlerting(session);
-effect(() => showState(session, root));
-client.start();
+const alerts = startAlerting(heard);
+effect(() => showState(session, heard, root));
+shown.client.start();
 const place = document.getElementById('page');
 // Nobody should see a page in one language that turns into another.
 void followLanguage(root).then(() => {
   if (place !== null) render(<Page session={session} alerts={alerts} />, place);
 });
 keepPage();
+
+/** What is known, and the connection that it is heard by. */
+function connect(): { session: Session; client: StreamClient } {
+  const made = new Session((recordingId) => client.follow(recordingId));
+  const client = new StreamClient(address.href, {
+    state: (state) => (made.connection.value = state),
+    message: (message) => made.hear(message),
+  });
+  return { session: made, client };
+}

@@ -47,7 +47,7 @@ export function Page({ session, alerts }: PageProps) {
       <Header session={session} />
       <div class="strips">
         <AlertBanner session={session} book={alerts} />
-        <BlockedSound session={session} />
+        <BlockedSound book={alerts} />
         {notice.value !== null && (
           <div class="notice" role="alert" data-testid="notice">
             <div>{sayFailure(notice.value, speech.value)}</div>

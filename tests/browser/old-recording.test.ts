@@ -35,7 +35,7 @@ test('it is called finished, by its own name', { timeout: 120_000 }, async () =>
   await expect.poll(() => state.innerText()).toContain('finished');
   expect(await state.innerText()).not.toContain('live');
   expect(await page.getByTestId('job').innerText()).toContain('weir street');
-  await page.getByText('None of its alerts calls you').waitFor();
+  await page.getByText('Its alerts still call you').waitFor();
   await picture(page, 'old-recording');
   expect(complaints).toEqual([]);
   await page.context().close();

@@ -7,6 +7,7 @@ import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import type { AlertTone } from '../words/say-alert.ts';
+import { sayRecording } from '../words/say-origin.ts';
 import type { AlertBook } from './alert-book.ts';
 import type { LoggedAlert } from './alert-log.ts';
 import { markOfAlert } from './mark-of-alert.ts';
@@ -39,8 +40,10 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
   const alert = book.open.value.at(-1);
   const before = book.open.value.length - 1;
   const words = alert === undefined ? null : book.words(alert.fact);
-  const followed = session.followed.value;
-  const recording = session.recording.value;
+  const heard = book.heard.value;
+  const followed = heard?.followed.value ?? null;
+  const recording = heard?.recording.value ?? null;
+  const isOfAnother = recording !== null && recording.id !== session.recording.value?.id;
   const mark = alert === undefined ? null : markOfAlert(alert.fact);
   return (
     <div role="alert" aria-live="assertive" data-testid="alerts">
@@ -59,6 +62,9 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
           <div class="alert-words">
             <b data-testid="alert-title">{words.title}</b>
             <span class="alert-detail">
+              {isOfAnother && (
+                <b>{wording.ofRunning({ recording: sayRecording(recording, speech.value) })} </b>
+              )}
               {words.detail}
               {book.unheard.value.has(alert.number) && <i> {wording.unheard}</i>}
             </span>

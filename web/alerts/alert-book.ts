@@ -1,8 +1,8 @@
-/** The alerts of the recording that is shown: announced, called out, seen, and remembered by this browser. */
-import { computed, signal } from '@preact/signals';
-import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
-import { tellSeen } from '../connection/bridge-api.ts';
-import { forgetEarliest, recall, remember } from '../store/remembered.ts';
+/** The alerts of the recording that is heard: announced, called out, seen, and remembered by this browser. */
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { Recording } from '../../protocol/recording.ts';
+import { isRunning } from '../store/choose-recording.ts';
+import { forgetEarliest, onRememberedElsewhere, recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
@@ -20,22 +20,15 @@ import {
 } from './alert-log.ts';
 import type { About } from './alert-situation.ts';
 import { callBack, callOut } from './call-out.ts';
-
-/** A recording by what it keeps for good: another record may use the same number again. */
-export interface BookOf {
-  readonly recordingId: number;
-  readonly key: string;
-  readonly rehearsal: boolean;
-}
-
-/** What was seen here and the bridge has not taken yet. */
-interface Untold {
-  readonly recordingId: number;
-  readonly seen: NewSeenAlert;
-}
+import { addUntold, tellUntold } from './untold-seen.ts';
 
 /** What is remembered of each recording: it would fill the browser's store in the end. */
 const REMEMBERED = ['alert-log.', 'alerts.', 'sensors-said.', 'device-said.'];
+
+/** A recording by what it keeps for good: another record may use the same number again. */
+export function bookKey({ id, startedAtMs }: Recording): string {
+  return `${startedAtMs}.${id}`;
+}
 
 export class AlertBook {
   readonly log = signal<AlertLog>([]);
@@ -45,29 +38,33 @@ export class AlertBook {
   readonly #isNews = signal(false);
   /** What stands to be seen, the latest last. */
   readonly open = computed(() => (this.#isNews.value ? openOf(this.log.value) : []));
-  readonly #session: Session;
-  #of: BookOf | null = null;
-  #untold: readonly Untold[] = [];
+  readonly heard: ReadonlySignal<Session | null>;
+  #of: Recording | null = null;
 
-  constructor(session: Session) {
-    this.#session = session;
+  /** @param heard of which session the alerts are: the one that is shown, or one that is followed aside */
+  constructor(heard: ReadonlySignal<Session | null>) {
+    this.heard = heard;
+    onRememberedElsewhere((key) => {
+      if (this.#of !== null && key === logKey(this.#of)) this.#take(this.#remembered(this.#of));
+    });
   }
 
   /** A verdict on another system must not stand over this one. */
-  turnTo(of: BookOf, isRunning: boolean): void {
-    if (this.#of?.key !== of.key) {
-      this.#of = of;
-      for (const one of this.open.peek()) callBack(notificationOf(one));
+  turnTo(of: Recording): void {
+    const isOther = this.#of === null || bookKey(this.#of) !== bookKey(of);
+    this.#of = of;
+    if (isOther) {
+      for (const one of this.open.peek()) callBack(this.#notificationOf(one));
       this.#isNews.value = false;
       this.unheard.value = new Set();
-      this.log.value = recall(logKey(of), alertLogSchema, []);
+      this.log.value = this.#remembered(of);
       for (const beginning of REMEMBERED) forgetEarliest(beginning);
     }
-    if (isRunning) this.#isNews.value = true;
+    if (isRunning(of)) this.#isNews.value = true;
   }
 
   words(fact: AlertFact): AlertWords {
-    return sayAlert(fact, this.#of?.rehearsal ?? false, speech.value);
+    return sayAlert(fact, this.#of?.origin === 'rehearsal', speech.value);
   }
 
   /**
@@ -76,14 +73,18 @@ export class AlertBook {
   announce(facts: readonly AlertFact[], channel: number, early: boolean): void {
     if (facts.length === 0) return;
     const atMs = Date.now();
-    const seen = this.#session.followed.peek()?.seenAlerts.peek() ?? [];
-    const first = this.log.peek().at(-1)?.number ?? 0;
-    let log = this.log.peek();
-    for (const fact of facts) log = announced(log, { fact, channel, atMs, early }, seen);
-    this.#keep(log);
-    const called = early ? [] : openOf(log).filter(({ number }) => number > first);
+    const seen = this.#seen();
+    let last = 0;
+    this.#change((log) => {
+      last = log.at(-1)?.number ?? 0;
+      return facts.reduce((so, fact) => announced(so, { fact, channel, atMs, early }, seen), log);
+    });
+    const called = early ? [] : openOf(this.log.peek()).filter(({ number }) => number > last);
     if (called.length === 0) return;
-    const calls = called.map((one) => ({ key: notificationOf(one), words: this.words(one.fact) }));
+    const calls = called.map((one) => ({
+      key: this.#notificationOf(one),
+      words: this.words(one.fact),
+    }));
     void callOut(calls).then((heard) => {
       if (heard) return;
       const numbers = called.map(({ number }) => number);
@@ -92,24 +93,24 @@ export class AlertBook {
   }
 
   noLonger(channel: number, over: readonly About[]): void {
-    if (over.length > 0) this.#keep(withOver(this.log.peek(), channel, over));
+    if (over.length > 0) this.#change((log) => withOver(log, channel, over));
   }
 
   /** What was seen on any page. */
   takeSeen(): void {
-    const seen = this.#session.followed.peek()?.seenAlerts.value ?? [];
-    this.#keep(withSeen(this.log.peek(), seen));
+    const seen = this.heard.value?.followed.value?.seenAlerts.value ?? [];
+    this.#change((log) => withSeen(log, seen));
   }
 
   /** Somebody at this page has seen it. */
   see(alert: LoggedAlert): void {
-    const of = this.#of;
-    if (of === null) return;
-    this.#keep(withOneSeen(this.log.peek(), alert.number, Date.now()));
+    if (this.#of === null) return;
+    const { id: recordingId, startedAtMs } = this.#of;
+    this.#change((log) => withOneSeen(log, alert.number, Date.now()));
     if (isOwn(alert.fact)) return;
     const seen = { alert: keyOf(alert.fact, alert.channel), untilS: seenUntilS(alert.fact) };
-    this.#untold = [...this.#untold, { recordingId: of.recordingId, seen }];
-    void this.tellWhatIsUntold();
+    addUntold({ recordingId, startedAtMs, seen });
+    this.tellWhatIsUntold();
   }
 
   seeAll(): void {
@@ -117,29 +118,45 @@ export class AlertBook {
   }
 
   /** Tried again with each new connection. */
-  async tellWhatIsUntold(): Promise<void> {
-    for (const untold of this.#untold) {
-      const answer = await tellSeen(untold.recordingId, untold.seen);
-      // What the bridge refuses it would refuse again.
-      if (!answer.ok && (answer.code === 'unreachable' || answer.code === 'not_understood')) return;
-      this.#untold = this.#untold.filter((one) => one !== untold);
-    }
+  tellWhatIsUntold(): void {
+    const session = this.heard.peek();
+    if (session !== null) void tellUntold(session.recordings.peek());
   }
 
-  #keep(log: AlertLog): void {
+  #seen() {
+    return this.heard.peek()?.followed.peek()?.seenAlerts.peek() ?? [];
+  }
+
+  /** What other windows of this browser have written meanwhile stays. */
+  #change(change: (log: AlertLog) => AlertLog): void {
+    const of = this.#of;
+    const known = this.log.peek();
+    if (of === null || change(known) === known) return;
+    const before = this.#remembered(of);
+    const log = change(before);
+    if (log !== before) remember(logKey(of), log);
+    this.#take(log);
+  }
+
+  #take(log: AlertLog): void {
     const before = this.log.peek();
-    if (log === before || this.#of === null) return;
     this.log.value = log;
-    remember(logKey(this.#of), log);
     const open = new Set(openOf(log).map(({ number }) => number));
-    for (const one of openOf(before)) if (!open.has(one.number)) callBack(notificationOf(one));
+    for (const one of openOf(before))
+      if (!open.has(one.number)) callBack(this.#notificationOf(one));
+  }
+
+  #remembered(of: Recording): AlertLog {
+    return recall(logKey(of), alertLogSchema, []);
+  }
+
+  /** Told apart from that of another recording, or it would take its place without a sound. */
+  #notificationOf({ fact, channel, number }: LoggedAlert): string {
+    const of = this.#of === null ? '' : bookKey(this.#of);
+    return `${of}/${keyOf(fact, channel)}/${number}`;
   }
 }
 
-function logKey({ key }: BookOf): string {
-  return `alert-log.${key}`;
-}
-
-function notificationOf({ fact, channel, number }: LoggedAlert): string {
-  return `${keyOf(fact, channel)}/${number}`;
+function logKey(of: Recording): string {
+  return `alert-log.${bookKey(of)}`;
 }

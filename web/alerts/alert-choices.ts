@@ -1,7 +1,7 @@
 /** How a person wants to be reached, in this browser. */
 import { signal } from '@preact/signals';
 import { z } from 'zod';
-import { recall, remember } from '../store/remembered.ts';
+import { onRememberedElsewhere, recall, remember } from '../store/remembered.ts';
 import { SOUND_NAMES } from './sounds.ts';
 
 export const REPEATS = ['once', 'until_seen'] as const;
@@ -29,6 +29,11 @@ const DEFAULT: AlertChoices = {
 };
 
 export const alertChoices = signal(recall(KEY, alertChoicesSchema, DEFAULT));
+
+/** What is chosen in one window holds for the one that calls out. */
+onRememberedElsewhere((key) => {
+  if (key === KEY) alertChoices.value = recall(KEY, alertChoicesSchema, alertChoices.peek());
+});
 
 export function chooseAlerts(change: Partial<AlertChoices>): void {
   alertChoices.value = { ...alertChoices.value, ...change };

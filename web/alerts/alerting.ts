@@ -1,13 +1,13 @@
 /** Watches what alerts follow from, and announces those that are due. */
-import { computed, effect, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import { z } from 'zod';
-import type { Recording } from '../../protocol/recording.ts';
 import { JUDGING_GRID_S } from '../analysis/judging-grid.ts';
 import type { ConnectionState } from '../connection/connection-core.ts';
+import { every } from '../connection/steady-timer.ts';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
-import { AlertBook } from './alert-book.ts';
+import { AlertBook, bookKey } from './alert-book.ts';
 import { deviceBattery, watchDeviceBattery } from './device-battery.ts';
 import { dueAlerts } from './due-alerts.ts';
 import { dueBattery } from './due-batteries.ts';
@@ -16,56 +16,57 @@ import { type GivenAlerts, givenAlertsSchema, NO_ALERTS_GIVEN } from './given-al
 import { showWaiting } from './page-title.ts';
 import { startRepeating } from './repeating.ts';
 import { SensorWatch } from './sensor-watch.ts';
+import { soleCaller } from './sole-caller.ts';
 
 const TICK_MS = 1000;
 
 /** As this browser remembers it of a recording: its sensors' batteries, and this device's own. */
 const saidSchema = z.array(z.string());
 
-export function startAlerting(session: Session): AlertBook {
-  const book = new AlertBook(session);
+/** @param heard of which session: null for a moment while another one is turned to */
+export function startAlerting(heard: ReadonlySignal<Session | null>): AlertBook {
+  const book = new AlertBook(heard);
   const own = document.title;
   const tick = signal(0);
-  window.setInterval(() => (tick.value = performance.now()), TICK_MS);
+  every(TICK_MS, () => (tick.value = performance.now()));
   void watchDeviceBattery();
-  startRepeating(book);
 
-  const shown = computed(() => session.recording.value);
+  const recording = computed(() => heard.value?.recording.value ?? null);
+  const phase = computed(() => heard.value?.phase.value ?? 'connecting');
+  const key = computed(() => (recording.value === null ? null : bookKey(recording.value)));
+  const calls = soleCaller(key);
+  startRepeating(book, calls);
   effect(() => {
-    const recording = shown.value;
-    if (recording !== null) book.turnTo(bookOf(recording), isRunning(recording));
+    if (recording.value !== null) book.turnTo(recording.value);
   });
   effect(() => {
     const latest = book.open.value.at(-1);
     showWaiting(document, own, latest === undefined ? null : book.words(latest.fact).title);
   });
+  effect(() => book.takeSeen());
   effect(() => {
-    if (session.followed.value !== null) book.takeSeen();
+    if (phase.value === 'live') book.tellWhatIsUntold();
   });
-  effect(() => {
-    if (session.phase.value === 'live') void book.tellWhatIsUntold();
-  });
-  watchConclusions(session, book);
-  const sensors = new SensorWatch(session, book);
-  effect(() => sensors.look(tick.value));
+  watchConclusions(book, calls);
+  const sensors = new SensorWatch(book);
+  effect(() => sensors.look(tick.value, calls.value));
   let silence = NO_SILENCE;
   effect(() => {
-    const recording = shown.value;
-    if (recording === null || !isRunning(recording)) return;
-    const found = dueSilence(bridgeAsSource(session.phase.value), tick.value, 1, silence);
+    if (recording.value === null || !isRunning(recording.value)) return;
+    const found = dueSilence(bridgeAsSource(phase.value), tick.value, 1, silence);
     silence = found.silence;
-    if (found.due === null) return;
-    const atS = session.followed.peek()?.latest.peek()?.elapsedS ?? 0;
+    if (found.due === null || !calls.value) return;
+    const atS = heard.peek()?.followed.peek()?.latest.peek()?.elapsedS ?? 0;
     const kind = found.due === 'lost' ? 'bridge_lost' : 'bridge_back';
     book.announce([{ kind, atS, sinceS: atS }], 0, false);
   });
   effect(() => {
     const battery = deviceBattery.value;
-    const recording = shown.value;
-    if (battery === null || recording === null || !isRunning(recording)) return;
-    const key = `device-said.${bookOf(recording).key}`;
-    const before = recall(key, saidSchema, []);
-    const atS = session.followed.peek()?.latest.peek()?.elapsedS ?? 0;
+    if (battery === null || recording.value === null || !isRunning(recording.value)) return;
+    if (!calls.value) return;
+    const saidKey = `device-said.${bookKey(recording.value)}`;
+    const before = recall(saidKey, saidSchema, []);
+    const atS = heard.peek()?.followed.peek()?.latest.peek()?.elapsedS ?? 0;
     const { due, said } = dueBattery(
       {
         of: 'device',
@@ -74,35 +75,45 @@ export function startAlerting(session: Session): AlertBook {
       },
       before,
     );
-    if (said !== before) remember(key, said);
+    if (said !== before) remember(saidKey, said);
     book.announce(due, 0, false);
     if (battery.charging) book.noLonger(0, ['device']);
   });
   return book;
 }
 
-function watchConclusions(session: Session, book: AlertBook): void {
-  /** Kept here, too: another page of the same browser must not take an alert from this one. */
-  const known = new Map<string, GivenAlerts>();
+/** @param calls whether this window calls out, or another one of this browser */
+function watchConclusions(book: AlertBook, calls: ReadonlySignal<boolean>): void {
+  /** What was called out, by recording and sensor, as long as nobody else calls. */
+  const given = new Map<string, GivenAlerts>();
+  /** Recordings and sensors that this page has caught up with once: what comes then is news to it. */
+  const met = new Set<string>();
   effect(() => {
-    const followed = session.followed.value;
-    const recording = session.recording.value;
+    if (!calls.value) given.clear();
+  });
+  effect(() => {
+    const session = book.heard.value;
+    const followed = session?.followed.value ?? null;
+    const recording = session?.recording.value ?? null;
     const conclusions = followed?.conclusions.value ?? null;
     // What happened in a recording that is over is no news.
     if (followed === null || conclusions === null || recording === null) return;
     if (!isRunning(recording)) return;
-    if (session.phase.value !== 'live') return;
+    if (session?.phase.value !== 'live') return;
     // Another sensor is judged for itself. Its number changes before its conclusions are there.
     const channel = followed.channel.peek();
-    const ofRecording = `alerts.${bookOf(recording).key}`;
+    const ofRecording = `alerts.${bookKey(recording)}`;
     const key = `${ofRecording}${channel === 0 ? '' : `.${channel}`}`;
-    const before = known.get(key);
-    const opening = before === undefined;
     // Drawn in the middle of catching up: what comes of the rest has happened as well.
     const latestS = followed.readings.latest()?.elapsedS ?? 0;
-    if (opening && conclusions.nowS < latestS - JUDGING_GRID_S) return;
-    const remembered = before ?? recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
-    const { due, given, over } = dueAlerts(
+    if (conclusions.nowS < latestS - JUDGING_GRID_S) return;
+    const opening = !met.has(key);
+    if (!calls.value) {
+      met.add(key);
+      return;
+    }
+    const before = given.get(key) ?? recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
+    const found = dueAlerts(
       {
         conclusions,
         sheet: followed.sheet.value,
@@ -110,12 +121,13 @@ function watchConclusions(session: Session, book: AlertBook): void {
         lossAfter: (isolatedS, judgedS) => followed.vacuumLoss(isolatedS, judgedS),
         opening,
       },
-      remembered,
+      before,
     );
-    known.set(key, given);
-    if (given !== remembered) remember(key, given);
-    book.noLonger(channel, over);
-    book.announce(due, channel, opening);
+    met.add(key);
+    given.set(key, found.given);
+    if (found.given !== before) remember(key, found.given);
+    book.noLonger(channel, found.over);
+    book.announce(found.due, channel, opening);
   });
 }
 
@@ -123,8 +135,4 @@ function watchConclusions(session: Session, book: AlertBook): void {
 function bridgeAsSource(phase: ConnectionState['phase']): 'live' | 'lost' | 'starting' {
   if (phase === 'connecting') return 'starting';
   return phase === 'lost' ? 'lost' : 'live';
-}
-
-function bookOf({ id, startedAtMs, origin }: Recording) {
-  return { recordingId: id, key: `${startedAtMs}.${id}`, rehearsal: origin === 'rehearsal' };
 }

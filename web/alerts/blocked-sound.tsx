@@ -1,14 +1,14 @@
 /** Says that no alert could be heard now, before one is missed. Any touch of the page will do. */
-import { Icon } from '../parts/icon.tsx';
 import { VolumeX } from 'lucide';
+import { Icon } from '../parts/icon.tsx';
 import { isRunning } from '../store/choose-recording.ts';
-import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import type { AlertBook } from './alert-book.ts';
 import { alertChoices } from './alert-choices.ts';
 import { allowSound, soundState } from './chime.ts';
 
-export function BlockedSound({ session }: { readonly session: Session }) {
-  const recording = session.recording.value;
+export function BlockedSound({ book }: { readonly book: AlertBook }) {
+  const recording = book.heard.value?.recording.value ?? null;
   const isWanted = alertChoices.value.sound !== 'off' && recording !== null && isRunning(recording);
   if (!isWanted || soundState.value !== 'blocked') return null;
   return (

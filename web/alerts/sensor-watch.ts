@@ -2,12 +2,11 @@
 import { z } from 'zod';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
-import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import { sourceOf } from '../store/source-of.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import { saySensors } from '../words/say-sensor.ts';
-import type { AlertBook } from './alert-book.ts';
+import { type AlertBook, bookKey } from './alert-book.ts';
 import { dueBattery, type LowSaid } from './due-batteries.ts';
 import { dueSilence, NO_SILENCE, type Silence } from './due-silence.ts';
 
@@ -32,8 +31,9 @@ interface SensorAbout extends Pick<AlertFact, 'atS' | 'sinceS'> {
 }
 
 export class SensorWatch {
-  readonly #session: Session;
   readonly #book: AlertBook;
+  /** Whether this window calls out. */
+  #calls = false;
   /** Of which recording what follows is. */
   #key = '';
   #said: Said = NOTHING_SAID;
@@ -43,22 +43,28 @@ export class SensorWatch {
   /** Whether the recording had gone on for a while when the page came to it. */
   #cameLater = false;
 
-  constructor(session: Session, book: AlertBook) {
-    this.#session = session;
+  constructor(book: AlertBook) {
     this.#book = book;
   }
 
-  /** @param nowMs this page's own clock, ms: it goes on while nothing is heard */
-  look(nowMs: number): void {
-    const recording = this.#session.recording.value;
-    const followed = this.#session.followed.value;
-    const sources = this.#session.sources.value;
-    if (recording === null || followed === null || !isRunning(recording)) return;
+  /**
+   * @param nowMs this page's own clock, ms: it goes on while nothing is heard
+   * @param calls whether this window calls out; it looks all the same, to know what is new once it does
+   */
+  look(nowMs: number, calls: boolean): void {
+    const session = this.#book.heard.value;
+    const recording = session?.recording.value ?? null;
+    const followed = session?.followed.value ?? null;
+    if (session === null || recording === null || followed === null) return;
+    if (!isRunning(recording)) return;
     if (recording.origin !== 'sensor' && recording.origin !== 'rehearsal') return;
+    const sources = session.sources.value;
     // Without the bridge nobody knows how the sensor is.
-    if (this.#session.phase.value !== 'live') return;
+    if (session.phase.value !== 'live') return;
     const latestS = followed.readings.latest()?.elapsedS ?? 0;
-    this.#turnTo(`${recording.startedAtMs}.${recording.id}`, latestS);
+    this.#turnTo(bookKey(recording), latestS);
+    if (calls && !this.#calls) this.#takeOver();
+    this.#calls = calls;
     const names = saySensors(recording.sensors, speech.peek());
     for (const channel of recording.sensors.keys()) {
       const source = sourceOf(recording, channel, sources);
@@ -67,7 +73,7 @@ export class SensorWatch {
       const atS = readings.length === 0 ? 0 : readings.elapsedS(readings.length - 1);
       const about = { sensor: names[channel] ?? '', atS, sinceS: atS };
       this.#lookForSilence(channel, source.phase, nowMs, source.clockRate, about);
-      this.#lookAtBattery(channel, source.batteryPercent, about);
+      if (calls) this.#lookAtBattery(channel, source.batteryPercent, about);
     }
   }
 
@@ -107,6 +113,7 @@ export class SensorWatch {
     if (due === null) return;
     const others = this.#said.silent.filter((one) => one !== channel);
     this.#say({ ...this.#said, silent: due === 'lost' ? [...others, channel] : others });
+    if (!this.#calls) return;
     const kind = due === 'lost' ? 'sensor_lost' : 'sensor_back';
     // A sensor that this page never heard was lost before it was opened.
     this.#book.announce([{ kind, ...about }], channel, due === 'lost' && !before.wasHeard);
@@ -118,11 +125,23 @@ export class SensorWatch {
     this.#cameLater = latestS > BEGINNING_S;
     this.#silences.clear();
     this.#batteries.clear();
-    this.#said = recall(`sensors-said.${key}`, saidSchema, NOTHING_SAID);
+    this.#said = this.#remembered();
+  }
+
+  /** What no window has said is still to be said. */
+  #takeOver(): void {
+    this.#said = this.#remembered();
+    for (const [channel, silence] of this.#silences) {
+      this.#silences.set(channel, { ...silence, said: this.#said.silent.includes(channel) });
+    }
   }
 
   #say(said: Said): void {
     this.#said = said;
-    remember(`sensors-said.${this.#key}`, said);
+    if (this.#calls) remember(`sensors-said.${this.#key}`, said);
+  }
+
+  #remembered(): Said {
+    return recall(`sensors-said.${this.#key}`, saidSchema, NOTHING_SAID);
   }
 }

@@ -1,4 +1,4 @@
-/** The one socket of the page: gives the core its events and does what the core says. */
+/** A socket to the bridge: gives the core its events and does what the core says. */
 import type { ServerMessage } from '../../protocol/stream.ts';
 import {
   type ConnectionEffect,
@@ -7,6 +7,7 @@ import {
   initialConnection,
   stepConnection,
 } from './connection-core.ts';
+import { after, every } from './steady-timer.ts';
 
 interface StreamListener {
   state(state: ConnectionState): void;
@@ -21,6 +22,8 @@ export class StreamClient {
   readonly #listener: StreamListener;
   #state = initialConnection(Date.now());
   #socket: WebSocket | null = null;
+  #endClock: (() => void) | null = null;
+  #takeBackRetry: (() => void) | null = null;
 
   constructor(address: string, listener: StreamListener) {
     this.#address = address;
@@ -29,7 +32,14 @@ export class StreamClient {
 
   start(): void {
     this.#step({ type: 'start' });
-    window.setInterval(() => this.#step({ type: 'clock' }), CLOCK_MS);
+    this.#endClock = every(CLOCK_MS, () => this.#step({ type: 'clock' }));
+  }
+
+  /** For good. */
+  stop(): void {
+    this.#endClock?.();
+    this.#takeBackRetry?.();
+    this.#drop();
   }
 
   follow(recordingId: number): void {
@@ -50,7 +60,7 @@ export class StreamClient {
       case 'close':
         return this.#drop();
       case 'retry_in':
-        window.setTimeout(() => this.#step({ type: 'retry' }), effect.delayMs);
+        this.#takeBackRetry = after(effect.delayMs, () => this.#step({ type: 'retry' }));
         return;
       case 'send':
         this.#socket?.send(JSON.stringify(effect.message));

@@ -2,6 +2,7 @@
  * The page's state for browser tests and for support: as data attributes of the page, and read-only
  * as `window.ebbline`. Nothing on the page uses either.
  */
+import type { ReadonlySignal } from '@preact/signals';
 import type { Reading } from '../../protocol/reading.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import { freshness } from '../store/freshness.ts';
@@ -16,11 +17,17 @@ declare global {
       /** The same as the chart draws them, over their whole length; a gap is a null. */
       readonly drawn: () => DrawnSeries;
       readonly conclusions: () => Conclusions | null;
+      /** Of the recording whose alerts are heard: the same one, unless an old one is looked at. */
+      readonly heard: () => Conclusions | null;
     };
   }
 }
 
-export function showState(session: Session, root: HTMLElement): void {
+export function showState(
+  session: Session,
+  heard: ReadonlySignal<Session | null>,
+  root: HTMLElement,
+): void {
   const followed = session.followed.value;
   const conclusions = followed?.conclusions.value ?? null;
   const state = freshness(session.connection.value, session.recording.value, session.source.value);
@@ -46,5 +53,6 @@ export function showState(session: Session, root: HTMLElement): void {
       });
     },
     conclusions: () => session.followed.peek()?.conclusions.peek() ?? null,
+    heard: () => heard.peek()?.followed.peek()?.conclusions.peek() ?? null,
   };
 }

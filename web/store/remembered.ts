@@ -49,3 +49,10 @@ export function remember(key: string, value: unknown): void {
     unstored.set(key, text);
   }
 }
+
+/** Called when another window of this browser has remembered something under a key. */
+export function onRememberedElsewhere(run: (key: string) => void): void {
+  window.addEventListener('storage', ({ key }) => {
+    if (key?.startsWith(PREFIX) === true) run(key.slice(PREFIX.length));
+  });
+}

@@ -4,6 +4,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { Platform, ServerMessage } from '../../protocol/stream.ts';
 import { type ConnectionState, initialConnection } from '../connection/connection-core.ts';
+import { after } from '../connection/steady-timer.ts';
 import { FollowedRecording } from './followed-recording.ts';
 import { chooseRecording } from './choose-recording.ts';
 import { sourceOf } from './source-of.ts';
@@ -34,10 +35,11 @@ export class Session {
     return sourceOf(this.recording.value, channel, this.sources.value);
   });
   readonly #askFor: (recordingId: number) => void;
+  readonly #endJudging: () => void;
 
   constructor(askFor: (recordingId: number) => void) {
     this.#askFor = askFor;
-    effect(() => {
+    this.#endJudging = effect(() => {
       const followed = this.followed.value;
       if (followed === null) return undefined;
       const refreshing = paced(READING_EVERY_MS, () => followed.refreshReading());
@@ -52,6 +54,11 @@ export class Session {
         judging.end();
       };
     });
+  }
+
+  /** For good: nothing is judged any more. */
+  end(): void {
+    this.#endJudging();
   }
 
   open(recordingId: number, byHand: boolean): void {
@@ -120,17 +127,24 @@ export class Session {
 
 /** At once the first time, then no more often than every so many milliseconds, the last call kept. */
 function paced(everyMs: number, run: () => void): { ask: () => void; end: () => void } {
-  let timer: number | undefined;
+  let takeBack: (() => void) | null = null;
   let lastMs = Number.NEGATIVE_INFINITY;
   const go = () => {
-    timer = undefined;
+    takeBack = null;
     lastMs = performance.now();
     run();
   };
   return {
     ask: () => {
-      timer ??= window.setTimeout(go, Math.max(0, lastMs + everyMs - performance.now()));
+      takeBack ??= wait(Math.max(0, lastMs + everyMs - performance.now()), go);
     },
-    end: () => window.clearTimeout(timer),
+    end: () => takeBack?.(),
   };
+}
+
+/** Where somebody sees the page its own timer is as good, and no thread has to be asked. */
+function wait(delayMs: number, run: () => void): () => void {
+  if (document.hidden) return after(delayMs, run);
+  const timer = window.setTimeout(run, delayMs);
+  return () => window.clearTimeout(timer);
 }

@@ -84,8 +84,7 @@ export const english = {
     unreachable: 'The bridge does not answer. Is it still running?',
     notUnderstood: 'The bridge’s answer was not understood. Reload the page.',
     close: 'Close',
-    anotherRuns:
-      'Another recording is running. None of its alerts calls you while you look at this one.',
+    anotherRuns: 'Another recording is running. Its alerts still call you.',
     showIt: 'Show it',
   },
 
@@ -968,6 +967,8 @@ export const english = {
     andBefore: ({ count }: { count: number }) => `And ${count} before`,
     calledAt: ({ moment, clock }: { moment: string; clock: string }) => `${moment}, at ${clock}`,
     early: 'before this page was opened',
+    /** Over an alert, while an old recording is looked at. */
+    ofRunning: ({ recording }: { recording: string }) => `Running now: ${recording}.`,
     states: {
       open: 'not seen yet',
       seen: 'seen',

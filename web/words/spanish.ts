@@ -76,8 +76,7 @@ export const spanish: Wording = {
     unreachable: 'El puente no responde. ¿Sigue en marcha?',
     notUnderstood: 'No se entendió la respuesta del puente. Recargue la página.',
     close: 'Cerrar',
-    anotherRuns:
-      'Hay otra grabación en marcha. Mientras mire esta, ningún aviso de aquella le llamará.',
+    anotherRuns: 'Hay otra grabación en marcha. Sus avisos le siguen llamando.',
     showIt: 'Mostrarla',
   },
 
@@ -1053,6 +1052,7 @@ export const spanish: Wording = {
     andBefore: ({ count }) => `Y ${count} antes`,
     calledAt: ({ moment, clock }) => `${moment}, a las ${clock}`,
     early: 'antes de abrir esta página',
+    ofRunning: ({ recording }) => `En marcha: ${recording}.`,
     states: {
       open: 'aún no visto',
       seen: 'visto',

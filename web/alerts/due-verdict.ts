@@ -1,5 +1,5 @@
 /** Verdicts: the first of a hold at once, another one when it has stood. */
-import type { Rise } from '../analysis/conclusions.ts';
+import type { Rise, Verdict } from '../analysis/conclusions.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import type { AlertSituation, DueAlerts } from './alert-situation.ts';
 import type { GivenAlerts, HoldAlerts } from './given-alerts.ts';
@@ -13,6 +13,14 @@ const SAME_ISOLATION_S = 120;
  * away for 30 s at most, and once for 74 s. Nobody closes up within the minute that this waits.
  */
 const STANDS_S = 60;
+
+/**
+ * A pass that was taken back has to stand twice as long each time before it is said again: of a hold that
+ * lies at its limit nobody wants to hear every few minutes. That it is taken back is always said as soon.
+ */
+function hasToStandS(verdict: Verdict, { takenBack }: HoldAlerts): number {
+  return verdict === 'tight_dry' ? STANDS_S * 2 ** takenBack : STANDS_S;
+}
 
 export function dueVerdict({ conclusions }: AlertSituation, given: GivenAlerts): DueAlerts {
   const { rise } = conclusions;
@@ -53,6 +61,7 @@ function firstVerdict(rise: Rise): HeldVerdict {
       changing: null,
       passedS: verdict === 'tight_dry' ? atS : null,
       lost: false,
+      takenBack: 0,
     },
   };
 }
@@ -69,16 +78,22 @@ function laterVerdict(rise: Rise, known: HoldAlerts): HeldVerdict {
   if (changing?.verdict !== verdict) {
     return { fact: null, hold: { ...known, changing: { verdict, fromS: judgedS(rise) } } };
   }
-  if (judgedS(rise) - changing.fromS < STANDS_S) return { fact: null, hold: known };
+  if (judgedS(rise) - changing.fromS < hasToStandS(verdict, known)) {
+    return { fact: null, hold: known };
+  }
   const { fromS } = changing;
+  const takenBack = known.takenBack + (announced === 'tight_dry' ? 1 : 0);
   // Whoever was told that the vacuum is being lost needs not be told that the pass went with it.
   if (known.lost && verdict === 'undecided') {
-    return { fact: null, hold: { ...known, announced: verdict, changing: null, passedS: null } };
+    return {
+      fact: null,
+      hold: { ...known, announced: verdict, changing: null, passedS: null, takenBack },
+    };
   }
   const passedS = verdict === 'tight_dry' ? fromS : null;
   return {
     fact: { kind: 'verdict_changed', atS: fromS, sinceS: fromS, verdict, before: announced },
-    hold: { ...known, announced: verdict, changing: null, passedS },
+    hold: { ...known, announced: verdict, changing: null, passedS, takenBack },
   };
 }
 

@@ -129,9 +129,20 @@ describe('a verdict that changes within one hold', () => {
       [400, 'undecided'],
       [500, 'undecided'],
       [600, 'tight_dry'],
-      [700, 'tight_dry'],
+      [720, 'tight_dry'],
     ]).map((fact) => fact.kind === 'verdict_changed' && [fact.before, fact.verdict]);
     expect(kinds).toEqual([false, ['tight_dry', 'undecided'], ['undecided', 'tight_dry']]);
+  });
+
+  test('a pass at its limit comes back ever more slowly, and is taken back as soon as ever', () => {
+    const everyTenS = Array.from({ length: 360 }, (_, look) => 300 + look * 10);
+    // To and fro every 100 s for an hour.
+    const atLimit = (heldS: number) => (heldS % 200 < 100 ? 'tight_dry' : 'undecided');
+    expect(announcedIn(everyTenS.map((s) => [s, atLimit(s)]))).toHaveLength(2);
+    // Stays passed for three minutes and away for two: the second time back has to stand four.
+    const slowly = (heldS: number) => (heldS % 300 < 180 ? 'tight_dry' : 'undecided');
+    const facts = announcedIn(everyTenS.map((s) => [s, slowly(s)]));
+    expect(facts.map(({ atS }) => atS - ISOLATED_S)).toEqual([300, 480, 600, 780]);
   });
 
   test('does not age while the system is open again and the hold is over', () => {

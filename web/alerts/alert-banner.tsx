@@ -10,6 +10,7 @@ import type { AlertTone } from '../words/say-alert.ts';
 import { sayRecording } from '../words/say-origin.ts';
 import type { AlertBook } from './alert-book.ts';
 import type { LoggedAlert } from './alert-log.ts';
+import { isBlocked } from './is-blocked.ts';
 import { markOfAlert } from './mark-of-alert.ts';
 
 interface AlertBannerProps {
@@ -66,7 +67,9 @@ export function AlertBanner({ session, book }: AlertBannerProps) {
                 <b>{wording.ofRunning({ recording: sayRecording(recording, speech.value) })} </b>
               )}
               {words.detail}
-              {book.unheard.value.has(alert.number) && <i> {wording.unheard}</i>}
+              {(isBlocked.value || book.unheard.value.has(alert.number)) && (
+                <i data-testid="unheard"> {wording.unheard}</i>
+              )}
             </span>
           </div>
           <div class="alert-buttons">

@@ -4,13 +4,14 @@ import { Icon } from '../parts/icon.tsx';
 import { isRunning } from '../store/choose-recording.ts';
 import { speech } from '../store/speech.ts';
 import type { AlertBook } from './alert-book.ts';
-import { alertChoices } from './alert-choices.ts';
-import { allowSound, soundState } from './chime.ts';
+import { allowSound } from './chime.ts';
+import { isBlocked } from './is-blocked.ts';
 
 export function BlockedSound({ book }: { readonly book: AlertBook }) {
   const recording = book.heard.value?.recording.value ?? null;
-  const isWanted = alertChoices.value.sound !== 'off' && recording !== null && isRunning(recording);
-  if (!isWanted || soundState.value !== 'blocked') return null;
+  const isWanted = recording !== null && isRunning(recording);
+  // An alert that stands there says it itself.
+  if (!isWanted || !isBlocked.value || book.open.value.length > 0) return null;
   return (
     <p class="blocked-sound" role="status" data-testid="blocked-sound">
       <Icon of={VolumeX} /> <span>{speech.value.wording.reach.blocked}</span>

@@ -55,7 +55,8 @@ function Hidden({ rehearsed: { call }, recording }: HiddenProps) {
         aria-haspopup="dialog"
         onClick={() => (panel.value = 'call')}
       >
-        {words.call}
+        <span class="roomy">{words.call.long}</span>
+        <span class="tight">{words.call.short}</span>
       </button>
     );
   }

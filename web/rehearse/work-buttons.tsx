@@ -1,6 +1,9 @@
 /** Speed, pause, on to the next event, begin again, stop. */
+import { type IconNode, Pause, Play, RotateCcw, SkipForward, Square } from 'lucide';
+import type { ComponentChildren } from 'preact';
 import { REHEARSAL_RATES, type StartRehearsal } from '../../protocol/api.ts';
 import { steerRehearsal } from '../connection/bridge-api.ts';
+import { Icon } from '../parts/icon.tsx';
 import { tell } from '../parts/notice.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
@@ -38,37 +41,54 @@ export function WorkButtons({ session, wish }: WorkButtonsProps) {
           ))}
         </select>
       </label>
-      <button
-        type="button"
-        data-testid="pause"
-        onClick={() => void tell(steerRehearsal({ paused: !paused }))}
+      <WorkButton
+        testId="pause"
+        sign={paused ? Play : Pause}
+        press={() => void tell(steerRehearsal({ paused: !paused }))}
       >
         {paused ? words.bar.goOn : words.bar.pause}
-      </button>
-      <button
-        type="button"
-        data-testid="jump"
-        onClick={() => void tell(steerRehearsal({ jump: true }))}
+      </WorkButton>
+      <WorkButton
+        testId="jump"
+        sign={SkipForward}
+        press={() => void tell(steerRehearsal({ jump: true }))}
       >
         <span class="roomy">{jump.long}</span>
         <span class="tight">{jump.short}</span>
-      </button>
+      </WorkButton>
       {wish !== null && (
-        <button
-          type="button"
-          data-testid="again"
-          onClick={() => void begin(session, { ...wish, rate: rateFrom(rate) })}
+        <WorkButton
+          testId="again"
+          sign={RotateCcw}
+          press={() => void begin(session, { ...wish, rate: rateFrom(rate) })}
         >
           {words.bar.again}
-        </button>
+        </WorkButton>
       )}
-      <button
-        type="button"
-        data-testid="stop"
-        onClick={() => void tell(steerRehearsal({ stop: true }))}
+      <WorkButton
+        testId="stop"
+        sign={Square}
+        press={() => void tell(steerRehearsal({ stop: true }))}
       >
         {words.bar.stop}
-      </button>
+      </WorkButton>
     </>
+  );
+}
+
+interface WorkButtonProps {
+  readonly testId: string;
+  /** Stands for the words on a small screen, where these are only heard. */
+  readonly sign: IconNode;
+  readonly press: () => void;
+  readonly children: ComponentChildren;
+}
+
+function WorkButton({ testId, sign, press, children }: WorkButtonProps) {
+  return (
+    <button type="button" data-testid={testId} onClick={press}>
+      <Icon of={sign} />
+      <span class="in-words">{children}</span>
+    </button>
   );
 }

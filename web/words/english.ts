@@ -1168,7 +1168,7 @@ export const english = {
       again: 'Begin again',
       stop: 'Stop',
       ended: 'It has ended.',
-      call: 'I know what it is',
+      call: { long: 'I know what it is', short: 'I know' },
       reveal: 'Reveal it',
       whatTold: 'What told, and how it went',
       another: 'Another one',

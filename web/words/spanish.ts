@@ -1251,7 +1251,7 @@ export const spanish: Wording = {
       again: 'De nuevo',
       stop: 'Parar',
       ended: 'Ha terminado.',
-      call: 'Ya sé qué es',
+      call: { long: 'Ya sé qué es', short: 'Lo sé' },
       reveal: 'Revelarlo',
       whatTold: 'Qué lo delataba, y cómo fue',
       another: 'Otra',

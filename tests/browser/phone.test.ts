@@ -7,6 +7,7 @@ import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
 const PHONE = { width: 390, height: 844 };
+const ACROSS = { width: 844, height: 390 };
 /** Least size of what is touched, px: WCAG 2.2, success criterion 2.5.5. */
 const LEAST_TOUCHED = 44;
 
@@ -45,19 +46,31 @@ async function lookAtPhone(page: Page, name: string): Promise<void> {
   await page.evaluate(() => window.scrollTo(0, 0));
   await picture(page, name);
 
-  const wanted = ['alert', 'rehearsal-bar', 'stage', 'number', 'headline', 'sure', 'todo', 'how'];
-  for (const shown of wanted) {
+  const strips = ['alert', 'rehearsal-bar'];
+  for (const shown of [...strips, 'stage', 'number', 'headline', 'sure', 'todo', 'how']) {
     expect(await bottomOf(page, shown), shown).toBeLessThan(PHONE.height);
   }
+  await expectTouchable(page, PHONE.width);
 
+  // Across there is half the height: what is read, and the conclusion's headline.
+  await page.setViewportSize(ACROSS);
+  await picture(page, `${name}-across`);
+  for (const shown of [...strips, 'stage', 'number', 'trend', 'headline']) {
+    expect(await bottomOf(page, shown), `${shown}, across`).toBeLessThan(ACROSS.height);
+  }
+  await expectTouchable(page, ACROSS.width);
+  await page.setViewportSize(PHONE);
+  await page.getByTestId('pause').click();
+}
+
+async function expectTouchable(page: Page, widthPx: number): Promise<void> {
   const width = await page.evaluate(() => document.documentElement.scrollWidth);
-  expect(width).toBeLessThanOrEqual(PHONE.width);
+  expect(width).toBeLessThanOrEqual(widthPx);
   for (const touched of await page.locator('header button, .strips :is(button, select)').all()) {
     const box = await touched.boundingBox();
     expect(box?.height, await touched.innerText()).toBeGreaterThanOrEqual(LEAST_TOUCHED);
     expect(box?.width, await touched.innerText()).toBeGreaterThanOrEqual(LEAST_TOUCHED);
   }
-  await page.getByTestId('pause').click();
 }
 
 /** Distance from the top of the page to the lower edge, px; fails where it is not to be seen. */

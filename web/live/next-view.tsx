@@ -19,6 +19,8 @@ export function NextView({ followed, recording, state }: NextViewProps) {
   const current = isCurrent(state);
   // What to do next is a conclusion as well: not from readings that are no longer true.
   if (conclusions === null || !(current || state.kind === 'ended')) return null;
+  // Of a recording that is over a verdict still says what to do; nobody knows whether it is still pumped.
+  if (!current && conclusions.rise === null) return null;
   const step = nextStep(conclusions, followed.sheet.value, followed.marks.value);
   const words = sayNextStep(step, speech.value);
   const kind = markOf(step);

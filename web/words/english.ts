@@ -52,6 +52,10 @@ export const english = {
     lostRemedy:
       'The record goes on as long as the bridge runs. This page tries again by itself; ' +
       'if that lasts, start the bridge with: npm start',
+    otherVersion: 'Page and bridge are of different versions',
+    otherVersionRemedy:
+      'No reading comes to this page. Close all its windows and open it again; ' +
+      'if it still says so, stop the bridge and start it again with: npm start',
     phases: {
       starting: 'starting',
       searching: 'looking for a sensor',

@@ -44,6 +44,10 @@ export const spanish: Wording = {
     lostRemedy:
       'El registro continúa mientras el puente funcione. Esta página lo intenta de nuevo por sí sola; ' +
       'si tarda, arranque el puente con: npm start',
+    otherVersion: 'La página y el puente son de versiones distintas',
+    otherVersionRemedy:
+      'A esta página no llega ninguna lectura. Cierre todas sus ventanas y ábrala de nuevo; ' +
+      'si sigue diciendo lo mismo, pare el puente y arránquelo otra vez con: npm start',
     phases: {
       starting: 'arrancando',
       searching: 'buscando un sensor',

@@ -87,6 +87,8 @@ export const english = {
     },
     unreachable: 'The bridge does not answer. Is it still running?',
     notUnderstood: 'The bridge’s answer was not understood. Reload the page.',
+    languageMissing: ({ language }: { language: string }) =>
+      `“${language}” could not be fetched from the bridge, so the page stays in this language. Reload it to try again.`,
     close: 'Close',
     anotherRuns:
       'Another recording is running. None of its alerts calls you while you look at this one.',

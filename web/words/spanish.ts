@@ -79,6 +79,8 @@ export const spanish: Wording = {
     },
     unreachable: 'El puente no responde. ¿Sigue en marcha?',
     notUnderstood: 'No se entendió la respuesta del puente. Recargue la página.',
+    languageMissing: ({ language }) =>
+      `No se pudo obtener «${language}» del puente y la página sigue en el idioma de ahora. Recárguela para intentarlo de nuevo.`,
     close: 'Cerrar',
     anotherRuns:
       'Hay otra grabación en marcha. Mientras mire esta, ningún aviso de aquella le llamará.',

@@ -37,7 +37,10 @@ test.each([
 
 test('a chosen language is spoken at once, also where the chart is drawn, and after a reload', async () => {
   const { page, complaints } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
+  const workNow = () => page.getByTestId('work-pull_down').innerText();
   await untilShown(page, 'stage', 'pull_down');
+  // How long in a rehearsal, whose clock is not the wall's: a moment would be read as a time of day.
+  await expect.poll(workNow).toMatch(/^Pull-down\s+for \d+ (s|min)/u);
   await page.getByTestId('menu').click();
   await page.getByTestId('open-settings').click();
   await page.getByRole('radio', { name: 'Español', exact: true }).check();
@@ -45,6 +48,7 @@ test('a chosen language is spoken at once, also where the chart is drawn, and af
   expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
   await page.getByTestId('close-panel').click();
   expect(await page.getByTestId('stage').innerText()).toContain(spanish.stages.names.pull_down);
+  await expect.poll(workNow).toMatch(/^Evacuación\s+desde hace \d+ (s|min)/u);
   await expect
     .poll(() => page.getByTestId('chart').getAttribute('aria-label'))
     .toMatch(/^Presión en el tiempo/u);

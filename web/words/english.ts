@@ -925,6 +925,7 @@ export const english = {
       closing_up: 'Closing up',
     },
     since: ({ since }: { since: string }) => `since ${since}`,
+    lasting: ({ length }: { length: string }) => `for ${length}`,
     holdOf: ({ length }: { length: string }) => `hold of ${length}`,
     states: { before: 'to come', now: 'now', done: 'before this' },
     readings: 'Readings',
@@ -1485,6 +1486,8 @@ export const english = {
     putRight: ({ pressure }: { pressure: string }) => `put right to ${pressure}`,
     notEntered: ({ pressure, why }: { pressure: string; why: string }) =>
       `${pressure} was not entered. ${why}`,
+    mistakable: ({ typed, whole, broken }: { typed: string; whole: string; broken: string }) =>
+      `“${typed}” may be ${whole} or ${broken}: write it like one of these.`,
     wrong: {
       pressure:
         'Pressure: this can’t be. Write the absolute pressure as a number, and look at its unit: no ' +
@@ -1587,6 +1590,7 @@ export const english = {
     enter: 'Enter',
     wrong: ({ name }: { name: string }) =>
       `${name}: this can’t be. Write a number that makes sense, or put back what was there.`,
+    wrongFor: ({ name, why }: { name: string; why: string }) => `${name}: ${why}`,
   },
 
   /** What a rig should manage, and what holds it back. */

@@ -1011,6 +1011,7 @@ export const spanish: Wording = {
       closing_up: 'Cierre',
     },
     since: ({ since }) => `desde ${since}`,
+    lasting: ({ length }) => `desde hace ${length}`,
     holdOf: ({ length }) => `retención de ${length}`,
     states: { before: 'por venir', now: 'ahora', done: 'hecho antes' },
     readings: 'Lecturas',
@@ -1561,6 +1562,8 @@ export const spanish: Wording = {
     takenBack: 'retirada',
     putRight: ({ pressure }) => `corregida a ${pressure}`,
     notEntered: ({ pressure, why }) => `${pressure} no se anotó. ${why}`,
+    mistakable: ({ typed, whole, broken }) =>
+      `«${typed}» puede ser ${whole} o ${broken}: escríbalo como uno de estos.`,
     wrong: {
       pressure:
         'Presión: no puede ser. Escriba la presión absoluta como número, y mire su unidad: ningún ' +
@@ -1658,6 +1661,7 @@ export const spanish: Wording = {
     enter: 'Anotar',
     wrong: ({ name }) =>
       `${name}: no puede ser. Escriba un número con sentido, o deje lo que había.`,
+    wrongFor: ({ name, why }) => `${name}: ${why}`,
   },
 
   rig: {

@@ -1,6 +1,6 @@
 /** Flags and the names of levels in one chart: no pole runs through a name, in any look. */
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { openBrowser, openDashboard, picture, untilReadings } from '../support/dashboard.ts';
 import { drawnOnCanvas, keepAccountOfDrawing } from '../support/drawn-lines.ts';
 import { PlayedSensors } from '../support/played-sensors.ts';
@@ -14,15 +14,17 @@ let bridge: RunningBridge;
 let browser: Browser;
 
 beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+// A recording for each look: where too many flags stand, poles are short and pass no name.
+beforeEach(async () => {
   const sensors = new PlayedSensors();
-  [bridge, browser] = await Promise.all([runBridge({ sensors }), openBrowser()]);
+  bridge = await runBridge({ sensors });
   sensors.meet('aa:01', 'roof');
   for (let s = 1; s < 600; s += 1) sensors.measure('aa:01', s, 40 + 90_000 * Math.exp(-s / 40));
 });
-afterAll(async () => {
-  await browser.close();
-  await bridge.remove();
-});
+afterEach(() => bridge.remove());
 
 test.each(['day', 'night', 'sun'])('by %s', async (look) => {
   const { page } = await openDashboard(browser, bridge.url, {

@@ -61,11 +61,15 @@ test('two notes are two notes', async () => {
 });
 
 test('in a rehearsal at 120 times the speed of life, two hands are as far apart as people’s own clock says', async () => {
-  const begun = await post('rehearsals', { name: 'weir-street-archive', rate: 120, seed: 4 });
-  const { id } = recordingSchema.parse(begun);
-  const first = await mark('oil_changed', 100, '', id);
+  // Nobody helps: what a helper marked in between would make it another one.
+  const wish = { name: 'weir-street-archive', rate: 120, seed: 4, helper: false };
+  const { id } = recordingSchema.parse(await post('rehearsals', wish));
   // Ten seconds of data would be over within 83 ms.
-  expect(await mark('oil_changed', 220, '', id)).toEqual(first);
+  const [first, second] = await Promise.all([
+    mark('oil_changed', 100, '', id),
+    mark('oil_changed', 220, '', id),
+  ]);
+  expect(second).toEqual(first);
   await new Promise((resolve) => setTimeout(resolve, 3100));
   expect(await mark('oil_changed', 480, '', id)).not.toEqual(first);
 });

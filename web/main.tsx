@@ -29,11 +29,13 @@ import { allowSoundOnGesture } from './alerts/chime.ts';
 import { StreamClient } from './connection/stream-client.ts';
 import { keepPage } from './offline/keep-page.ts';
 import { Page } from './page.tsx';
+import { notice } from './parts/notice.ts';
 import { showState } from './parts/show-state.ts';
 import { followLook } from './store/choices.ts';
 import { heardSession } from './store/heard-session.ts';
 import { Session } from './store/session.ts';
-import { followLanguage } from './store/speech.ts';
+import { followLanguage, missingLanguage } from './store/speech.ts';
+import { withoutLanguage } from './words/say-failure.ts';
 
 const root = document.documentElement;
 const address = new URL('stream', document.baseURI);
@@ -57,6 +59,10 @@ followLook(root);
 allowSoundOnGesture();
 const alerts = startAlerting(heard);
 effect(() => showState(session, heard, root));
+effect(() => {
+  if (missingLanguage.value !== null) notice.value = withoutLanguage(missingLanguage.value);
+  else if (notice.peek()?.code === 'language_missing') notice.value = null;
+});
 shown.client.start();
 const place = document.getElementById('page');
 // Nobody should see a page in one language that turns into another.

@@ -24,6 +24,8 @@ export class FactWriter {
   readonly #seenAlert: Database.Statement;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
+  /** When somebody last pressed for a mark, per recording, ms by this computer's steady clock. */
+  readonly #pressedMs = new Map<number, number>();
 
   constructor(database: Database.Database) {
     this.#reader = new RecordReader(database);
@@ -131,7 +133,10 @@ export class FactWriter {
   }
 
   #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
-    const known = madeBy === 'hand' ? alreadyMarked(this.#reader.marks(recordingId), mark) : null;
+    const known =
+      madeBy === 'hand'
+        ? alreadyMarked(this.#reader.marks(recordingId), mark, this.#pressedAgoS(recordingId))
+        : null;
     if (known !== null) return { type: 'mark', recordingId, mark: known };
     const { lastInsertRowid } = this.#mark.run(
       recordingId,
@@ -140,11 +145,20 @@ export class FactWriter {
       mark.text,
       madeBy,
     );
+    if (madeBy === 'hand' && mark.kind !== 'note')
+      this.#pressedMs.set(recordingId, performance.now());
     return {
       type: 'mark',
       recordingId,
       mark: { ...mark, id: Number(lastInsertRowid), madeBy },
     };
+  }
+
+  #pressedAgoS(recordingId: number): number | null {
+    const pressedMs = this.#pressedMs.get(recordingId);
+    if (pressedMs === undefined) return null;
+    if (this.#reader.recording(recordingId)?.origin !== 'rehearsal') return null;
+    return (performance.now() - pressedMs) / 1000;
   }
 
   #writeCall({ recordingId, call }: FactOf<'call'>): void {

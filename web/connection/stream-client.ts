@@ -1,5 +1,6 @@
 /** A socket to the bridge: gives the core its events and does what the core says. */
 import type { ServerMessage } from '../../protocol/stream.ts';
+import { forgetPage } from '../offline/forget-page.ts';
 import {
   type ConnectionEffect,
   type ConnectionEvent,
@@ -69,7 +70,7 @@ export class StreamClient {
         if (effect.message.type === 'hello') sessionStorage.removeItem(RELOADED_KEY);
         return this.#listener.message(effect.message);
       case 'reload':
-        return reloadOnce();
+        return void reloadOnce(effect.streamVersion);
     }
   }
 
@@ -93,9 +94,14 @@ export class StreamClient {
   }
 }
 
-/** Once: a page that comes back old from a cache must not reload for ever. */
-function reloadOnce(): void {
-  if (sessionStorage.getItem(RELOADED_KEY) !== null) return;
-  sessionStorage.setItem(RELOADED_KEY, 'yes');
+/**
+ * Once for a version of the bridge: a page that comes back as it was must not reload for ever. It then says
+ * that it is of another one (`say-connection.ts`).
+ */
+async function reloadOnce(streamVersion: number): Promise<void> {
+  const tried = String(streamVersion);
+  if (sessionStorage.getItem(RELOADED_KEY) === tried) return;
+  sessionStorage.setItem(RELOADED_KEY, tried);
+  await forgetPage();
   window.location.reload();
 }

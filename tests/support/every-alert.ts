@@ -62,6 +62,7 @@ function everyAlert(): Omit<LoggedAlert, 'fact'>[] {
       early: true,
       state: 'open',
       seenMs: null,
+      unheard: false,
     }));
 }
 

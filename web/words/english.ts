@@ -974,8 +974,8 @@ export const english = {
     andBefore: ({ count }: { count: number }) => `And ${count} before`,
     calledAt: ({ moment, clock }: { moment: string; clock: string }) => `${moment}, at ${clock}`,
     early: 'before this page was opened',
-    /** Over an alert, while an old recording is looked at. */
-    ofRunning: ({ recording }: { recording: string }) => `Running now: ${recording}.`,
+    /** Of another recording than the one that is shown. */
+    ofAnother: ({ recording }: { recording: string }) => `In another recording: ${recording}.`,
     states: {
       open: 'not seen yet',
       seen: 'seen',

@@ -1059,7 +1059,7 @@ export const spanish: Wording = {
     andBefore: ({ count }) => `Y ${count} antes`,
     calledAt: ({ moment, clock }) => `${moment}, a las ${clock}`,
     early: 'antes de abrir esta página',
-    ofRunning: ({ recording }) => `En marcha: ${recording}.`,
+    ofAnother: ({ recording }) => `En otra grabación: ${recording}.`,
     states: {
       open: 'aún no visto',
       seen: 'visto',

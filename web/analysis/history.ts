@@ -50,6 +50,11 @@ export class History {
     return this.#lateReadings;
   }
 
+  /** What the bins take, without what the engine itself keeps of an array; grows with the hours told of. */
+  get bytes(): number {
+    return this.#levels.reduce((sum, level) => sum + level.bytes, 0);
+  }
+
   /** Folds one reading in. A reading without a pressure still shows that the sensor was heard. */
   insert(point: HistoryPoint): void {
     const { elapsedS } = point;

@@ -32,6 +32,8 @@ const QUANTUM_K = 1e-3;
  * lone reading 1024 · 20 B = 20 kB. More of them in a block would have one high pressure widen more.
  */
 const BLOCK_BINS = 1024;
+/** Silences are stepped over by groups of so many. */
+const GROUP_BINS = 256;
 
 class Block {
   readonly count = new NarrowColumn(BLOCK_BINS);
@@ -56,8 +58,10 @@ export class BinLevel {
   /** Width of a bin, s. Bin k holds the readings of ((k − 1)·width, k·width]. */
   readonly widthS: number;
   readonly #blocks = new Map<number, Block>();
-  /** Block numbers in ascending order, to step over long silences. */
+  /** Numbers of the groups that hold something, and in ascending order. */
+  readonly #groups = new Set<number>();
   readonly #order: number[] = [];
+  #latestGroup = -1;
 
   constructor(widthS: number) {
     this.widthS = widthS;
@@ -73,8 +77,11 @@ export class BinLevel {
   /** O(1), apart from the first reading of a block. A null pressure is an over-range reading. */
   insert(elapsedS: number, pressurePa: number | null, temperatureC: number | null): void {
     const key = Math.ceil(elapsedS / this.widthS);
-    const block = this.#blockFor(Math.floor(key / BLOCK_BINS));
-    const slot = key - Math.floor(key / BLOCK_BINS) * BLOCK_BINS;
+    const blockNumber = Math.floor(key / BLOCK_BINS);
+    const block = this.#blockFor(blockNumber);
+    const slot = key - blockNumber * BLOCK_BINS;
+    const group = Math.floor(key / GROUP_BINS);
+    if (group !== this.#latestGroup) this.#note(group);
     const offsetMs = Math.round((elapsedS - (key - 1) * this.widthS) / QUANTUM_S);
     block.timeSum.add(slot, offsetMs);
     if (temperatureC !== null && Number.isFinite(temperatureC)) {
@@ -104,10 +111,17 @@ export class BinLevel {
   /** The earliest time ≥ `startS` at which a bin may hold something; infinite where none does. */
   nextOccupiedS(startS: number): number {
     const key = Math.round(startS / this.widthS) + 1;
-    const blockNumber = Math.floor(key / BLOCK_BINS);
-    if (this.#blocks.has(blockNumber)) return startS;
-    const next = this.#order[firstAtLeast(this.#order, blockNumber)];
-    return next === undefined ? Infinity : (next * BLOCK_BINS - 1) * this.widthS;
+    const group = Math.floor(key / GROUP_BINS);
+    if (this.#groups.has(group)) return startS;
+    const next = this.#order[firstAtLeast(this.#order, group)];
+    return next === undefined ? Infinity : (next * GROUP_BINS - 1) * this.widthS;
+  }
+
+  #note(group: number): void {
+    this.#latestGroup = group;
+    if (this.#groups.has(group)) return;
+    this.#groups.add(group);
+    this.#order.splice(firstAtLeast(this.#order, group), 0, group);
   }
 
   #read(block: Block, slot: number, startS: number): TimeBin | null {
@@ -131,7 +145,6 @@ export class BinLevel {
     if (known) return known;
     const block = new Block();
     this.#blocks.set(blockNumber, block);
-    this.#order.splice(firstAtLeast(this.#order, blockNumber), 0, blockNumber);
     return block;
   }
 }

@@ -41,6 +41,14 @@ function putInPlace(values: Float64Array, place: number): void {
   }
 }
 
+/** The median of five: of the middle pair once the least and the greatest of four are left out. */
+export function medianOfFive(a: number, b: number, c: number, d: number, e: number): number {
+  // Of two pairs in order the lesser of the lows and the greater of the highs are not it.
+  const low = Math.max(Math.min(a, b), Math.min(c, d));
+  const high = Math.min(Math.max(a, b), Math.max(c, d));
+  return Math.max(Math.min(low, high), Math.min(Math.max(low, high), e));
+}
+
 /** As `mediansAlong`, as a list. */
 export function runningMedian(values: readonly number[], before: number, after: number): number[] {
   return Array.from(mediansAlong(values, before, after));

@@ -38,18 +38,21 @@ export class Depths {
   #findFirst(limitPa: number): number | null {
     const medians = this.#mediansFor(limitPa);
     const run = new Run();
-    for (const [i, medianPa] of medians.entries()) {
-      const elapsedS = this.#samples[i]?.elapsedS ?? 0;
-      if (run.holdsAt(elapsedS, medianPa <= limitPa)) return run.sinceS;
+    for (let i = 0; i < medians.length; i += 1) {
+      const isLow = (medians[i] ?? Infinity) <= limitPa;
+      if (run.holdsAt(this.#samples[i]?.elapsedS ?? 0, isLow)) return run.sinceS;
     }
     return null;
   }
 
   #findLatest(limitPa: number): number | null {
-    const [below, above] = [new Run(), new Run()];
+    const medians = this.#mediansFor(limitPa);
+    const below = new Run();
+    const above = new Run();
     let heldSinceS: number | null = null;
-    for (const [i, medianPa] of this.#mediansFor(limitPa).entries()) {
+    for (let i = 0; i < medians.length; i += 1) {
       const elapsedS = this.#samples[i]?.elapsedS ?? 0;
+      const medianPa = medians[i] ?? 0;
       if (below.holdsAt(elapsedS, medianPa <= limitPa)) heldSinceS ??= below.sinceS;
       if (above.holdsAt(elapsedS, medianPa > LOST_FACTOR * limitPa)) heldSinceS = null;
     }
@@ -59,13 +62,21 @@ export class Depths {
   /** None where no sample is as low as that: during most of a pull-down. */
   #mediansFor(limitPa: number): Float64Array {
     if (this.#medians === null) {
-      if (this.#samples.every(({ pressurePa }) => pressurePa > limitPa)) return new Float64Array(0);
-      const pressures = this.#samples.map(({ pressurePa }) => pressurePa);
+      const pressures = new Float64Array(this.#samples.length);
+      let lowestPa = Infinity;
+      for (let i = 0; i < pressures.length; i += 1) {
+        const pressurePa = this.#samples[i]?.pressurePa ?? 0;
+        pressures[i] = pressurePa;
+        if (pressurePa < lowestPa) lowestPa = pressurePa;
+      }
+      if (lowestPa > limitPa) return NONE;
       this.#medians = mediansAlong(pressures, 2, 2);
     }
     return this.#medians;
   }
 }
+
+const NONE = new Float64Array(0);
 
 function keptIn<T>(known: Map<number, T>, key: number, find: () => T): T {
   const found = known.get(key);

@@ -117,9 +117,14 @@ export function judge(
 /** All points of a pull-down, and those since a change of the rig: mostly the same. */
 function pointsSince(pumped: readonly Sample[], sinceS: number, nowS: number) {
   const allPoints = pullDownPoints(pumped, nowS);
-  const since = pumped.filter(({ elapsedS }) => elapsedS > sinceS);
-  const points = since.length === pumped.length ? allPoints : pullDownPoints(since, nowS);
+  // They are in order of time.
+  const isAll = (pumped[0]?.elapsedS ?? Infinity) > sinceS;
+  const points = isAll ? allPoints : pullDownPoints(since(pumped, sinceS), nowS);
   return { points, allPoints };
+}
+
+function since(samples: readonly Sample[], sinceS: number): Sample[] {
+  return samples.filter(({ elapsedS }) => elapsedS > sinceS);
 }
 
 /** The latest hold, together with those that it repeats: they have the same leak. */

@@ -2,7 +2,7 @@
  * The readings of a pull-down, thinned in two ways: every second of the last minute and wider steps
  * before, for what is to come; and by equal parts of the age, for what it was at each moment so far.
  */
-import { median } from './median.ts';
+import { medianInPlace } from './median.ts';
 import type { Sample } from './samples.ts';
 
 export interface PullDownPoint {
@@ -63,12 +63,16 @@ export function agedPoints(
 
 /** Of the samples from one index to before another. */
 function pointOf(samples: readonly Sample[], from: number, to: number): PullDownPoint {
-  const pressures = new Float64Array(to - from);
+  const count = to - from;
+  if (count > pressures.length) pressures = new Float64Array(2 * count);
   let sumS = 0;
   for (let i = from; i < to; i += 1) {
-    const { elapsedS = 0, pressurePa = 0 } = samples[i] ?? {};
-    sumS += elapsedS;
-    pressures[i - from] = pressurePa;
+    const sample = samples[i];
+    sumS += sample?.elapsedS ?? 0;
+    pressures[i - from] = sample?.pressurePa ?? 0;
   }
-  return { elapsedS: sumS / (to - from), pressurePa: median(pressures) };
+  return { elapsedS: sumS / count, pressurePa: medianInPlace(pressures, count) };
 }
+
+/** Of one group at a time. */
+let pressures = new Float64Array(256);

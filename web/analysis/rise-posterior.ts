@@ -38,6 +38,8 @@ export interface AmongHolds {
 const NEGLIGIBLE = 1e-6;
 /** An earlier hold that makes this one so much less likely had another inflow: joints were tightened. */
 const DISAGREES = 0.05;
+/** No weight has been added yet: only what has any counts among the inflows. */
+const NOWHERE = -1;
 /** End of the hold and what has levelled off by then, each with its deviation. */
 const MOMENTS = 4;
 
@@ -70,24 +72,35 @@ export function risePosterior(
   const steepest = nodes.findLast((_, n) => weightAt(shares, n, count) > NEGLIGIBLE * total) ?? 0;
   const mostSlowPa = isSplit ? steepest * limits.holdS : 0;
   const levelledCells = new EstimateCells(looks.moments, 2, shares, NEGLIGIBLE * total, mostSlowPa);
-  for (const [m, { mixture }] of candidates.entries()) {
-    for (const [n, straight] of nodes.entries()) {
+  const gathered = splits.map(({ parts }, n) =>
+    parts.map(({ leakShare, probability }) => {
+      const leak = leakShare * (nodes[n] ?? 0);
+      return { leak, probability, place: NOWHERE };
+    }),
+  );
+  const straightPlaces = nodes.map(() => NOWHERE);
+  for (let m = 0; m < candidates.length; m += 1) {
+    const members = candidates[m]?.mixture.members ?? [];
+    for (let n = 0; n < count; n += 1) {
       const at = m * count + n;
       const weight = shares[at] ?? 0;
       if (weight < NEGLIGIBLE * total) continue;
+      const straight = nodes[n] ?? 0;
       addTo(coefficients, 0, weight * straight);
-      for (const [a, place] of mixture.members.entries()) {
-        addTo(coefficients, place, weight * (looks.amounts[MOST_AMOUNTS * at + a] ?? 0));
+      for (let a = 0; a < members.length; a += 1) {
+        addTo(coefficients, members[a] ?? 0, weight * (looks.amounts[MOST_AMOUNTS * at + a] ?? 0));
       }
       endCells.add(looks.moments[MOMENTS * at] ?? 0, looks.moments[MOMENTS * at + 1] ?? 0, weight);
       const spread = looks.moments[MOMENTS * at + 3] ?? 0;
-      straights.add(straight, weight);
-      for (const { leakShare, probability } of splits[n]?.parts ?? []) {
-        const part = weight * probability;
+      if (straightPlaces[n] === NOWHERE) straightPlaces[n] = straights.placeOf(straight);
+      straights.add(straightPlaces[n] ?? 0, weight);
+      for (const one of gathered[n] ?? []) {
+        const { leak } = one;
+        const part = weight * one.probability;
         if (part < NEGLIGIBLE * total) continue;
-        const leak = leakShare * straight;
+        if (one.place === NOWHERE) one.place = leaks.placeOf(leak);
         const levelled = (looks.moments[MOMENTS * at + 2] ?? 0) + (straight - leak) * limits.holdS;
-        leaks.add(leak, part);
+        leaks.add(one.place, part);
         levelledCells.add(levelled, spread, part);
         // Gauss–Hermite with three nodes: exact to the fifth power.
         const away = Math.sqrt(3) * spread;

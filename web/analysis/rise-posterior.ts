@@ -127,6 +127,8 @@ export function risePosterior(
   };
 }
 
+const NONE = new Float64Array(0);
+
 /** Every likely mixture at every node: places are mixture · nodes + node. */
 interface Looks {
   /** ln of the likelihood; −∞ where it is not worth a look. */
@@ -135,11 +137,27 @@ interface Looks {
   readonly amounts: Float64Array;
 }
 
+/** One posterior at a time is worked out: some hundred kilobytes that need not be found anew each time. */
+let room: Looks = { logs: NONE, moments: NONE, amounts: NONE };
+
+/** Nothing is likely in it; moments and amounts are anything until they are set. */
+function roomFor(places: number): Looks {
+  if (room.logs.length < places) {
+    room = {
+      logs: new Float64Array(2 * places),
+      moments: new Float64Array(2 * places * MOMENTS),
+      amounts: new Float64Array(2 * places * MOST_AMOUNTS),
+    };
+  }
+  return {
+    logs: room.logs.subarray(0, places).fill(-Infinity),
+    moments: room.moments.subarray(0, places * MOMENTS),
+    amounts: room.amounts.subarray(0, places * MOST_AMOUNTS),
+  };
+}
+
 function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Found): Looks {
-  const places = candidates.length * nodes.length;
-  const logs = new Float64Array(places).fill(-Infinity);
-  const moments = new Float64Array(places * MOMENTS);
-  const amounts = new Float64Array(places * MOST_AMOUNTS);
+  const { logs, moments, amounts } = roomFor(candidates.length * nodes.length);
   for (const [m, { mixture, at: likeliest, height }] of candidates.entries()) {
     visitor.take(mixture);
     /** False where it is too unlikely to count. */
@@ -168,9 +186,17 @@ function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Foun
 /** Of the inflow at each node, whatever else has risen; up to a factor. */
 function ownLikelihood({ logs }: Looks, { nodes }: Found): Float64Array {
   const own = new Float64Array(nodes.length);
-  const top = logs.reduce((most, log) => Math.max(most, log), -Infinity);
-  for (const [at, log] of logs.entries()) addTo(own, at % nodes.length, Math.exp(log - top));
+  const top = highestOf(logs);
+  for (let at = 0; at < logs.length; at += 1) {
+    addTo(own, at % nodes.length, Math.exp((logs[at] ?? 0) - top));
+  }
   return own;
+}
+
+function highestOf(values: Float64Array): number {
+  let highest = -Infinity;
+  for (let i = 0; i < values.length; i += 1) highest = Math.max(highest, values[i] ?? 0);
+  return highest;
 }
 
 /**
@@ -203,10 +229,18 @@ function weighed(
   splits: readonly StraightSplit[],
   nodes: readonly number[],
 ): { shares: Float64Array; total: number } {
-  const joint = logs.map((log, at) => log + (splits[at % nodes.length]?.logLikelihood ?? 0));
-  const top = joint.reduce((most, log) => Math.max(most, log), -Infinity);
-  const shares = joint.map((log, at) => Math.exp(log - top) * (prior[at % nodes.length] ?? 0));
-  return { shares, total: shares.reduce((sum, share) => sum + share, 0) };
+  const shares = new Float64Array(logs.length);
+  for (let at = 0; at < logs.length; at += 1) {
+    shares[at] = (logs[at] ?? 0) + (splits[at % nodes.length]?.logLikelihood ?? 0);
+  }
+  const top = highestOf(shares);
+  let total = 0;
+  for (let at = 0; at < logs.length; at += 1) {
+    const share = Math.exp((shares[at] ?? 0) - top) * (prior[at % nodes.length] ?? 0);
+    shares[at] = share;
+    total += share;
+  }
+  return { shares, total };
 }
 
 /** Of one node, over all mixtures. */

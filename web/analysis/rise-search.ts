@@ -60,6 +60,7 @@ export function findMixtures(
     .sort(byBound)
     .flatMap((one, rank) => (rank < ALL_OF ? [one] : standIn(one)))
     .sort(byBound);
+  const tries = Float64Array.from([...common, 0, 0]);
   const seen: Candidate[] = [];
   let highest = -Infinity;
   for (const { mixture, best, sigma, bound, height } of bounded) {
@@ -67,7 +68,10 @@ export function findMixtures(
     visitor.take(mixture);
     let peak = -Infinity;
     let at = 0;
-    for (const leak of [...common, best - sigma, best + sigma]) {
+    tries[common.length] = best - sigma;
+    tries[common.length + 1] = best + sigma;
+    for (let i = 0; i < tries.length; i += 1) {
+      const leak = tries[i] ?? 0;
       if (leak < 0 || leak > 2 * widest) continue;
       visitor.visit(leak);
       if (visitor.logWeight + height > peak) {

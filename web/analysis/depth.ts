@@ -39,8 +39,9 @@ export class Depths {
     const medians = this.#mediansFor(limitPa);
     const run = new Run();
     for (let i = 0; i < medians.length; i += 1) {
-      const isLow = (medians[i] ?? Infinity) <= limitPa;
-      if (run.holdsAt(this.#samples[i]?.elapsedS ?? 0, isLow)) return run.sinceS;
+      const sample = this.#samples[i];
+      if (sample === undefined) break;
+      if (run.holdsAt(sample.elapsedS, (medians[i] ?? 0) <= limitPa)) return run.sinceS;
     }
     return null;
   }
@@ -51,7 +52,9 @@ export class Depths {
     const above = new Run();
     let heldSinceS: number | null = null;
     for (let i = 0; i < medians.length; i += 1) {
-      const elapsedS = this.#samples[i]?.elapsedS ?? 0;
+      const sample = this.#samples[i];
+      if (sample === undefined) break;
+      const { elapsedS } = sample;
       const medianPa = medians[i] ?? 0;
       if (below.holdsAt(elapsedS, medianPa <= limitPa)) heldSinceS ??= below.sinceS;
       if (above.holdsAt(elapsedS, medianPa > LOST_FACTOR * limitPa)) heldSinceS = null;
@@ -65,9 +68,10 @@ export class Depths {
       const pressures = new Float64Array(this.#samples.length);
       let lowestPa = Infinity;
       for (let i = 0; i < pressures.length; i += 1) {
-        const pressurePa = this.#samples[i]?.pressurePa ?? 0;
-        pressures[i] = pressurePa;
-        if (pressurePa < lowestPa) lowestPa = pressurePa;
+        const sample = this.#samples[i];
+        if (sample === undefined) break;
+        pressures[i] = sample.pressurePa;
+        if (sample.pressurePa < lowestPa) lowestPa = sample.pressurePa;
       }
       if (lowestPa > limitPa) return NONE;
       this.#medians = mediansAlong(pressures, 2, 2);

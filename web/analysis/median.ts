@@ -95,8 +95,10 @@ export function mediansAlong(
   const isOfFive = before === 2 && after === 2;
   for (let i = 0; i < values.length; i += 1) {
     if (isOfFive && i >= 2 && i + 2 < values.length) {
-      const [b, c] = [values[i - 1] ?? 0, values[i + 1] ?? 0];
-      medians[i] = medianOfFive(values[i - 2] ?? 0, b, values[i] ?? 0, c, values[i + 2] ?? 0);
+      const before1 = values[i - 1] ?? 0;
+      const after1 = values[i + 1] ?? 0;
+      const here = values[i] ?? 0;
+      medians[i] = medianOfFive(values[i - 2] ?? 0, before1, here, after1, values[i + 2] ?? 0);
       continue;
     }
     const from = Math.max(0, i - before);

@@ -19,8 +19,9 @@ export function pullDownPoints(samples: readonly Sample[], nowS: number): PullDo
   let to = samples.length;
   let earliestS = Infinity;
   for (let i = to - 1; i >= 0; i -= 1) {
-    const elapsedS = samples[i]?.elapsedS ?? 0;
-    if (elapsedS >= earliestS) continue;
+    const sample = samples[i];
+    if (sample === undefined || sample.elapsedS >= earliestS) continue;
+    const { elapsedS } = sample;
     if (i + 1 < to) points.push(pointOf(samples, i + 1, to));
     to = i + 1;
     earliestS = elapsedS - Math.max(0.9, GROWTH * (nowS - elapsedS));
@@ -50,8 +51,9 @@ export function agedPoints(
   if (from < 0) return points;
   let endS = sinceS + YOUNGEST_S;
   for (let i = from; i <= samples.length; i += 1) {
-    const elapsedS = samples[i]?.elapsedS ?? nowS;
-    if (elapsedS <= endS && i < samples.length) continue;
+    const sample = samples[i];
+    if (sample !== undefined && sample.elapsedS <= endS) continue;
+    const elapsedS = sample === undefined ? nowS : sample.elapsedS;
     if (elapsedS >= endS && i > from) {
       points.push(pointOf(samples, from, i));
       from = i;
@@ -68,8 +70,9 @@ function pointOf(samples: readonly Sample[], from: number, to: number): PullDown
   let sumS = 0;
   for (let i = from; i < to; i += 1) {
     const sample = samples[i];
-    sumS += sample?.elapsedS ?? 0;
-    pressures[i - from] = sample?.pressurePa ?? 0;
+    if (sample === undefined) break;
+    sumS += sample.elapsedS;
+    pressures[i - from] = sample.pressurePa;
   }
   return { elapsedS: sumS / count, pressurePa: medianInPlace(pressures, count) };
 }

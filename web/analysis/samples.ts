@@ -59,8 +59,10 @@ export class SampleRun {
   withoutSpikes(): Sample[] {
     const deviations = this.#deviations.subarray(0, this.#all.length);
     const limit = Math.max(SPIKE_SIGMAS * SIGMA_PER_MAD * median(deviations), SPIKE_SHARE);
-    if (deviations.every((deviation) => deviation <= limit)) return this.#all.slice();
-    return this.#all.filter((_, i) => (deviations[i] ?? 0) <= limit);
+    let i = 0;
+    while (i < deviations.length && (deviations[i] ?? 0) <= limit) i += 1;
+    if (i === deviations.length) return this.#all.slice();
+    return this.#all.filter((_, at) => (deviations[at] ?? 0) <= limit);
   }
 
   #makeRoomFor(count: number): void {

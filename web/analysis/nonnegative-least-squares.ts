@@ -21,6 +21,17 @@ export interface LeastSquares {
   readonly residual: number;
 }
 
+/** A square matrix as such a list of rows, without its first few columns and rows. */
+export function rowsOf(matrix: Float64Array, size: number, first = 0): number[][] {
+  const rows: number[][] = [];
+  for (let i = first; i < size; i += 1) {
+    const row: number[] = [];
+    for (let j = first; j < size; j += 1) row.push(matrix[i * size + j] ?? 0);
+    rows.push(row);
+  }
+  return rows;
+}
+
 /** Normal equations of columns, a right-hand side and weights, all of equal length. */
 export function normalEquations(
   columns: readonly (readonly number[])[],
@@ -102,16 +113,20 @@ function settle(
 ): number[] {
   let current = [...start];
   for (let step = 0; step <= passive.length; step += 1) {
-    const members = passive.flatMap((isIn, i) => (isIn ? [i] : []));
+    const members: number[] = [];
+    for (let i = 0; i < passive.length; i += 1) if (passive[i] === true) members.push(i);
     const trial = solveOn(gram, moments, scales, members);
-    const reach = members
-      .filter((i) => free[i] !== true && (trial[i] ?? 0) <= 0)
-      .reduce((least, i) => {
-        const from = current[i] ?? 0;
-        const drop = from - (trial[i] ?? 0);
-        return Math.min(least, drop > 0 ? from / drop : 0);
-      }, 1);
-    const isInside = members.every((i) => free[i] === true || (trial[i] ?? 0) > 0);
+    let reach = 1;
+    let isInside = true;
+    for (const i of members) {
+      const value = trial[i] ?? 0;
+      if (free[i] === true || value > 0) continue;
+      isInside = false;
+      if (!(value <= 0)) continue;
+      const from = current[i] ?? 0;
+      const drop = from - value;
+      reach = Math.min(reach, drop > 0 ? from / drop : 0);
+    }
     if (isInside) return trial;
     current = current.map((value, i) => value + reach * ((trial[i] ?? 0) - value));
     for (const i of members) {
@@ -135,8 +150,9 @@ function steepest(
 ): number {
   let best = -1;
   let bestSlope = tolerance;
-  for (const [i, row] of gram.entries()) {
-    if (passive[i] === true) continue;
+  for (let i = 0; i < gram.length; i += 1) {
+    const row = gram[i];
+    if (row === undefined || passive[i] === true) continue;
     const slope = ((moments[i] ?? 0) - dot(row, solution)) / (scales[i] ?? 1);
     if (slope > bestSlope) {
       best = i;

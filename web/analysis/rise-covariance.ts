@@ -60,20 +60,27 @@ export function errorsOf(points: readonly RisePoint[], noise: Noise): Errors {
 function fadingCovariance(points: readonly RisePoint[], { sigmaPa, lastsS }: Fading): Float64Array {
   const size = points.length;
   const cov = new Float64Array(size * size);
-  const sigmas = points.map(sigmaPa);
+  const sigmas = Float64Array.from(points, sigmaPa);
   if (!sigmas.some((sigma) => sigma > 0)) return cov;
-  const averaged = points.map(({ widthS }) => {
-    const x = widthS / lastsS;
-    return x < 1e-3 ? 1 : (1 - Math.exp(-x)) / x;
-  });
-  for (const [i, { heldS, widthS }] of points.entries()) {
-    const x = widthS / lastsS;
+  const averaged = new Float64Array(size);
+  const heldS = new Float64Array(size);
+  const widthS = new Float64Array(size);
+  for (let i = 0; i < size; i += 1) {
+    const point = points[i];
+    if (point === undefined) break;
+    const x = point.widthS / lastsS;
+    averaged[i] = x < 1e-3 ? 1 : (1 - Math.exp(-x)) / x;
+    heldS[i] = point.heldS;
+    widthS[i] = point.widthS;
+  }
+  for (let i = 0; i < size; i += 1) {
+    const x = (widthS[i] ?? 0) / lastsS;
     const own = x < 1e-2 ? 1 - x / 3 : (2 * (x - 1 + Math.exp(-x))) / (x * x);
     const sigma = sigmas[i] ?? 0;
     cov[i * size + i] = sigma * sigma * own;
     for (let j = i - 1; j >= 0; j -= 1) {
-      const other = points[j] ?? { heldS: 0, widthS: 1 };
-      const gapS = Math.max(heldS - other.heldS - (widthS + other.widthS) / 2, 0);
+      const apartS = (heldS[i] ?? 0) - (heldS[j] ?? 0);
+      const gapS = Math.max(apartS - ((widthS[i] ?? 0) + (widthS[j] ?? 0)) / 2, 0);
       if (gapS > 8 * lastsS) break;
       const shared = (averaged[i] ?? 0) * (averaged[j] ?? 0) * Math.exp(-gapS / lastsS);
       cov[i * size + j] = sigma * (sigmas[j] ?? 0) * shared;

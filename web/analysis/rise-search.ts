@@ -92,7 +92,9 @@ function byBound(
   a: { readonly bound: number; readonly height: number },
   b: { readonly bound: number; readonly height: number },
 ): number {
-  return b.bound + b.height - a.bound - a.height;
+  const more = b.bound + b.height - a.bound - a.height;
+  // A small whole number is none that has to be kept somewhere.
+  return more > 0 ? 1 : more < 0 ? -1 : 0;
 }
 
 /** One in three of those that follow one another in the grid, with the weight of all three. */

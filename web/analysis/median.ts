@@ -76,11 +76,6 @@ export function medianOfFive(a: number, b: number, c: number, d: number, e: numb
   return Math.max(Math.min(low, high), Math.min(Math.max(low, high), e));
 }
 
-/** As `mediansAlong`, as a list. */
-export function runningMedian(values: readonly number[], before: number, after: number): number[] {
-  return Array.from(mediansAlong(values, before, after));
-}
-
 /**
  * For each value the median of itself, `before` values before it and `after` after it; fewer at the
  * ends. For narrow windows: it sorts each anew, by insertion, and allocates nothing while it does.

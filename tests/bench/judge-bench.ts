@@ -2,6 +2,7 @@
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { z } from 'zod';
+import type { Mark } from '../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { History } from '../../web/analysis/history.ts';
 import { judge } from '../../web/analysis/judge.ts';
@@ -75,26 +76,57 @@ export function benchJudge(): Row[] {
   ];
 }
 
-/** Every judgement of a job's later pull-down and of its hold, each at its own moment. */
+/** A stretch that is judged as a page does it: at each moment of the grid, on what has come by then. */
+interface Stretch {
+  readonly name: string;
+  readonly history: () => History;
+  readonly fromS: number;
+  readonly marks: readonly Mark[];
+}
+
+/** Of a job's later pull-down and of its hold, and where a session is as long as makes it cost most. */
+const STRETCHES: readonly Stretch[] = [
+  { name: 'a pull-down', history: jobHistory, fromS: ISOLATED_S - HELD_S, marks: JOB_MARKS },
+  { name: 'a hold', history: jobHistory, fromS: ISOLATED_S + 2, marks: JOB_MARKS },
+  {
+    name: 'a pull-down of 18 hours',
+    history: longHistory,
+    fromS: 18 * 3600 - HELD_S,
+    marks: JOB_MARKS.slice(0, 1),
+  },
+];
+/** Another program's turn on the processor, or a collection that serves many of them, is in none of the least. */
+const ROUNDS = 5;
+
 function benchJob(): Row[] {
-  const over = (history: History, name: string, fromS: number): Row => {
-    const judgeMs = timings(HELD_S / JUDGING_GRID_S, processorMs, (turn) => {
-      judge(history, JOB_MARKS, DEFAULT_SHEET, fromS + turn * JUDGING_GRID_S);
-    });
-    const p99 = quantile(judgeMs, 0.99);
+  return STRETCHES.map(({ name, history, fromS, marks }) => {
+    // The first is to warm up. Each on a history of its own: what is kept is kept with the history.
+    const rounds = Array.from({ length: 1 + ROUNDS }, () => {
+      const own = history();
+      return timings(HELD_S / JUDGING_GRID_S, processorMs, (turn) => {
+        judge(own, marks, DEFAULT_SHEET, fromS + turn * JUDGING_GRID_S);
+      });
+    }).slice(1);
+    const least = (share: number) =>
+      quantile(
+        rounds.map((ms) => quantile(ms, share)).sort((x, y) => x - y),
+        0.25,
+      );
     return {
       name: `judge once in ${name}: p99 / ${JUDGE_LIMIT_MS} ms`,
-      ratio: p99 / JUDGE_LIMIT_MS,
-      detail: `median ${quantile(judgeMs, 0.5).toFixed(1)} ms, p99 ${p99.toFixed(1)} ms`,
+      ratio: least(0.99) / JUDGE_LIMIT_MS,
+      detail: `median ${least(0.5).toFixed(1)} ms, p99 ${least(0.99).toFixed(1)} ms: lower quartiles of ${ROUNDS} rounds`,
     };
-  };
-  const both = (history: History) => [
-    over(history, 'a pull-down', ISOLATED_S - HELD_S),
-    over(history, 'a hold', ISOLATED_S + 2),
-  ];
-  // Warmed up on a history of its own: what is kept of past holds is kept with the history.
-  both(jobHistory());
-  return both(jobHistory());
+  });
+}
+
+function longHistory(): History {
+  const history = new History();
+  // Once in two seconds: what a day costs goes by its bins.
+  for (let elapsedS = 0; elapsedS < 18 * 3600; elapsedS += 2) {
+    insert(history, pullDownPa, elapsedS);
+  }
+  return history;
 }
 
 function jobHistory(): History {

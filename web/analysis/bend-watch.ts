@@ -61,6 +61,12 @@ export class BendWatch {
     }));
   }
 
+  /** Goes on from where another one is, which stays there. */
+  become(other: BendWatch): void {
+    this.#dueS = other.#dueS;
+    this.#looks = other.#looks.map((look) => ({ ...look, changes: look.changes.slice() }));
+  }
+
   /** The first bend that shows in the readings up to this one and that pleases the caller, or null. */
   find<T>(index: number, judge: (bend: Bend) => T | null): T | null {
     const nowS = this.#trace.timeS(index);
@@ -94,7 +100,7 @@ export class BendWatch {
     const change = this.#sign * (after.perS - before.perS);
     look.changes[look.changed % REMEMBERED] = change;
     look.changed += 1;
-    if (!this.#isBent(before, after, scaleS, trace.scatter[index] ?? 0)) return null;
+    if (!this.#isBent(before, after, scaleS, trace.scatter(index))) return null;
     if (change < TIMES_USUAL * usualChange(look)) return null;
     look.dueS = nowS + 2 * scaleS * AGAIN_SHARE;
     return bendIn(trace, look.before, index + 1, this.#sign);

@@ -70,8 +70,7 @@ export function bendIn(trace: Trace, from: number, to: number, sign: 1 | -1): Be
   if (sharp === null) return null;
   const { place, gain } = sharp;
   const stepShare = smallestStep(trace, from, to);
-  const least =
-    leastSigma(trace.pressuresPa[to - 1] ?? 0, stepShare) / Math.sqrt((to - from) / count);
+  const least = leastSigma(trace.pressurePa(to - 1), stepShare) / Math.sqrt((to - from) / count);
   const variance = Math.max((FIT.rest - gain) / Math.max(count - PARAMETERS, 1), least * least);
   if (gain < LEAST_SIGMAS * LEAST_SIGMAS * variance) return null;
   FIT.curve(sharp, CURVE);
@@ -147,7 +146,7 @@ function smallestStep(trace: Trace, from: number, to: number): number {
   let least = Infinity;
   let highest = 0;
   for (let i = from + 1; i < to; i += 1) {
-    const [before, here] = [trace.pressuresPa[i - 1] ?? 0, trace.pressuresPa[i] ?? 0];
+    const [before, here] = [trace.pressurePa(i - 1), trace.pressurePa(i)];
     const stepPa = Math.abs(here - before);
     if (stepPa > 1e-9 && stepPa < least) least = stepPa;
     if (here > highest) highest = here;

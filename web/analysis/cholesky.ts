@@ -26,22 +26,21 @@ export function choleskyFactor(
   return factor;
 }
 
-/** L⁻¹b. The square of its length is bᵀA⁻¹b. */
-export function forwardSolve(factor: Float64Array, right: Float64Array): Float64Array {
+/**
+ * A⁻¹b.
+ * @param solution where to put it
+ */
+export function choleskySolve(
+  factor: Float64Array,
+  right: Float64Array,
+  solution: Float64Array = new Float64Array(right.length),
+): Float64Array {
   const size = right.length;
-  const solution = new Float64Array(size);
   for (let i = 0; i < size; i += 1) {
     let sum = right[i] ?? 0;
     for (let k = 0; k < i; k += 1) sum -= (factor[i * size + k] ?? 0) * (solution[k] ?? 0);
     solution[i] = sum / (factor[i * size + i] ?? 1);
   }
-  return solution;
-}
-
-/** A⁻¹b. */
-export function choleskySolve(factor: Float64Array, right: Float64Array): Float64Array {
-  const size = right.length;
-  const solution = forwardSolve(factor, right);
   for (let i = size - 1; i >= 0; i -= 1) {
     let sum = solution[i] ?? 0;
     for (let k = i + 1; k < size; k += 1) sum -= (factor[k * size + i] ?? 0) * (solution[k] ?? 0);

@@ -1,6 +1,6 @@
 /** Fits a spectrum of decays to falling pressures: a few damped steps from what was to be expected. */
 import { choleskyFactor, choleskySolve } from './cholesky.ts';
-import { curvatureOf, emptyState, gradientOf, look, priorOf, SLOPE } from './decay-posterior.ts';
+import { curvatureOf, gradientOf, look, priorOf, SLOPE, StateRoom } from './decay-posterior.ts';
 import type { DecayData, DecayFit, FloorPrior } from './decay-spectrum.ts';
 
 /**
@@ -30,18 +30,18 @@ export function fitDecay(
   const size = data.tausS.length + 1;
   const prior = priorOf(data, count, floor);
   // The best so far, and the next to be tried: they change places.
-  let [state, tried] = [emptyState(size, count), emptyState(size, count)];
+  let [state, tried] = [BEST.state(size, count), TRIED.state(size, count)];
   state.amplitudes.set(start ?? firstGuess(data, count, floor));
   look(data, prior, state);
-  const damped = new Float64Array(size * size);
+  const [curvature, damped] = [new Float64Array(size * size), new Float64Array(size * size)];
+  const [gradient, move] = [new Float64Array(size), new Float64Array(size)];
   let damping = 1e-3;
-  let curvature = curvatureOf(data, prior, state);
+  curvatureOf(data, prior, state, curvature);
   for (let step = 0; step < MOST_STEPS; step += 1) {
-    const gradient = gradientOf(data, state);
+    gradientOf(data, state, gradient);
     let isBetter = false;
     for (let trial = 0; trial < TRIALS && !isBetter; trial += 1) {
-      const move = moveOf(curvature, gradient, damping, damped);
-      if (move === null) return null;
+      if (!findMove(move, curvature, gradient, damping, damped)) return null;
       for (let k = 0; k < size; k += 1) {
         tried.amplitudes[k] = (state.amplitudes[k] ?? 0) + (move[k] ?? 0);
       }
@@ -52,14 +52,14 @@ export function fitDecay(
     if (!isBetter) break;
     const gained = state.cost - tried.cost;
     [state, tried] = [tried, state];
-    curvature = curvatureOf(data, prior, state);
+    curvatureOf(data, prior, state, curvature);
     if (gained < SETTLED || state.misfit < NOISE_SHARE * count) break;
   }
-  const factor = choleskyFactor(curvature, size);
+  const factor = choleskyFactor(curvature, size, curvature);
   if (factor === null || !Number.isFinite(state.cost)) return null;
   const freedom = Math.max(count - 5, 3);
   const inflation = Math.max(state.misfit / freedom, 1);
-  return { logAmplitudes: state.amplitudes, factor, inflation, tausS: data.tausS };
+  return { logAmplitudes: state.amplitudes.slice(), factor, inflation, tausS: data.tausS };
 }
 
 /** A tail of the expected slope through the present pressure, and the floor as expected. */
@@ -77,22 +77,29 @@ function firstGuess(data: DecayData, count: number, floor: FloorPrior): Float64A
 /**
  * A damped step of Newton's, cut to a length that the linearisation can bear.
  * @param damped room for the damped curvature, and then for its factor
+ * @returns false where numbers fail
  */
-function moveOf(
+function findMove(
+  move: Float64Array,
   curvature: Float64Array,
   gradient: Float64Array,
   damping: number,
   damped: Float64Array,
-): Float64Array | null {
+): boolean {
   const size = gradient.length;
   damped.set(curvature);
   for (let i = 0; i < size; i += 1) {
     damped[i * size + i] = (damped[i * size + i] ?? 0) * (1 + damping);
   }
   const factor = choleskyFactor(damped, size, damped);
-  if (factor === null) return null;
-  const move = choleskySolve(factor, gradient);
+  if (factor === null) return false;
+  choleskySolve(factor, gradient, move);
   let longest = 0;
-  for (const part of move) longest = Math.max(longest, Math.abs(part));
-  return longest > LONGEST_STEP ? move.map((part) => (part * LONGEST_STEP) / longest) : move;
+  for (let k = 0; k < size; k += 1) longest = Math.max(longest, Math.abs(move[k] ?? 0));
+  if (longest <= LONGEST_STEP) return true;
+  for (let k = 0; k < size; k += 1) move[k] = ((move[k] ?? 0) * LONGEST_STEP) / longest;
+  return true;
 }
+
+/** One fit goes on at a time. */
+const [BEST, TRIED] = [new StateRoom(), new StateRoom()];

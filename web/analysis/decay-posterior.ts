@@ -23,23 +23,26 @@ export interface Prior {
 export function priorOf(data: DecayData, count: number, floor: FloorPrior): Prior {
   const size = data.tausS.length + 1;
   const precision = new Float64Array(size * size);
-  const linear = new Float64Array(size);
-  const add = (at: number, weight: number, mean: number) => {
-    precision[at * size + at] = (precision[at * size + at] ?? 0) + weight;
-    linear[at] = (linear[at] ?? 0) + weight * mean;
-  };
+  const prior = { precision, linear: new Float64Array(size) };
   const perStep = 1 / (WANDER * WANDER * Math.log(GRID_STEP));
   const drift = SLOPE * Math.log(GRID_STEP);
   for (let k = 0; k + 2 < size; k += 1) {
     // (aₖ₊₁ − aₖ − drift)² / variance
-    add(k, perStep, -drift);
-    add(k + 1, perStep, drift);
+    believe(prior, k, perStep, -drift);
+    believe(prior, k + 1, perStep, drift);
     precision[k * size + k + 1] = (precision[k * size + k + 1] ?? 0) - perStep;
     precision[(k + 1) * size + k] = (precision[(k + 1) * size + k] ?? 0) - perStep;
   }
-  add((size - 1) >> 1, 1 / SIZE_SPREAD ** 2, data.logs[count - 1] ?? 0);
-  add(size - 1, 1 / floor.spread ** 2, floor.log);
-  return { precision, linear };
+  believe(prior, (size - 1) >> 1, 1 / SIZE_SPREAD ** 2, data.logs[count - 1] ?? 0);
+  believe(prior, size - 1, 1 / floor.spread ** 2, floor.log);
+  return prior;
+}
+
+/** That one of the amplitudes is about so large, in ln. */
+function believe({ precision, linear }: Prior, at: number, weight: number, mean: number): void {
+  const place = at * linear.length + at;
+  precision[place] = (precision[place] ?? 0) + weight;
+  linear[at] = (linear[at] ?? 0) + weight * mean;
 }
 
 /** The posterior at certain amplitudes; its numbers are written over when they are looked at anew. */
@@ -59,16 +62,33 @@ export interface State {
   misfit: number;
 }
 
-export function emptyState(size: number, count: number): State {
-  return {
-    amplitudes: new Float64Array(size),
-    shares: new Float64Array(count * size),
-    known: new Int32Array(size),
-    rests: new Float64Array(count),
-    pull: new Float64Array(size),
-    cost: Infinity,
-    misfit: Infinity,
-  };
+/** Room for states, one for each fit that goes on at a time: looking at another allocates next to nothing. */
+export class StateRoom {
+  #amplitudes = new Float64Array(0);
+  #shares = new Float64Array(0);
+  #known = new Int32Array(0);
+  #rests = new Float64Array(0);
+  #pull = new Float64Array(0);
+
+  /** The room for it is that of the state before: what stood there is anything. */
+  state(size: number, count: number): State {
+    if (size > this.#amplitudes.length) {
+      this.#amplitudes = new Float64Array(2 * size);
+      this.#known = new Int32Array(2 * size);
+      this.#pull = new Float64Array(2 * size);
+    }
+    if (count > this.#rests.length) this.#rests = new Float64Array(2 * count);
+    if (count * size > this.#shares.length) this.#shares = new Float64Array(2 * count * size);
+    return {
+      amplitudes: this.#amplitudes.subarray(0, size),
+      shares: this.#shares.subarray(0, count * size),
+      known: this.#known.subarray(0, size),
+      rests: this.#rests.subarray(0, count),
+      pull: this.#pull.subarray(0, size),
+      cost: Infinity,
+      misfit: Infinity,
+    };
+  }
 }
 
 /** A part of the pressure that is less than this is none: half of the work is saved. */
@@ -78,12 +98,15 @@ const LEAST_SHARE = 1e-9;
 export function look(data: DecayData, prior: Prior, state: State): void {
   const { amplitudes, shares, known, rests, pull } = state;
   const { basis, logs } = data;
-  const [size, count] = [amplitudes.length, rests.length];
+  const { precision, linear } = prior;
+  const size = amplitudes.length;
+  const count = rests.length;
   // Here for the sums of all decays, at first.
   rests.fill(0);
   for (let k = 0; k < size; k += 1) {
     const height = Math.exp(amplitudes[k] ?? 0);
-    const [from, to] = [k * logs.length, k * count];
+    const from = k * logs.length;
+    const to = k * count;
     for (let row = 0; row < count; row += 1) {
       const part = height * (basis[from + row] ?? 0);
       shares[to + row] = part;
@@ -106,37 +129,45 @@ export function look(data: DecayData, prior: Prior, state: State): void {
     rests[row] = rest;
     square += rest * rest;
   }
-  state.misfit = square / (data.sigma * data.sigma);
-  state.cost = state.misfit;
+  const misfit = square / (data.sigma * data.sigma);
+  let cost = misfit;
   for (let i = 0; i < size; i += 1) {
     let sum = 0;
     for (let j = 0; j < size; j += 1) {
-      sum += (prior.precision[i * size + j] ?? 0) * (amplitudes[j] ?? 0);
+      sum += (precision[i * size + j] ?? 0) * (amplitudes[j] ?? 0);
     }
-    pull[i] = (prior.linear[i] ?? 0) - sum;
-    state.cost += (amplitudes[i] ?? 0) * (sum - 2 * (prior.linear[i] ?? 0));
+    pull[i] = (linear[i] ?? 0) - sum;
+    cost += (amplitudes[i] ?? 0) * (sum - 2 * (linear[i] ?? 0));
   }
+  state.misfit = misfit;
+  state.cost = cost;
 }
 
 /** Which way, and how far, the posterior grows. */
-export function gradientOf({ sigma }: DecayData, state: State): Float64Array {
+export function gradientOf({ sigma }: DecayData, state: State, gradient: Float64Array): void {
   const { pull, rests, shares, known } = state;
   const weight = 1 / (sigma * sigma);
-  return pull.map((own, k) => {
+  const count = rests.length;
+  for (let k = 0; k < gradient.length; k += 1) {
+    const rows = known[k] ?? 0;
     let sum = 0;
-    for (let row = 0; row < (known[k] ?? 0); row += 1) {
-      sum += (rests[row] ?? 0) * (shares[k * rests.length + row] ?? 0);
+    for (let row = 0; row < rows; row += 1) {
+      sum += (rests[row] ?? 0) * (shares[k * count + row] ?? 0);
     }
-    return own + weight * sum;
-  });
+    gradient[k] = (pull[k] ?? 0) + weight * sum;
+  }
 }
 
 /** Its second derivative, by Gauss and Newton. */
-export function curvatureOf(data: DecayData, prior: Prior, state: State): Float64Array {
+export function curvatureOf(
+  data: DecayData,
+  prior: Prior,
+  state: State,
+  curvature: Float64Array,
+): void {
   const { shares, known, rests } = state;
   const size = known.length;
   const weight = 1 / (data.sigma * data.sigma);
-  const curvature = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j <= i; j += 1) {
       const rows = Math.min(known[i] ?? 0, known[j] ?? 0);
@@ -146,12 +177,12 @@ export function curvatureOf(data: DecayData, prior: Prior, state: State): Float6
       curvature[j * size + i] = value;
     }
   }
-  return curvature;
 }
 
 /** Σ of the products of two stretches; two sums side by side, since each addition waits for the last. */
 function productOf(values: Float64Array, left: number, right: number, length: number): number {
-  let [even, odd] = [0, 0];
+  let even = 0;
+  let odd = 0;
   let row = 0;
   for (; row + 1 < length; row += 2) {
     even += (values[left + row] ?? 0) * (values[right + row] ?? 0);

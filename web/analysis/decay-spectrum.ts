@@ -10,8 +10,6 @@
  * distribution about the fit (Laplace's approximation; MacKay, Information Theory, Inference, and
  * Learning Algorithms, 2003, chapter 27).
  */
-import { forwardSolve } from './cholesky.ts';
-
 /** Pressures to be explained, and the decays they are explained by. Times count from the first. */
 export interface DecayData {
   readonly timesS: Float64Array;
@@ -69,14 +67,19 @@ export function decayData(
   }
   const size = tausS.length + 1;
   const basis = new Float64Array(points.length * size).fill(1);
-  for (const [k, tauS] of tausS.entries()) {
-    for (const [row, { elapsedS }] of points.entries()) {
-      basis[k * points.length + row] = Math.exp((firstS - elapsedS) / tauS);
+  const timesS = new Float64Array(points.length);
+  const logs = new Float64Array(points.length);
+  for (let row = 0; row < points.length; row += 1) {
+    const { elapsedS = 0, pressurePa = 1 } = points[row] ?? {};
+    timesS[row] = elapsedS - firstS;
+    logs[row] = Math.log(pressurePa);
+    for (let k = 0; k < tausS.length; k += 1) {
+      basis[k * points.length + row] = Math.exp((firstS - elapsedS) / (tausS[k] ?? 1));
     }
   }
   return {
-    timesS: Float64Array.from(points, ({ elapsedS }) => elapsedS - firstS),
-    logs: Float64Array.from(points, ({ pressurePa }) => Math.log(pressurePa)),
+    timesS,
+    logs,
     sigma,
     tausS,
     basis,
@@ -85,14 +88,31 @@ export function decayData(
 
 /** ln P at a time since the first of the pressures. */
 export function logPressureAt(fit: DecayFit, timeS: number): LogPressure {
-  const { shares, log } = sharesAt(fit, timeS);
-  return { log, sigma: lengthOf(forwardSolve(fit.factor, shares)) * Math.sqrt(fit.inflation) };
+  const { logAmplitudes, tausS, factor, inflation } = fit;
+  const size = logAmplitudes.length;
+  if (size > shares.length) shares = new Float64Array(2 * size);
+  const log = sharesAt(logAmplitudes, tausS, timeS);
+  // The square of the length of L⁻¹b is bᵀA⁻¹b.
+  let square = 0;
+  for (let i = 0; i < size; i += 1) {
+    let part = shares[i] ?? 0;
+    for (let k = 0; k < i; k += 1) part -= (factor[i * size + k] ?? 0) * (shares[k] ?? 0);
+    part /= factor[i * size + i] ?? 1;
+    shares[i] = part;
+    square += part * part;
+  }
+  return { log, sigma: Math.sqrt(square) * Math.sqrt(inflation) };
 }
 
-/** What each decay contributes to the pressure at a time, as parts of it; these are ∂ ln P/∂ ln a. */
-function sharesAt({ logAmplitudes, tausS }: DecayFit, timeS: number) {
+/** Of one moment at a time. */
+let shares = new Float64Array(64);
+
+/**
+ * What each decay contributes to the pressure at a time, as parts of it; these are ∂ ln P/∂ ln a.
+ * @returns ln P
+ */
+function sharesAt(logAmplitudes: Float64Array, tausS: readonly number[], timeS: number): number {
   const size = logAmplitudes.length;
-  const shares = new Float64Array(size);
   let sum = 0;
   for (let k = 0; k < size; k += 1) {
     const decayed = k < tausS.length ? timeS / (tausS[k] ?? Infinity) : 0;
@@ -101,11 +121,5 @@ function sharesAt({ logAmplitudes, tausS }: DecayFit, timeS: number) {
     sum += part;
   }
   for (let k = 0; k < size; k += 1) shares[k] = (shares[k] ?? 0) / sum;
-  return { shares, log: Math.log(sum) };
-}
-
-function lengthOf(vector: Float64Array): number {
-  let square = 0;
-  for (const part of vector) square += part * part;
-  return Math.sqrt(square);
+  return Math.log(sum);
 }

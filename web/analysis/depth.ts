@@ -38,18 +38,24 @@ export class Depths {
   #findFirst(limitPa: number): number | null {
     const medians = this.#mediansFor(limitPa);
     const run = new Run();
-    for (const [i, medianPa] of medians.entries()) {
-      const elapsedS = this.#samples[i]?.elapsedS ?? 0;
-      if (run.holdsAt(elapsedS, medianPa <= limitPa)) return run.sinceS;
+    for (let i = 0; i < medians.length; i += 1) {
+      const sample = this.#samples[i];
+      if (sample === undefined) break;
+      if (run.holdsAt(sample.elapsedS, (medians[i] ?? 0) <= limitPa)) return run.sinceS;
     }
     return null;
   }
 
   #findLatest(limitPa: number): number | null {
-    const [below, above] = [new Run(), new Run()];
+    const medians = this.#mediansFor(limitPa);
+    const below = new Run();
+    const above = new Run();
     let heldSinceS: number | null = null;
-    for (const [i, medianPa] of this.#mediansFor(limitPa).entries()) {
-      const elapsedS = this.#samples[i]?.elapsedS ?? 0;
+    for (let i = 0; i < medians.length; i += 1) {
+      const sample = this.#samples[i];
+      if (sample === undefined) break;
+      const { elapsedS } = sample;
+      const medianPa = medians[i] ?? 0;
       if (below.holdsAt(elapsedS, medianPa <= limitPa)) heldSinceS ??= below.sinceS;
       if (above.holdsAt(elapsedS, medianPa > LOST_FACTOR * limitPa)) heldSinceS = null;
     }
@@ -59,13 +65,22 @@ export class Depths {
   /** None where no sample is as low as that: during most of a pull-down. */
   #mediansFor(limitPa: number): Float64Array {
     if (this.#medians === null) {
-      if (this.#samples.every(({ pressurePa }) => pressurePa > limitPa)) return new Float64Array(0);
-      const pressures = this.#samples.map(({ pressurePa }) => pressurePa);
+      const pressures = new Float64Array(this.#samples.length);
+      let lowestPa = Infinity;
+      for (let i = 0; i < pressures.length; i += 1) {
+        const sample = this.#samples[i];
+        if (sample === undefined) break;
+        pressures[i] = sample.pressurePa;
+        if (sample.pressurePa < lowestPa) lowestPa = sample.pressurePa;
+      }
+      if (lowestPa > limitPa) return NONE;
       this.#medians = mediansAlong(pressures, 2, 2);
     }
     return this.#medians;
   }
 }
+
+const NONE = new Float64Array(0);
 
 function keptIn<T>(known: Map<number, T>, key: number, find: () => T): T {
   const found = known.get(key);

@@ -39,6 +39,18 @@ export class FallStart {
     this.#trace = trace;
   }
 
+  /** Goes on from where another one is, which stays there. */
+  become(other: FallStart): void {
+    this.#low = other.#low;
+    this.#inRange = other.#inRange && { ...other.#inRange };
+    this.#topPa = other.#topPa;
+    this.#peakPa = other.#peakPa;
+    this.#wasOver = other.#wasOver;
+    this.#cut = other.#cut;
+    this.#stoodUntilS = other.#stoodUntilS;
+    this.#highUntilS = other.#highUntilS;
+  }
+
   /** At least so high has it been, as far as the sensor shows it. */
   get topPa(): number {
     return this.#topPa;
@@ -96,7 +108,7 @@ export class FallStart {
     const inVacuum =
       fromBeginning &&
       this.#trace.timeS(index) - sinceS >= IN_VACUUM_S &&
-      (this.#trace.pressuresPa[index] ?? 0) < VACUUM_PA;
+      this.#trace.pressurePa(index) < VACUUM_PA;
     if (!hasFallen && !inVacuum) return null;
     return this.#highUntilS ?? this.#stoodUntilS ?? this.#extrapolated(index, sinceS) ?? sinceS;
   }
@@ -107,7 +119,7 @@ export class FallStart {
     this.#inRange.readings += 1;
     const { sinceS, readings } = this.#inRange;
     if (readings < IN_RANGE_READINGS || elapsedS - sinceS < IN_RANGE_S) return false;
-    const isLow = (this.#trace.pressuresPa[index] ?? 0) <= FALLEN_SHARE * this.#peakPa;
+    const isLow = this.#trace.pressurePa(index) <= FALLEN_SHARE * this.#peakPa;
     this.#low = isLow ? this.#low + 1 : 0;
     return this.#low >= FALLEN_READINGS;
   }
@@ -119,7 +131,7 @@ export class FallStart {
   #extrapolated(index: number, inRangeSinceS: number): number | null {
     const trace = this.#trace;
     const first = trace.firstAfter(inRangeSinceS - 1e-3);
-    const fromPa = trace.pressuresPa[first] ?? 0;
+    const fromPa = trace.pressurePa(first);
     const overS = trace.timeS(index) - trace.timeS(first);
     const fall = trace.log(first) - trace.log(index);
     if (fromPa < STILL_GAS_PA || overS <= 0 || fall < LEAST_FALL) return null;

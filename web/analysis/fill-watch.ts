@@ -60,6 +60,19 @@ export class FillWatch {
     this.#rush = null;
   }
 
+  /** Goes on from where another one is, which stays there. */
+  become(other: FillWatch): void {
+    this.#from = other.#from;
+    this.#ago = other.#ago;
+    this.#lately = other.#lately;
+    this.#openSince = other.#openSince;
+    this.#openReadings = other.#openReadings;
+    this.#filled = other.#filled;
+    this.#back = other.#back && { ...other.#back };
+    this.#rush = other.#rush && { ...other.#rush };
+    this.#fellBackS = other.#fellBackS;
+  }
+
   /** When a rush began that did not stay, told once; null: there was none. */
   takeFellBack(): number | null {
     const atS = this.#fellBackS;
@@ -126,7 +139,7 @@ export class FillWatch {
   within(index: number, before: Before): Fill | null {
     const trace = this.#trace;
     const nowS = trace.timeS(index);
-    const pressurePa = trace.pressuresPa[index] ?? 0;
+    const pressurePa = trace.pressurePa(index);
     if (this.#rush === null) {
       if (trace.log(index) - this.#aMinuteAgo(index) < RUSH) return null;
       const filled = filledBy(trace, index, { nowS, topPa: pressurePa }, before);

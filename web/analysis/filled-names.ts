@@ -30,6 +30,14 @@ export class Level {
     return this.#cut ? null : this.#pa;
   }
 
+  /** Goes on from where another one is, which stays there. */
+  become(other: Level): void {
+    this.#pa = other.#pa;
+    this.#meanPa = other.#meanPa;
+    this.#steady = other.#steady;
+    this.#cut = other.#cut;
+  }
+
   see(pressurePa: number): void {
     const before = this.#meanPa ?? pressurePa;
     this.#meanPa = before + (pressurePa - before) / LEVEL_OVER;

@@ -54,19 +54,19 @@ export function filledBy(
   before: Before,
 ): Filled {
   const perSFrom = (i: number): number =>
-    (topPa - (trace.pressuresPa[i] ?? 0)) / Math.max(nowS - trace.timeS(i), 0.5);
+    (topPa - trace.pressurePa(i)) / Math.max(nowS - trace.timeS(i), 0.5);
   let steepest = 0;
   let lowestPa = Infinity;
   let earliest = index;
   for (let i = index; i >= 0 && trace.timeS(i) >= nowS - FOOT_WITHIN_S; i -= 1) {
-    lowestPa = Math.min(lowestPa, trace.pressuresPa[i] ?? 0);
+    lowestPa = Math.min(lowestPa, trace.pressurePa(i));
     steepest = Math.max(steepest, perSFrom(i));
     if (perSFrom(i) >= STEEP_SHARE * steepest) earliest = i;
   }
   let foot = index;
   while (foot > earliest && trace.log(foot) > trace.log(earliest) + FOOT_SHARE) foot -= 1;
   const sinceS = trace.timeS(foot);
-  const footPa = trace.pressuresPa[foot] ?? 0;
+  const footPa = trace.pressurePa(foot);
   const perS = Math.max(topPa - footPa, 0) / Math.max(nowS - sinceS, 0.5);
   const { heldSinceS } = before;
   const most =

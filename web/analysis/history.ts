@@ -50,6 +50,11 @@ export class History {
     return this.#lateReadings;
   }
 
+  /** What the bins take, without what the engine itself keeps of an array; grows with the hours told of. */
+  get bytes(): number {
+    return this.#levels.reduce((sum, level) => sum + level.bytes, 0);
+  }
+
   /** Folds one reading in. A reading without a pressure still shows that the sensor was heard. */
   insert(point: HistoryPoint): void {
     const { elapsedS } = point;
@@ -70,22 +75,45 @@ export class History {
     const found: TimeBin[] = [];
     // No later reading may have a say in how wide the bins are, so `lastS` has none.
     const endS = Math.floor(toS);
-    const firstS = this.#firstS === null ? endS : Math.ceil(this.#firstS) - 1;
-    let atS = Math.ceil(Math.max(fromS, firstS));
-    const coarsest = this.#coarsestFor(endS - atS);
-    while (atS < endS) {
-      const level = this.#widestAt(atS, endS, coarsest);
-      const bin = level.binFrom(atS);
-      if (bin) found.push(bin);
-      const afterS = atS + level.widthS;
-      atS = bin ? afterS : Math.max(afterS, this.#skipSilence(afterS));
-    }
+    const startS = this.startOf(fromS, endS);
+    this.addBins(found, startS, endS, endS, this.layerFor(endS - startS));
     return found;
   }
 
-  #coarsestFor(lengthS: number): number {
+  /** Where the first bin of a stretch may begin. */
+  startOf(fromS: number, endS: number): number {
+    const firstS = this.#firstS === null ? endS : Math.ceil(this.#firstS) - 1;
+    return Math.ceil(Math.max(fromS, firstS));
+  }
+
+  /** Number of the widest bins in a stretch that is so long. */
+  layerFor(lengthS: number): number {
     const index = WIDTHS_S.findIndex((widthS) => lengthS / widthS <= MOST_BINS);
     return index === -1 ? WIDTHS_S.length - 1 : index;
+  }
+
+  /** How wide these are, s. */
+  widthS(layer: number): number {
+    return WIDTHS_S[layer] ?? WIDTHS_S[0];
+  }
+
+  /**
+   * A part of what `bins` gives back, added to a list: the bins of a stretch that ends at `endS` and has none
+   * wider than `layer`, from `atS` on, as far as they end by `untilS`.
+   * @returns where to go on from
+   */
+  addBins(into: TimeBin[], atS: number, untilS: number, endS: number, layer: number): number {
+    let placeS = atS;
+    while (placeS < untilS) {
+      const level = this.#widestAt(placeS, endS, layer);
+      const bin = level.binFrom(placeS);
+      const afterS = placeS + level.widthS;
+      const nextS = bin ? afterS : Math.max(afterS, this.#skipSilence(afterS));
+      if (nextS > untilS) break;
+      if (bin) into.push(bin);
+      placeS = nextS;
+    }
+    return placeS;
   }
 
   /** The widest allowed bin that begins at `atS` and doesn't reach past `endS`. */

@@ -2,7 +2,7 @@
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { ToldHold } from './conclusions.ts';
 import type { HoldSpan } from './hold-fit.ts';
-import type { Spell } from './stage-reader.ts';
+import type { Spell } from './spells.ts';
 
 export interface Hold {
   readonly fromS: number;

@@ -14,8 +14,7 @@ import { toldBefore } from './past-holds.ts';
 import { assessRise } from './rise.ts';
 import { pumpedSamples } from './pumped-samples.ts';
 import { samplesFromBins, type Sample } from './samples.ts';
-import { stageBins } from './stage-bins.ts';
-import { recogniseStages } from './stages.ts';
+import { stagesSoFar } from './stages-so-far.ts';
 import { presentPressurePa, relativeRatePerS } from './trend.ts';
 
 /** What is looked at around the present, s. */
@@ -44,11 +43,10 @@ export function judge(
   const past = marks
     .filter(({ elapsedS }) => elapsedS <= nowS)
     .sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
-  const bins = stageBins(history, nowS);
-  const stages = recogniseStages(bins, past, sheet.targetPa, nowS);
+  const { stages, latest: bin } = stagesSoFar(history, past, sheet.targetPa, nowS);
   const { pullDownS, isolatedS } = stages;
   const latest = samplesFromBins(history.bins(nowS - PRESENT_WINDOW_S, nowS));
-  const pressurePa = bins.at(-1)?.pressurePa === null ? null : presentPressurePa(latest, nowS);
+  const pressurePa = bin?.pressurePa === null ? null : presentPressurePa(latest, nowS);
   const relativeRate = pressurePa === null ? null : relativeRatePerS(latest, nowS);
 
   // Before any pull-down nothing is pumped.
@@ -74,7 +72,7 @@ export function judge(
           allPoints,
           agedPoints: agedPoints(pumped, sinceS, nowS),
           pressurePa,
-          isOverRange: bins.at(-1)?.pressurePa === null,
+          isOverRange: bin?.pressurePa === null,
           relativeRatePerS: relativeRate,
           targetReachedS,
           isolationDepthReachedS,
@@ -119,9 +117,14 @@ export function judge(
 /** All points of a pull-down, and those since a change of the rig: mostly the same. */
 function pointsSince(pumped: readonly Sample[], sinceS: number, nowS: number) {
   const allPoints = pullDownPoints(pumped, nowS);
-  const since = pumped.filter(({ elapsedS }) => elapsedS > sinceS);
-  const points = since.length === pumped.length ? allPoints : pullDownPoints(since, nowS);
+  // They are in order of time.
+  const isAll = (pumped[0]?.elapsedS ?? Infinity) > sinceS;
+  const points = isAll ? allPoints : pullDownPoints(since(pumped, sinceS), nowS);
   return { points, allPoints };
+}
+
+function since(samples: readonly Sample[], sinceS: number): Sample[] {
+  return samples.filter(({ elapsedS }) => elapsedS > sinceS);
 }
 
 /** The latest hold, together with those that it repeats: they have the same leak. */

@@ -13,16 +13,26 @@ const SLOW_SIGMA = 0.08;
 
 /** Gathers inflows and their weights in any order. */
 export class LeakWeights {
-  readonly #weightAt = new Map<number, number>([[0, 0]]);
+  readonly #placeOf = new Map<number, number>([[0, 0]]);
+  readonly #weights: number[] = [0];
 
-  add(leakPaPerS: number, weight: number): void {
-    this.#weightAt.set(leakPaPerS, (this.#weightAt.get(leakPaPerS) ?? 0) + weight);
+  /** Where the weight of an inflow is gathered: asked for once where it is added to often. */
+  placeOf(leakPaPerS: number): number {
+    const known = this.#placeOf.get(leakPaPerS);
+    if (known !== undefined) return known;
+    const place = this.#weights.push(0) - 1;
+    this.#placeOf.set(leakPaPerS, place);
+    return place;
+  }
+
+  add(place: number, weight: number): void {
+    this.#weights[place] = (this.#weights[place] ?? 0) + weight;
   }
 
   told(): LeakFound {
-    const sorted = [...this.#weightAt].sort(([a], [b]) => a - b);
+    const sorted = [...this.#placeOf].sort(([a], [b]) => a - b);
     const leaks = sorted.map(([leak]) => leak);
-    const weights = Float64Array.from(sorted, ([, weight]) => weight);
+    const weights = Float64Array.from(sorted, ([, place]) => this.#weights[place] ?? 0);
     const total = weights.reduce((sum, weight) => sum + weight, 0);
     return {
       leakPaPerS: leakEstimate(leaks, weights, total),

@@ -21,6 +21,17 @@ export interface LeastSquares {
   readonly residual: number;
 }
 
+/** A square matrix as such a list of rows, without its first few columns and rows. */
+export function rowsOf(matrix: Float64Array, size: number, first = 0): number[][] {
+  const rows: number[][] = [];
+  for (let i = first; i < size; i += 1) {
+    const row: number[] = [];
+    for (let j = first; j < size; j += 1) row.push(matrix[i * size + j] ?? 0);
+    rows.push(row);
+  }
+  return rows;
+}
+
 /** Normal equations of columns, a right-hand side and weights, all of equal length. */
 export function normalEquations(
   columns: readonly (readonly number[])[],
@@ -102,16 +113,20 @@ function settle(
 ): number[] {
   let current = [...start];
   for (let step = 0; step <= passive.length; step += 1) {
-    const members = passive.flatMap((isIn, i) => (isIn ? [i] : []));
+    const members: number[] = [];
+    for (let i = 0; i < passive.length; i += 1) if (passive[i] === true) members.push(i);
     const trial = solveOn(gram, moments, scales, members);
-    const reach = members
-      .filter((i) => free[i] !== true && (trial[i] ?? 0) <= 0)
-      .reduce((least, i) => {
-        const from = current[i] ?? 0;
-        const drop = from - (trial[i] ?? 0);
-        return Math.min(least, drop > 0 ? from / drop : 0);
-      }, 1);
-    const isInside = members.every((i) => free[i] === true || (trial[i] ?? 0) > 0);
+    let reach = 1;
+    let isInside = true;
+    for (const i of members) {
+      const value = trial[i] ?? 0;
+      if (free[i] === true || value > 0) continue;
+      isInside = false;
+      if (!(value <= 0)) continue;
+      const from = current[i] ?? 0;
+      const drop = from - value;
+      reach = Math.min(reach, drop > 0 ? from / drop : 0);
+    }
     if (isInside) return trial;
     current = current.map((value, i) => value + reach * ((trial[i] ?? 0) - value));
     for (const i of members) {
@@ -135,8 +150,9 @@ function steepest(
 ): number {
   let best = -1;
   let bestSlope = tolerance;
-  for (const [i, row] of gram.entries()) {
-    if (passive[i] === true) continue;
+  for (let i = 0; i < gram.length; i += 1) {
+    const row = gram[i];
+    if (row === undefined || passive[i] === true) continue;
     const slope = ((moments[i] ?? 0) - dot(row, solution)) / (scales[i] ?? 1);
     if (slope > bestSlope) {
       best = i;
@@ -153,34 +169,51 @@ function solveOn(
   scales: readonly number[],
   members: readonly number[],
 ): number[] {
-  const lower: number[][] = [];
-  const forward: number[] = [];
-  for (const i of members) {
-    const row: number[] = [];
+  const count = members.length;
+  const { lower, forward } = roomFor(count);
+  for (let a = 0; a < count; a += 1) {
+    const i = members[a] ?? 0;
     const scale = scales[i] ?? 1;
     const entries = gram[i] ?? [];
-    for (const [b, above] of lower.entries()) {
+    let square = 0;
+    let shared = 0;
+    for (let b = 0; b < a; b += 1) {
       const j = members[b] ?? 0;
+      let sum = 0;
+      for (let k = 0; k < b; k += 1) {
+        sum += (lower[a * count + k] ?? 0) * (lower[b * count + k] ?? 0);
+      }
       const entry = (entries[j] ?? 0) / (scale * (scales[j] ?? 1));
-      row.push((entry - dot(row, above)) / (above[b] ?? 1));
+      const value = (entry - sum) / (lower[b * count + b] ?? 1);
+      lower[a * count + b] = value;
+      square += value * value;
+      shared += value * (forward[b] ?? 0);
     }
-    const rest = (moments[i] ?? 0) / scale - dot(row, forward);
     // Nearly parallel columns: a pivot is never let below rounding.
-    const pivot = Math.sqrt(Math.max(1 - dot(row, row), 1e-13));
-    row.push(pivot);
-    lower.push(row);
-    forward.push(rest / pivot);
+    const pivot = Math.sqrt(Math.max(1 - square, 1e-13));
+    lower[a * count + a] = pivot;
+    forward[a] = ((moments[i] ?? 0) / scale - shared) / pivot;
   }
   const solution = new Array<number>(moments.length).fill(0);
-  const scaled = [...forward];
-  for (let a = members.length - 1; a >= 0; a -= 1) {
-    const row = lower[a] ?? [];
-    const value = (scaled[a] ?? 0) / (row[a] ?? 1);
-    for (let b = 0; b < a; b += 1) scaled[b] = (scaled[b] ?? 0) - (row[b] ?? 0) * value;
+  for (let a = count - 1; a >= 0; a -= 1) {
+    const value = (forward[a] ?? 0) / (lower[a * count + a] ?? 1);
+    for (let b = 0; b < a; b += 1) {
+      forward[b] = (forward[b] ?? 0) - (lower[a * count + b] ?? 0) * value;
+    }
     const i = members[a] ?? 0;
     solution[i] = value / (scales[i] ?? 1);
   }
   return solution;
+}
+
+/** One system at a time is solved. */
+let room = { lower: new Float64Array(256), forward: new Float64Array(16) };
+
+function roomFor(count: number): { lower: Float64Array; forward: Float64Array } {
+  if (count > room.forward.length) {
+    room = { lower: new Float64Array(count * count), forward: new Float64Array(count) };
+  }
+  return room;
 }
 
 function residualOf(

@@ -2,7 +2,7 @@
  * The readings of a pull-down, thinned in two ways: every second of the last minute and wider steps
  * before, for what is to come; and by equal parts of the age, for what it was at each moment so far.
  */
-import { median } from './median.ts';
+import { medianInPlace } from './median.ts';
 import type { Sample } from './samples.ts';
 
 export interface PullDownPoint {
@@ -19,8 +19,9 @@ export function pullDownPoints(samples: readonly Sample[], nowS: number): PullDo
   let to = samples.length;
   let earliestS = Infinity;
   for (let i = to - 1; i >= 0; i -= 1) {
-    const elapsedS = samples[i]?.elapsedS ?? 0;
-    if (elapsedS >= earliestS) continue;
+    const sample = samples[i];
+    if (sample === undefined || sample.elapsedS >= earliestS) continue;
+    const { elapsedS } = sample;
     if (i + 1 < to) points.push(pointOf(samples, i + 1, to));
     to = i + 1;
     earliestS = elapsedS - Math.max(0.9, GROWTH * (nowS - elapsedS));
@@ -50,8 +51,9 @@ export function agedPoints(
   if (from < 0) return points;
   let endS = sinceS + YOUNGEST_S;
   for (let i = from; i <= samples.length; i += 1) {
-    const elapsedS = samples[i]?.elapsedS ?? nowS;
-    if (elapsedS <= endS && i < samples.length) continue;
+    const sample = samples[i];
+    if (sample !== undefined && sample.elapsedS <= endS) continue;
+    const elapsedS = sample === undefined ? nowS : sample.elapsedS;
     if (elapsedS >= endS && i > from) {
       points.push(pointOf(samples, from, i));
       from = i;
@@ -63,12 +65,17 @@ export function agedPoints(
 
 /** Of the samples from one index to before another. */
 function pointOf(samples: readonly Sample[], from: number, to: number): PullDownPoint {
-  const pressures = new Float64Array(to - from);
+  const count = to - from;
+  if (count > pressures.length) pressures = new Float64Array(2 * count);
   let sumS = 0;
   for (let i = from; i < to; i += 1) {
-    const { elapsedS = 0, pressurePa = 0 } = samples[i] ?? {};
-    sumS += elapsedS;
-    pressures[i - from] = pressurePa;
+    const sample = samples[i];
+    if (sample === undefined) break;
+    sumS += sample.elapsedS;
+    pressures[i - from] = sample.pressurePa;
   }
-  return { elapsedS: sumS / (to - from), pressurePa: median(pressures) };
+  return { elapsedS: sumS / count, pressurePa: medianInPlace(pressures, count) };
 }
+
+/** Of one group at a time. */
+let pressures = new Float64Array(256);

@@ -1,5 +1,5 @@
 /** Which of the releases of a design its best fit uses. */
-import { solveNonnegative } from './nonnegative-least-squares.ts';
+import { rowsOf, solveNonnegative } from './nonnegative-least-squares.ts';
 import type { Design } from './rise-design.ts';
 
 export interface UsedRelease {
@@ -13,9 +13,7 @@ export function releasesUsed(design: Design, withLeak: boolean): UsedRelease[] {
   const { size, gram, moments, total } = design;
   // The leak is the first of the shapes.
   const first = withLeak ? 0 : 1;
-  const rows = Array.from({ length: size - first }, (_, i) =>
-    Array.from(gram.subarray((i + first) * size + first, (i + first + 1) * size)),
-  );
+  const rows = rowsOf(gram, size, first);
   const equations = { gram: rows, moments: Array.from(moments.subarray(first)), total };
   const { coefficients } = solveNonnegative(equations, new Array<boolean>(rows.length).fill(false));
   return coefficients.flatMap((amountPa, i) =>

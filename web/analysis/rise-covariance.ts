@@ -60,20 +60,27 @@ export function errorsOf(points: readonly RisePoint[], noise: Noise): Errors {
 function fadingCovariance(points: readonly RisePoint[], { sigmaPa, lastsS }: Fading): Float64Array {
   const size = points.length;
   const cov = new Float64Array(size * size);
-  const sigmas = points.map(sigmaPa);
+  const sigmas = Float64Array.from(points, sigmaPa);
   if (!sigmas.some((sigma) => sigma > 0)) return cov;
-  const averaged = points.map(({ widthS }) => {
-    const x = widthS / lastsS;
-    return x < 1e-3 ? 1 : (1 - Math.exp(-x)) / x;
-  });
-  for (const [i, { heldS, widthS }] of points.entries()) {
-    const x = widthS / lastsS;
+  const averaged = new Float64Array(size);
+  const heldS = new Float64Array(size);
+  const widthS = new Float64Array(size);
+  for (let i = 0; i < size; i += 1) {
+    const point = points[i];
+    if (point === undefined) break;
+    const x = point.widthS / lastsS;
+    averaged[i] = x < 1e-3 ? 1 : (1 - Math.exp(-x)) / x;
+    heldS[i] = point.heldS;
+    widthS[i] = point.widthS;
+  }
+  for (let i = 0; i < size; i += 1) {
+    const x = (widthS[i] ?? 0) / lastsS;
     const own = x < 1e-2 ? 1 - x / 3 : (2 * (x - 1 + Math.exp(-x))) / (x * x);
     const sigma = sigmas[i] ?? 0;
     cov[i * size + i] = sigma * sigma * own;
     for (let j = i - 1; j >= 0; j -= 1) {
-      const other = points[j] ?? { heldS: 0, widthS: 1 };
-      const gapS = Math.max(heldS - other.heldS - (widthS + other.widthS) / 2, 0);
+      const apartS = (heldS[i] ?? 0) - (heldS[j] ?? 0);
+      const gapS = Math.max(apartS - ((widthS[i] ?? 0) + (widthS[j] ?? 0)) / 2, 0);
       if (gapS > 8 * lastsS) break;
       const shared = (averaged[i] ?? 0) * (averaged[j] ?? 0) * Math.exp(-gapS / lastsS);
       cov[i * size + j] = sigma * (sigmas[j] ?? 0) * shared;
@@ -110,13 +117,59 @@ function choleskyInPlace(matrix: Float64Array, size: number): Float64Array {
   return matrix;
 }
 
-/** Solves factor·x = column: the entries of x have variance 1 and no correlation. */
-export function whiten(factor: Float64Array, size: number, column: Float64Array): Float64Array {
-  const white = new Float64Array(size);
-  for (let i = 0; i < size; i += 1) {
-    let sum = column[i] ?? 0;
-    for (let k = 0; k < i; k += 1) sum -= (factor[i * size + k] ?? 0) * (white[k] ?? 0);
-    white[i] = sum / (factor[i * size + i] ?? 1);
+/** So many columns go side by side: a sum has to wait for its own last addition, and for no other's. */
+const ASIDE = 4;
+
+/** Solves factor·x = column for each column: the entries of x have variance 1 and no correlation. */
+export function whiten(
+  factor: Float64Array,
+  size: number,
+  columns: readonly Float64Array[],
+): Float64Array[] {
+  const whites = columns.map((column) => Float64Array.from(column));
+  for (let first = 0; first < whites.length; first += ASIDE) {
+    const [a = NONE, b = a, c = a, d = a] = whites.slice(first, first + ASIDE);
+    if (b === a || c === a || d === a)
+      for (const one of new Set([a, b, c])) whitenOne(factor, size, one);
+    else whitenFour(factor, size, a, b, c, d);
   }
-  return white;
+  return whites;
+}
+
+const NONE = new Float64Array(0);
+
+function whitenOne(factor: Float64Array, size: number, x: Float64Array): void {
+  for (let i = 0; i < size; i += 1) {
+    let sum = x[i] ?? 0;
+    for (let k = 0; k < i; k += 1) sum -= (factor[i * size + k] ?? 0) * (x[k] ?? 0);
+    x[i] = sum / (factor[i * size + i] ?? 1);
+  }
+}
+
+function whitenFour(
+  factor: Float64Array,
+  size: number,
+  a: Float64Array,
+  b: Float64Array,
+  c: Float64Array,
+  d: Float64Array,
+): void {
+  for (let i = 0; i < size; i += 1) {
+    let sumA = a[i] ?? 0;
+    let sumB = b[i] ?? 0;
+    let sumC = c[i] ?? 0;
+    let sumD = d[i] ?? 0;
+    for (let k = 0; k < i; k += 1) {
+      const share = factor[i * size + k] ?? 0;
+      sumA -= share * (a[k] ?? 0);
+      sumB -= share * (b[k] ?? 0);
+      sumC -= share * (c[k] ?? 0);
+      sumD -= share * (d[k] ?? 0);
+    }
+    const own = factor[i * size + i] ?? 1;
+    a[i] = sumA / own;
+    b[i] = sumB / own;
+    c[i] = sumC / own;
+    d[i] = sumD / own;
+  }
 }

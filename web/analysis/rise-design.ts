@@ -107,16 +107,9 @@ export function whitened(
 ): Whitened {
   const rows = problem.points.length;
   const factor = covarianceFactor(problem.errors, extra);
-  const columns = problem.columns.map((column) => whiten(factor, rows, column));
+  const columns = whiten(factor, rows, problem.columns);
   const width = columns.length;
-  const gram = new Float64Array(width * width);
-  for (const [i, column] of columns.entries()) {
-    for (let j = 0; j <= i; j += 1) {
-      const product = dot(column, columns[j] ?? column);
-      gram[i * width + j] = product;
-      gram[j * width + i] = product;
-    }
-  }
+  const gram = gramOf(columns);
   let logDeterminant = 0;
   for (let i = 0; i < rows; i += 1) logDeterminant += 2 * Math.log(factor[i * rows + i] ?? 1);
   return { problem, wanderShare: extra.wanderShare, gram, width, logDeterminant };
@@ -190,8 +183,30 @@ function workOut(gram: Float64Array, width: number, column: number, sigma: numbe
   return Number.isFinite(sigma) ? Math.log(pivot * sigma * sigma) : Math.log(pivot);
 }
 
-function dot(left: Float64Array, right: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < left.length; i += 1) sum += (left[i] ?? 0) * (right[i] ?? 0);
-  return sum;
+/** Products of all pairs of columns: two sums side by side, since each addition waits for its own last one. */
+function gramOf(columns: readonly Float64Array[]): Float64Array {
+  const width = columns.length;
+  const gram = new Float64Array(width * width);
+  for (let i = 0; i < width; i += 1) {
+    const column = columns[i] ?? NONE;
+    for (let j = 0; j <= i; j += 2) {
+      const one = columns[j] ?? NONE;
+      const next = columns[Math.min(j + 1, i)] ?? NONE;
+      let product = 0;
+      let nextProduct = 0;
+      for (let row = 0; row < column.length; row += 1) {
+        const value = column[row] ?? 0;
+        product += value * (one[row] ?? 0);
+        nextProduct += value * (next[row] ?? 0);
+      }
+      gram[i * width + j] = product;
+      gram[j * width + i] = product;
+      if (j === i) continue;
+      gram[i * width + j + 1] = nextProduct;
+      gram[(j + 1) * width + i] = nextProduct;
+    }
+  }
+  return gram;
 }
+
+const NONE = new Float64Array(0);

@@ -6,7 +6,7 @@
  * makes the readings, and the intervals are those of all of them together.
  */
 import type { Estimate } from './conclusions.ts';
-import { solveNonnegative } from './nonnegative-least-squares.ts';
+import { rowsOf, solveNonnegative } from './nonnegative-least-squares.ts';
 import { freedOfGrid } from './rise-grid-error.ts';
 import { problemOf, riseDesign, whitened, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
@@ -139,9 +139,7 @@ export function fitRise(
 
 /** χ² of the best fit of all, how many shapes it needs, and its inflow. */
 function bestFit({ size, gram, moments, total }: Design) {
-  const rows = Array.from({ length: size }, (_, i) =>
-    Array.from(gram.subarray(i * size, (i + 1) * size)),
-  );
+  const rows = rowsOf(gram, size);
   const free = new Array<boolean>(size).fill(false);
   const all = solveNonnegative({ gram: rows, moments: Array.from(moments), total }, free);
   return {

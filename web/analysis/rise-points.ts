@@ -35,20 +35,29 @@ export function risePoints(
 ): RisePoint[] {
   const points: RisePoint[] = [];
   let group: Sample[] = [];
+  let firstS = 0;
+  let lastS = 0;
   for (const sample of samples) {
-    const firstS = group[0]?.elapsedS ?? sample.elapsedS;
-    const lastS = group.at(-1)?.elapsedS ?? sample.elapsedS;
-    const widthS = Math.max(NARROWEST_S, GROWTH * (firstS - isolatedS));
-    const isSilence = sample.elapsedS - lastS > SILENCE * widthS;
-    const isStep = steps.some(({ toS }) => lastS < toS && toS <= sample.elapsedS);
-    if (group.length > 0 && (sample.elapsedS - firstS >= widthS || isSilence || isStep)) {
-      points.push(pointOf(group, noise, isolatedS));
-      group = [];
+    const { elapsedS } = sample;
+    if (group.length > 0) {
+      const widthS = Math.max(NARROWEST_S, GROWTH * (firstS - isolatedS));
+      const isSilence = elapsedS - lastS > SILENCE * widthS;
+      if (elapsedS - firstS >= widthS || isSilence || hasStep(steps, lastS, elapsedS)) {
+        points.push(pointOf(group, noise, isolatedS));
+        group = [];
+      }
     }
+    if (group.length === 0) firstS = elapsedS;
+    lastS = elapsedS;
     group.push(sample);
   }
   if (group.length > 0) points.push(pointOf(group, noise, isolatedS));
   return points;
+}
+
+function hasStep(steps: readonly SeenStep[], fromS: number, untilS: number): boolean {
+  for (const { toS } of steps) if (fromS < toS && toS <= untilS) return true;
+  return false;
 }
 
 function pointOf(group: readonly Sample[], noise: Noise, isolatedS: number): RisePoint {

@@ -38,6 +38,8 @@ export interface AmongHolds {
 const NEGLIGIBLE = 1e-6;
 /** An earlier hold that makes this one so much less likely had another inflow: joints were tightened. */
 const DISAGREES = 0.05;
+/** No weight has been added yet: only what has any counts among the inflows. */
+const NOWHERE = -1;
 /** End of the hold and what has levelled off by then, each with its deviation. */
 const MOMENTS = 4;
 
@@ -70,24 +72,35 @@ export function risePosterior(
   const steepest = nodes.findLast((_, n) => weightAt(shares, n, count) > NEGLIGIBLE * total) ?? 0;
   const mostSlowPa = isSplit ? steepest * limits.holdS : 0;
   const levelledCells = new EstimateCells(looks.moments, 2, shares, NEGLIGIBLE * total, mostSlowPa);
-  for (const [m, { mixture }] of candidates.entries()) {
-    for (const [n, straight] of nodes.entries()) {
+  const gathered = splits.map(({ parts }, n) =>
+    parts.map(({ leakShare, probability }) => {
+      const leak = leakShare * (nodes[n] ?? 0);
+      return { leak, probability, place: NOWHERE };
+    }),
+  );
+  const straightPlaces = nodes.map(() => NOWHERE);
+  for (let m = 0; m < candidates.length; m += 1) {
+    const members = candidates[m]?.mixture.members ?? [];
+    for (let n = 0; n < count; n += 1) {
       const at = m * count + n;
       const weight = shares[at] ?? 0;
       if (weight < NEGLIGIBLE * total) continue;
+      const straight = nodes[n] ?? 0;
       addTo(coefficients, 0, weight * straight);
-      for (const [a, place] of mixture.members.entries()) {
-        addTo(coefficients, place, weight * (looks.amounts[MOST_AMOUNTS * at + a] ?? 0));
+      for (let a = 0; a < members.length; a += 1) {
+        addTo(coefficients, members[a] ?? 0, weight * (looks.amounts[MOST_AMOUNTS * at + a] ?? 0));
       }
       endCells.add(looks.moments[MOMENTS * at] ?? 0, looks.moments[MOMENTS * at + 1] ?? 0, weight);
       const spread = looks.moments[MOMENTS * at + 3] ?? 0;
-      straights.add(straight, weight);
-      for (const { leakShare, probability } of splits[n]?.parts ?? []) {
-        const part = weight * probability;
+      if (straightPlaces[n] === NOWHERE) straightPlaces[n] = straights.placeOf(straight);
+      straights.add(straightPlaces[n] ?? 0, weight);
+      for (const one of gathered[n] ?? []) {
+        const { leak } = one;
+        const part = weight * one.probability;
         if (part < NEGLIGIBLE * total) continue;
-        const leak = leakShare * straight;
+        if (one.place === NOWHERE) one.place = leaks.placeOf(leak);
         const levelled = (looks.moments[MOMENTS * at + 2] ?? 0) + (straight - leak) * limits.holdS;
-        leaks.add(leak, part);
+        leaks.add(one.place, part);
         levelledCells.add(levelled, spread, part);
         // Gauss–Hermite with three nodes: exact to the fifth power.
         const away = Math.sqrt(3) * spread;
@@ -114,6 +127,8 @@ export function risePosterior(
   };
 }
 
+const NONE = new Float64Array(0);
+
 /** Every likely mixture at every node: places are mixture · nodes + node. */
 interface Looks {
   /** ln of the likelihood; −∞ where it is not worth a look. */
@@ -122,11 +137,27 @@ interface Looks {
   readonly amounts: Float64Array;
 }
 
+/** One posterior at a time is worked out: some hundred kilobytes that need not be found anew each time. */
+let room: Looks = { logs: NONE, moments: NONE, amounts: NONE };
+
+/** Nothing is likely in it; moments and amounts are anything until they are set. */
+function roomFor(places: number): Looks {
+  if (room.logs.length < places) {
+    room = {
+      logs: new Float64Array(2 * places),
+      moments: new Float64Array(2 * places * MOMENTS),
+      amounts: new Float64Array(2 * places * MOST_AMOUNTS),
+    };
+  }
+  return {
+    logs: room.logs.subarray(0, places).fill(-Infinity),
+    moments: room.moments.subarray(0, places * MOMENTS),
+    amounts: room.amounts.subarray(0, places * MOST_AMOUNTS),
+  };
+}
+
 function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Found): Looks {
-  const places = candidates.length * nodes.length;
-  const logs = new Float64Array(places).fill(-Infinity);
-  const moments = new Float64Array(places * MOMENTS);
-  const amounts = new Float64Array(places * MOST_AMOUNTS);
+  const { logs, moments, amounts } = roomFor(candidates.length * nodes.length);
   for (const [m, { mixture, at: likeliest, height }] of candidates.entries()) {
     visitor.take(mixture);
     /** False where it is too unlikely to count. */
@@ -155,9 +186,17 @@ function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Foun
 /** Of the inflow at each node, whatever else has risen; up to a factor. */
 function ownLikelihood({ logs }: Looks, { nodes }: Found): Float64Array {
   const own = new Float64Array(nodes.length);
-  const top = logs.reduce((most, log) => Math.max(most, log), -Infinity);
-  for (const [at, log] of logs.entries()) addTo(own, at % nodes.length, Math.exp(log - top));
+  const top = highestOf(logs);
+  for (let at = 0; at < logs.length; at += 1) {
+    addTo(own, at % nodes.length, Math.exp((logs[at] ?? 0) - top));
+  }
   return own;
+}
+
+function highestOf(values: Float64Array): number {
+  let highest = -Infinity;
+  for (let i = 0; i < values.length; i += 1) highest = Math.max(highest, values[i] ?? 0);
+  return highest;
 }
 
 /**
@@ -190,10 +229,18 @@ function weighed(
   splits: readonly StraightSplit[],
   nodes: readonly number[],
 ): { shares: Float64Array; total: number } {
-  const joint = logs.map((log, at) => log + (splits[at % nodes.length]?.logLikelihood ?? 0));
-  const top = joint.reduce((most, log) => Math.max(most, log), -Infinity);
-  const shares = joint.map((log, at) => Math.exp(log - top) * (prior[at % nodes.length] ?? 0));
-  return { shares, total: shares.reduce((sum, share) => sum + share, 0) };
+  const shares = new Float64Array(logs.length);
+  for (let at = 0; at < logs.length; at += 1) {
+    shares[at] = (logs[at] ?? 0) + (splits[at % nodes.length]?.logLikelihood ?? 0);
+  }
+  const top = highestOf(shares);
+  let total = 0;
+  for (let at = 0; at < logs.length; at += 1) {
+    const share = Math.exp((shares[at] ?? 0) - top) * (prior[at % nodes.length] ?? 0);
+    shares[at] = share;
+    total += share;
+  }
+  return { shares, total };
 }
 
 /** Of one node, over all mixtures. */

@@ -60,6 +60,7 @@ export function findMixtures(
     .sort(byBound)
     .flatMap((one, rank) => (rank < ALL_OF ? [one] : standIn(one)))
     .sort(byBound);
+  const tries = Float64Array.from([...common, 0, 0]);
   const seen: Candidate[] = [];
   let highest = -Infinity;
   for (const { mixture, best, sigma, bound, height } of bounded) {
@@ -67,7 +68,10 @@ export function findMixtures(
     visitor.take(mixture);
     let peak = -Infinity;
     let at = 0;
-    for (const leak of [...common, best - sigma, best + sigma]) {
+    tries[common.length] = best - sigma;
+    tries[common.length + 1] = best + sigma;
+    for (let i = 0; i < tries.length; i += 1) {
+      const leak = tries[i] ?? 0;
       if (leak < 0 || leak > 2 * widest) continue;
       visitor.visit(leak);
       if (visitor.logWeight + height > peak) {
@@ -88,7 +92,9 @@ function byBound(
   a: { readonly bound: number; readonly height: number },
   b: { readonly bound: number; readonly height: number },
 ): number {
-  return b.bound + b.height - a.bound - a.height;
+  const more = b.bound + b.height - a.bound - a.height;
+  // A small whole number is none that has to be kept somewhere.
+  return more > 0 ? 1 : more < 0 ? -1 : 0;
 }
 
 /** One in three of those that follow one another in the grid, with the weight of all three. */

@@ -1,5 +1,5 @@
 /** Steps in a rise: air that a ball valve or a pocket had trapped, let go at once. */
-import { median, runningMedian } from './median.ts';
+import { median, mediansAlong } from './median.ts';
 import { SIGMA_PER_MAD, type Sample } from './samples.ts';
 
 export interface SeenStep {
@@ -41,19 +41,31 @@ export function riseSteps(samples: readonly Sample[], isolatedS: number): SeenSt
 }
 
 function stepsOver(samples: readonly Sample[], width: number, isolatedS: number) {
-  const pressures = samples.map(({ pressurePa }) => pressurePa);
-  const levels = runningMedian(pressures, 0, width - 1).map((level, i) =>
-    i + width <= pressures.length ? level : NaN,
-  );
-  const changes = levels.map((level, i) => level - (levels[i - width] ?? NaN));
-  const spans = samples.map((sample, i) => sample.elapsedS - (samples[i - width]?.elapsedS ?? NaN));
-  const usualSpanS = median(spans.filter((span) => !Number.isNaN(span)));
+  const count = samples.length;
+  const pressures = new Float64Array(count);
+  const times = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) {
+    pressures[i] = samples[i]?.pressurePa ?? 0;
+    times[i] = samples[i]?.elapsedS ?? 0;
+  }
+  const levels = mediansAlong(pressures, 0, width - 1).fill(NaN, Math.max(count - width + 1, 0));
+  const changes = new Float64Array(count).fill(NaN);
+  const spans = new Float64Array(count).fill(NaN);
+  for (let i = width; i < count; i += 1) {
+    changes[i] = (levels[i] ?? 0) - (levels[i - width] ?? 0);
+    spans[i] = (times[i] ?? 0) - (times[i - width] ?? 0);
+  }
+  const usualSpanS = median(spans.subarray(Math.min(width, count)));
   // A smooth curve's change lies between its neighbours': what is left is noise, or a step.
-  const wiggles = changes.map(
-    (change, i) => change - ((changes[i - width] ?? NaN) + (changes[i + width] ?? NaN)) / 2,
-  );
-  const known = wiggles.filter((wiggle) => !Number.isNaN(wiggle));
-  if (known.length < 3 * width) return [];
+  const wiggles = new Float64Array(count).fill(NaN);
+  let known = 0;
+  for (let i = width; i + width < count; i += 1) {
+    const around = ((changes[i - width] ?? NaN) + (changes[i + width] ?? NaN)) / 2;
+    const wiggle = (changes[i] ?? NaN) - around;
+    wiggles[i] = wiggle;
+    if (!Number.isNaN(wiggle)) known += 1;
+  }
+  if (known < 3 * width) return [];
   const steps: (SeenStep & { excess: number })[] = [];
   for (let i = 2 * width; i + 2 * width <= samples.length; i += 1) {
     const change = changes[i] ?? 0;
@@ -82,7 +94,7 @@ function stepsOver(samples: readonly Sample[], width: number, isolatedS: number)
 }
 
 /** Of wiggles within some 60 windows around, without those next to the place itself. */
-function noiseNear(wiggles: readonly number[], at: number, width: number): number {
+function noiseNear(wiggles: Float64Array, at: number, width: number): number {
   const sizes: number[] = [];
   for (let i = at - 30 * width; i <= at + 30 * width; i += Math.max(1, width >> 1)) {
     const wiggle = wiggles[i];
@@ -96,7 +108,7 @@ function noiseNear(wiggles: readonly number[], at: number, width: number): numbe
  * By how much the readings around a place change, where they change at all, Pa: all but the largest
  * fifth of changes are no larger. For a display in steps that is its step.
  */
-function quantumNear(pressures: readonly number[], at: number, width: number): number {
+function quantumNear(pressures: Float64Array, at: number, width: number): number {
   const changes: number[] = [];
   for (let i = Math.max(at - 30 * width, 1); i < at + 30 * width && i < pressures.length; i += 1) {
     const change = Math.abs((pressures[i] ?? 0) - (pressures[i - 1] ?? 0));

@@ -33,6 +33,13 @@ export class SlowRise {
     this.#lowest = null;
   }
 
+  /** Goes on from where another one is, which stays there. */
+  become(other: SlowRise): void {
+    this.#from = other.#from;
+    this.#dueS = other.#dueS;
+    this.#lowest = other.#lowest;
+  }
+
   look(index: number): Bend | null {
     const trace = this.#trace;
     const nowS = trace.timeS(index);

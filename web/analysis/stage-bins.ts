@@ -9,11 +9,24 @@ const STEP_S = 512;
 /** Those of the last hour, which are fine as well, are put together to so many seconds. */
 const COARSE_S = 4;
 
+/** Before the first reading of any recording. */
+const FROM_THE_FIRST_S = -1;
+
 /** Up to `nowS`, in order; no more than 1536 fine ones and 4096 before them. */
 export function stageBins(history: History, nowS: number): TimeBin[] {
+  const borderS = stageBorderS(nowS);
+  return [...coarseBins(history, borderS), ...history.bins(borderS, nowS)];
+}
+
+/** From where on it is looked at second by second. */
+export function stageBorderS(nowS: number): number {
   const borderS = Math.floor((nowS - FINE_S) / STEP_S) * STEP_S;
-  if (borderS <= 0) return history.bins(-1, nowS);
-  return [...coarser(history.bins(-1, borderS)), ...history.bins(borderS, nowS)];
+  return borderS > 0 ? borderS : FROM_THE_FIRST_S;
+}
+
+/** What comes before the border. */
+export function coarseBins(history: History, borderS: number): TimeBin[] {
+  return borderS > 0 ? coarser(history.bins(FROM_THE_FIRST_S, borderS)) : [];
 }
 
 /** On the whole multiples of the width, so that the same readings always come together. */

@@ -12,13 +12,8 @@ import { stageBegunBy } from './mark-effects.ts';
 import { isReopening } from './reopening-signs.ts';
 import { rigChange, type RigChange } from './rig-change.ts';
 import { SlowRise } from './slow-rise.ts';
+import { Spells, type Spell } from './spells.ts';
 import type { Trace } from './trace.ts';
-
-/** A stretch of the job, and when it had become plain. */
-export interface Spell {
-  readonly stage: Stage;
-  readonly seenS: number;
-}
 
 /** Back within this factor of where it was: the blank was missing readings, not an open system. */
 const SAME_PLACE = 3;
@@ -28,6 +23,7 @@ const BEGINS_S = 30;
 const NEAR_TOP = 0.5;
 /** A marked nitrogen break shows on the curve once the pressure is up by this factor. */
 const BROKEN_FACTOR = 10;
+
 export class StageReader {
   readonly #trace: Trace;
   readonly #depthPa: number;
@@ -36,12 +32,7 @@ export class StageReader {
   readonly #slow: SlowRise;
   readonly #fill: FillWatch;
   readonly #start: FallStart;
-  readonly #spells: Spell[] = [
-    {
-      stage: { name: 'waiting', sinceS: 0, recognisedBy: 'curve', alternatives: [] },
-      seenS: 0,
-    },
-  ];
+  readonly #spells = new Spells();
   /** Latest reading well below atmosphere, −1 before the first. */
   #latest = -1;
   #nowS = 0;
@@ -69,7 +60,27 @@ export class StageReader {
   }
 
   get spells(): readonly Spell[] {
-    return this.#spells;
+    return this.#spells.all;
+  }
+
+  /** Goes on from where another one is, which stays there: on the same curve. */
+  become(other: StageReader): void {
+    this.#up.become(other.#up);
+    this.#down.become(other.#down);
+    this.#slow.become(other.#slow);
+    this.#fill.become(other.#fill);
+    this.#start.become(other.#start);
+    this.#spells.become(other.#spells);
+    this.#atmosphere.become(other.#atmosphere);
+    this.#level.become(other.#level);
+    this.#latest = other.#latest;
+    this.#nowS = other.#nowS;
+    this.#firstS = other.#firstS;
+    this.#fallPerS = other.#fallPerS;
+    this.#roseOut = other.#roseOut;
+    this.#rigChanged = other.#rigChanged;
+    this.#brokenAtPa = other.#brokenAtPa;
+    this.#interrupted = other.#interrupted;
   }
 
   /** The latest in this pull-down. */
@@ -78,9 +89,7 @@ export class StageReader {
   }
 
   get #stage(): Stage {
-    const latest = this.#spells.at(-1);
-    if (!latest) throw new Error('there is always a stage');
-    return latest.stage;
+    return this.#spells.stage;
   }
 
   mark({ kind, elapsedS }: Mark): void {
@@ -88,7 +97,7 @@ export class StageReader {
     if (name === null) return;
     this.#enter(name, elapsedS, 'mark');
     if (name === 'nitrogen_break' && this.#latest >= 0) {
-      this.#brokenAtPa = this.#trace.pressuresPa[this.#latest] ?? null;
+      this.#brokenAtPa = this.#trace.pressurePa(this.#latest);
     }
   }
 
@@ -100,7 +109,7 @@ export class StageReader {
 
   reading(index: number): void {
     const elapsedS = this.#trace.timeS(index);
-    const pressurePa = this.#trace.pressuresPa[index] ?? 0;
+    const pressurePa = this.#trace.pressurePa(index);
     this.#nowS = elapsedS;
     this.#firstS ??= elapsedS;
     if (pressurePa >= NEAR_ATMOSPHERE_PA) {
@@ -149,7 +158,7 @@ export class StageReader {
     this.#start.above(elapsedS, pressurePa);
     const topPa = pressurePa ?? this.#start.topPa;
     const fill = this.#fill.above(elapsedS, this.#latest, topPa, this.#before());
-    const wasNearTop = (this.#trace.pressuresPa[this.#latest] ?? 0) >= NEAR_TOP * topPa;
+    const wasNearTop = this.#trace.pressurePa(this.#latest) >= NEAR_TOP * topPa;
     if (wasNearTop && this.#fill.isOutOfRange(elapsedS)) this.#roseOut = true;
     const { name, sinceS, recognisedBy } = this.#stage;
     if (name === 'waiting') {
@@ -162,7 +171,7 @@ export class StageReader {
     } else if (recognisedBy === 'curve') {
       this.#level.see(pressurePa);
       const names = namesByLevel(this.#level.pa, this.#atmosphere.pa, elapsedS - sinceS);
-      if (names) this.#rename(names);
+      if (names) this.#spells.rename(names);
     }
   }
 
@@ -190,7 +199,7 @@ export class StageReader {
   }
 
   #enterFilled(fill: Fill): void {
-    const spells = this.#spells.length;
+    const spells = this.#spells.count;
     const [name, ...others] = filledNames(fill, this.#stage);
     this.#level.forget();
     this.#enter(name, fill.sinceS, 'curve', others);
@@ -200,7 +209,7 @@ export class StageReader {
   #takeUpAgain(before: { readonly spells: number; readonly pressurePa: number }, nowPa: number) {
     this.#interrupted = null;
     if (nowPa > before.pressurePa * SAME_PLACE) return;
-    this.#spells.length = before.spells;
+    this.#spells.takeBackTo(before.spells);
   }
 
   #lookForFalling(index: number): void {
@@ -262,21 +271,14 @@ export class StageReader {
   ): void {
     // Filled anew, it begins its fall anew; a hold between changes nothing about the rig.
     if (name === 'nitrogen_break' || name === 'vented') this.#fallPerS = 0;
-    this.#spells.push({
-      stage: { name, sinceS, recognisedBy, alternatives },
-      seenS: Math.max(this.#nowS, sinceS),
-    });
+    const stage = { name, sinceS, recognisedBy, alternatives };
+    this.#spells.begin(stage, Math.max(this.#nowS, sinceS));
     this.#interrupted = null;
     this.#brokenAtPa = null;
     this.#roseOut = false;
     this.#rigChanged = null;
     this.#start.begin();
     this.#watchFrom(Math.min(this.#trace.firstAfter(sinceS), this.#latest + 1));
-  }
-
-  #rename([name, ...alternatives]: readonly [StageName, ...StageName[]]): void {
-    const spell = this.#spells.pop();
-    if (spell) this.#spells.push({ ...spell, stage: { ...spell.stage, name, alternatives } });
   }
 
   #watchFrom(index: number): void {

@@ -5,8 +5,10 @@ import type { Stage, ToldHold } from './conclusions.ts';
 import { holdsIn } from './holds.ts';
 import { alternativesOfRise } from './rise-certainty.ts';
 import type { RigChange } from './rig-change.ts';
-import { StageReader, type Spell } from './stage-reader.ts';
-import { Trace } from './trace.ts';
+import type { StageReader } from './stage-reader.ts';
+import { StageWalk } from './stage-walk.ts';
+import type { Spell } from './spells.ts';
+import type { Trace } from './trace.ts';
 
 /** The stage, and the moments that the fits need. */
 export interface Stages {
@@ -37,28 +39,25 @@ export function recogniseStages(
   depthPa: number,
   nowS: number,
 ): Stages {
-  const trace = new Trace(bins);
-  const reader = new StageReader(trace, depthPa);
   const pending = marks
     .filter((mark) => mark.elapsedS <= nowS)
     .sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
-  let next = 0;
-  let index = 0;
-  for (const { elapsedS, pressurePa } of bins) {
-    for (let mark = pending[next]; mark && mark.elapsedS <= elapsedS; mark = pending[next]) {
-      reader.mark(mark);
-      next += 1;
-    }
-    if (pressurePa === null) {
-      reader.overRange(elapsedS);
-    } else {
-      reader.reading(index);
-      index += 1;
-    }
-  }
-  for (const mark of pending.slice(next)) reader.mark(mark);
+  const walk = new StageWalk(depthPa);
+  return stagesOf(walk.goOn([], bins, pending), walk.trace, pending, nowS);
+}
+
+/**
+ * What a reader says that has come up to `nowS`.
+ * @param marks up to there, in order of time
+ */
+export function stagesOf(
+  reader: StageReader,
+  trace: Trace,
+  marks: readonly Mark[],
+  nowS: number,
+): Stages {
   const spells = withAlternatives(reader.spells, trace, nowS);
-  return { ...stagesOf(spells, pending, nowS), rigChanged: unmarked(reader.rigChanged, pending) };
+  return { ...momentsOf(spells, marks, nowS), rigChanged: unmarked(reader.rigChanged, marks) };
 }
 
 /** A mark says it better. */
@@ -84,7 +83,7 @@ function withAlternatives(spells: readonly Spell[], trace: Trace, nowS: number):
   });
 }
 
-function stagesOf(
+function momentsOf(
   spells: readonly Spell[],
   marks: readonly Mark[],
   nowS: number,

@@ -35,13 +35,21 @@ export class TailSlopes {
     this.#sinceS = sinceS;
     this.#sums = new Float64Array(5 * (points.length + 1));
     const top = Math.log(points.at(-1)?.pressurePa ?? 1);
-    for (const [i, { elapsedS, pressurePa }] of points.entries()) {
+    for (let i = 0; i < points.length; i += 1) {
+      const { elapsedS = 0, pressurePa = 1 } = points[i] ?? {};
       const x = elapsedS > sinceS ? Math.log(elapsedS - sinceS) : 0;
       const y = Math.log(pressurePa) - top;
-      for (const [k, value] of [x, y, x * x, x * y, y * y].entries()) {
-        this.#sums[5 * i + 5 + k] = (this.#sums[5 * i + k] ?? 0) + value;
-      }
+      this.#add(5 * i, x);
+      this.#add(5 * i + 1, y);
+      this.#add(5 * i + 2, x * x);
+      this.#add(5 * i + 3, x * y);
+      this.#add(5 * i + 4, y * y);
     }
+  }
+
+  /** To the sum that stands there, and that for the next point. */
+  #add(at: number, value: number): void {
+    this.#sums[at + 5] = (this.#sums[at] ?? 0) + value;
   }
 
   /** −d ln P/d ln t over so many seconds up to the last of the first `count` points. */
@@ -51,12 +59,18 @@ export class TailSlopes {
     const size = count - first;
     const seenS = lastS - (this.#points[first]?.elapsedS ?? lastS);
     if (size < LEAST_POINTS || seenS < SEEN_SHARE * lengthS) return null;
-    const sum = (k: number) => (this.#sums[5 * count + k] ?? 0) - (this.#sums[5 * first + k] ?? 0);
-    const [x, y] = [sum(0) / size, sum(1) / size];
-    const spread = Math.max(sum(2) - size * x * x, LEAST_SPREAD);
-    const slope = (sum(3) - size * x * y) / spread;
-    const rest = Math.max(sum(4) - size * y * y - slope * slope * spread, 0);
+    const x = this.#between(first, count, 0) / size;
+    const y = this.#between(first, count, 1) / size;
+    const spread = Math.max(this.#between(first, count, 2) - size * x * x, LEAST_SPREAD);
+    const slope = (this.#between(first, count, 3) - size * x * y) / spread;
+    const squares = this.#between(first, count, 4);
+    const rest = Math.max(squares - size * y * y - slope * slope * spread, 0);
     return { value: -slope, error: Math.sqrt(rest / (size - 2) / spread) };
+  }
+
+  /** One of the sums, over the points from one on to before another. */
+  #between(first: number, end: number, which: number): number {
+    return (this.#sums[5 * end + which] ?? 0) - (this.#sums[5 * first + which] ?? 0);
   }
 
   /** The first of the first `count` points that is no earlier, by halving. */

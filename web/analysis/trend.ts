@@ -1,5 +1,5 @@
 /** The robust present: pressure and how fast it changes. */
-import { median } from './median.ts';
+import { median, medianInPlace } from './median.ts';
 import type { Sample } from './samples.ts';
 
 /** A reading older than this is not the present. */
@@ -23,12 +23,17 @@ export function relativeRatePerS(samples: readonly Sample[], nowS: number): numb
   const step = Math.max(1, Math.ceil(latest.length / RATE_SAMPLES));
   const chosen = latest.filter((_, i) => (latest.length - 1 - i) % step === 0);
   if (chosen.length < 4) return null;
-  const slopes: number[] = [];
-  for (const [i, later] of chosen.entries()) {
-    for (const earlier of chosen.slice(0, i)) {
-      const betweenS = later.elapsedS - earlier.elapsedS;
-      if (betweenS > 0) slopes.push(Math.log(later.pressurePa / earlier.pressurePa) / betweenS);
+  const slopes = new Float64Array((chosen.length * (chosen.length - 1)) / 2);
+  let count = 0;
+  for (let i = 1; i < chosen.length; i += 1) {
+    const { elapsedS: laterS = 0, pressurePa: laterPa = 1 } = chosen[i] ?? {};
+    for (let j = 0; j < i; j += 1) {
+      const { elapsedS = 0, pressurePa = 1 } = chosen[j] ?? {};
+      const betweenS = laterS - elapsedS;
+      if (betweenS <= 0) continue;
+      slopes[count] = Math.log(laterPa / pressurePa) / betweenS;
+      count += 1;
     }
   }
-  return slopes.length === 0 ? null : median(slopes);
+  return count === 0 ? null : medianInPlace(slopes, count);
 }

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Mark, MarkKind } from '../../../protocol/mark.ts';
 import { holdsIn, isIsolationSure } from '../../../web/analysis/holds.ts';
-import type { Spell } from '../../../web/analysis/stage-reader.ts';
+import type { Spell } from '../../../web/analysis/spells.ts';
 
 const spell = (name: Spell['stage']['name'], sinceS: number): Spell => ({
   stage: { name, sinceS, recognisedBy: 'mark', alternatives: [] },

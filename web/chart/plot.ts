@@ -22,14 +22,17 @@ export interface PlotSetting {
 
 /** Narrower than this the letters get smaller, CSS px. */
 const NARROW = 560;
+/** Less has no room for the axes; chart.css gives it as much, or the rest would be hidden. CSS px. */
+const LEAST_WIDTH = 260;
+const LEAST_HEIGHT = 220;
 /** The scale's kind as a number: the library's names for it don't exist at run time. */
 const LINEAR = 1;
 const LOGARITHMIC = 3;
 
 export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
   const { picture, palette } = setting;
-  const width = Math.max(260, host.clientWidth);
-  const height = Math.max(220, host.clientHeight);
+  const width = Math.max(LEAST_WIDTH, host.clientWidth);
+  const height = Math.max(LEAST_HEIGHT, host.clientHeight);
   const small = width < NARROW;
   const ticks = () =>
     pressureTicks(picture().range, picture().time.axis, picture().speech.units.pressure);

@@ -115,8 +115,9 @@ export function Header({ session }: { readonly session: Session }) {
   );
 }
 
-/** Whether readings come: yes, not yet, or no more. */
-function toneOf(state: Freshness, source: SourceState | null): 'good' | 'waiting' | 'bad' {
+/** Whether readings come: yes, not yet, no more though they should, or none since it is over. */
+function toneOf(state: Freshness, source: SourceState | null): 'good' | 'waiting' | 'bad' | 'over' {
+  if (state.kind === 'ended') return 'over';
   if (state.kind === 'catching_up') return 'waiting';
   if (state.kind !== 'stale') return 'good';
   const phase = state.why === 'sensor' ? source?.phase : undefined;

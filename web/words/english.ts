@@ -1183,6 +1183,19 @@ export const english = {
       nextEvent: { long: 'On to the next event', short: 'Next event' },
       tenMinutes: { long: 'Ten minutes on', short: '10 min on' },
     },
+    /** Asked before it ends: a glove slips. */
+    ends: {
+      stop: {
+        title: 'Stop the rehearsal?',
+        what: 'It can’t go on afterwards. Its curve stays among the recordings, and can still be called.',
+        now: 'Stop it',
+      },
+      again: {
+        title: 'Begin it again?',
+        what: 'The same job begins anew, and this run ends. Its curve stays among the recordings.',
+        now: 'Begin it again',
+      },
+    },
   },
   call: {
     title: 'What is it?',

@@ -1265,6 +1265,18 @@ export const spanish: Wording = {
       nextEvent: { long: 'Al próximo suceso', short: 'Próximo' },
       tenMinutes: { long: 'Diez minutos más', short: '10 min más' },
     },
+    ends: {
+      stop: {
+        title: '¿Parar la práctica?',
+        what: 'Después no puede seguir. Su curva queda entre los registros, y aún se puede dar el diagnóstico.',
+        now: 'Pararla',
+      },
+      again: {
+        title: '¿Empezarla de nuevo?',
+        what: 'El mismo trabajo empieza desde el principio, y esta vez termina. Su curva queda entre los registros.',
+        now: 'Empezarla de nuevo',
+      },
+    },
   },
   call: {
     title: '¿Qué es?',

@@ -7,8 +7,9 @@ import type { ChartPicture } from './chart-picture.ts';
 import { drawArrivals } from './draw-arrivals.ts';
 import { drawBeside, labelCurves } from './draw-beside.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
-import { drawForeseen, drawGround, drawRemarkAndPresent } from './draw-chart.ts';
+import { drawForeseen, drawGround, drawPresent } from './draw-chart.ts';
 import { drawFlags, drawLineNames, drawLines } from './draw-lines.ts';
+import { drawRemark } from './draw-remark.ts';
 import { drawGaps, drawStretches } from './draw-stretches.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
 
@@ -128,7 +129,8 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
             drawStretches(drawing(plot));
             drawFlags(drawing(plot));
             drawLineNames(drawing(plot));
-            drawRemarkAndPresent(drawing(plot));
+            drawRemark(drawing(plot));
+            drawPresent(drawing(plot));
             labelCurves(drawing(plot));
             setting.drawn();
           },

@@ -154,6 +154,26 @@ describe('names of lines', () => {
     expect(placeLabels([line(100), line(105)], 20, room)[1]).toEqual({ inset: 0, middle: 117 });
   });
 
+  test('keep clear of the curve: below the line, else further from the edge, where both are crossed', () => {
+    const inset = 40;
+    const falls = { inset, width: 10, top: 60, bottom: 96 };
+    expect(placeLabels([line(100)], 20, room, [falls])).toEqual([{ inset: 0, middle: 112 }]);
+    const crosses = { ...falls, bottom: 140 };
+    const [place] = placeLabels([line(100)], 20, room, [crosses]);
+    expect(place?.middle).toBe(88);
+    expect(place?.inset).toBeGreaterThanOrEqual(inset + crosses.width);
+    expect(place?.inset).toBeLessThan(inset + crosses.width + 20);
+  });
+
+  test('where the curve is everywhere, keep clear of the present reading at least', () => {
+    const present = { inset: 90, width: 20, top: 85, bottom: 105 };
+    const curve = { inset: 0, width: 600, top: 80, bottom: 120 };
+    const [place] = placeLabels([line(100)], 20, room, [present, curve]);
+    expect(place?.inset).toBeGreaterThanOrEqual(110);
+    const all = { ...curve, top: 0, bottom: 400 };
+    expect(placeLabels([line(100)], 20, room, [all, all])).toEqual([{ inset: 0, middle: 88 }]);
+  });
+
   test('never lie on one another, and never out of the drawing', () => {
     const wish = fc.record({
       y: fc.integer({ min: 30, max: 300 }),

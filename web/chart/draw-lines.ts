@@ -47,7 +47,8 @@ function namedLines(drawing: Drawing): NamedLine[] {
   const lines = picture.lines.filter(
     ({ pressurePa }) => pressurePa >= picture.range.lowPa && pressurePa <= picture.range.highPa,
   );
-  const wishes = lines.map(({ pressurePa, label }) => ({
+  const wishes = lines.map(({ pressurePa, label, kind }) => ({
+    kind,
     y: y(plot, picture, pressurePa),
     width: ctx.measureText(label).width,
   }));

@@ -1,33 +1,43 @@
-/** What the names of levels keep clear of: the present reading, then the watched curve. */
-import type { Obstacle } from '../figure/place-labels.ts';
+/** What the names of levels keep clear of: the present reading, and the watched curve. */
+import type { DrawnBox, Obstacle } from '../figure/place-labels.ts';
 import { type Drawing, PRESENT_RADIUS, x, y } from './draw-chart.ts';
 
 /** What is kept free around either, CSS px. */
 const FREE = 4;
+/**
+ * The dot lies over the letters, and hides some: worse than to stand on another line (place-labels.ts).
+ * The curve lies under them, and its halo is cut out of it.
+ */
+const ON_PRESENT = 8;
+const ON_CURVE = 2;
 /** The curve is told in upright pieces of this width: finer tells letters of 16 px nothing more. CSS px. */
 const PIECE = 8;
 
 /** @param edge right end of the names, canvas px */
 export function nameObstacles(drawing: Drawing, edge: number): Obstacle[] {
-  const present = presentObstacle(drawing, edge);
-  return [...(present === null ? [] : [present]), ...curveObstacles(drawing, edge)];
+  return [
+    { boxes: presentBox(drawing, edge), badness: ON_PRESENT },
+    { boxes: curveBoxes(drawing, edge), badness: ON_CURVE },
+  ];
 }
 
-function presentObstacle({ plot, picture, ratio }: Drawing, edge: number): Obstacle | null {
+function presentBox({ plot, picture, ratio }: Drawing, edge: number): DrawnBox[] {
   const lastS = picture.series.elapsedS.at(-1);
   const lastPa = picture.series.pressurePa.at(-1);
-  if (lastS === undefined || lastPa == null || lastS > picture.time.toS) return null;
+  if (lastS === undefined || lastPa == null || lastS > picture.time.toS) return [];
   const [across, down] = [x(plot, lastS), y(plot, picture, lastPa)];
   const radius = (PRESENT_RADIUS + FREE) * ratio;
-  return {
-    inset: edge - across - radius,
-    width: 2 * radius,
-    top: down - radius,
-    bottom: down + radius,
-  };
+  return [
+    {
+      inset: edge - across - radius,
+      width: 2 * radius,
+      top: down - radius,
+      bottom: down + radius,
+    },
+  ];
 }
 
-function curveObstacles({ plot, picture, ratio }: Drawing, edge: number): Obstacle[] {
+function curveBoxes({ plot, picture, ratio }: Drawing, edge: number): DrawnBox[] {
   const { elapsedS, pressurePa } = picture.series;
   const { left, width } = plot.bbox;
   const free = FREE * ratio;

@@ -41,7 +41,7 @@ export const recordingSchema = z.strictObject({
    * say when it began: for an import this is when it was read in.
    */
   startedAtMs: z.int(),
-  /** For a rehearsal, the name of its scenario; for an import, of its file; otherwise empty. */
+  /** For a rehearsal, its scenario (rehearsal-title.ts); for an import, its file's name; otherwise empty. */
   title: z.string().max(200),
   /** The sensors heard so far; a reading's `channel` is a position in this list. */
   sensors: z.array(recordedSensorSchema).max(256),

@@ -12,6 +12,7 @@ const LAPTOP = { width: 1280, height: 800 };
 const SIZES = [
   { name: 'phone', width: 390, height: 844 },
   { name: 'phone-across', width: 844, height: 390 },
+  { name: 'smallest-phone', width: 320, height: 568 },
   // A laptop’s, enlarged to 200 %: WCAG 2.2, success criterion 1.4.4.
   { name: 'twice-as-large', width: 640, height: 400 },
 ];

@@ -7,9 +7,23 @@ import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
 const PHONE = { width: 390, height: 844 };
-const ACROSS = { width: 844, height: 390 };
+/** Where there is less room, and what has to be in sight there all the same, strips and all. */
+const SMALLER = [
+  { width: 844, height: 390, inSight: ['stage', 'number', 'trend', 'headline'] },
+  { width: 640, height: 360, inSight: ['stage', 'number', 'trend', 'headline'] },
+  { width: 320, height: 568, inSight: ['stage', 'number'] },
+];
+/** Between what ends a rehearsal and what is pressed beside it, px: twice what the others have. */
+const APART = 10;
 /** Least size of what is touched, px: WCAG 2.2, success criterion 2.5.5. */
 const LEAST_TOUCHED = 44;
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
 
 let bridge: RunningBridge;
 let browser: Browser;
@@ -32,7 +46,7 @@ test(
     await page.getByTestId('alert').waitFor({ timeout: 120_000 });
     await lookAtPhone(page, 'phone-target');
     await untilShown(page, 'verdict', 'leak_and_moisture');
-    await page.getByText('And 1 before').waitFor();
+    await page.getByTestId('alerts-before').waitFor();
     await lookAtPhone(page, 'phone-verdict');
     expect(complaints).toEqual([]);
     await page.context().close();
@@ -52,13 +66,18 @@ async function lookAtPhone(page: Page, name: string): Promise<void> {
   }
   await expectTouchable(page, PHONE.width);
 
-  // Across there is half the height: what is read, and the conclusion's headline.
-  await page.setViewportSize(ACROSS);
-  await picture(page, `${name}-across`);
-  for (const shown of [...strips, 'stage', 'number', 'trend', 'headline']) {
-    expect(await bottomOf(page, shown), `${shown}, across`).toBeLessThan(ACROSS.height);
+  await expectWholeChart(page);
+  for (const { inSight, ...size } of SMALLER) {
+    await page.setViewportSize(size);
+    await page.evaluate(() => window.scrollTo(0, 0));
+    const across = `${size.width}x${size.height}`;
+    await picture(page, `${name}-${across}`);
+    for (const shown of [...strips, ...inSight]) {
+      expect(await bottomOf(page, shown), `${shown}, ${across}`).toBeLessThan(size.height);
+    }
+    await expectTouchable(page, size.width);
+    await expectWholeChart(page);
   }
-  await expectTouchable(page, ACROSS.width);
   await page.setViewportSize(PHONE);
   await page.getByTestId('pause').click();
 }
@@ -66,16 +85,50 @@ async function lookAtPhone(page: Page, name: string): Promise<void> {
 async function expectTouchable(page: Page, widthPx: number): Promise<void> {
   const width = await page.evaluate(() => document.documentElement.scrollWidth);
   expect(width).toBeLessThanOrEqual(widthPx);
-  for (const touched of await page.locator('header button, .strips :is(button, select)').all()) {
+  for (const touched of await page
+    .locator('header button:visible, .strips :is(button, select)')
+    .all()) {
     const box = await touched.boundingBox();
     expect(box?.height, await touched.innerText()).toBeGreaterThanOrEqual(LEAST_TOUCHED);
     expect(box?.width, await touched.innerText()).toBeGreaterThanOrEqual(LEAST_TOUCHED);
   }
+  for (const ends of ['again', 'stop']) {
+    for (const other of ['rate', 'pause', 'jump', 'call', ends === 'stop' ? 'again' : 'stop']) {
+      const gap = gapBetween(await boxOf(page, ends), await boxOf(page, other));
+      expect(gap, `${ends} and ${other}`).toBeGreaterThanOrEqual(APART);
+    }
+  }
+}
+
+/** What is drawn lower than its place is cut off: time axis, target and present reading with it. */
+async function expectWholeChart(page: Page): Promise<void> {
+  const heights = () =>
+    page
+      .getByTestId('chart')
+      .evaluate((host) => [host.clientHeight, host.querySelector('canvas')?.clientHeight ?? 0]);
+  await expect
+    .poll(async () => {
+      const [host = 0, canvas = 0] = await heights();
+      return canvas > 0 && host >= canvas;
+    })
+    .toBe(true);
 }
 
 /** Distance from the top of the page to the lower edge, px; fails where it is not to be seen. */
 async function bottomOf(page: Page, testId: string): Promise<number> {
+  const { y, height } = await boxOf(page, testId);
+  return y + height;
+}
+
+async function boxOf(page: Page, testId: string): Promise<Box> {
   const box = await page.getByTestId(testId).boundingBox();
   if (box === null || box.width === 0) throw new Error(`${testId} is not to be seen`);
-  return box.y + box.height;
+  return box;
+}
+
+/** Between their nearest edges, across or down, px. */
+function gapBetween(a: Box, b: Box): number {
+  const across = Math.max(a.x - (b.x + b.width), b.x - (a.x + a.width));
+  const down = Math.max(a.y - (b.y + b.height), b.y - (a.y + a.height));
+  return Math.max(across, down);
 }

@@ -289,7 +289,8 @@ test('a job drawn by its seed is on the list, is rehearsed by name and seed, and
   expect(await text('rehearsals')).toContain('"generated-hard"');
   for (const seed of [6, 7]) {
     const wish = { name: 'generated-hard', seed };
-    await start(wish);
+    // The number stays with it: without, nobody could tell which job it was.
+    expect((await start(wish)).title).toBe(`generated-hard ${seed}`);
     const drawn = scenarioNamed(wish.name, seed);
     const answer = await post('rehearsals/reveal', { withoutCall: true });
     expect(revealSchema.parse(await answer.json())).toMatchObject({

@@ -1,9 +1,10 @@
-/** What a canvas of the page was told to draw since it was last cleared: upright lines, and letters with their place. */
+/** What a canvas of the page was told to draw since it was last cleared: upright lines, dots, and letters with their place. */
 import type { Page } from 'playwright-core';
 import { z } from 'zod';
 
 const drawnSchema = z.object({
   uprights: z.array(z.object({ x: z.number(), top: z.number(), bottom: z.number() })),
+  dots: z.array(z.object({ x: z.number(), y: z.number(), radius: z.number() })),
   words: z.array(
     z.object({ text: z.string(), left: z.number(), right: z.number(), middle: z.number() }),
   ),
@@ -13,11 +14,11 @@ export type Drawn = z.infer<typeof drawnSchema>;
 /** Before the page is opened: a canvas keeps no account of itself. */
 export async function keepAccountOfDrawing(page: Page): Promise<void> {
   await page.addInitScript(() => {
-    const drawn: Drawn = { uprights: [], words: [] };
+    const drawn: Drawn = { uprights: [], dots: [], words: [] };
     let path: [number, number][][] = [];
     const canvas = CanvasRenderingContext2D.prototype;
     const spy = (
-      name: 'beginPath' | 'moveTo' | 'lineTo' | 'stroke' | 'fillText' | 'clearRect',
+      name: 'beginPath' | 'moveTo' | 'lineTo' | 'arc' | 'stroke' | 'fillText' | 'clearRect',
       note: (given: unknown[], context: CanvasRenderingContext2D) => void,
     ) => {
       Reflect.set(
@@ -33,7 +34,10 @@ export async function keepAccountOfDrawing(page: Page): Promise<void> {
         }),
       );
     };
-    spy('clearRect', () => Object.assign(drawn, { uprights: [], words: [] }));
+    spy('clearRect', () => Object.assign(drawn, { uprights: [], dots: [], words: [] }));
+    spy('arc', ([x, y, radius]) =>
+      drawn.dots.push({ x: Number(x), y: Number(y), radius: Number(radius) }),
+    );
     spy('beginPath', () => (path = []));
     spy('moveTo', ([x, y]) => path.push([[Number(x), Number(y)]]));
     spy('lineTo', ([x, y]) => path.at(-1)?.push([Number(x), Number(y)]));

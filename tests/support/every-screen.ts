@@ -49,6 +49,7 @@ const STOPS: readonly Stop[] = [
       await page.getByTestId('open-results').click();
     },
   },
+  byButton('ending', 'stop'),
   byButton('call', 'call'),
   {
     screen: 'reveal',

@@ -1,5 +1,5 @@
 /** A rehearsal on the page, for browser tests. */
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { openDashboard } from './dashboard.ts';
 import type { Dashboard, Opening } from './dashboard.ts';
 
@@ -28,4 +28,11 @@ export async function rehearse(
   await page.getByTestId(`rehearsal-${name}`).locator('summary').click();
   await page.getByTestId(`start-${name}`).click();
   return dashboard;
+}
+
+/** Stops the rehearsal for good, which is asked first. */
+export async function endRehearsal(page: Page): Promise<void> {
+  await page.getByTestId('stop').click();
+  await page.getByTestId('stop-now').click();
+  await page.getByTestId('another').waitFor();
 }

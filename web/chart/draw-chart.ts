@@ -62,14 +62,6 @@ export function drawForeseen(drawing: Drawing): void {
   ctx.restore();
 }
 
-/** Over everything. */
-export function drawRemarkAndPresent(drawing: Drawing): void {
-  drawing.ctx.save();
-  drawRemark(drawing);
-  drawPresent(drawing);
-  drawing.ctx.restore();
-}
-
 export function x(plot: uPlot, elapsedS: number): number {
   return plot.valToPos(elapsedS, 'x', true);
 }
@@ -102,43 +94,25 @@ function drawBand({ plot, ctx, picture, palette, ratio }: Drawing): void {
   ctx.setLineDash([]);
 }
 
-/** At the right end, under the curve where there is room, and never across a line or its label. */
-function drawRemark(drawing: Drawing): void {
-  const { plot, ctx, picture, palette, ratio, small } = drawing;
-  const { remark, curve, lines } = picture;
-  if (remark === null || curve.length === 0) return;
-  const { left, top, width, height } = plot.bbox;
-  ctx.font = remarkFont((small ? 17 : 19) * ratio);
-  ctx.textAlign = 'right';
-  ctx.textBaseline = 'top';
-  const right = left + width - 12 * ratio;
-  const beginning = right - ctx.measureText(remark.text).width;
-  const over = curve.filter((point) => x(plot, point.elapsedS) >= beginning - 20 * ratio);
-  const lowest = Math.max(...over.map((point) => y(plot, picture, point.lowPa)));
-  const highest = Math.min(...over.map((point) => y(plot, picture, point.highPa)));
-  const tall = 26 * ratio;
-  let at = lowest + 10 * ratio;
-  for (const line of lines) {
-    const lineAt = y(plot, picture, line.pressurePa);
-    const labelAt = lineAt - 28 * ratio;
-    if (at + tall > labelAt && at < lineAt + 4 * ratio) at = lineAt + 8 * ratio;
-  }
-  if (at + tall > top + height) at = Math.max(top, highest - tall - 8 * ratio);
-  halo(drawing, remark.text, right, at, remark.warning ? palette.buoy : palette.water);
-}
+/** Of the dot that is the present reading, CSS px. */
+export const PRESENT_RADIUS = 7;
 
-function drawPresent({ plot, ctx, picture, palette, ratio }: Drawing): void {
+/** Over everything. */
+export function drawPresent({ plot, ctx, picture, palette, ratio }: Drawing): void {
   const { elapsedS, pressurePa } = picture.series;
   const lastS = elapsedS.at(-1);
   const lastPa = pressurePa.at(-1);
   if (lastS === undefined || lastPa == null || lastS > picture.time.toS) return;
+  ctx.save();
   ctx.beginPath();
-  ctx.arc(x(plot, lastS), y(plot, picture, lastPa), 7 * ratio, 0, 2 * Math.PI);
+  const radius = PRESENT_RADIUS * ratio;
+  ctx.arc(x(plot, lastS), y(plot, picture, lastPa), radius, 0, 2 * Math.PI);
   ctx.fillStyle = picture.live ? palette.ink : palette.sheet;
   ctx.strokeStyle = palette.ink;
   ctx.lineWidth = 2.5 * ratio;
   ctx.fill();
   ctx.stroke();
+  ctx.restore();
 }
 
 /** Letters with the sheet's colour around them, legible over lines and fill. */

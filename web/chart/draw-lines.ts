@@ -4,6 +4,7 @@ import { placeFlags, type TakenPlace } from '../figure/place-flags.ts';
 import { type LabelPlace, placeLabels } from '../figure/place-labels.ts';
 import type { ChartLine } from '../figure/chart-lines.ts';
 import { type Drawing, halo, x, y } from './draw-chart.ts';
+import { nameObstacles } from './name-obstacles.ts';
 import { figureFont } from './palette.ts';
 import { stretchLanes, takenAt } from './stretch-lanes.ts';
 
@@ -39,17 +40,21 @@ interface NamedLine extends ChartLine, LabelPlace {
 }
 
 /** Those that are in the picture, with the places of their names; the letters are set for them. */
-function namedLines({ plot, ctx, picture, ratio, small }: Drawing): NamedLine[] {
-  const { top, width, height } = plot.bbox;
+function namedLines(drawing: Drawing): NamedLine[] {
+  const { plot, ctx, picture, ratio, small } = drawing;
+  const { left, top, width, height } = plot.bbox;
   ctx.font = figureFont((small ? 16 : 17) * ratio);
   const lines = picture.lines.filter(
     ({ pressurePa }) => pressurePa >= picture.range.lowPa && pressurePa <= picture.range.highPa,
   );
-  const wishes = lines.map(({ pressurePa, label }) => ({
+  const wishes = lines.map(({ pressurePa, label, kind }) => ({
+    kind,
     y: y(plot, picture, pressurePa),
     width: ctx.measureText(label).width,
   }));
-  const places = placeLabels(wishes, LABEL_HEIGHT * ratio, { width, bottom: top + height });
+  const room = { width: width - FROM_EDGE * ratio, bottom: top + height };
+  const obstacles = nameObstacles(drawing, left + room.width);
+  const places = placeLabels(wishes, LABEL_HEIGHT * ratio, room, obstacles);
   return lines.flatMap((line, at) => {
     const [wish, place] = [wishes[at], places[at]];
     return wish === undefined || place === undefined
@@ -70,7 +75,12 @@ export function drawLineNames(drawing: Drawing): void {
   ctx.restore();
 }
 
-/** Where the names stand: the curve may run behind one, a pole would be read as a letter of it. */
+/** Where the names stand. Leaves their letters set. */
+export function lineNameBoxes(drawing: Drawing): NameBox[] {
+  return nameBoxes(drawing, namedLines(drawing));
+}
+
+/** A pole through a name would be read as a letter of it. */
 function nameBoxes({ plot, ratio }: Drawing, named: readonly NamedLine[]): NameBox[] {
   const edge = plot.bbox.left + plot.bbox.width - FROM_EDGE * ratio;
   return named.map(({ inset, middle, width }) => ({

@@ -7,8 +7,9 @@ import type { ChartPicture } from './chart-picture.ts';
 import { drawArrivals } from './draw-arrivals.ts';
 import { drawBeside, labelCurves } from './draw-beside.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
-import { drawForeseen, drawGround, drawRemarkAndPresent } from './draw-chart.ts';
+import { drawForeseen, drawGround, drawPresent } from './draw-chart.ts';
 import { drawFlags, drawLineNames, drawLines } from './draw-lines.ts';
+import { drawRemark } from './draw-remark.ts';
 import { drawGaps, drawStretches } from './draw-stretches.ts';
 import { figureFont, type Palette, remarkFont } from './palette.ts';
 
@@ -22,14 +23,17 @@ export interface PlotSetting {
 
 /** Narrower than this the letters get smaller, CSS px. */
 const NARROW = 560;
+/** Less has no room for the axes; chart.css gives it as much, or the rest would be hidden. CSS px. */
+const LEAST_WIDTH = 260;
+const LEAST_HEIGHT = 220;
 /** The scale's kind as a number: the library's names for it don't exist at run time. */
 const LINEAR = 1;
 const LOGARITHMIC = 3;
 
 export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
   const { picture, palette } = setting;
-  const width = Math.max(260, host.clientWidth);
-  const height = Math.max(220, host.clientHeight);
+  const width = Math.max(LEAST_WIDTH, host.clientWidth);
+  const height = Math.max(LEAST_HEIGHT, host.clientHeight);
   const small = width < NARROW;
   const ticks = () =>
     pressureTicks(picture().range, picture().time.axis, picture().speech.units.pressure);
@@ -125,7 +129,8 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
             drawStretches(drawing(plot));
             drawFlags(drawing(plot));
             drawLineNames(drawing(plot));
-            drawRemarkAndPresent(drawing(plot));
+            drawRemark(drawing(plot));
+            drawPresent(drawing(plot));
             labelCurves(drawing(plot));
             setting.drawn();
           },

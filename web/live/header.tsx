@@ -12,7 +12,7 @@ import { isNameable } from '../sensors/is-nameable.ts';
 import { sayBattery } from '../words/say-header.ts';
 import { sayConnection, sayEnded, saySource } from '../words/say-connection.ts';
 import { sayUnheard } from '../words/say-origin.ts';
-import { sayRehearsalTitle } from '../words/say-reveal.ts';
+import { sayRehearsalJob } from '../words/say-rehearsal.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { LookButton } from './look-button.tsx';
 
@@ -30,9 +30,7 @@ export function Header({ session }: { readonly session: Session }) {
   const state = freshness(connection, recording, source);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
   const title =
-    recording?.origin === 'rehearsal'
-      ? (source?.name ?? sayRehearsalTitle(recording.title, speech.value))
-      : '';
+    recording?.origin === 'rehearsal' ? sayRehearsalJob(recording.title, speech.value) : '';
   const tone = toneOf(state, source);
   const latestS = session.followed.value?.latest.value?.elapsedS ?? 0;
   const unheard =
@@ -115,8 +113,9 @@ export function Header({ session }: { readonly session: Session }) {
   );
 }
 
-/** Whether readings come: yes, not yet, or no more. */
-function toneOf(state: Freshness, source: SourceState | null): 'good' | 'waiting' | 'bad' {
+/** Whether readings come: yes, not yet, no more though they should, or none since it is over. */
+function toneOf(state: Freshness, source: SourceState | null): 'good' | 'waiting' | 'bad' | 'over' {
+  if (state.kind === 'ended') return 'over';
   if (state.kind === 'catching_up') return 'waiting';
   if (state.kind !== 'stale') return 'good';
   const phase = state.why === 'sensor' ? source?.phase : undefined;

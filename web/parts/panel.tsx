@@ -16,10 +16,12 @@ function rememberOpener(): void {
 interface PanelProps {
   readonly title: string;
   readonly testId: string;
+  /** Told when it is closed, where it is no panel of the page but of the part that asks. */
+  readonly closed?: () => void;
   readonly children: ComponentChildren;
 }
 
-export function Panel({ title, testId, children }: PanelProps) {
+export function Panel({ title, testId, closed, children }: PanelProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     rememberOpener();
@@ -35,6 +37,7 @@ export function Panel({ title, testId, children }: PanelProps) {
       data-testid={testId}
       onClose={() => {
         panel.value = null;
+        closed?.();
         opener?.focus();
       }}
       onClick={(event) => {

@@ -1,6 +1,7 @@
 /** The jobs on offer: a line each, and the whole of one at a time. */
 import type { StartRehearsal } from '../../protocol/api.ts';
 import { speech } from '../store/speech.ts';
+import { sayPlace } from '../words/say-rehearsal.ts';
 import { DrawnJob } from './drawn-job.tsx';
 import type { SortedCards } from './job-cards.ts';
 import { randomSeed } from './random-seed.ts';
@@ -29,7 +30,11 @@ export function JobList({ cards: { jobs, drawn }, called, busy, start }: JobList
       {jobs.map(({ name, place, situation }) => (
         <details key={name} name="job" data-testid={`rehearsal-${name}`}>
           <summary>
-            <b lang="en">{place}</b>
+            {sayPlace(name, speech.value) === null ? (
+              <b lang="en">{place}</b>
+            ) : (
+              <b>{sayPlace(name, speech.value)}</b>
+            )}
             {called.has(name) && <i>{words.called}</i>}
           </summary>
           <p lang="en">{situation}</p>

@@ -5,6 +5,7 @@ import { isLatestRehearsal, type Rehearsed, rehearsedOf } from '../store/rehears
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import { sayCall, sayOutcome } from '../words/say-reveal.ts';
+import { EndButtons } from './end-buttons.tsx';
 import { unveil } from './unveil.ts';
 import { WorkButtons } from './work-buttons.tsx';
 
@@ -17,10 +18,11 @@ export function RehearsalBar({ session, recording }: RehearsalBarProps) {
   const words = speech.value.wording.rehearse.bar;
   const rehearsed = rehearsedOf(recording);
   const latest = isLatestRehearsal(recording, session.recordings.value);
+  const isWorked = recording.open && latest;
   return (
     <section class="rehearsal" aria-label={words.label} data-testid="rehearsal-bar">
       <strong>{words.name}</strong>
-      {recording.open && latest ? (
+      {isWorked ? (
         <WorkButtons session={session} wish={rehearsed.wish} />
       ) : (
         rehearsed.reveal === null && <span>{words.ended}</span>
@@ -30,6 +32,7 @@ export function RehearsalBar({ session, recording }: RehearsalBarProps) {
       ) : (
         latest && <Hidden rehearsed={rehearsed} recording={recording} />
       )}
+      {isWorked && <EndButtons session={session} wish={rehearsed.wish} />}
       {!recording.open && (
         <button type="button" data-testid="another" onClick={() => (panel.value = 'rehearse')}>
           {words.another}

@@ -1,8 +1,8 @@
 /** A trainee's calls beside what it was, and the score. */
 import { useEffect, useState } from 'preact/hooks';
-import type { RehearsalCard, RehearsalResult } from '../../protocol/api.ts';
+import type { RehearsalResult } from '../../protocol/api.ts';
 import { scoreCalls } from '../analysis/call-score.ts';
-import { listRehearsals, listResults } from '../connection/bridge-api.ts';
+import { listResults } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
@@ -17,16 +17,13 @@ import { traineesOf } from './trainees.ts';
 export function ResultsPanel({ session }: { readonly session: Session }) {
   const { rehearse, score: words } = speech.value.wording;
   const [results, setResults] = useState<readonly RehearsalResult[] | null>(null);
-  const [cards, setCards] = useState<readonly RehearsalCard[]>([]);
   const [chosen, setChosen] = useState(() => trainee.peek());
   useEffect(() => {
     void tell(listResults()).then((found) => setResults(found ?? []));
-    void tell(listRehearsals()).then((found) => setCards(found ?? []));
   }, []);
   const names = traineesOf(results ?? []);
   const whose = names.includes(chosen) ? chosen : (names[0] ?? '');
   const own = results?.filter((result) => result.trainee === whose) ?? [];
-  const placeOf = (scenario: string) => cards.find(({ name }) => name === scenario)?.place ?? null;
   return (
     <Panel title={words.title} testId="results-panel">
       {results === null && <p>{rehearse.asking}</p>}
@@ -55,9 +52,7 @@ export function ResultsPanel({ session }: { readonly session: Session }) {
               {result.cause === result.truth ? words.right : words.wrong}
             </strong>
             <div>
-              <b>
-                {sayRehearsed(result.scenario, result.seed, placeOf(result.scenario), speech.value)}
-              </b>
+              <b>{sayRehearsed(result.scenario, result.seed, speech.value)}</b>
               <span>
                 {sayResult(result, speech.value)} {clockWords(result.revealedAtMs, speech.value)}
               </span>

@@ -26,7 +26,6 @@ export function RevealPanel({ session, followed, recording }: RevealPanelProps) 
   if (reveal === null) return null;
   const originS = firstPumpOnS(followed.marks.value);
   const outcome = sayOutcome(call, reveal.cause, speech.value);
-  const place = session.source.value?.name ?? null;
   return (
     <Panel title={words.title} testId="reveal-panel">
       <section class={`say say-${outcome.tone}`} data-testid="outcome">
@@ -60,7 +59,7 @@ export function RevealPanel({ session, followed, recording }: RevealPanelProps) 
         {wish !== null && (
           <div>
             <dt>{words.job}</dt>
-            <dd>{sayRehearsed(wish.name, wish.seed, place, speech.value)}</dd>
+            <dd>{sayRehearsed(wish.name, wish.seed, speech.value)}</dd>
           </div>
         )}
       </dl>

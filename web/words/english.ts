@@ -1167,6 +1167,33 @@ export const english = {
     asking: 'Asking the bridge…',
     numbered: ({ job, number }: { job: string; number: string }) => `${job}, number ${number}`,
     titleOf: ({ job }: { job: string }) => `Rehearsal: ${job}`,
+    /** By the name of the scenario, as its card says it. Streets have invented names: they stay. */
+    places: {
+      'bridge-end-pharmacy': 'Pharmacy at Bridge End, store room',
+      'chapel-hill-surgery': 'Surgery on Chapel Hill, treatment room',
+      'copper-row-workshop': 'Workshop in Copper Row, office',
+      'fern-court-laundry': 'Laundry at Fern Court, pressing room',
+      'guildhall-annex': 'Annex of the guildhall, two upper floors',
+      'harbour-lane-bookshop': 'Bookshop in Harbour Lane, upper floor',
+      'lantern-court-library': 'Library in Lantern Court, periodicals room',
+      'lindens-dental-practice': 'Dental practice at The Lindens, waiting room',
+      'meadow-view-nursery': 'Nursery school Meadow View, group room',
+      'mill-street-barber': 'Barber in Mill Street, back room',
+      'north-quay-boathouse': 'Boathouse at North Quay, club room',
+      'observatory-lane-office': 'Office in Observatory Lane, meeting room',
+      'orchard-close-flat': 'Flat in Orchard Close, bedroom',
+      'priory-street-gymnasium': 'Gymnasium in Priory Street, changing rooms',
+      'quarry-road-bakery': 'Bakery in Quarry Road, sales room',
+      'saddlers-yard-cafe': 'Café in Saddler’s Yard, gallery',
+      'station-road-florist': 'Florist in Station Road, shop',
+      'summit-road-refuge': 'Mountain refuge on Summit Road, 2400 m, dining room',
+      'tannery-lane-studio': 'Studio in Tannery Lane, behind the courtyard',
+      'tollgate-cottage': 'Cottage at the old tollgate, kitchen',
+      'vineyard-pavilion': 'Pavilion above the vineyard, tasting room',
+      'weir-street-archive': 'Town archive in Weir Street, reading room',
+    },
+    /** A job that is drawn by its number has no place that would be known by. */
+    drawnJobs: { plain: 'A plain job', mixed: 'A mixed job', hard: 'A hard job' },
     bar: {
       label: 'Rehearsal',
       name: 'Rehearsal, not a job',
@@ -1182,6 +1209,19 @@ export const english = {
       /** A helper does something next; where nobody does, time alone goes on. */
       nextEvent: { long: 'On to the next event', short: 'Next event' },
       tenMinutes: { long: 'Ten minutes on', short: '10 min on' },
+    },
+    /** Asked before it ends: a glove slips. */
+    ends: {
+      stop: {
+        title: 'Stop the rehearsal?',
+        what: 'It can’t go on afterwards. Its curve stays among the recordings, and can still be called.',
+        now: 'Stop it',
+      },
+      again: {
+        title: 'Begin it again?',
+        what: 'The same job begins anew, and this run ends. Its curve stays among the recordings.',
+        now: 'Begin it again',
+      },
     },
   },
   call: {

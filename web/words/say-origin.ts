@@ -1,6 +1,6 @@
 /** Where a recording comes from: said wherever one is listed or shown. */
 import type { Recording } from '../../protocol/recording.ts';
-import { sayRehearsalTitle } from './say-reveal.ts';
+import { sayRehearsalTitle } from './say-rehearsal.ts';
 import { saySensors } from './say-sensor.ts';
 import type { Speech } from './speech.ts';
 

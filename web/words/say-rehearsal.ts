@@ -1,4 +1,5 @@
 /** A rehearsal by its name: a job of its own, or one drawn by its number. */
+import { scenarioOfTitle } from '../../protocol/rehearsal-title.ts';
 import type { Wording } from './english.ts';
 import type { Speech } from './speech.ts';
 
@@ -26,15 +27,29 @@ export function sayDifficulty(name: string, { wording }: Speech): string | null 
   return difficulty === undefined ? null : wording.rehearse.difficulties[difficulty];
 }
 
-/** @param place as on its card, or null where the list has it no longer */
-export function sayRehearsed(
-  name: string,
-  seed: number,
-  place: string | null,
-  { wording }: Speech,
-): string {
-  const job = place ?? name.replaceAll('-', ' ');
-  return isDrawn(name) ? wording.rehearse.numbered({ job, number: String(seed) }) : job;
+/** 'Florist in Station Road, shop' for `station-road-florist`; null where no such scenario is known. */
+export function sayPlace(name: string, { wording }: Speech): string | null {
+  const places: Readonly<Record<string, string | undefined>> = wording.rehearse.places;
+  return places[name] ?? null;
+}
+
+/** @param seed null where nobody knows it any more */
+export function sayRehearsed(name: string, seed: number | null, speech: Speech): string {
+  const { drawnJobs, numbered } = speech.wording.rehearse;
+  const difficulty = DRAWN[name];
+  if (difficulty === undefined) return sayPlace(name, speech) ?? name.replaceAll('-', ' ');
+  const job = drawnJobs[difficulty];
+  return seed === null ? job : numbered({ job, number: String(seed) });
+}
+
+/** A rehearsal by the title of its recording, during it and afterwards. */
+export function sayRehearsalJob(title: string, speech: Speech): string {
+  const { name, seed } = scenarioOfTitle(title);
+  return sayRehearsed(name, seed, speech);
+}
+
+export function sayRehearsalTitle(title: string, speech: Speech): string {
+  return speech.wording.rehearse.titleOf({ job: sayRehearsalJob(title, speech) });
 }
 
 /** How fast it goes: '×20'. */

@@ -10,7 +10,7 @@ import type { SaidConclusion } from './said-conclusion.ts';
 import { sayDuration, sayMoment, sayRoughDuration } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';
 import { saySetting } from './say-pressure.ts';
-import { sayRehearsalTitle } from './say-reveal.ts';
+import { sayRehearsalTitle } from './say-rehearsal.ts';
 import { sayVerdict } from './say-verdict.ts';
 import type { Speech } from './speech.ts';
 

@@ -76,8 +76,3 @@ export function listRevealNumbers(reveal: Reveal, speech: Speech): RevealNumber[
     { name: words.ballast, value: ballastOpenAtStart ? words.open : words.closed },
   ];
 }
-
-/** A rehearsal's recording bears the name of its scenario, which is written for addresses. */
-export function sayRehearsalTitle(title: string, { wording }: Speech): string {
-  return wording.rehearse.titleOf({ job: title.replaceAll('-', ' ') });
-}

@@ -8,7 +8,9 @@ import type {
   SteerRehearsal,
 } from '../../../protocol/api.ts';
 import { ProblemError } from '../../../protocol/problems.ts';
+import { titleOfScenario } from '../../../protocol/rehearsal-title.ts';
 import type { SourceState } from '../../../protocol/source-state.ts';
+import { isGenerated } from '../../../simulators/scenarios/generated/generated-scenario.ts';
 import type { Scenario } from '../../../simulators/scenarios/scenario.ts';
 import { Feed } from '../feed.ts';
 import type { Ledger } from '../feed.ts';
@@ -46,7 +48,7 @@ export class Rehearsal {
     const feed: Feed = new Feed({
       ledger,
       origin: 'rehearsal',
-      title: wish.name,
+      title: titleOfScenario({ name: wish.name, seed: isGenerated(wish.name) ? seed : null }),
       marksMadeBy: 'rehearsal',
       wallClock,
       unfinished: null,

@@ -17,8 +17,17 @@ export const GENERATED_CARDS: readonly Scenario['card'][] = DIFFICULTIES.map((di
   situation: SITUATIONS[difficulty],
 }));
 
+/** Whether a job of that name is another one for every seed. */
+export function isGenerated(name: string): boolean {
+  return difficultyOf(name) !== undefined;
+}
+
+function difficultyOf(name: string): Difficulty | undefined {
+  return DIFFICULTIES.find((candidate) => generatedName(candidate) === name);
+}
+
 /** @returns null where no generated job has that name */
 export function generatedScenario(name: string, seed: number): Scenario | null {
-  const difficulty = DIFFICULTIES.find((candidate) => generatedName(candidate) === name);
+  const difficulty = difficultyOf(name);
   return difficulty === undefined ? null : generateScenario({ seed, difficulty });
 }

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chartKey } from '../../../web/chart/chart-keys.ts';
 import { pinched } from '../../../web/chart/pinched.ts';
-import { placeLabels } from '../../../web/figure/place-labels.ts';
+import { type DrawnBox, placeLabels } from '../../../web/figure/place-labels.ts';
 import { placeBox } from '../../../web/chart/place-box.ts';
 import {
   atBeginning,
@@ -145,6 +145,7 @@ test('keys that mean nothing to the chart stay with the page', () => {
 describe('names of lines', () => {
   const line = (y: number, width = 100) => ({ y, width });
   const room = { width: 600, bottom: 400 };
+  const curve = (box: DrawnBox) => ({ boxes: [box], badness: 2 });
 
   test('stand above their lines, the lower of two close ones below it', () => {
     expect(placeLabels([line(100), line(200)], 20, room)).toEqual([
@@ -152,6 +153,32 @@ describe('names of lines', () => {
       { inset: 0, middle: 188 },
     ]);
     expect(placeLabels([line(100), line(105)], 20, room)[1]).toEqual({ inset: 0, middle: 117 });
+  });
+
+  test('keep clear of the curve: below the line, else further from the edge, where both are crossed', () => {
+    const falls = { inset: 40, width: 10, top: 60, bottom: 96 };
+    const off = (box: typeof falls) => placeLabels([line(100)], 20, room, [curve(box)]);
+    expect(off(falls)).toEqual([{ inset: 0, middle: 112 }]);
+    const [place] = off({ ...falls, bottom: 140 });
+    expect(place?.middle).toBe(88);
+    expect(place?.inset).toBeGreaterThanOrEqual(50);
+    expect(place?.inset).toBeLessThan(70);
+  });
+
+  test('where the curve is everywhere, keep clear of the present reading at least', () => {
+    const present = { boxes: [{ inset: 90, width: 20, top: 85, bottom: 105 }], badness: 8 };
+    const all = curve({ inset: 0, width: 600, top: 0, bottom: 400 });
+    const [place] = placeLabels([line(100)], 20, room, [present, all]);
+    expect(place).toEqual({ inset: 0, middle: 112 });
+    expect(placeLabels([line(100)], 20, room, [all])).toEqual([{ inset: 0, middle: 88 }]);
+  });
+
+  test('are not put on another line of their kind for the sake of a curve', () => {
+    // 16 px apart: below the one a name would be read as the other's.
+    const over = curve({ inset: 0, width: 600, top: 70, bottom: 96 });
+    const [upper, lower] = placeLabels([line(100), line(116)], 20, room, [over]);
+    expect(upper?.middle).toBe(88);
+    expect(lower?.middle).toBe(128);
   });
 
   test('never lie on one another, and never out of the drawing', () => {

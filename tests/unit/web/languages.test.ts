@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
+import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { textsFromSheet } from '../../../web/sheet/sheet-form.ts';
 import { readTyped } from '../../../web/typed-in/typed-form.ts';
 import { english } from '../../../web/words/english.ts';
@@ -11,6 +12,7 @@ import { sayForecast } from '../../../web/words/say-forecast.ts';
 import { sayMagnitude } from '../../../web/words/say-magnitude.ts';
 import { sayNumber } from '../../../web/words/say-number.ts';
 import { sayPressure, saySetting } from '../../../web/words/say-pressure.ts';
+import { sayPlace } from '../../../web/words/say-rehearsal.ts';
 import { sayTemperature } from '../../../web/words/say-temperature.ts';
 import { sayVerdict } from '../../../web/words/say-verdict.ts';
 import { spanish } from '../../../web/words/spanish.ts';
@@ -93,7 +95,8 @@ describe('Spanish', () => {
   test('has the marks that Spanish sentences begin with', () => {
     for (const [path, text] of inSpanish) {
       expect(text.split('¿').length, path).toBe(text.split('?').length);
-      expect(text, path).not.toMatch(/[“”’]/u);
+      // A street's invented name stays as it is.
+      expect(text.replace('Saddler’s Yard', ''), path).not.toMatch(/[“”’]/u);
     }
   });
 });
@@ -175,4 +178,29 @@ test('two speeches at once do not touch each other', () => {
     sayPressure(pressurePa, ES),
     sayPressure(pressurePa, EN),
   ]).toEqual(['0.500 micron', '0,500 micrones', '0.500 micron']);
+});
+
+describe('a rehearsal’s place', () => {
+  const cards = ALL_SCENARIOS.map(({ card }) => card);
+
+  test('is said in each language, in English as the card says it', () => {
+    for (const { name, place } of cards) {
+      expect(sayPlace(name, EN)).toBe(place);
+      expect(sayPlace(name, ES), name).not.toBeNull();
+      expect(sayPlace(name, ES), name).not.toBe(place);
+    }
+    for (const { rehearse } of [english, spanish]) {
+      expect(Object.keys(rehearse.places).sort()).toEqual(cards.map(({ name }) => name).sort());
+    }
+  });
+
+  test('keeps its invented name, as far as it has one', () => {
+    const named = cards.flatMap(({ name, place }) => {
+      // What follows the first word, and begins with a capital: 'Station Road'.
+      const [street] = /(?<=.)[A-Z][\p{L}’]+(?: [A-Z][\p{L}’]+)+/u.exec(place.slice(1)) ?? [];
+      return street === undefined ? [] : [{ name, street }];
+    });
+    expect(named.length).toBeGreaterThan(15);
+    for (const { name, street } of named) expect(sayPlace(name, ES)).toContain(street);
+  });
 });

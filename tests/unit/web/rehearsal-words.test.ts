@@ -1,13 +1,19 @@
 /** What is said of calls, reveals, debriefs and scores. */
 import { describe, expect, test } from 'vitest';
 import { REHEARSAL_ACTIONS, REHEARSAL_CAUSES, type Reveal } from '../../../protocol/api.ts';
+import { scenarioOfTitle, titleOfScenario } from '../../../protocol/rehearsal-title.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { scoreCalls } from '../../../web/analysis/call-score.ts';
 import { finding } from '../../../web/analysis/finding.ts';
 import { moreChoices } from '../../../web/live/mark-choices.ts';
 import { sayDoing, sayMarkCaution, sayUnchanged } from '../../../web/words/say-action.ts';
 import { sayFinding, sayFindingMoment } from '../../../web/words/say-finding.ts';
-import { sayDifficulty, sayRehearsed } from '../../../web/words/say-rehearsal.ts';
+import {
+  sayDifficulty,
+  sayRehearsalJob,
+  sayRehearsalTitle,
+  sayRehearsed,
+} from '../../../web/words/say-rehearsal.ts';
 import { causeInSentence, nameCause } from '../../../web/words/say-rehearsal-cause.ts';
 import { listRevealNumbers, sayOutcome, sayWhenItTold } from '../../../web/words/say-reveal.ts';
 import { listScore, sayResult, sayTooFew } from '../../../web/words/say-score.ts';
@@ -124,10 +130,24 @@ describe('results', () => {
   test('a drawn job is known by its number', () => {
     expect(sayDifficulty('generated-mixed', MICRON)).toBe('Mixed');
     expect(sayDifficulty('quarry-road-bakery', MICRON)).toBeNull();
-    expect(sayRehearsed('generated-mixed', 4711, 'Any job, mixed', MICRON)).toBe(
-      'Any job, mixed, number 4711',
+    expect(sayRehearsed('generated-mixed', 4711, MICRON)).toBe('A mixed job, number 4711');
+    expect(sayRehearsed('quarry-road-bakery', 1, MICRON)).toBe('Bakery in Quarry Road, sales room');
+    // Of another version of the bridge.
+    expect(sayRehearsed('any-street-house', 1, MICRON)).toBe('any street house');
+  });
+
+  test('a recording’s title says which job it was', () => {
+    const titles = [
+      { name: 'generated-hard', seed: 0xffff_ffff },
+      { name: 'weir-street-archive', seed: null },
+    ];
+    for (const title of titles) expect(scenarioOfTitle(titleOfScenario(title))).toEqual(title);
+    expect(sayRehearsalJob('generated-hard 12', MICRON)).toBe('A hard job, number 12');
+    expect(sayRehearsalTitle('weir-street-archive', MICRON)).toBe(
+      'Rehearsal: Town archive in Weir Street, reading room',
     );
-    expect(sayRehearsed('quarry-road-bakery', 1, null, MICRON)).toBe('quarry road bakery');
+    // Of before the number was kept.
+    expect(sayRehearsalJob('generated-hard', MICRON)).toBe('A hard job');
   });
 
   test('the truth stands beside a call that was not right', () => {

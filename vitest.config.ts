@@ -7,8 +7,8 @@ export default defineConfig({
     // Radio and browser tests share the machine's two cores with everything else.
     testTimeout: 30_000,
     hookTimeout: 60_000,
-    // Three on two cores: many of the browser tests wait for a clock.
-    maxWorkers: 3,
+    // Four on two cores: many of the browser tests wait for a clock.
+    maxWorkers: 4,
     sequence: { sequencer: SlowestFirst },
   },
 });

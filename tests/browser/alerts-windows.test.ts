@@ -196,20 +196,24 @@ test('a sensor that was chosen is heard on while an old recording is looked at',
 
 test('a recording that runs beside is heard, and its alert stays when it has ended', async () => {
   const page = await open();
-  const steer = (path: string, body: unknown) =>
-    fetch(new URL(`api/rehearsals${path}`, job.bridge.url), {
+  const type = async (what: string, body: unknown) => {
+    const answer = await fetch(new URL(`api/typed-in${what}`, job.bridge.url), {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(body),
     });
-  expect((await steer('', { name: 'quarry-road-bakery', rate: 120 })).status).toBe(201);
+    expect(answer.ok).toBe(true);
+  };
+  const pressuresPa = [20_000, 3000, 600, 200, 90, 60, 58, 57, 57, 56, 56];
+  for (const [at, pressurePa] of pressuresPa.entries())
+    await type('', { pressurePa, temperatureC: null, agoS: 3300 - at * 300 });
   await untilAlert(page, 'target');
-  expect((await steer('/current', { stop: true })).ok).toBe(true);
+  await type('/end', {});
   const alert = page.getByTestId('alert');
-  await expect.poll(() => alert.innerText()).toContain('In another recording: Rehearsal');
-  expect(await page.getByTestId('job').innerText()).toBe('Job sheet');
-  // As long as it takes to hear that it has ended, and then some.
+  await expect.poll(() => alert.innerText()).toContain('In another recording: Job, typed in');
+  // As long as it takes to hear that it has ended, and then some: the page goes on with its own.
   await page.waitForTimeout(2000);
+  expect(await page.getByTestId('connection-state').innerText()).toContain('Roof sensor');
   await page.getByTestId('seen').click();
   await gone(page);
 });

@@ -5,6 +5,7 @@ import { expectAccessible } from '../support/accessible.ts';
 import {
   heardOn,
   openListening,
+  putForward,
   shownAlert,
   touch,
   untilAlert,
@@ -208,8 +209,11 @@ test('a sensor that falls silent, and that it is back', async () => {
   await untilShown(page, 'freshness', 'live');
   await page.waitForTimeout(1500);
   job.sensors.enter(job.sensor, 'lost');
-  await page.waitForTimeout(5000);
+  await page.waitForTimeout(1500);
+  await putForward(page, 25_000);
+  await page.waitForTimeout(1500);
   expect(await page.getByTestId('alert').count()).toBe(0);
+  await putForward(page, 5000);
   await untilAlert(page, 'sensor_lost');
   expect((await shownAlert(page)).title).toBe('Roof sensor is silent');
   await picture(page, 'alert-sensor-lost');
@@ -241,6 +245,11 @@ test('the bridge that answers no more, and does again', async () => {
   await untilFirstJudged(page);
   await page.waitForTimeout(1500);
   await page.evaluate('window.cutWire()');
+  await page.waitForTimeout(1500);
+  await putForward(page, 25_000);
+  await page.waitForTimeout(1500);
+  expect(await page.getByTestId('alert').count()).toBe(0);
+  await putForward(page, 5000);
   await untilAlert(page, 'bridge_lost');
   expect((await shownAlert(page)).title).toBe('This screen hears nothing');
   await picture(page, 'alert-bridge-lost');

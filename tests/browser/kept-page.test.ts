@@ -79,9 +79,12 @@ test('the parts of an earlier page are there while a window shows it, and no lon
   // Of the bridge it could not be had any more.
   expect(await earlier.evaluate('window.askForPart()')).toBe('Part 1');
   await earlier.close();
-  await later.reload();
+  // A worker hears of a window that was closed when it pleases.
   await expect
-    .poll(() => keptPaths(later))
+    .poll(async () => {
+      await later.reload();
+      return keptPaths(later);
+    })
     .toEqual(['/', '/assets/page-2.js', '/assets/part-2.js']);
 });
 

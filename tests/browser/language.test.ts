@@ -39,6 +39,9 @@ test('a chosen language is spoken at once, also where the chart is drawn, and af
   const { page, complaints } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
   const workNow = () => page.getByTestId('work-pull_down').innerText();
   await untilShown(page, 'stage', 'pull_down');
+  // Or it would be at depth before all of this has been looked at.
+  await page.getByTestId('pause').click();
+  await untilShown(page, 'freshness', 'paused');
   // How long in a rehearsal, whose clock is not the wall's: a moment would be read as a time of day.
   await expect.poll(workNow).toMatch(/^Pull-down\s+for \d+ (s|min)/u);
   await page.getByTestId('menu').click();

@@ -10,6 +10,10 @@ import type { Dashboard } from './dashboard.ts';
  * browsers have it; a bell's stroke has several oscillators, so rings are told apart by their moment.
  */
 const EDGE = `
+  let aheadMs = 0;
+  const ownClock = performance.now.bind(performance);
+  performance.now = () => ownClock() + aheadMs;
+  window.goOnBy = (ms) => (aheadMs += ms);
   const heard = { rings: 0, oscillators: 0, gains: [], vibrated: [], spoken: [], notified: [], closed: 0 };
   window.heard = heard;
   let lastStartMs = -1e9;
@@ -78,6 +82,11 @@ export async function heardOn(page: Page) {
 /** As a person would, so that the browser lets it sound; nothing on the page happens by it. */
 export async function touch(page: Page): Promise<void> {
   await page.keyboard.press('Shift');
+}
+
+/** The page's own clock is put forward: what has stood for a while has stood for so much longer. */
+export async function putForward(page: Page, ms: number): Promise<void> {
+  await page.evaluate(`window.goOnBy(${ms})`);
 }
 
 /** Title of the alert that stands on top, and what it is of. */

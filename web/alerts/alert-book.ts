@@ -19,7 +19,8 @@ import {
   withUnheard,
 } from './alert-log.ts';
 import type { About } from './alert-situation.ts';
-import { callBack, callOut } from './call-out.ts';
+import { callBack, callOut, ring } from './call-out.ts';
+import { soundState } from './chime.ts';
 import { addUntold } from './untold-seen.ts';
 
 /** A recording by what it keeps for good: another record may use the same number again. */
@@ -47,7 +48,10 @@ export class AlertBook {
     this.#tellUntold = tellUntold;
     this.log.value = this.#remembered();
     this.#endListening = onRememberedElsewhere((key) => {
-      if (key === this.#logKey) this.#take(this.#remembered());
+      if (key !== this.#logKey) return;
+      const before = this.log.peek();
+      this.#take(this.#remembered());
+      this.#callForOthers(before);
     });
   }
 
@@ -82,7 +86,20 @@ export class AlertBook {
     void callOut(calls).then((heard) => {
       if (heard) return;
       const numbers = called.map(({ number }) => number);
-      this.#change((log) => withUnheard(log, numbers));
+      this.#change((log) => withUnheard(log, numbers, true));
+    });
+  }
+
+  /** Another window called and was not heard: whichever can be heard rings in its place. */
+  #callForOthers(before: AlertLog): void {
+    if (soundState.peek() !== 'ready') return;
+    const known = new Set(before.filter(({ unheard }) => unheard).map(({ number }) => number));
+    const numbers = openOf(this.log.peek())
+      .filter(({ unheard, number }) => unheard && !known.has(number))
+      .map(({ number }) => number);
+    if (numbers.length === 0) return;
+    void ring().then((heard) => {
+      if (heard) this.#change((log) => withUnheard(log, numbers, false));
     });
   }
 

@@ -99,9 +99,7 @@ export class AlertDesk {
     );
     const heard = this.#heard.peek();
     const kept = heard.filter(
-      (one) =>
-        wanted.some((recording) => bookKey(recording) === one.book.key) ||
-        one.book.open.value.length > 0,
+      (one) => wanted.some((recording) => bookKey(recording) === one.book.key) || isOwed(one),
     );
     const fresh = wanted.filter((one) => heard.every(({ book }) => book.key !== bookKey(one)));
     if (fresh.length === 0 && kept.length === heard.length) return;
@@ -122,7 +120,7 @@ export class AlertDesk {
     );
     const book = new AlertBook(of, session, () => this.tellUntold());
     const isWanted = computed(
-      () => (recording.value !== null && isRunning(recording.value)) || book.open.value.length > 0,
+      () => (recording.value !== null && isRunning(recording.value)) || isOwed({ book, recording }),
     );
     const endAside = effect(() => {
       if (isShown.value || !isWanted.value) return undefined;
@@ -142,4 +140,9 @@ export class AlertDesk {
     };
     return { recordingId: id, book, recording, calls: alerting.calls, end };
   }
+}
+
+/** It is over, and nobody has seen what was called out last. Of a rehearsal that is over nobody has to. */
+function isOwed({ book, recording }: Pick<HeardRecording, 'book' | 'recording'>): boolean {
+  return book.open.value.length > 0 && recording.value?.origin !== 'rehearsal';
 }

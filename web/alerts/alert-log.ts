@@ -103,9 +103,11 @@ export function withOneSeen(log: AlertLog, number: number, nowMs: number): Alert
   return changed(log, (one) => one.number === number, { state: 'seen', seenMs: nowMs });
 }
 
-/** Called out in vain. */
-export function withUnheard(log: AlertLog, numbers: readonly number[]): AlertLog {
-  return changed(log, ({ number }) => numbers.includes(number), { unheard: true });
+/** Called out in vain, or heard after all. */
+export function withUnheard(log: AlertLog, numbers: readonly number[], unheard: boolean): AlertLog {
+  return changed(log, (one) => one.unheard !== unheard && numbers.includes(one.number), {
+    unheard,
+  });
 }
 
 /** What is no longer so. */

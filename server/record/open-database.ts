@@ -31,12 +31,20 @@ export function openForWriting(dataFolder: string): Database.Database {
   }
 }
 
-/** Opens for reading beside the writer. */
+/** Opens for reading beside the writer, which has brought it up to date; or without one, if it is. */
 export function openForReading(dataFolder: string): Database.Database {
   const file = join(dataFolder, RECORD_FILE);
+  let database: Database.Database | null = null;
   try {
-    return new Database(file, { readonly: true, fileMustExist: true });
+    database = new Database(file, { readonly: true, fileMustExist: true });
+    const version = knownVersion(database, file);
+    if (version === MIGRATIONS.length) return database;
+    throw new ProblemError(
+      'record_from_older_version',
+      `${file} has version ${version}, this program knows ${MIGRATIONS.length}`,
+    );
   } catch (error) {
+    database?.close();
     throw asProblem(error, file);
   }
 }

@@ -21,6 +21,8 @@ export interface Verified {
   readonly addedLater: number;
   /** Of the last link, hexadecimal; empty where there is none. */
   readonly hash: string;
+  /** The link whose hash was looked for, where it is one of this recording that holds. */
+  readonly hashAt: number | null;
   /** Null: the facts are those from which the chain was reckoned. */
   readonly broken: ChainBreak | null;
 }
@@ -46,12 +48,15 @@ const BY_LETTER = new Map<string, FactTable>(
 );
 
 export class ChainVerifier {
+  readonly #wantedHash: string | null;
   readonly #links: Database.Statement;
   readonly #link: Database.Statement;
   readonly #rows = new Map<string, Database.Statement>();
   readonly #counts = new Map<string, Database.Statement>();
 
-  constructor(database: Database.Database) {
+  /** @param wantedHash hexadecimal: which link has it is told; null where none is looked for */
+  constructor(database: Database.Database, wantedHash: string | null = null) {
+    this.#wantedHash = wantedHash;
     this.#links = database.prepare(
       'SELECT number, facts, hash FROM chain_link WHERE recording_id = ? ORDER BY number',
     );
@@ -81,13 +86,15 @@ export class ChainVerifier {
     let before: Uint8Array = NO_HASH;
     let links = 0;
     let addedLater = 0;
+    let hashAt: number | null = null;
     const counted = new Map<string, number>();
     const told = (broken: ChainBreak | null): Verified => ({
       recordingId,
       links,
       facts: [...counted.values()].reduce((sum, count) => sum + count, 0),
       addedLater,
-      hash: links === 0 ? '' : Buffer.from(before).toString('hex'),
+      hash: links === 0 ? '' : hexOf(before),
+      hashAt,
       broken,
     });
     for (const row of this.#links.iterate(recordingId)) {
@@ -117,6 +124,7 @@ export class ChainVerifier {
       if (!linkHash(before, link.facts, lines).equals(link.hash)) return broken('hash_differs');
       before = link.hash;
       links = link.number;
+      if (this.#wantedHash !== null && hexOf(before) === this.#wantedHash) hashAt = links;
       yield;
     }
     for (const [letter, statement] of this.#counts) {
@@ -141,6 +149,10 @@ export class ChainVerifier {
       first === null ? statement.all(recordingId) : statement.all(recordingId, first, last);
     return z.array(factRow).parse(rows);
   }
+}
+
+function hexOf(hash: Uint8Array): string {
+  return Buffer.from(hash).toString('hex');
 }
 
 function lengthOf({ first, last }: FactSpan): number {

@@ -211,6 +211,11 @@ export const spanish: Wording = {
       remedy:
         'Arranque la versión más nueva, o elija otra carpeta de datos con: npm start -- --data FOLDER',
     },
+    record_from_older_version: {
+      meaning: 'El registro lo escribió una versión anterior de este programa.',
+      remedy:
+        'Ejecute npm start una vez: guarda una copia y actualiza el registro. Después, inténtelo de nuevo.',
+    },
     record_damaged: {
       meaning: 'El registro de la carpeta de datos no es una base de datos legible.',
       remedy: 'Aparte el archivo (no lo borre) y arranque de nuevo.',

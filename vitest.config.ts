@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { SlowestFirst } from './tests/slowest-first.ts';
 
 export default defineConfig({
   test: {
@@ -8,5 +9,6 @@ export default defineConfig({
     hookTimeout: 60_000,
     // Three on two cores: many of the browser tests wait for a clock.
     maxWorkers: 3,
+    sequence: { sequencer: SlowestFirst },
   },
 });

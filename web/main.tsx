@@ -24,16 +24,17 @@ import './read-in/read-in.css';
 import './rehearse/rehearse.css';
 import './second-screen/second-screen.css';
 import './sensors/sensors.css';
-import { startAlerting } from './alerts/alerting.ts';
+import { AlertDesk } from './alerts/alert-desk.ts';
 import { allowSoundOnGesture } from './alerts/chime.ts';
 import { StreamClient } from './connection/stream-client.ts';
 import { keepPage } from './offline/keep-page.ts';
 import { Page } from './page.tsx';
+import { notice } from './parts/notice.ts';
 import { showState } from './parts/show-state.ts';
 import { followLook } from './store/choices.ts';
-import { heardSession } from './store/heard-session.ts';
 import { Session } from './store/session.ts';
-import { followLanguage } from './store/speech.ts';
+import { followLanguage, missingLanguage } from './store/speech.ts';
+import { withoutLanguage } from './words/say-failure.ts';
 
 const root = document.documentElement;
 const address = new URL('stream', document.baseURI);
@@ -41,10 +42,12 @@ address.protocol = address.protocol === 'https:' ? 'wss:' : 'ws:';
 
 const shown = connect();
 const { session } = shown;
-const heard = heardSession(session, (recording) => {
+followLook(root);
+allowSoundOnGesture();
+const alerts = new AlertDesk(session, (recording) => {
   const aside = connect();
   aside.session.learn(recording);
-  aside.session.open(recording.id, false);
+  aside.session.open(recording.id, true);
   aside.client.start();
   const end = () => {
     aside.client.stop();
@@ -52,11 +55,11 @@ const heard = heardSession(session, (recording) => {
   };
   return { session: aside.session, end };
 });
-
-followLook(root);
-allowSoundOnGesture();
-const alerts = startAlerting(heard);
-effect(() => showState(session, heard, root));
+effect(() => showState(session, alerts, root));
+effect(() => {
+  if (missingLanguage.value !== null) notice.value = withoutLanguage(missingLanguage.value);
+  else if (notice.peek()?.code === 'language_missing') notice.value = null;
+});
 shown.client.start();
 const place = document.getElementById('page');
 // Nobody should see a page in one language that turns into another.

@@ -1,6 +1,6 @@
 /** The page: the live screen, or why there is none, and what lies over it. */
 import { AlertBanner } from './alerts/alert-banner.tsx';
-import type { AlertBook } from './alerts/alert-book.ts';
+import type { AlertDesk } from './alerts/alert-desk.ts';
 import { AlertsPanel } from './alerts/alerts-panel.tsx';
 import { BlockedSound } from './alerts/blocked-sound.tsx';
 import { ReachPanel } from './alerts/reach-panel.tsx';
@@ -35,7 +35,7 @@ import { sayOver } from './words/say-origin.ts';
 
 interface PageProps {
   readonly session: Session;
-  readonly alerts: AlertBook;
+  readonly alerts: AlertDesk;
 }
 
 export function Page({ session, alerts }: PageProps) {
@@ -46,8 +46,8 @@ export function Page({ session, alerts }: PageProps) {
     <>
       <Header session={session} />
       <div class="strips">
-        <AlertBanner session={session} book={alerts} />
-        <BlockedSound book={alerts} />
+        <AlertBanner session={session} desk={alerts} />
+        <BlockedSound desk={alerts} />
         {notice.value !== null && (
           <div class="notice" role="alert" data-testid="notice">
             <div>{sayFailure(notice.value, speech.value)}</div>
@@ -56,7 +56,7 @@ export function Page({ session, alerts }: PageProps) {
             </button>
           </div>
         )}
-        <Elsewhere session={session} />
+        <Elsewhere session={session} alerts={alerts} />
         {recording?.origin === 'rehearsal' && (
           <RehearsalBar session={session} recording={recording} />
         )}
@@ -73,11 +73,13 @@ export function Page({ session, alerts }: PageProps) {
 }
 
 /** One looks at an old recording while another one runs. */
-function Elsewhere({ session }: { readonly session: Session }) {
+function Elsewhere({ session, alerts }: PageProps) {
   const words = speech.value.wording.connection;
   const shown = session.recording.value;
   const running = session.recordings.value.filter(isRunning).at(-1);
   if (shown === null || isRunning(shown)) return null;
+  // An alert of it leads there as well.
+  if (alerts.open.value.some(({ of }) => of.recordingId !== shown.id)) return null;
   if (running === undefined) {
     const over = sayOver(shown, speech.value);
     return over === null ? null : <p class="elsewhere">{over}</p>;
@@ -123,7 +125,7 @@ function OpenPanel({ session, alerts }: PageProps) {
     case 'second-screen':
       return <SecondScreenPanel key="second-screen" />;
     case 'alerts':
-      return <AlertsPanel key="alerts" book={alerts} />;
+      return <AlertsPanel key="alerts" session={session} desk={alerts} />;
     case 'alert-reach':
       return <ReachPanel key="alert-reach" />;
     case 'settings':

@@ -18,6 +18,8 @@ export class FactWriter {
   readonly #chain: ChainWriter;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
+  /** When somebody last pressed for a mark, per recording, ms by this computer's steady clock. */
+  readonly #pressedMs = new Map<number, number>();
 
   constructor(database: Database.Database) {
     this.#reader = new RecordReader(database);
@@ -153,11 +155,22 @@ export class FactWriter {
   }
 
   #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
-    const known = madeBy === 'hand' ? alreadyMarked(this.#reader.marks(recordingId), mark) : null;
+    const known =
+      madeBy === 'hand'
+        ? alreadyMarked(this.#reader.marks(recordingId), mark, this.#pressedAgoS(recordingId))
+        : null;
     if (known !== null) return { type: 'mark', recordingId, mark: known };
     const { kind, elapsedS, text } = mark;
     const id = this.#addNext('mark', recordingId, [recordingId, kind, elapsedS, text, madeBy]);
+    if (madeBy === 'hand' && kind !== 'note') this.#pressedMs.set(recordingId, performance.now());
     return { type: 'mark', recordingId, mark: { ...mark, id, madeBy } };
+  }
+
+  #pressedAgoS(recordingId: number): number | null {
+    const pressedMs = this.#pressedMs.get(recordingId);
+    if (pressedMs === undefined) return null;
+    if (this.#reader.recording(recordingId)?.origin !== 'rehearsal') return null;
+    return (performance.now() - pressedMs) / 1000;
   }
 
   /** Once only: what was taken back stays so. */

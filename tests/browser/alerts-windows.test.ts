@@ -10,6 +10,7 @@ import {
   untilFirstJudged,
 } from '../support/called-out.ts';
 import { openBrowser, picture, untilReadings } from '../support/dashboard.ts';
+import { paFromMicron } from '../../protocol/units.ts';
 import { PlayedJob } from '../support/played-job.ts';
 
 let browser: Browser;
@@ -51,6 +52,29 @@ async function reachTarget(): Promise<void> {
   job.pullDown(300, 700_000, 400, 25);
 }
 
+/** A second sensor, once a second between these moments of data time. */
+function playSecond(fromS: number, toS: number, micronAt: (sinceS: number) => number): void {
+  for (let s = fromS; s < toS; s += 1)
+    job.sensors.measure('aa:02', s + 0.4, paFromMicron(micronAt(s - fromS)));
+}
+
+async function readInAnOldFile(): Promise<void> {
+  const rows = Array.from({ length: 60 }, (_, second) => `${second},${1200 - second},`);
+  const csv = ['elapsed_s,pressure_pa,event', ...rows];
+  const read = await fetch(new URL('api/imports?name=older.csv', job.bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'text/csv' },
+    body: csv.join('\n'),
+  });
+  expect(read.status).toBe(201);
+}
+
+async function openRecording(page: Page, id: number): Promise<void> {
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-recordings').click();
+  await page.getByTestId(`recording-${id}`).getByRole('button').first().click();
+}
+
 const gone = (page: Page) => page.getByTestId('alert').waitFor({ state: 'detached' });
 const rings = async (page: Page) => (await heardOn(page)).rings;
 
@@ -86,6 +110,53 @@ test('with the window that called closed, the other one calls', async () => {
   await expect.poll(() => second.locator('[data-kind="target"]').count()).toBe(1);
 });
 
+test('the one that may sound calls, also where another one came to the turn first', async () => {
+  const touched = await open();
+  // Never touched, and next in turn.
+  await openBeside(touched);
+  const last = await openBeside(touched);
+  await touch(last);
+  await last.close();
+  await reachTarget();
+  await untilAlert(touched, 'target');
+  await expect.poll(() => rings(touched)).toBe(1);
+});
+
+test('two windows with a sensor each: each calls for its own', async () => {
+  job.sensors.meet('aa:02', 'Second sensor');
+  playSecond(0, 5, () => 700_000);
+  const first = await open();
+  const second = await openBeside(first);
+  await second.getByTestId('sensor-choice').selectOption({ label: 'Second sensor' });
+  await touch(second);
+  await job.mark('pump_on');
+  // Only the second one gets below the target.
+  playSecond(5, 310, (s) => 400 + 700_000 * Math.exp(-s / 25));
+  job.pullDown(305, 700_000, 5000, 25);
+  await untilAlert(second, 'target');
+  await untilAlert(first, 'target');
+  expect([await rings(first), await rings(second)]).toEqual([0, 1]);
+  job.pullDown(200, 5000, 420, 25);
+  await expect.poll(() => rings(first)).toBe(1);
+  expect(await rings(second)).toBe(1);
+});
+
+test('a browser that keeps nothing and gives no lock still calls', async () => {
+  const page = await open(`
+    const refuse = () => { throw new DOMException('refused', 'SecurityError'); };
+    for (const store of ['localStorage', 'sessionStorage'])
+      Object.defineProperty(window, store, { get: refuse });
+    let asked = 0;
+    Object.defineProperty(window, 'asked', { get: () => asked });
+    navigator.locks.request = () => (asked += 1, Promise.reject(new DOMException('no', 'SecurityError')));
+  `);
+  await reachTarget();
+  await untilAlert(page, 'target');
+  expect(await rings(page)).toBe(1);
+  // Refused once is refused: it does not ask for ever.
+  expect(await page.evaluate('window.asked')).toBeLessThan(20);
+});
+
 test('hidden, where the page’s own timers are slowed, it calls in time and again', async () => {
   const page = await open(`
     Object.defineProperty(document, 'hidden', { get: () => true });
@@ -104,35 +175,65 @@ test('hidden, where the page’s own timers are slowed, it calls in time and aga
   await expect.poll(() => rings(page), { timeout: 20_000 }).toBe(3);
 });
 
-test('while an old recording is looked at, the running one calls and can be marked', async () => {
-  const rows = Array.from({ length: 60 }, (_, second) => `${second},${1200 - second},`);
-  const csv = ['elapsed_s,pressure_pa,event', ...rows];
-  const read = await fetch(new URL('api/imports?name=older.csv', job.bridge.url), {
-    method: 'POST',
-    headers: { 'content-type': 'text/csv' },
-    body: csv.join('\n'),
-  });
-  expect(read.status).toBe(201);
+test('a sensor that was chosen is heard on while an old recording is looked at', async () => {
+  await readInAnOldFile();
+  job.sensors.meet('aa:02', 'Second sensor');
+  playSecond(0, 5, () => 700_000);
   const page = await open();
-  await page.getByTestId('menu').click();
-  await page.getByTestId('open-recordings').click();
-  await page.getByTestId('recording-2').getByRole('button').first().click();
+  await page.getByTestId('sensor-choice').selectOption({ label: 'Second sensor' });
+  await openRecording(page, 2);
+  await expect.poll(() => page.evaluate('window.ebbline.heard()[1] !== null')).toBe(true);
+  await job.mark('pump_on');
+  playSecond(5, 310, (s) => 400 + 700_000 * Math.exp(-s / 25));
+  await untilAlert(page, 'target');
+  expect(await rings(page)).toBe(1);
+  // And it is still the one that is watched, back there.
+  await page.getByTestId('show-its-recording').click();
+  await expect
+    .poll(() => page.getByTestId('connection-state').innerText())
+    .toContain('Second sensor');
+});
+
+test('a recording that runs beside is heard, and its alert stays when it has ended', async () => {
+  const page = await open();
+  const steer = (path: string, body: unknown) =>
+    fetch(new URL(`api/rehearsals${path}`, job.bridge.url), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+  expect((await steer('', { name: 'quarry-road-bakery', rate: 120 })).status).toBe(201);
+  await untilAlert(page, 'target');
+  expect((await steer('/current', { stop: true })).ok).toBe(true);
+  const alert = page.getByTestId('alert');
+  await expect.poll(() => alert.innerText()).toContain('In another recording: Rehearsal');
+  expect(await page.getByTestId('job').innerText()).toBe('Job sheet');
+  // As long as it takes to hear that it has ended, and then some.
+  await page.waitForTimeout(2000);
+  await page.getByTestId('seen').click();
+  await gone(page);
+});
+
+test('while an old recording is looked at, the running one calls and can be marked', async () => {
+  await readInAnOldFile();
+  const page = await open();
+  await openRecording(page, 2);
   await page.getByText('Its alerts still call you.').waitFor();
   await page.getByTestId('number').waitFor();
-  await expect.poll(() => page.evaluate('window.ebbline.heard() !== null')).toBe(true);
+  await expect.poll(() => page.evaluate('window.ebbline.heard()[1] !== null')).toBe(true);
   await job.mark('pump_on');
   job.pullDown(400, 700_000, 200, 25);
   await untilAlert(page, 'depth');
   expect(await rings(page)).toBe(1);
   const detail = await page.getByTestId('alert').innerText();
-  expect(detail).toContain('Running now: Job, Roof sensor.');
+  expect(detail).toContain('In another recording: Job, Roof sensor.');
   await picture(page, 'alert-of-another');
   await page.getByTestId('alert-isolated').click();
   await expect.poll(async () => (await shownAlert(page)).kind, { timeout: 20_000 }).toBe('target');
   const answer = await fetch(new URL('api/recordings/1', job.bridge.url));
   expect(await answer.json()).toMatchObject({ marks: [{ kind: 'pump_on' }, { kind: 'isolated' }] });
   // Back at the running one nothing is called again, and what comes next is called once.
-  await page.getByRole('button', { name: 'Show it' }).click();
+  await page.getByTestId('show-its-recording').click();
   await untilReadings(page, 400);
   job.play(20, () => 205);
   await untilReadings(page, 420);

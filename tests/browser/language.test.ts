@@ -37,7 +37,10 @@ test.each([
 
 test('a chosen language is spoken at once, also where the chart is drawn, and after a reload', async () => {
   const { page, complaints } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
+  const workNow = () => page.getByTestId('work-pull_down').innerText();
   await untilShown(page, 'stage', 'pull_down');
+  // How long in a rehearsal, whose clock is not the wall's: a moment would be read as a time of day.
+  await expect.poll(workNow).toMatch(/^Pull-down\s+for \d+ (s|min)/u);
   await page.getByTestId('menu').click();
   await page.getByTestId('open-settings').click();
   await page.getByRole('radio', { name: 'Español', exact: true }).check();
@@ -45,6 +48,7 @@ test('a chosen language is spoken at once, also where the chart is drawn, and af
   expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
   await page.getByTestId('close-panel').click();
   expect(await page.getByTestId('stage').innerText()).toContain(spanish.stages.names.pull_down);
+  await expect.poll(workNow).toMatch(/^Evacuación\s+desde hace \d+ (s|min)/u);
   await expect
     .poll(() => page.getByTestId('chart').getAttribute('aria-label'))
     .toMatch(/^Presión en el tiempo/u);
@@ -108,3 +112,43 @@ test('every screen in Spanish keeps within its edges', async () => {
     IN_SPANISH,
   );
 }, 300_000);
+
+test('a language that can’t be had is no silence: the page says so, and offers what it has', async () => {
+  const { page } = await openDashboard(browser, bridge.url, {
+    context: { locale: 'en-US', serviceWorkers: 'block' },
+    // As of a bridge that was renewed while the page was open: its file has another name by now.
+    prepare: async (opening) => {
+      await opening.route(/\/assets\/spanish-/u, (route) => route.fulfill({ status: 404 }));
+    },
+  });
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-settings').click();
+  await page.getByRole('radio', { name: 'Español', exact: true }).check();
+  const notice = page.getByTestId('notice');
+  expect(await notice.innerText()).toContain(
+    english.connection.languageMissing({ language: 'Español' }),
+  );
+  await page.getByRole('radio', { name: 'English', exact: true }).check();
+  await expect.poll(() => notice.count()).toBe(0);
+  await page.context().close();
+});
+
+test('a language that is never answered for does not leave the page empty', async () => {
+  let answer: () => void = () => undefined;
+  const { page } = await openDashboard(browser, bridge.url, {
+    context: { locale: 'es-MX', serviceWorkers: 'block' },
+    prepare: async (opening) => {
+      await opening.route(/\/assets\/spanish-/u, async (route) => {
+        await new Promise<void>((resolve) => (answer = resolve));
+        await route.continue();
+      });
+    },
+  });
+  const notice = page.getByTestId('notice');
+  await notice.waitFor();
+  await page.getByText(english.header.menu, { exact: true }).waitFor();
+  answer();
+  await page.getByText(spanish.header.menu, { exact: true }).waitFor();
+  expect(await notice.count()).toBe(0);
+  await page.context().close();
+});

@@ -8,14 +8,13 @@ import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import type { AlertTone } from '../words/say-alert.ts';
 import { sayRecording } from '../words/say-origin.ts';
-import type { AlertBook } from './alert-book.ts';
-import type { LoggedAlert } from './alert-log.ts';
-import { isBlocked } from './is-blocked.ts';
+import type { AlertDesk } from './alert-desk.ts';
+import type { OpenAlert } from './heard-recording.ts';
 import { markOfAlert } from './mark-of-alert.ts';
 
 interface AlertBannerProps {
   readonly session: Session;
-  readonly book: AlertBook;
+  readonly desk: AlertDesk;
 }
 
 /** By their outline alone: a flag, a raised hand, a triangle. */
@@ -27,8 +26,8 @@ export function signOf({ kind }: AlertFact, tone: AlertTone) {
 }
 
 /** The button goes with its alert: the focus goes to the next one, or to what the screen begins with. */
-function seeAndGoOn(book: AlertBook, alert: LoggedAlert): void {
-  book.see(alert);
+function seeAndGoOn({ of, alert }: OpenAlert): void {
+  of.book.see(alert);
   requestAnimationFrame(() => {
     if (document.activeElement !== document.body) return;
     const next = document.querySelector<HTMLElement>('[data-testid=seen], .stage');
@@ -36,66 +35,84 @@ function seeAndGoOn(book: AlertBook, alert: LoggedAlert): void {
   });
 }
 
-export function AlertBanner({ session, book }: AlertBannerProps) {
-  const { alerts: wording } = speech.value.wording;
-  const alert = book.open.value.at(-1);
-  const before = book.open.value.length - 1;
-  const words = alert === undefined ? null : book.words(alert.fact);
-  const heard = book.heard.value;
-  const followed = heard?.followed.value ?? null;
-  const recording = heard?.recording.value ?? null;
-  const isOfAnother = recording !== null && recording.id !== session.recording.value?.id;
-  const mark = alert === undefined ? null : markOfAlert(alert.fact);
+export function AlertBanner({ session, desk }: AlertBannerProps) {
+  const latest = desk.open.value.at(-1);
   return (
     <div role="alert" aria-live="assertive" data-testid="alerts">
-      {alert !== undefined && words !== null && (
-        <div
-          key={alert.number}
-          class="alert"
-          data-testid="alert"
-          data-tone={words.tone}
-          data-kind={alert.fact.kind}
-        >
-          <span class="alert-sign">
-            <Icon of={signOf(alert.fact, words.tone)} size="1em" />
-            <i>{wording.tones[words.tone]}</i>
-          </span>
-          <div class="alert-words">
-            <b data-testid="alert-title">{words.title}</b>
-            <span class="alert-detail">
-              {isOfAnother && (
-                <b>{wording.ofRunning({ recording: sayRecording(recording, speech.value) })} </b>
-              )}
-              {words.detail}
-              {(isBlocked.value || book.unheard.value.has(alert.number)) && (
-                <i data-testid="unheard"> {wording.unheard}</i>
-              )}
-            </span>
-          </div>
-          <div class="alert-buttons">
-            {before > 0 && (
-              <button
-                type="button"
-                data-testid="alerts-before"
-                aria-haspopup="dialog"
-                aria-label={wording.andBefore({ count: before })}
-                onClick={() => (panel.value = 'alerts')}
-              >
-                <span class="roomy">{wording.andBefore({ count: before })}</span>
-                <span class="tight" aria-hidden="true">
-                  {`+${before}`}
-                </span>
-              </button>
-            )}
-            {mark !== null && followed !== null && recording?.open === true && (
-              <MarkButton kind={mark} followed={followed} recording={recording} place="alert" />
-            )}
-            <button type="button" data-testid="seen" onClick={() => seeAndGoOn(book, alert)}>
-              {wording.seen}
-            </button>
-          </div>
-        </div>
+      {latest !== undefined && (
+        <Latest
+          key={`${latest.of.book.key}/${latest.alert.number}`}
+          session={session}
+          latest={latest}
+          before={desk.open.value.length - 1}
+        />
       )}
+    </div>
+  );
+}
+
+interface LatestProps {
+  readonly session: Session;
+  readonly latest: OpenAlert;
+  /** How many stand behind it. */
+  readonly before: number;
+}
+
+function Latest({ session, latest, before }: LatestProps) {
+  const { alerts: wording, connection } = speech.value.wording;
+  const { of, alert } = latest;
+  const words = of.book.words(alert.fact);
+  const followed = of.book.session.value?.followed.value ?? null;
+  const recording = of.recording.value;
+  const mark = markOfAlert(alert.fact);
+  const isOfAnother = recording !== null && recording.id !== session.recording.value?.id;
+  return (
+    <div class="alert" data-testid="alert" data-tone={words.tone} data-kind={alert.fact.kind}>
+      <span class="alert-sign">
+        <Icon of={signOf(alert.fact, words.tone)} size="1em" />
+        <i>{wording.tones[words.tone]}</i>
+      </span>
+      <div class="alert-words">
+        <b data-testid="alert-title">{words.title}</b>
+        <span class="alert-detail">
+          {isOfAnother && (
+            <b>{wording.ofAnother({ recording: sayRecording(recording, speech.value) })} </b>
+          )}
+          {words.detail}
+          {alert.unheard && <i data-testid="unheard"> {wording.unheard}</i>}
+        </span>
+      </div>
+      <div class="alert-buttons">
+        {before > 0 && (
+          <button
+            type="button"
+            data-testid="alerts-before"
+            aria-haspopup="dialog"
+            aria-label={wording.andBefore({ count: before })}
+            onClick={() => (panel.value = 'alerts')}
+          >
+            <span class="roomy">{wording.andBefore({ count: before })}</span>
+            <span class="tight" aria-hidden="true">
+              {`+${before}`}
+            </span>
+          </button>
+        )}
+        {isOfAnother && (
+          <button
+            type="button"
+            data-testid="show-its-recording"
+            onClick={() => session.open(recording.id, true)}
+          >
+            {connection.showIt}
+          </button>
+        )}
+        {mark !== null && followed !== null && recording?.open === true && (
+          <MarkButton kind={mark} followed={followed} recording={recording} place="alert" />
+        )}
+        <button type="button" data-testid="seen" onClick={() => seeAndGoOn(latest)}>
+          {wording.seen}
+        </button>
+      </div>
     </div>
   );
 }

@@ -1,8 +1,7 @@
-/** The alerts of the recording that is heard: announced, called out, seen, and remembered by this browser. */
+/** The alerts of a recording: announced, called out, seen, and remembered by this browser. */
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Recording } from '../../protocol/recording.ts';
-import { isRunning } from '../store/choose-recording.ts';
-import { forgetEarliest, onRememberedElsewhere, recall, remember } from '../store/remembered.ts';
+import { onRememberedElsewhere, recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
@@ -17,13 +16,11 @@ import {
   withOneSeen,
   withOver,
   withSeen,
+  withUnheard,
 } from './alert-log.ts';
 import type { About } from './alert-situation.ts';
 import { callBack, callOut } from './call-out.ts';
-import { addUntold, tellUntold } from './untold-seen.ts';
-
-/** What is remembered of each recording: it would fill the browser's store in the end. */
-const REMEMBERED = ['alert-log.', 'alerts.', 'sensors-said.', 'device-said.'];
+import { addUntold } from './untold-seen.ts';
 
 /** A recording by what it keeps for good: another record may use the same number again. */
 export function bookKey({ id, startedAtMs }: Recording): string {
@@ -32,39 +29,36 @@ export function bookKey({ id, startedAtMs }: Recording): string {
 
 export class AlertBook {
   readonly log = signal<AlertLog>([]);
-  /** Not heard by anybody, since the browser blocked the sound: by number. */
-  readonly unheard = signal<ReadonlySet<number>>(new Set());
   /** False for a recording that was over before the page came to it: what happened in it is no news. */
-  readonly #isNews = signal(false);
+  readonly isNews = signal(false);
   /** What stands to be seen, the latest last. */
-  readonly open = computed(() => (this.#isNews.value ? openOf(this.log.value) : []));
-  readonly heard: ReadonlySignal<Session | null>;
-  #of: Recording | null = null;
+  readonly open = computed(() => (this.isNews.value ? openOf(this.log.value) : []));
+  /** What the alerts are drawn from: null while nobody here follows the recording. */
+  readonly session: ReadonlySignal<Session | null>;
+  readonly key: string;
+  readonly #of: Recording;
+  readonly #tellUntold: () => void;
+  readonly #endListening: () => void;
 
-  /** @param heard of which session the alerts are: the one that is shown, or one that is followed aside */
-  constructor(heard: ReadonlySignal<Session | null>) {
-    this.heard = heard;
-    onRememberedElsewhere((key) => {
-      if (this.#of !== null && key === logKey(this.#of)) this.#take(this.#remembered(this.#of));
+  constructor(of: Recording, session: ReadonlySignal<Session | null>, tellUntold: () => void) {
+    this.#of = of;
+    this.key = bookKey(of);
+    this.session = session;
+    this.#tellUntold = tellUntold;
+    this.log.value = this.#remembered();
+    this.#endListening = onRememberedElsewhere((key) => {
+      if (key === this.#logKey) this.#take(this.#remembered());
     });
   }
 
-  /** A verdict on another system must not stand over this one. */
-  turnTo(of: Recording): void {
-    const isOther = this.#of === null || bookKey(this.#of) !== bookKey(of);
-    this.#of = of;
-    if (isOther) {
-      for (const one of this.open.peek()) callBack(this.#notificationOf(one));
-      this.#isNews.value = false;
-      this.unheard.value = new Set();
-      this.log.value = this.#remembered(of);
-      for (const beginning of REMEMBERED) forgetEarliest(beginning);
-    }
-    if (isRunning(of)) this.#isNews.value = true;
+  /** What says an alert outside of the page goes; the list stays remembered. */
+  end(): void {
+    this.#endListening();
+    for (const one of this.open.peek()) callBack(this.#notificationOf(one));
   }
 
   words(fact: AlertFact): AlertWords {
-    return sayAlert(fact, this.#of?.origin === 'rehearsal', speech.value);
+    return sayAlert(fact, this.#of.origin === 'rehearsal', speech.value);
   }
 
   /**
@@ -73,7 +67,7 @@ export class AlertBook {
   announce(facts: readonly AlertFact[], channel: number, early: boolean): void {
     if (facts.length === 0) return;
     const atMs = Date.now();
-    const seen = this.#seen();
+    const seen = this.session.peek()?.followed.peek()?.seenAlerts.peek() ?? [];
     let last = 0;
     this.#change((log) => {
       last = log.at(-1)?.number ?? 0;
@@ -88,7 +82,7 @@ export class AlertBook {
     void callOut(calls).then((heard) => {
       if (heard) return;
       const numbers = called.map(({ number }) => number);
-      this.unheard.value = new Set([...this.unheard.peek(), ...numbers]);
+      this.#change((log) => withUnheard(log, numbers));
     });
   }
 
@@ -98,43 +92,28 @@ export class AlertBook {
 
   /** What was seen on any page. */
   takeSeen(): void {
-    const seen = this.heard.value?.followed.value?.seenAlerts.value ?? [];
+    const seen = this.session.value?.followed.value?.seenAlerts.value ?? [];
     this.#change((log) => withSeen(log, seen));
   }
 
   /** Somebody at this page has seen it. */
   see(alert: LoggedAlert): void {
-    if (this.#of === null) return;
     const { id: recordingId, startedAtMs } = this.#of;
-    this.#change((log) => withOneSeen(log, alert.number, Date.now()));
+    const atMs = Date.now();
+    this.#change((log) => withOneSeen(log, alert.number, atMs));
     if (isOwn(alert.fact)) return;
     const seen = { alert: keyOf(alert.fact, alert.channel), untilS: seenUntilS(alert.fact) };
-    addUntold({ recordingId, startedAtMs, seen });
-    this.tellWhatIsUntold();
-  }
-
-  seeAll(): void {
-    for (const alert of this.open.peek()) this.see(alert);
-  }
-
-  /** Tried again with each new connection. */
-  tellWhatIsUntold(): void {
-    const session = this.heard.peek();
-    if (session !== null) void tellUntold(session.recordings.peek());
-  }
-
-  #seen() {
-    return this.heard.peek()?.followed.peek()?.seenAlerts.peek() ?? [];
+    addUntold({ recordingId, startedAtMs, seen, atMs });
+    this.#tellUntold();
   }
 
   /** What other windows of this browser have written meanwhile stays. */
   #change(change: (log: AlertLog) => AlertLog): void {
-    const of = this.#of;
     const known = this.log.peek();
-    if (of === null || change(known) === known) return;
-    const before = this.#remembered(of);
+    if (change(known) === known) return;
+    const before = this.#remembered();
     const log = change(before);
-    if (log !== before) remember(logKey(of), log);
+    if (log !== before) remember(this.#logKey, log);
     this.#take(log);
   }
 
@@ -146,17 +125,16 @@ export class AlertBook {
       if (!open.has(one.number)) callBack(this.#notificationOf(one));
   }
 
-  #remembered(of: Recording): AlertLog {
-    return recall(logKey(of), alertLogSchema, []);
+  get #logKey(): string {
+    return `alert-log.${this.key}`;
+  }
+
+  #remembered(): AlertLog {
+    return recall(this.#logKey, alertLogSchema, []);
   }
 
   /** Told apart from that of another recording, or it would take its place without a sound. */
   #notificationOf({ fact, channel, number }: LoggedAlert): string {
-    const of = this.#of === null ? '' : bookKey(this.#of);
-    return `${of}/${keyOf(fact, channel)}/${number}`;
+    return `${this.key}/${keyOf(fact, channel)}/${number}`;
   }
-}
-
-function logKey(of: Recording): string {
-  return `alert-log.${bookKey(of)}`;
 }

@@ -60,6 +60,8 @@ const loggedAlertSchema = z.object({
   state: z.enum(['open', 'seen', 'replaced', 'over']),
   /** When it was seen, wall clock; null where it was not. */
   seenMs: z.number().nullable(),
+  /** Called out, and the browser let nothing be heard. */
+  unheard: z.boolean().default(false),
 });
 export type LoggedAlert = z.infer<typeof loggedAlertSchema>;
 export type AlertLog = readonly LoggedAlert[];
@@ -81,6 +83,7 @@ export function announced(log: AlertLog, alert: Announced, seen: readonly SeenAl
     number,
     state: known === undefined ? 'open' : 'seen',
     seenMs: known?.atMs ?? null,
+    unheard: false,
   };
   return [...changed(log, isSame, { state: 'replaced' }), entry].slice(-MOST_KEPT);
 }
@@ -100,6 +103,11 @@ export function withOneSeen(log: AlertLog, number: number, nowMs: number): Alert
   return changed(log, (one) => one.number === number, { state: 'seen', seenMs: nowMs });
 }
 
+/** Called out in vain. */
+export function withUnheard(log: AlertLog, numbers: readonly number[]): AlertLog {
+  return changed(log, ({ number }) => numbers.includes(number), { unheard: true });
+}
+
 /** What is no longer so. */
 export function withOver(log: AlertLog, channel: number, over: readonly About[]): AlertLog {
   return changed(log, (one) => one.channel === channel && over.includes(aboutOf(one.fact)), {
@@ -115,7 +123,7 @@ export function openOf(log: AlertLog): AlertLog {
 function changed(
   log: AlertLog,
   which: (one: LoggedAlert) => boolean,
-  change: Partial<Pick<LoggedAlert, 'state' | 'seenMs'>>,
+  change: Partial<Pick<LoggedAlert, 'state' | 'seenMs' | 'unheard'>>,
 ): AlertLog {
   const isMeant = (one: LoggedAlert) => one.state === 'open' && which(one);
   return log.some(isMeant) ? log.map((one) => (isMeant(one) ? { ...one, ...change } : one)) : log;

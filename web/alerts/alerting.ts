@@ -1,138 +1,155 @@
-/** Watches what alerts follow from, and announces those that are due. */
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+/** Watches what the alerts of one recording follow from, and announces those that are due. */
+import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { z } from 'zod';
+import type { Recording } from '../../protocol/recording.ts';
 import { JUDGING_GRID_S } from '../analysis/judging-grid.ts';
 import type { ConnectionState } from '../connection/connection-core.ts';
-import { every } from '../connection/steady-timer.ts';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
-import type { Session } from '../store/session.ts';
-import { AlertBook, bookKey } from './alert-book.ts';
-import { deviceBattery, watchDeviceBattery } from './device-battery.ts';
+import type { AlertBook } from './alert-book.ts';
+import { deviceBattery } from './device-battery.ts';
 import { dueAlerts } from './due-alerts.ts';
 import { dueBattery } from './due-batteries.ts';
 import { dueSilence, NO_SILENCE } from './due-silence.ts';
 import { type GivenAlerts, givenAlertsSchema, NO_ALERTS_GIVEN } from './given-alerts.ts';
-import { showWaiting } from './page-title.ts';
-import { startRepeating } from './repeating.ts';
 import { SensorWatch } from './sensor-watch.ts';
 import { soleCaller } from './sole-caller.ts';
-
-const TICK_MS = 1000;
 
 /** As this browser remembers it of a recording: its sensors' batteries, and this device's own. */
 const saidSchema = z.array(z.string());
 
-/** @param heard of which session: null for a moment while another one is turned to */
-export function startAlerting(heard: ReadonlySignal<Session | null>): AlertBook {
-  const book = new AlertBook(heard);
-  const own = document.title;
-  const tick = signal(0);
-  every(TICK_MS, () => (tick.value = performance.now()));
-  void watchDeviceBattery();
-
-  const recording = computed(() => heard.value?.recording.value ?? null);
-  const phase = computed(() => heard.value?.phase.value ?? 'connecting');
-  const key = computed(() => (recording.value === null ? null : bookKey(recording.value)));
-  const calls = soleCaller(key);
-  startRepeating(book, calls);
-  effect(() => {
-    if (recording.value !== null) book.turnTo(recording.value);
-  });
-  effect(() => {
-    const latest = book.open.value.at(-1);
-    showWaiting(document, own, latest === undefined ? null : book.words(latest.fact).title);
-  });
-  effect(() => book.takeSeen());
-  effect(() => {
-    if (phase.value === 'live') book.tellWhatIsUntold();
-  });
-  watchConclusions(book, calls);
-  const sensors = new SensorWatch(book);
-  effect(() => sensors.look(tick.value, calls.value));
-  let silence = NO_SILENCE;
-  effect(() => {
-    if (recording.value === null || !isRunning(recording.value)) return;
-    const found = dueSilence(bridgeAsSource(phase.value), tick.value, 1, silence);
-    silence = found.silence;
-    if (found.due === null || !calls.value) return;
-    const atS = heard.peek()?.followed.peek()?.latest.peek()?.elapsedS ?? 0;
-    const kind = found.due === 'lost' ? 'bridge_lost' : 'bridge_back';
-    book.announce([{ kind, atS, sinceS: atS }], 0, false);
-  });
-  effect(() => {
-    const battery = deviceBattery.value;
-    if (battery === null || recording.value === null || !isRunning(recording.value)) return;
-    if (!calls.value) return;
-    const saidKey = `device-said.${bookKey(recording.value)}`;
-    const before = recall(saidKey, saidSchema, []);
-    const atS = heard.peek()?.followed.peek()?.latest.peek()?.elapsedS ?? 0;
-    const { due, said } = dueBattery(
-      {
-        of: 'device',
-        percent: battery.charging ? null : battery.percent,
-        fact: (percent) => ({ kind: 'device_battery', percent, atS, sinceS: atS }),
-      },
-      before,
-    );
-    if (said !== before) remember(saidKey, said);
-    book.announce(due, 0, false);
-    if (battery.charging) book.noLonger(0, ['device']);
-  });
-  return book;
+interface Watched {
+  readonly book: AlertBook;
+  readonly recording: ReadonlySignal<Recording | null>;
+  /** This page's own clock, ms. */
+  readonly tick: ReadonlySignal<number>;
+  /** Whether what concerns this window as a whole, bridge and battery, stands in this book. */
+  readonly isFirst: ReadonlySignal<boolean>;
 }
 
-/** @param calls whether this window calls out, or another one of this browser */
-function watchConclusions(book: AlertBook, calls: ReadonlySignal<boolean>): void {
-  /** What was called out, by recording and sensor, as long as nobody else calls. */
+export interface Alerting {
+  /** Whether this window calls out. */
+  readonly calls: ReadonlySignal<boolean>;
+  readonly end: () => void;
+}
+
+export function startAlerting(watched: Watched): Alerting {
+  const { book, recording, tick, isFirst } = watched;
+  const runs = computed(() => recording.value !== null && isRunning(recording.value));
+  const { calls, end } = soleCaller(computed(() => (runs.value ? book.key : null)));
+  const sensors = new SensorWatch(book);
+  const ends = [
+    end,
+    effect(() => {
+      if (runs.value) book.isNews.value = true;
+    }),
+    effect(() => book.takeSeen()),
+    watchConclusions(book, runs),
+    effect(() => sensors.look(tick.value, calls.value)),
+    watchBridge(watched, runs, calls),
+    effect(() => {
+      if (runs.value && calls.value && isFirst.value) lookAtDevice(book);
+    }),
+  ];
+  return { calls, end: () => ends.forEach((one) => one()) };
+}
+
+/** Each sensor is judged for itself, and called out by whichever window watches it. */
+function watchConclusions(book: AlertBook, runs: ReadonlySignal<boolean>): () => void {
+  const followed = computed(() => book.session.value?.followed.value ?? null);
+  const channel = computed(() => followed.value?.channel.value ?? null);
+  const role = computed(() =>
+    runs.value && channel.value !== null ? `${book.key}/${channel.value}` : null,
+  );
+  const { calls, end } = soleCaller(role);
+  /** What was called out, by sensor, as long as nobody else calls. */
   const given = new Map<string, GivenAlerts>();
-  /** Recordings and sensors that this page has caught up with once: what comes then is news to it. */
+  /** Sensors that this page has caught up with once: what comes then is news to it. */
   const met = new Set<string>();
-  effect(() => {
-    if (!calls.value) given.clear();
-  });
-  effect(() => {
-    const session = book.heard.value;
-    const followed = session?.followed.value ?? null;
-    const recording = session?.recording.value ?? null;
-    const conclusions = followed?.conclusions.value ?? null;
-    // What happened in a recording that is over is no news.
-    if (followed === null || conclusions === null || recording === null) return;
-    if (!isRunning(recording)) return;
-    if (session?.phase.value !== 'live') return;
-    // Another sensor is judged for itself. Its number changes before its conclusions are there.
-    const channel = followed.channel.peek();
-    const ofRecording = `alerts.${bookKey(recording)}`;
-    const key = `${ofRecording}${channel === 0 ? '' : `.${channel}`}`;
-    // Drawn in the middle of catching up: what comes of the rest has happened as well.
-    const latestS = followed.readings.latest()?.elapsedS ?? 0;
-    if (conclusions.nowS < latestS - JUDGING_GRID_S) return;
-    const opening = !met.has(key);
-    if (!calls.value) {
+  const ends = [
+    end,
+    effect(() => {
+      if (!calls.value) given.clear();
+    }),
+    effect(() => {
+      const session = book.session.value;
+      const here = followed.value;
+      const conclusions = here?.conclusions.value ?? null;
+      // What happened in a recording that is over is no news.
+      if (here === null || conclusions === null || !runs.value) return;
+      if (session?.phase.value !== 'live') return;
+      // Another sensor's number changes before its conclusions are there.
+      const at = here.channel.peek();
+      const key = `alerts.${book.key}${at === 0 ? '' : `.${at}`}`;
+      // Drawn in the middle of catching up: what comes of the rest has happened as well.
+      const latestS = here.readings.latest()?.elapsedS ?? 0;
+      if (conclusions.nowS < latestS - JUDGING_GRID_S) return;
+      const opening = !met.has(key);
       met.add(key);
-      return;
-    }
-    const before = given.get(key) ?? recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
-    const found = dueAlerts(
-      {
-        conclusions,
-        sheet: followed.sheet.value,
-        marks: followed.marks.value,
-        lossAfter: (isolatedS, judgedS) => followed.vacuumLoss(isolatedS, judgedS),
-        opening,
-      },
-      before,
-    );
-    met.add(key);
-    given.set(key, found.given);
-    if (found.given !== before) remember(key, found.given);
-    book.noLonger(channel, found.over);
-    book.announce(found.due, channel, opening);
-  });
+      if (!calls.value) return;
+      const before = given.get(key) ?? recall(key, givenAlertsSchema, NO_ALERTS_GIVEN);
+      const found = dueAlerts(
+        {
+          conclusions,
+          sheet: here.sheet.value,
+          marks: here.marks.value,
+          lossAfter: (isolatedS, judgedS) => here.vacuumLoss(isolatedS, judgedS),
+          opening,
+        },
+        before,
+      );
+      given.set(key, found.given);
+      if (found.given !== before) remember(key, found.given);
+      book.noLonger(at, found.over);
+      book.announce(found.due, at, opening);
+    }),
+  ];
+  return () => ends.forEach((one) => one());
 }
 
 /** The bridge falls silent as a sensor does. */
+function watchBridge(
+  { book, tick, isFirst }: Watched,
+  runs: ReadonlySignal<boolean>,
+  calls: ReadonlySignal<boolean>,
+): () => void {
+  let silence = NO_SILENCE;
+  return effect(() => {
+    const phase = book.session.value?.phase.value ?? 'connecting';
+    if (!runs.value || !isFirst.value) return;
+    const found = dueSilence(bridgeAsSource(phase), tick.value, 1, silence);
+    silence = found.silence;
+    if (found.due === null || !calls.value) return;
+    const atS = latestOf(book);
+    const kind = found.due === 'lost' ? 'bridge_lost' : 'bridge_back';
+    book.announce([{ kind, atS, sinceS: atS }], 0, false);
+  });
+}
+
 function bridgeAsSource(phase: ConnectionState['phase']): 'live' | 'lost' | 'starting' {
   if (phase === 'connecting') return 'starting';
   return phase === 'lost' ? 'lost' : 'live';
+}
+
+function lookAtDevice(book: AlertBook): void {
+  const battery = deviceBattery.value;
+  if (battery === null) return;
+  const saidKey = `device-said.${book.key}`;
+  const before = recall(saidKey, saidSchema, []);
+  const atS = latestOf(book);
+  const { due, said } = dueBattery(
+    {
+      of: 'device',
+      percent: battery.charging ? null : battery.percent,
+      fact: (percent) => ({ kind: 'device_battery', percent, atS, sinceS: atS }),
+    },
+    before,
+  );
+  if (said !== before) remember(saidKey, said);
+  book.announce(due, 0, false);
+  if (battery.charging) book.noLonger(0, ['device']);
+}
+
+function latestOf(book: AlertBook): number {
+  return book.session.peek()?.followed.peek()?.latest.peek()?.elapsedS ?? 0;
 }

@@ -1,5 +1,5 @@
 /** Verdicts: the first of a hold at once, another one when it has stood. */
-import type { Rise, Verdict } from '../analysis/conclusions.ts';
+import type { Rise } from '../analysis/conclusions.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import type { AlertSituation, DueAlerts } from './alert-situation.ts';
 import type { GivenAlerts, HoldAlerts } from './given-alerts.ts';
@@ -14,12 +14,15 @@ const SAME_ISOLATION_S = 120;
  */
 const STANDS_S = 60;
 
+/** So often the wait is doubled at most: four minutes. A setting of ours. */
+const MOST_DOUBLINGS = 2;
+
 /**
- * A pass that was taken back has to stand twice as long each time before it is said again: of a hold that
- * lies at its limit nobody wants to hear every few minutes. That it is taken back is always said as soon.
+ * With each change the next one has to stand twice as long: of a hold that lies at its limit nobody wants to
+ * hear every other minute. That a pass is taken back is always said as soon.
  */
-function hasToStandS(verdict: Verdict, { takenBack }: HoldAlerts): number {
-  return verdict === 'tight_dry' ? STANDS_S * 2 ** takenBack : STANDS_S;
+function hasToStandS({ announced, changes }: HoldAlerts): number {
+  return announced === 'tight_dry' ? STANDS_S : STANDS_S * 2 ** Math.min(changes, MOST_DOUBLINGS);
 }
 
 export function dueVerdict({ conclusions }: AlertSituation, given: GivenAlerts): DueAlerts {
@@ -61,7 +64,7 @@ function firstVerdict(rise: Rise): HeldVerdict {
       changing: null,
       passedS: verdict === 'tight_dry' ? atS : null,
       lost: false,
-      takenBack: 0,
+      changes: 0,
     },
   };
 }
@@ -78,22 +81,22 @@ function laterVerdict(rise: Rise, known: HoldAlerts): HeldVerdict {
   if (changing?.verdict !== verdict) {
     return { fact: null, hold: { ...known, changing: { verdict, fromS: judgedS(rise) } } };
   }
-  if (judgedS(rise) - changing.fromS < hasToStandS(verdict, known)) {
+  if (judgedS(rise) - changing.fromS < hasToStandS(known)) {
     return { fact: null, hold: known };
   }
   const { fromS } = changing;
-  const takenBack = known.takenBack + (announced === 'tight_dry' ? 1 : 0);
+  const changes = known.changes + 1;
   // Whoever was told that the vacuum is being lost needs not be told that the pass went with it.
   if (known.lost && verdict === 'undecided') {
     return {
       fact: null,
-      hold: { ...known, announced: verdict, changing: null, passedS: null, takenBack },
+      hold: { ...known, announced: verdict, changing: null, passedS: null, changes },
     };
   }
   const passedS = verdict === 'tight_dry' ? fromS : null;
   return {
     fact: { kind: 'verdict_changed', atS: fromS, sinceS: fromS, verdict, before: announced },
-    hold: { ...known, announced: verdict, changing: null, passedS, takenBack },
+    hold: { ...known, announced: verdict, changing: null, passedS, changes },
   };
 }
 

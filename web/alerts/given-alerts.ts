@@ -14,8 +14,8 @@ const holdAlertsSchema = z.object({
   passedS: z.number().nullable().default(null),
   /** Whether it was said that the vacuum of it is being lost. */
   lost: z.boolean().default(false),
-  /** How often a pass of it was taken back. */
-  takenBack: z.int().min(0).default(0),
+  /** How often another verdict on it was announced. */
+  changes: z.int().min(0).default(0),
 });
 export type HoldAlerts = z.infer<typeof holdAlertsSchema>;
 
@@ -73,7 +73,7 @@ const firstSchema = z
       changing: null,
       passedS: null,
       lost: false,
-      takenBack: 0,
+      changes: 0,
     })),
   }));
 

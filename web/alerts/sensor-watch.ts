@@ -1,4 +1,4 @@
-/** Watches the sensors themselves: whether they are heard, and how long their batteries last. */
+/** Watches the sensors of a recording themselves: whether they are heard, and how long their batteries last. */
 import { z } from 'zod';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';
@@ -6,7 +6,7 @@ import { speech } from '../store/speech.ts';
 import { sourceOf } from '../store/source-of.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import { saySensors } from '../words/say-sensor.ts';
-import { type AlertBook, bookKey } from './alert-book.ts';
+import type { AlertBook } from './alert-book.ts';
 import { dueBattery, type LowSaid } from './due-batteries.ts';
 import { dueSilence, NO_SILENCE, type Silence } from './due-silence.ts';
 
@@ -34,17 +34,16 @@ export class SensorWatch {
   readonly #book: AlertBook;
   /** Whether this window calls out. */
   #calls = false;
-  /** Of which recording what follows is. */
-  #key = '';
-  #said: Said = NOTHING_SAID;
+  #said: Said;
   readonly #silences = new Map<number, Silence>();
   /** Channels of whose battery this page has heard. */
   readonly #batteries = new Set<number>();
-  /** Whether the recording had gone on for a while when the page came to it. */
-  #cameLater = false;
+  /** Whether the recording had gone on for a while when the page came to it; null before it has. */
+  #cameLater: boolean | null = null;
 
   constructor(book: AlertBook) {
     this.#book = book;
+    this.#said = this.#remembered();
   }
 
   /**
@@ -52,7 +51,7 @@ export class SensorWatch {
    * @param calls whether this window calls out; it looks all the same, to know what is new once it does
    */
   look(nowMs: number, calls: boolean): void {
-    const session = this.#book.heard.value;
+    const session = this.#book.session.value;
     const recording = session?.recording.value ?? null;
     const followed = session?.followed.value ?? null;
     if (session === null || recording === null || followed === null) return;
@@ -62,7 +61,7 @@ export class SensorWatch {
     // Without the bridge nobody knows how the sensor is.
     if (session.phase.value !== 'live') return;
     const latestS = followed.readings.latest()?.elapsedS ?? 0;
-    this.#turnTo(bookKey(recording), latestS);
+    this.#begin(latestS);
     if (calls && !this.#calls) this.#takeOver();
     this.#calls = calls;
     const names = saySensors(recording.sensors, speech.peek());
@@ -80,7 +79,7 @@ export class SensorWatch {
   #lookAtBattery(channel: number, percent: number | null, about: SensorAbout): void {
     if (percent === null) return;
     // Low at the first look of a page that came later, it has been so for nobody knows how long.
-    const early = this.#cameLater && !this.#batteries.has(channel);
+    const early = this.#cameLater === true && !this.#batteries.has(channel);
     this.#batteries.add(channel);
     const { due, said } = dueBattery(
       {
@@ -119,13 +118,8 @@ export class SensorWatch {
     this.#book.announce([{ kind, ...about }], channel, due === 'lost' && !before.wasHeard);
   }
 
-  #turnTo(key: string, latestS: number): void {
-    if (key === this.#key) return;
-    this.#key = key;
-    this.#cameLater = latestS > BEGINNING_S;
-    this.#silences.clear();
-    this.#batteries.clear();
-    this.#said = this.#remembered();
+  #begin(latestS: number): void {
+    this.#cameLater ??= latestS > BEGINNING_S;
   }
 
   /** What no window has said is still to be said. */
@@ -138,10 +132,14 @@ export class SensorWatch {
 
   #say(said: Said): void {
     this.#said = said;
-    if (this.#calls) remember(`sensors-said.${this.#key}`, said);
+    if (this.#calls) remember(this.#saidKey, said);
+  }
+
+  get #saidKey(): string {
+    return `sensors-said.${this.#book.key}`;
   }
 
   #remembered(): Said {
-    return recall(`sensors-said.${this.#key}`, saidSchema, NOTHING_SAID);
+    return recall(this.#saidKey, saidSchema, NOTHING_SAID);
   }
 }

@@ -3,81 +3,48 @@
  * would write its own list over the others'. It is the one whose sound was allowed last, else the first.
  */
 import { effect, type ReadonlySignal, signal } from '@preact/signals';
+import { z } from 'zod';
+import { onRememberedElsewhere, recall, remember } from '../store/remembered.ts';
+import { CallersRole } from './callers-role.ts';
 import { soundState } from './chime.ts';
 
-/**
- * @param key of the recording whose alerts are heard; null: of none
- * @returns whether this window calls out what comes of that recording
- */
-export function soleCaller(key: ReadonlySignal<string | null>): ReadonlySignal<boolean> {
-  const calls = signal(false);
-  let role: CallersRole | null = null;
-  effect(() => {
-    if (key.value === null) return undefined;
-    const mine = new CallersRole(`ebbline.calls.${key.value}`, (held) => (calls.value = held));
-    role = mine;
-    return () => mine.leave();
-  });
-  effect(() => {
-    const canRing = soundState.value === 'ready';
-    if (canRing && key.value !== null && !calls.peek()) role?.take();
-  });
-  return calls;
+/** A window that has the role and may not sound tells the others of it, here. */
+const MUTE_KEY = 'mute-caller';
+const muteSchema = z.object({ role: z.string(), atMs: z.number() }).nullable();
+
+export interface SoleCaller {
+  /** Whether this window calls out. */
+  readonly calls: ReadonlySignal<boolean>;
+  readonly end: () => void;
 }
 
-/**
- * A lock that one window has. The browser lets go of it when the window is closed or fails, and freezes no
- * window that holds one.
- */
-class CallersRole {
-  readonly #name: string;
-  readonly #say: (held: boolean) => void;
-  #leave: () => void = () => undefined;
-  readonly #left: Promise<void>;
-  #isOver = false;
-  #waiting = new AbortController();
-
-  constructor(name: string, say: (held: boolean) => void) {
-    this.#name = name;
-    this.#say = say;
-    this.#left = new Promise((done) => (this.#leave = done));
-    // Missing only on a page that came over a network without encryption: there each window calls.
-    if ('locks' in navigator) this.#wait();
-    else say(true);
-  }
-
-  /** From whichever window has it. */
-  take(): void {
-    if (!('locks' in navigator)) return;
-    this.#waiting.abort();
-    this.#ask({ steal: true });
-  }
-
-  leave(): void {
-    this.#isOver = true;
-    this.#say(false);
-    this.#waiting.abort();
-    this.#leave();
-  }
-
-  /** Until whoever has it lets go. */
-  #wait(): void {
-    this.#waiting = new AbortController();
-    this.#ask({ signal: this.#waiting.signal });
-  }
-
-  #ask(options: LockOptions): void {
-    const { signal: waiting } = options;
-    const granted = () => {
-      if (this.#isOver) return undefined;
-      this.#say(true);
-      return this.#left;
-    };
-    navigator.locks.request(this.#name, options, granted).catch(() => {
-      // No longer waited for by this request; otherwise another window has taken it.
-      if (this.#isOver || waiting?.aborted === true) return;
-      this.#say(false);
-      this.#wait();
-    });
-  }
+/** @param of what is called out, by a name of its own; null: nothing is now */
+export function soleCaller(of: ReadonlySignal<string | null>): SoleCaller {
+  const calls = signal(false);
+  let role: CallersRole | null = null;
+  const takeIt = () => {
+    if (soundState.peek() === 'ready' && !calls.peek()) role?.take();
+  };
+  const ends = [
+    effect(() => {
+      if (of.value === null) return undefined;
+      const mine = new CallersRole(`ebbline.calls.${of.value}`, (held) => (calls.value = held));
+      role = mine;
+      return () => {
+        mine.leave();
+        role = null;
+      };
+    }),
+    effect(() => {
+      if (soundState.value === 'ready' && of.value !== null) takeIt();
+    }),
+    effect(() => {
+      if (!calls.value || soundState.value !== 'blocked') return;
+      remember(MUTE_KEY, { role: of.peek(), atMs: Date.now() });
+    }),
+    onRememberedElsewhere((key) => {
+      if (key === MUTE_KEY && recall(MUTE_KEY, muteSchema, null)?.role === of.peek()) takeIt();
+    }),
+  ];
+  return { calls, end: () => ends.forEach((end) => end()) };
 }

@@ -1,4 +1,5 @@
 /** Draws levels that were set or are headed for, their names, and the flags of what happened when. */
+import { brokenPole, type NameBox } from '../figure/broken-pole.ts';
 import { placeFlags, type TakenPlace } from '../figure/place-flags.ts';
 import { type LabelPlace, placeLabels } from '../figure/place-labels.ts';
 import type { ChartLine } from '../figure/chart-lines.ts';
@@ -8,6 +9,9 @@ import { stretchLanes, takenAt } from './stretch-lanes.ts';
 
 /** Of a name of a level, CSS px. */
 const LABEL_HEIGHT = 22;
+/** From the right edge of the plane to a name, and what is kept free beside one, CSS px. */
+const FROM_EDGE = 8;
+const BESIDE = 4;
 
 export function drawLines({ plot, ctx, picture, palette, ratio }: Drawing): void {
   const { left, top, width, height } = plot.bbox;
@@ -56,7 +60,7 @@ function namedLines({ plot, ctx, picture, ratio, small }: Drawing): NamedLine[] 
 
 export function drawLineNames(drawing: Drawing): void {
   const { plot, ctx, palette, ratio } = drawing;
-  const right = plot.bbox.left + plot.bbox.width - 8 * ratio;
+  const right = plot.bbox.left + plot.bbox.width - FROM_EDGE * ratio;
   ctx.save();
   for (const { kind, label, inset, middle } of namedLines(drawing)) {
     ctx.textAlign = 'right';
@@ -66,11 +70,23 @@ export function drawLineNames(drawing: Drawing): void {
   ctx.restore();
 }
 
+/** Where the names stand: the curve may run behind one, a pole would be read as a letter of it. */
+function nameBoxes({ plot, ratio }: Drawing, named: readonly NamedLine[]): NameBox[] {
+  const edge = plot.bbox.left + plot.bbox.width - FROM_EDGE * ratio;
+  return named.map(({ inset, middle, width }) => ({
+    left: edge - inset - width - BESIDE * ratio,
+    right: edge - inset + BESIDE * ratio,
+    top: middle - (LABEL_HEIGHT / 2) * ratio,
+    bottom: middle + (LABEL_HEIGHT / 2) * ratio,
+  }));
+}
+
 export function drawFlags(drawing: Drawing): void {
   const { plot, ctx, picture, palette, ratio, small } = drawing;
   const { left, top, width, height } = plot.bbox;
   ctx.save();
   const named = namedLines(drawing);
+  const names = nameBoxes(drawing, named);
   const rowHeight = (small ? 24 : 27) * ratio;
   const strips = takenAt('top', stretchLanes(picture.series.stretches));
   // Below the strips and their words.
@@ -96,8 +112,11 @@ export function drawFlags(drawing: Drawing): void {
     ctx.strokeStyle = palette.ink;
     ctx.lineWidth = ratio;
     ctx.beginPath();
-    ctx.moveTo(at, place?.row == null ? top + height * 0.9 : flagTop);
-    ctx.lineTo(at, top + height);
+    const poleTop = place?.row == null ? top + height * 0.9 : flagTop;
+    for (const [from, to] of brokenPole({ x: at, top: poleTop, bottom: top + height }, names)) {
+      ctx.moveTo(at, from);
+      ctx.lineTo(at, to);
+    }
     ctx.stroke();
     if (place?.row == null) continue;
     const way = place.left ? -1 : 1;

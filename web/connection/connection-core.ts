@@ -28,6 +28,8 @@ export interface ConnectionState {
   readonly following: Following | null;
   /** Whether the bridge's last message was of a form that this page does not know. */
   readonly misunderstood: boolean;
+  /** Whether the bridge that answered last speaks another version of the stream: no reading can come. */
+  readonly otherVersion: boolean;
 }
 
 interface Following {
@@ -50,7 +52,7 @@ export type ConnectionEffect =
   | { readonly type: 'retry_in'; readonly delayMs: number }
   | { readonly type: 'send'; readonly message: ClientMessage }
   | { readonly type: 'deliver'; readonly message: ServerMessage }
-  | { readonly type: 'reload' };
+  | { readonly type: 'reload'; readonly streamVersion: number };
 
 export interface ConnectionStep {
   readonly state: ConnectionState;
@@ -69,6 +71,7 @@ export function initialConnection(nowMs: number): ConnectionState {
     retryPending: false,
     following: null,
     misunderstood: false,
+    otherVersion: false,
   };
 }
 
@@ -85,10 +88,10 @@ export function stepConnection(
         effects: [{ type: 'open' }],
       };
     case 'closed':
-      return lose(state, nowMs, []);
+      return lose(silent(state), nowMs, []);
     case 'clock':
       return nowMs - state.lastHeardMs > SILENCE_LIMIT_MS && !state.retryPending
-        ? lose(state, nowMs, [{ type: 'close' }])
+        ? lose(silent(state), nowMs, [{ type: 'close' }])
         : { state, effects: [] };
     case 'follow':
       return follow(state, event.recordingId, nowMs);
@@ -114,7 +117,13 @@ function hear(state: ConnectionState, text: string, nowMs: number): ConnectionSt
   const greeting = greetingSchema.safeParse(json);
   // A bridge of another version may well say more than this page understands.
   if (greeting.success && greeting.data.streamVersion !== STREAM_VERSION) {
-    return { state, effects: [{ type: 'reload' }] };
+    const { streamVersion } = greeting.data;
+    // A newer page may be had. If it isn't, what stands here says why no reading comes; and another bridge
+    // may be started meanwhile, so it is asked again.
+    return lose({ ...state, otherVersion: true }, nowMs, [
+      { type: 'close' },
+      { type: 'reload', streamVersion },
+    ]);
   }
   const { data: message } = serverMessageSchema.safeParse(json);
   if (message === undefined) {
@@ -153,7 +162,7 @@ function greet(
   message: Extract<ServerMessage, { type: 'hello' }>,
   nowMs: number,
 ): ConnectionStep {
-  const welcome = { ...state, failedAttempts: 0, misunderstood: false };
+  const welcome = { ...state, failedAttempts: 0, misunderstood: false, otherVersion: false };
   if (welcome.following === null) {
     return { state: enter(welcome, 'live', nowMs), effects: [deliver(message)] };
   }
@@ -184,6 +193,11 @@ function backfill(
       { type: 'send', message: { type: 'more', recordingId: message.recordingId } },
     ],
   };
+}
+
+/** What does not answer at all is no longer known to be of another version. */
+function silent(state: ConnectionState): ConnectionState {
+  return state.otherVersion ? { ...state, otherVersion: false } : state;
 }
 
 function lose(

@@ -42,14 +42,24 @@ function order(to: Worker, what: TimerOrder): void {
   to.postMessage(what);
 }
 
+/** A worker that has said nothing for so long after its first order never will, ms. A setting of ours. */
+const SILENT_MS = 10_000;
+
 function start(): Worker | null {
   try {
     const started = new Worker(new URL('./timer-worker.ts', import.meta.url), { type: 'module' });
-    started.onmessage = ({ data: id }: MessageEvent<number>) => waits.get(id)?.run();
-    started.onerror = () => {
+    let isHeard = false;
+    const fail = () => {
+      if (isHeard || worker === null) return;
       worker = null;
       for (const [id, { everyMs }] of waits) waitHere(id, everyMs);
     };
+    started.onmessage = ({ data: id }: MessageEvent<number>) => {
+      isHeard = true;
+      waits.get(id)?.run();
+    };
+    started.onerror = fail;
+    window.setTimeout(fail, SILENT_MS);
     return started;
   } catch {
     return null;

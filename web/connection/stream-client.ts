@@ -1,5 +1,8 @@
 /** A socket to the bridge: gives the core its events and does what the core says. */
+import { z } from 'zod';
 import type { ServerMessage } from '../../protocol/stream.ts';
+import { forgetPage } from '../offline/forget-page.ts';
+import { recallHere, rememberHere } from '../store/remembered.ts';
 import {
   type ConnectionEffect,
   type ConnectionEvent,
@@ -15,7 +18,9 @@ interface StreamListener {
 }
 
 const CLOCK_MS = 1000;
-const RELOADED_KEY = 'ebbline.reloaded';
+/** For which version of the bridge this window has been loaded anew already. */
+const RELOADED_KEY = 'reloaded-for';
+const reloadedSchema = z.int().nullable();
 
 export class StreamClient {
   readonly #address: string;
@@ -66,10 +71,10 @@ export class StreamClient {
         this.#socket?.send(JSON.stringify(effect.message));
         return;
       case 'deliver':
-        if (effect.message.type === 'hello') sessionStorage.removeItem(RELOADED_KEY);
+        if (effect.message.type === 'hello') rememberHere(RELOADED_KEY, null);
         return this.#listener.message(effect.message);
       case 'reload':
-        return reloadOnce();
+        return void reloadOnce(effect.streamVersion);
     }
   }
 
@@ -93,9 +98,13 @@ export class StreamClient {
   }
 }
 
-/** Once: a page that comes back old from a cache must not reload for ever. */
-function reloadOnce(): void {
-  if (sessionStorage.getItem(RELOADED_KEY) !== null) return;
-  sessionStorage.setItem(RELOADED_KEY, 'yes');
+/**
+ * Once for a version of the bridge: a page that comes back as it was must not reload for ever. It then says
+ * that it is of another one (`say-connection.ts`).
+ */
+async function reloadOnce(streamVersion: number): Promise<void> {
+  if (recallHere(RELOADED_KEY, reloadedSchema, null) === streamVersion) return;
+  rememberHere(RELOADED_KEY, streamVersion);
+  await forgetPage();
   window.location.reload();
 }

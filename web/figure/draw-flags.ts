@@ -10,6 +10,7 @@ import {
   xOf,
   yOf,
 } from './figure-plane.ts';
+import { brokenPole, type NameBox } from './broken-pole.ts';
 import { Markup, markup } from './markup.ts';
 import { placeFlags, type TakenPlace } from './place-flags.ts';
 import { PRINT } from './print-palette.ts';
@@ -60,18 +61,27 @@ export function drawFlags(picture: FigurePicture): Markup[] {
     width: PENNANT + textWidth(label),
   }));
   const places = placeFlags(wishes, PLANE.width, FLAG_ROWS, takenByLabels(picture));
+  const names = nameBoxes(picture);
   return picture.flags.map((flag, position) => {
     const place = places[position];
     const row = place?.row ?? null;
-    return flagAt(xOf(picture, flag.elapsedS), row, place?.left === true, flag.label);
+    return flagAt(xOf(picture, flag.elapsedS), names, row, place?.left === true, flag.label);
   });
 }
 
 /** The pole alone where there is no room for the label. */
-function flagAt(x: number, row: number | null, left: boolean, label: string): Markup {
+function flagAt(
+  x: number,
+  names: readonly NameBox[],
+  row: number | null,
+  left: boolean,
+  label: string,
+): Markup {
   const top = row === null ? PLANE.top + PLANE.height * 0.9 : FIRST_ROW + row * ROW_HEIGHT;
   const way = left ? -1 : 1;
-  const pole = markup`<path d="M${x} ${top}V${PLANE_BOTTOM}" stroke="${PRINT.ink}" stroke-width="0.8" />`;
+  const parts = brokenPole({ x, top, bottom: PLANE_BOTTOM }, names);
+  const drawn = parts.map(([from, to]) => `M${x} ${from}V${to}`).join('');
+  const pole = markup`<path d="${drawn}" stroke="${PRINT.ink}" stroke-width="0.8" />`;
   if (row === null) return markup`<g class="flag">${pole}</g>`;
   return markup`<g class="flag">${pole}<path d="M${x} ${top}h${10 * way}l${-3 * way} 5l${3 * way} 5h${-10 * way}z" fill="${PRINT.ink}" />
 <text ${HALO} x="${x + PENNANT * way}" y="${top + 9}" text-anchor="${left ? 'end' : 'start'}" fill="${PRINT.ink}">${label}</text></g>`;
@@ -89,6 +99,16 @@ function placedLines(picture: FigurePicture): PlacedLine[] {
     const below = close && y + LETTER_PX + 4 < PLANE_BOTTOM;
     return { ...line, y, labelY: below ? y + LETTER_PX + 1 : y - 5 };
   });
+}
+
+/** What a pole stands behind. */
+function nameBoxes(picture: FigurePicture): NameBox[] {
+  return placedLines(picture).map(({ label, labelY }) => ({
+    left: PLANE_RIGHT - 6 - textWidth(label) - 2,
+    right: PLANE_RIGHT - 4,
+    top: labelY - LETTER_PX,
+    bottom: labelY + 4,
+  }));
 }
 
 function takenByLabels(picture: FigurePicture): TakenPlace[] {

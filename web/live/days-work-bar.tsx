@@ -6,7 +6,7 @@ import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { daysWork, type WorkStep } from '../steps/days-work.ts';
-import { sayMoment } from '../words/say-duration.ts';
+import { sayDuration } from '../words/say-duration.ts';
 
 interface DaysWorkBarProps {
   readonly followed: FollowedRecording;
@@ -51,13 +51,14 @@ function beneath(step: WorkStep, followed: FollowedRecording, recording: Recordi
     return names.views[sheet.sensorSees];
   }
   if (step.state === 'now' && step.sinceS !== null && step.place !== 'hook_up') {
-    // A rehearsal's clock may run a hundred times as fast as the one on the wall, and a file does not
-    // say what time of day it was.
-    const isOffTheWall = recording.origin === 'rehearsal' || recording.origin === 'import';
+    // A rehearsal's clock may run a hundred times as fast as the one on the wall, and a file does not say
+    // what time of day it was: how long is said, since a moment like 13:16 would be read as a time of day.
+    if (recording.origin === 'rehearsal' || recording.origin === 'import') {
+      const latestS = followed.latest.value?.elapsedS ?? step.sinceS;
+      return words.lasting({ length: sayDuration(latestS - step.sinceS) });
+    }
     return words.since({
-      since: isOffTheWall
-        ? sayMoment(step.sinceS)
-        : clockWords(recording.startedAtMs + step.sinceS * 1000, speech.value),
+      since: clockWords(recording.startedAtMs + step.sinceS * 1000, speech.value),
     });
   }
   if (step.place === 'rise' && step.state === 'before') {

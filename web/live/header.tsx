@@ -48,7 +48,7 @@ export function Header({ session }: { readonly session: Session }) {
       ? sayEnded(isOver, sensorName, speech.value)
       : saySource(source, sensorName, clockWords(source.sinceMs, speech.value, true), speech.value);
   const bridge = sayConnection(
-    connection.phase,
+    connection,
     clockWords(connection.sinceMs, speech.value, true),
     speech.value,
   ).text;

@@ -67,10 +67,10 @@ function beginFirst(session: Session): Promise<void> {
 }
 
 function NoBridge({ session }: { readonly session: Session }) {
-  const { phase, sinceMs } = session.connection.value;
+  const connection = session.connection.value;
   const { text, remedy } = sayConnection(
-    phase,
-    clockWords(sinceMs, speech.value, true),
+    connection,
+    clockWords(connection.sinceMs, speech.value, true),
     speech.value,
   );
   return (

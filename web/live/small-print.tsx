@@ -62,6 +62,7 @@ function SensorChoice({ followed, recording }: Pick<SmallPrintProps, 'followed' 
     <label class="sensor-choice">
       {speech.value.wording.beside.choose}{' '}
       <select
+        data-testid="sensor-choice"
         value={followed.channel.value}
         onChange={(event) => followed.watch(Number(event.currentTarget.value))}
       >

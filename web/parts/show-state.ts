@@ -2,9 +2,9 @@
  * The page's state for browser tests and for support: as data attributes of the page, and read-only
  * as `window.ebbline`. Nothing on the page uses either.
  */
-import type { ReadonlySignal } from '@preact/signals';
 import type { Reading } from '../../protocol/reading.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
+import type { AlertDesk } from '../alerts/alert-desk.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { type DrawnSeries, NOTHING_DRAWN } from '../store/drawn-curve.ts';
@@ -17,17 +17,13 @@ declare global {
       /** The same as the chart draws them, over their whole length; a gap is a null. */
       readonly drawn: () => DrawnSeries;
       readonly conclusions: () => Conclusions | null;
-      /** Of the recording whose alerts are heard: the same one, unless an old one is looked at. */
-      readonly heard: () => Conclusions | null;
+      /** Of each recording whose alerts are heard, by its number. */
+      readonly heard: () => Readonly<Record<number, Conclusions | null>>;
     };
   }
 }
 
-export function showState(
-  session: Session,
-  heard: ReadonlySignal<Session | null>,
-  root: HTMLElement,
-): void {
+export function showState(session: Session, alerts: AlertDesk, root: HTMLElement): void {
   const followed = session.followed.value;
   const conclusions = followed?.conclusions.value ?? null;
   const state = freshness(session.connection.value, session.recording.value, session.source.value);
@@ -53,6 +49,12 @@ export function showState(
       });
     },
     conclusions: () => session.followed.peek()?.conclusions.peek() ?? null,
-    heard: () => heard.peek()?.followed.peek()?.conclusions.peek() ?? null,
+    heard: () => {
+      const heard = alerts.heard.peek().map(({ recordingId, book }) => {
+        const followed = book.session.peek()?.followed.peek();
+        return [recordingId, followed?.conclusions.peek() ?? null] as const;
+      });
+      return Object.fromEntries(heard);
+    },
   };
 }

@@ -6,7 +6,6 @@ import { NumberFields, useSheetEntry } from '../sheet/sheet-entry.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { sayExamples } from '../words/say-rig.ts';
-import { sayWrongField } from '../words/say-sheet.ts';
 import { RigResult } from './rig-result.tsx';
 
 interface RigPanelProps {
@@ -47,7 +46,7 @@ export function RigPanel({ followed, recording }: RigPanelProps) {
         </label>
         {wrong !== null && (
           <p class="wrong" role="alert">
-            {sayWrongField(wrong, speech.value)}
+            {form.why}
           </p>
         )}
         <button type="submit" class="urgent">

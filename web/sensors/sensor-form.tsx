@@ -7,6 +7,8 @@ import { PickOne } from '../parts/pick-one.tsx';
 import { speech } from '../store/speech.ts';
 import { sayFailure } from '../words/say-failure.ts';
 import { sayUnit, settingDigits } from '../words/say-pressure.ts';
+import { isMistakable } from '../typed-in/typed-number.ts';
+import { sayMistakable } from '../words/say-typed-in.ts';
 import { displayStepFrom } from './display-step-from.ts';
 
 interface SensorFormProps {
@@ -40,7 +42,8 @@ export function SensorForm(props: SensorFormProps) {
     event.preventDefault();
     const displayStepPa = isRead ? displayStepFrom(step, unit) : stepPa;
     if (displayStepPa === undefined) {
-      setAnswer({ text: words.stepWrong, ok: false });
+      const text = isMistakable(step, unit) ? sayMistakable(step, speech.peek()) : words.stepWrong;
+      setAnswer({ text, ok: false });
       return;
     }
     const answered = await giveSensorLabel({ sensorId, name, place, displayStepPa });

@@ -8,7 +8,7 @@ import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
 import { speech } from '../store/speech.ts';
 import type { Speech } from '../words/speech.ts';
-import { sheetUnit } from '../words/say-sheet.ts';
+import { sayWrongField, sheetUnit } from '../words/say-sheet.ts';
 import { type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 export interface SheetEntryForm {
@@ -17,6 +17,8 @@ export interface SheetEntryForm {
   readonly texts: SheetTexts;
   /** The field that can't be read, once it was tried. */
   readonly wrong: keyof Sheet | null;
+  /** What is wrong with it. */
+  readonly why: string;
   readonly write: (field: keyof Sheet) => (event: { currentTarget: { value: string } }) => void;
   /** Several at once, as where one choice brings figures with it. */
   readonly fill: (texts: Partial<SheetTexts>) => void;
@@ -33,6 +35,7 @@ export function useSheetEntry(
   const [before, setBefore] = useState(() => textsFromSheet(followed.sheet.peek(), spoken));
   const [texts, setTexts] = useState(before);
   const [wrong, setWrong] = useState<keyof Sheet | null>(null);
+  const [mistakable, setMistakable] = useState(false);
   const write: SheetEntryForm['write'] = (field) => (event) => {
     setWrong(null);
     setTexts({ ...texts, [field]: event.currentTarget.value });
@@ -46,6 +49,7 @@ export function useSheetEntry(
     const read = sheetFromTexts(texts, before, spoken.units);
     if (!read.ok) {
       setWrong(read.field);
+      setMistakable(read.mistakable);
       return;
     }
     if (Object.keys(read.fields).length === 0) {
@@ -59,7 +63,9 @@ export function useSheetEntry(
       entered();
     });
   };
-  return { spoken, texts, wrong, write, fill, save };
+  const why =
+    wrong === null ? '' : sayWrongField(wrong, mistakable ? texts[wrong] : null, speech.value);
+  return { spoken, texts, wrong, why, write, fill, save };
 }
 
 interface NumberFieldsProps {

@@ -3,11 +3,18 @@ import { z } from 'zod';
 import { PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
 import { DEFAULT_SHEET, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
 import {
+  type PressureUnit,
   pressureFromPa,
   pressureToPa,
   temperatureFromC,
   temperatureToC,
 } from '../../protocol/units.ts';
+import {
+  isMistakable,
+  numberFrom,
+  pressureNumberFrom,
+  unmistakable,
+} from '../typed-in/typed-number.ts';
 import { sayExactly } from '../words/say-number.ts';
 import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
@@ -17,7 +24,8 @@ export type SheetTexts = Readonly<Record<Field, string>>;
 
 export type ReadSheet =
   | { readonly ok: true; readonly fields: SheetEntry['fields'] }
-  | { readonly ok: false; readonly field: Field };
+  /** `mistakable`: it is a number, and might be read as another one. */
+  | { readonly ok: false; readonly field: Field; readonly mistakable: boolean };
 
 const LITRES_PER_M3 = 1000;
 const LITRES_PER_MIN_PER_M3_PER_S = LITRES_PER_M3 * 60;
@@ -28,12 +36,15 @@ const PERCENT = 100;
 interface Scale {
   readonly toSi: (value: number) => number;
   readonly fromSi: (value: number) => number;
+  /** Where it is a pressure: the unit in which it is typed. */
+  readonly unit?: PressureUnit;
 }
 
 function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
   const pressure: Scale = {
     toSi: (value) => pressureToPa(value, units.pressure),
     fromSi: (value) => pressureFromPa(value, units.pressure),
+    unit: units.pressure,
   };
   const temperature: Scale = {
     toSi: (value) => temperatureToC(value, units.temperature),
@@ -48,6 +59,7 @@ function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
     leakLimitPaPerS: {
       toSi: (value) => pressure.toSi(value) / 60,
       fromSi: (value) => pressure.fromSi(value * 60),
+      unit: units.pressure,
     },
     gaugeErrorShare: times(PERCENT),
     holdS: { toSi: (value) => value * 60, fromSi: (value) => value / 60 },
@@ -74,8 +86,7 @@ export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
     const value = sheet[field];
     if (value === null) return '';
     if (typeof value === 'string') return value;
-    const own = scale[field];
-    return plainNumber(own === undefined ? value : own.fromSi(value), speech);
+    return plainNumber(value, scale[field], speech);
   };
   return {
     site: text('site'),
@@ -117,7 +128,7 @@ export function textsForRule(
   const { finalPa, holdS, endLimitPa, allowedRisePa } = PASS_RULES[id];
   const scale = scales(speech.units);
   const filled = (field: Field, value: number | null) =>
-    value === null ? {} : { [field]: plainNumber(scale[field]?.fromSi(value) ?? value, speech) };
+    value === null ? {} : { [field]: plainNumber(value, scale[field], speech) };
   const depthPa = readField(texts.isolateAtPa.trim(), scale.isolateAtPa);
   // The hold begins with a small rise: half of what is to be reached leaves room for it.
   const deepEnough = finalPa === null || (typeof depthPa === 'number' && depthPa <= finalPa / 2);
@@ -143,7 +154,10 @@ export function sheetFromTexts(
     const text = texts[field].trim();
     if (text === before[field].trim()) continue;
     const value = readField(text, scale[field]);
-    if (!sheetSchema.shape[field].safeParse(value).success) return { ok: false, field };
+    if (!sheetSchema.shape[field].safeParse(value).success) {
+      const unit = scale[field]?.unit;
+      return { ok: false, field, mistakable: unit !== undefined && isMistakable(text, unit) };
+    }
     fields[field] = value;
   }
   return { ok: true, fields: sheetSchema.partial().parse(fields) };
@@ -151,14 +165,17 @@ export function sheetFromTexts(
 
 function readField(text: string, scale: Scale | undefined): unknown {
   if (scale === undefined) return text;
-  if (text === '') return null;
-  const value = Number(text.replace(',', '.').replace('−', '-'));
-  return Number.isFinite(value) ? scale.toSi(value) : undefined;
+  const { unit, toSi } = scale;
+  const value = unit === undefined ? numberFrom(text) : pressureNumberFrom(text, unit);
+  if (value === null) return null;
+  return Number.isFinite(value) ? toSi(value) : undefined;
 }
 
 /** Without thousands' gaps, so that it can be typed over; six digits hide the conversion's tail. */
-function plainNumber(value: number, speech: Speech): string {
-  return sayExactly(Number(value.toPrecision(6)), speech);
+function plainNumber(value: number, scale: Scale | undefined, speech: Speech): string {
+  const typed = scale === undefined ? value : scale.fromSi(value);
+  const text = sayExactly(Number(typed.toPrecision(6)), speech);
+  return scale?.unit === undefined ? text : unmistakable(text, scale.unit);
 }
 
 const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET));

@@ -7,7 +7,6 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
-import { sayWrongField } from '../words/say-sheet.ts';
 import { RuleChoice } from './rule-choice.tsx';
 import { NumberFields, useSheetEntry } from './sheet-entry.tsx';
 
@@ -98,7 +97,7 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
         </details>
         {wrong !== null && (
           <p class="wrong" role="alert">
-            {sayWrongField(wrong, speech.value)}
+            {form.why}
           </p>
         )}
         <p class="quiet wide">{words.settings}</p>

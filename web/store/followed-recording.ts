@@ -1,5 +1,6 @@
 /** The recording that the page shows: its facts, and what follows from them. */
 import { batch, computed, signal } from '@preact/signals';
+import { z } from 'zod';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
@@ -22,6 +23,7 @@ import {
 import { ChannelCurve } from './channel-curve.ts';
 import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import { ChannelReadings } from './channel-readings.ts';
+import { recallHere, rememberHere } from './remembered.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
 interface Channel {
@@ -157,6 +159,7 @@ export class FollowedRecording {
   takeRecording(recording: Recording): void {
     batch(() => {
       this.recording.value = recording;
+      this.#recallChosen();
       const channel = this.#isChosen ? this.channel.peek() : watchedByDefault(recording.sensors);
       if (channel !== this.channel.peek()) this.#show(channel);
       else this.revision.value += 1;
@@ -165,7 +168,21 @@ export class FollowedRecording {
 
   watch(channel: number): void {
     this.#isChosen = true;
+    rememberHere(this.#chosenKey, channel);
     this.#show(channel);
+  }
+
+  /** As it was chosen in this window before: it stays, however one comes back to the recording. */
+  #recallChosen(): void {
+    if (this.#isChosen) return;
+    const channel = recallHere(this.#chosenKey, z.int().min(0).nullable(), null);
+    if (channel === null || this.recording.value.sensors[channel] === undefined) return;
+    this.#isChosen = true;
+    this.#show(channel);
+  }
+
+  get #chosenKey(): string {
+    return `watched.${this.recording.value.startedAtMs}.${this.id}`;
   }
 
   #show(channel: number): void {

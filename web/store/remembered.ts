@@ -27,10 +27,49 @@ export function forgetEarliest(beginning: string): void {
 
 /** What could not be stored. Without it an alert would be due again each time it is asked for. */
 const unstored = new Map<string, string>();
+const unstoredHere = new Map<string, string>();
 
 export function recall<T>(key: string, schema: z.ZodType<T>, otherwise: T): T {
+  return recallFrom(() => localStorage, unstored, key, schema, otherwise);
+}
+
+export function remember(key: string, value: unknown): void {
+  rememberIn(() => localStorage, unstored, key, value);
+}
+
+/**
+ * Called when another window of this browser has remembered something under a key.
+ * @returns ends it
+ */
+export function onRememberedElsewhere(run: (key: string) => void): () => void {
+  const hear = ({ key }: StorageEvent) => {
+    if (key?.startsWith(PREFIX) === true) run(key.slice(PREFIX.length));
+  };
+  window.addEventListener('storage', hear);
+  return () => window.removeEventListener('storage', hear);
+}
+
+/** Of this window alone, over a reload: what another window shows is its own affair. */
+export function recallHere<T>(key: string, schema: z.ZodType<T>, otherwise: T): T {
+  return recallFrom(() => sessionStorage, unstoredHere, key, schema, otherwise);
+}
+
+export function rememberHere(key: string, value: unknown): void {
+  rememberIn(() => sessionStorage, unstoredHere, key, value);
+}
+
+/** Where storage is forbidden, even to ask for it fails. */
+type Store = () => Storage;
+
+function recallFrom<T>(
+  store: Store,
+  unkept: ReadonlyMap<string, string>,
+  key: string,
+  schema: z.ZodType<T>,
+  otherwise: T,
+): T {
   try {
-    const text = unstored.get(key) ?? localStorage.getItem(PREFIX + key);
+    const text = unkept.get(key) ?? store().getItem(PREFIX + key);
     if (text === null) return otherwise;
     const parsed = schema.safeParse(JSON.parse(text));
     return parsed.success ? parsed.data : otherwise;
@@ -39,20 +78,13 @@ export function recall<T>(key: string, schema: z.ZodType<T>, otherwise: T): T {
   }
 }
 
-export function remember(key: string, value: unknown): void {
+function rememberIn(store: Store, unkept: Map<string, string>, key: string, value: unknown): void {
   const text = JSON.stringify(value);
   try {
-    localStorage.setItem(PREFIX + key, text);
-    unstored.delete(key);
+    store().setItem(PREFIX + key, text);
+    unkept.delete(key);
   } catch {
     // Storage is full or forbidden.
-    unstored.set(key, text);
+    unkept.set(key, text);
   }
-}
-
-/** Called when another window of this browser has remembered something under a key. */
-export function onRememberedElsewhere(run: (key: string) => void): void {
-  window.addEventListener('storage', ({ key }) => {
-    if (key?.startsWith(PREFIX) === true) run(key.slice(PREFIX.length));
-  });
 }

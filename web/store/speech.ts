@@ -19,6 +19,15 @@ const language = computed<Language>(() => {
   return chosen === 'system' ? ofSystem.value : chosen;
 });
 
+/**
+ * The page waits so long for its language at most before it opens in English: a bridge that takes the call and
+ * never answers would leave it empty. A setting of ours.
+ */
+const LANGUAGE_LIMIT_MS = 5000;
+
+/** The language that is wished for and could not be had; null where nothing is missing. */
+export const missingLanguage = signal<Language | null>(null);
+
 /** Until another language is there, English. */
 export const speech = computed(() => {
   const wording = fetched.value[language.value];
@@ -38,7 +47,14 @@ export async function followLanguage(root: HTMLElement): Promise<void> {
     root.lang = speech.value.language;
   });
   effect(() => void learn(language.value));
-  await learn(language.peek());
+  const late = new Promise((resolve) => window.setTimeout(resolve, LANGUAGE_LIMIT_MS));
+  await Promise.race([learn(language.peek()), late]);
+  noteMissing();
+}
+
+function noteMissing(): void {
+  const wanted = language.peek();
+  missingLanguage.value = fetched.peek()[wanted] === undefined ? wanted : null;
 }
 
 /** The first of the system's languages that the page speaks. */
@@ -51,11 +67,14 @@ function systemLanguage(wished: readonly string[]): Language {
 }
 
 async function learn(wanted: Language): Promise<void> {
-  if (wanted === 'en' || fetched.peek()[wanted] !== undefined) return;
-  try {
-    const wording = await OTHERS[wanted]();
-    fetched.value = { ...fetched.peek(), [wanted]: wording };
-  } catch {
-    // Without a network, before the browser kept it: the page goes on in English.
+  if (wanted !== 'en' && fetched.peek()[wanted] === undefined) {
+    try {
+      const wording = await OTHERS[wanted]();
+      fetched.value = { ...fetched.peek(), [wanted]: wording };
+    } catch {
+      // Without a network, before the browser kept it, or of a bridge that has another version of it by now:
+      // the page goes on in the language that it speaks, and says so.
+    }
   }
+  noteMissing();
 }

@@ -9,6 +9,7 @@ import { sayFailure } from '../words/say-failure.ts';
 import { sayPressure, sayUnit, settingDigits } from '../words/say-pressure.ts';
 import { sayInstead } from '../words/say-typed-in.ts';
 import { pressureFrom } from './typed-form.ts';
+import { sayWrongPressure } from './wrong-pressure.ts';
 import { lastTyped, type TypedEntry } from './typed-list.ts';
 
 const MOST = 6;
@@ -82,7 +83,7 @@ function Correction({ entry, done }: EntryProps & { readonly done: () => void })
   const enter = (event: Event) => {
     event.preventDefault();
     const pressurePa = pressureFrom(text, spoken.units);
-    if (pressurePa === null) setWrong(words.wrong.pressure);
+    if (pressurePa === null) setWrong(sayWrongPressure(text, spoken.units.pressure, speech.peek()));
     else void correct(pressurePa);
   };
   return (

@@ -12,6 +12,7 @@ import { sayUnit } from '../words/say-pressure.ts';
 import { Gauge } from './gauge.tsx';
 import { LastTyped } from './last-typed.tsx';
 import { readTyped, type TypedTexts } from './typed-form.ts';
+import { sayWrongPressure } from './wrong-pressure.ts';
 
 const EMPTY: TypedTexts = { pressure: '', when: '', temperature: '' };
 
@@ -76,7 +77,11 @@ export function TypeInPanel({ session }: { readonly session: Session }) {
         </button>
         {(wrong !== null || refused !== null) && (
           <p class="wrong" role="alert">
-            {wrong === null ? refused : words.wrong[wrong]}
+            {wrong === null
+              ? refused
+              : wrong === 'pressure'
+                ? sayWrongPressure(texts.pressure, spoken.units.pressure, speech.value)
+                : words.wrong[wrong]}
           </p>
         )}
       </form>

@@ -4,6 +4,7 @@ import { pressureToPa, temperatureToC } from '../../protocol/units.ts';
 import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 import { agoFrom } from './ago-from.ts';
+import { numberFrom, pressureNumberFrom } from './typed-number.ts';
 
 /** As it stands in the form. */
 export interface TypedTexts {
@@ -37,25 +38,9 @@ export function readTyped(
 
 /** Absolute, Pa; null for what can't be one. */
 export function pressureFrom(text: string, units: UnitsOfChoice): number | null {
-  if (isPerhapsThousands(text, units)) return null;
-  const typed = numberFrom(text);
+  const typed = pressureNumberFrom(text, units.pressure);
   const parsed = typedReadingSchema.shape.pressurePa.safeParse(
     typed === null ? null : pressureToPa(typed, units.pressure),
   );
   return parsed.success ? parsed.data : null;
-}
-
-/**
- * '1,500' or '1.500' is a thousand and a half to some and one and a half to others. In these units no gauge
- * shows a thousandth, and a pressure that is a thousand times too low would be a depth that was never there.
- */
-function isPerhapsThousands(text: string, { pressure }: UnitsOfChoice): boolean {
-  const isCoarse = pressure === 'micron' || pressure === 'Pa';
-  return isCoarse && /^[1-9]\d{0,2}[.,]\d{3}$/u.test(text.trim());
-}
-
-/** Null where nothing was typed, NaN where it was no number. */
-function numberFrom(text: string): number | null {
-  const plain = text.trim().replace(',', '.').replace('−', '-');
-  return plain === '' ? null : Number(plain);
 }

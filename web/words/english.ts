@@ -52,6 +52,10 @@ export const english = {
     lostRemedy:
       'The record goes on as long as the bridge runs. This page tries again by itself; ' +
       'if that lasts, start the bridge with: npm start',
+    otherVersion: 'Page and bridge are of different versions',
+    otherVersionRemedy:
+      'No reading comes to this page. Close all its windows and open it again; ' +
+      'if it still says so, stop the bridge and start it again with: npm start',
     phases: {
       starting: 'starting',
       searching: 'looking for a sensor',
@@ -83,6 +87,8 @@ export const english = {
     },
     unreachable: 'The bridge does not answer. Is it still running?',
     notUnderstood: 'The bridge’s answer was not understood. Reload the page.',
+    languageMissing: ({ language }: { language: string }) =>
+      `“${language}” could not be fetched from the bridge, so the page stays in this language. Reload it to try again.`,
     close: 'Close',
     anotherRuns: 'Another recording is running. Its alerts still call you.',
     showIt: 'Show it',
@@ -918,6 +924,7 @@ export const english = {
       closing_up: 'Closing up',
     },
     since: ({ since }: { since: string }) => `since ${since}`,
+    lasting: ({ length }: { length: string }) => `for ${length}`,
     holdOf: ({ length }: { length: string }) => `hold of ${length}`,
     states: { before: 'to come', now: 'now', done: 'before this' },
     readings: 'Readings',
@@ -967,8 +974,8 @@ export const english = {
     andBefore: ({ count }: { count: number }) => `And ${count} before`,
     calledAt: ({ moment, clock }: { moment: string; clock: string }) => `${moment}, at ${clock}`,
     early: 'before this page was opened',
-    /** Over an alert, while an old recording is looked at. */
-    ofRunning: ({ recording }: { recording: string }) => `Running now: ${recording}.`,
+    /** Of another recording than the one that is shown. */
+    ofAnother: ({ recording }: { recording: string }) => `In another recording: ${recording}.`,
     states: {
       open: 'not seen yet',
       seen: 'seen',
@@ -1480,6 +1487,8 @@ export const english = {
     putRight: ({ pressure }: { pressure: string }) => `put right to ${pressure}`,
     notEntered: ({ pressure, why }: { pressure: string; why: string }) =>
       `${pressure} was not entered. ${why}`,
+    mistakable: ({ typed, whole, broken }: { typed: string; whole: string; broken: string }) =>
+      `“${typed}” may be ${whole} or ${broken}: write it like one of these.`,
     wrong: {
       pressure:
         'Pressure: this can’t be. Write the absolute pressure as a number, and look at its unit: no ' +
@@ -1582,6 +1591,7 @@ export const english = {
     enter: 'Enter',
     wrong: ({ name }: { name: string }) =>
       `${name}: this can’t be. Write a number that makes sense, or put back what was there.`,
+    wrongFor: ({ name, why }: { name: string; why: string }) => `${name}: ${why}`,
   },
 
   /** What a rig should manage, and what holds it back. */

@@ -8,13 +8,20 @@ export interface ConnectionWords {
   readonly remedy: string;
 }
 
+interface Connection {
+  readonly phase: 'connecting' | 'catching_up' | 'live' | 'lost';
+  /** The bridge answers, and this page does not know its language. */
+  readonly otherVersion: boolean;
+}
+
 /** @param since the time of day at which it was lost, already written out */
 export function sayConnection(
-  phase: 'connecting' | 'catching_up' | 'live' | 'lost',
+  { phase, otherVersion }: Connection,
   since: string,
   { wording }: Speech,
 ): ConnectionWords {
   const words = wording.connection;
+  if (otherVersion) return { text: words.otherVersion, remedy: words.otherVersionRemedy };
   switch (phase) {
     case 'connecting':
       return { text: words.connecting, remedy: '' };

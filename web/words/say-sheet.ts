@@ -1,10 +1,16 @@
 /** What the job sheet's fields are written in. */
 import type { Sheet } from '../../protocol/sheet.ts';
 import { sayUnit } from './say-pressure.ts';
+import { sayMistakable } from './say-typed-in.ts';
 import type { Speech } from './speech.ts';
 
-export function sayWrongField(field: keyof Sheet, { wording }: Speech): string {
-  return wording.sheet.wrong({ name: wording.sheet.names[field] });
+/** @param mistaken what was typed, where it might be read as two numbers */
+export function sayWrongField(field: keyof Sheet, mistaken: string | null, speech: Speech): string {
+  const { names, wrong, wrongFor } = speech.wording.sheet;
+  const name = names[field];
+  return mistaken === null
+    ? wrong({ name })
+    : wrongFor({ name, why: sayMistakable(mistaken, speech) });
 }
 
 export function sheetUnit(field: keyof Sheet, speech: Speech): string {

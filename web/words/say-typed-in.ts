@@ -1,5 +1,6 @@
 /** Readings that are typed in. */
 import type { SensorLabel } from '../../protocol/sensor-label.ts';
+import { sayExactly } from './say-number.ts';
 import { sayPressure, saySetting } from './say-pressure.ts';
 import type { Speech } from './speech.ts';
 
@@ -20,4 +21,14 @@ export function sayInstead(insteadPa: number | null, speech: Speech): string {
   return insteadPa === null
     ? words.takenBack
     : words.putRight({ pressure: sayPressure(insteadPa, speech) });
+}
+
+/** Of '1,500': it may be 1500 or 1.5, and how to write the one that is meant. */
+export function sayMistakable(text: string, speech: Speech): string {
+  const typed = text.trim();
+  return speech.wording.typeIn.mistakable({
+    typed,
+    whole: typed.replace(/[.,]/u, ''),
+    broken: sayExactly(Number(typed.replace(',', '.')), speech),
+  });
 }

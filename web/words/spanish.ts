@@ -44,6 +44,10 @@ export const spanish: Wording = {
     lostRemedy:
       'El registro continúa mientras el puente funcione. Esta página lo intenta de nuevo por sí sola; ' +
       'si tarda, arranque el puente con: npm start',
+    otherVersion: 'La página y el puente son de versiones distintas',
+    otherVersionRemedy:
+      'A esta página no llega ninguna lectura. Cierre todas sus ventanas y ábrala de nuevo; ' +
+      'si sigue diciendo lo mismo, pare el puente y arránquelo otra vez con: npm start',
     phases: {
       starting: 'arrancando',
       searching: 'buscando un sensor',
@@ -75,6 +79,8 @@ export const spanish: Wording = {
     },
     unreachable: 'El puente no responde. ¿Sigue en marcha?',
     notUnderstood: 'No se entendió la respuesta del puente. Recargue la página.',
+    languageMissing: ({ language }) =>
+      `No se pudo obtener «${language}» del puente y la página sigue en el idioma de ahora. Recárguela para intentarlo de nuevo.`,
     close: 'Cerrar',
     anotherRuns: 'Hay otra grabación en marcha. Sus avisos le siguen llamando.',
     showIt: 'Mostrarla',
@@ -1009,6 +1015,7 @@ export const spanish: Wording = {
       closing_up: 'Cierre',
     },
     since: ({ since }) => `desde ${since}`,
+    lasting: ({ length }) => `desde hace ${length}`,
     holdOf: ({ length }) => `retención de ${length}`,
     states: { before: 'por venir', now: 'ahora', done: 'hecho antes' },
     readings: 'Lecturas',
@@ -1057,7 +1064,7 @@ export const spanish: Wording = {
     andBefore: ({ count }) => `Y ${count} antes`,
     calledAt: ({ moment, clock }) => `${moment}, a las ${clock}`,
     early: 'antes de abrir esta página',
-    ofRunning: ({ recording }) => `En marcha: ${recording}.`,
+    ofAnother: ({ recording }) => `En otra grabación: ${recording}.`,
     states: {
       open: 'aún no visto',
       seen: 'visto',
@@ -1560,6 +1567,8 @@ export const spanish: Wording = {
     takenBack: 'retirada',
     putRight: ({ pressure }) => `corregida a ${pressure}`,
     notEntered: ({ pressure, why }) => `${pressure} no se anotó. ${why}`,
+    mistakable: ({ typed, whole, broken }) =>
+      `«${typed}» puede ser ${whole} o ${broken}: escríbalo como uno de estos.`,
     wrong: {
       pressure:
         'Presión: no puede ser. Escriba la presión absoluta como número, y mire su unidad: ningún ' +
@@ -1657,6 +1666,7 @@ export const spanish: Wording = {
     enter: 'Anotar',
     wrong: ({ name }) =>
       `${name}: no puede ser. Escriba un número con sentido, o deje lo que había.`,
+    wrongFor: ({ name, why }) => `${name}: ${why}`,
   },
 
   rig: {

@@ -9,6 +9,7 @@ import { GapFinder } from '../../../web/analysis/gap-finder.ts';
 import { drawFigure } from '../../../web/figure/draw-figure.ts';
 import { figureOf } from '../../../web/figure/figure-of.ts';
 import { markup } from '../../../web/figure/markup.ts';
+import { brokenPole } from '../../../web/figure/broken-pole.ts';
 import { placeFlags } from '../../../web/figure/place-flags.ts';
 import { ThinnedCurve } from '../../../web/figure/thinned-curve.ts';
 import { english } from '../../../web/words/english.ts';
@@ -225,4 +226,24 @@ test('what is put into markup is text, character for character', () => {
       );
     }),
   );
+});
+
+describe('a flag’s pole', () => {
+  const name = { left: 80, right: 120, top: 40, bottom: 60 };
+
+  test('stands behind a name, and beside it is whole', () => {
+    expect(brokenPole({ x: 100, top: 10, bottom: 90 }, [name])).toEqual([
+      [10, 40],
+      [60, 90],
+    ]);
+    expect(brokenPole({ x: 121, top: 10, bottom: 90 }, [name])).toEqual([[10, 90]]);
+  });
+
+  test('behind names that touch, at its foot or at its top it is never drawn twice or upside down', () => {
+    const below = { ...name, top: 55, bottom: 95 };
+    expect(brokenPole({ x: 100, top: 10, bottom: 90 }, [below, name])).toEqual([[10, 40]]);
+    expect(brokenPole({ x: 100, top: 50, bottom: 90 }, [name])).toEqual([[60, 90]]);
+    expect(brokenPole({ x: 100, top: 70, bottom: 90 }, [name])).toEqual([[70, 90]]);
+    expect(brokenPole({ x: 100, top: 10, bottom: 30 }, [name])).toEqual([[10, 30]]);
+  });
 });

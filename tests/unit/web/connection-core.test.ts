@@ -180,14 +180,26 @@ describe('what is not understood', () => {
   test('another version asks for a reload and delivers nothing', () => {
     const screen = new Screen().send({ type: 'start' });
     screen.hear({ ...hello, streamVersion: STREAM_VERSION + 1 });
-    expect(screen.does()).toEqual(['reload']);
+    expect(screen.does()).toEqual(['close', 'reload', 'retry_in']);
+    expect(screen.effects).toContainEqual({ type: 'reload', streamVersion: STREAM_VERSION + 1 });
+  });
+
+  test('of another version it says so, until that bridge is silent or one of its own is there', () => {
+    const other = { ...hello, streamVersion: STREAM_VERSION + 1 };
+    const screen = new Screen().send({ type: 'start' }).hear(other);
+    expect([screen.state.phase, screen.state.otherVersion]).toEqual(['lost', true]);
+    expect(screen.send({ type: 'retry' }).state.otherVersion).toBe(true);
+    expect(screen.send({ type: 'closed' }).state.otherVersion).toBe(false);
+    expect(screen.send({ type: 'retry' }).hear(other).state.otherVersion).toBe(true);
+    screen.send({ type: 'retry' }).hear(hello);
+    expect([screen.state.phase, screen.state.otherVersion]).toEqual(['live', false]);
   });
 
   test('another version asks for a reload even where its greeting says more than this one knows', () => {
     const screen = new Screen().send({ type: 'start' });
     const text = JSON.stringify({ type: 'hello', streamVersion: STREAM_VERSION + 1, weather: [] });
     screen.send({ type: 'message', text });
-    expect(screen.does()).toEqual(['reload']);
+    expect(screen.does()).toContain('reload');
     expect(screen.state.misunderstood).toBe(false);
   });
 

@@ -134,7 +134,7 @@ describe('a verdict that changes within one hold', () => {
     expect(kinds).toEqual([false, ['tight_dry', 'undecided'], ['undecided', 'tight_dry']]);
   });
 
-  test('a pass at its limit comes back ever more slowly, and is taken back as soon as ever', () => {
+  test('at a limit it is said ever more slowly, and a pass is taken back as soon as ever', () => {
     const everyTenS = Array.from({ length: 360 }, (_, look) => 300 + look * 10);
     // To and fro every 100 s for an hour.
     const atLimit = (heldS: number) => (heldS % 200 < 100 ? 'tight_dry' : 'undecided');
@@ -143,6 +143,10 @@ describe('a verdict that changes within one hold', () => {
     const slowly = (heldS: number) => (heldS % 300 < 180 ? 'tight_dry' : 'undecided');
     const facts = announcedIn(everyTenS.map((s) => [s, slowly(s)]));
     expect(facts.map(({ atS }) => atS - ISOLATED_S)).toEqual([300, 480, 600, 780]);
+    // What stays is said in the end, however often it has changed.
+    const stays = [...everyTenS.map((s) => [s, slowly(s)] as const), [4000, 'leak'] as const];
+    const later = Array.from({ length: 26 }, (_, look) => [4000 + look * 10, 'leak'] as const);
+    expect(announcedIn([...stays, ...later]).at(-1)).toMatchObject({ verdict: 'leak' });
   });
 
   test('does not age while the system is open again and the hold is over', () => {

@@ -56,6 +56,7 @@ const SAME = new Set([
   '{part} {percent} %',
   '{chance}{why}.',
   '{sentence} ({figures}).',
+  '{name}: {why}',
   '',
 ]);
 

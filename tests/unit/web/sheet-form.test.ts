@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET, sheetEntrySchema, sheetFromEntries } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { sheetFromTexts, textsForRule, textsFromSheet } from '../../../web/sheet/sheet-form.ts';
+import { sayWrongField } from '../../../web/words/say-sheet.ts';
 import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 const before = textsFromSheet(DEFAULT_SHEET, MICRON);
@@ -29,6 +30,45 @@ test('only what was changed is entered', () => {
   );
   expect(read).toEqual({ ok: true, fields: { targetPa: paFromMicron(400), volumeM3: 0.0035 } });
   expect(sheetFromTexts(before, before, MICRON.units)).toEqual({ ok: true, fields: {} });
+});
+
+test.each(['targetPa', 'isolateAtPa', 'endLimitPa', 'allowedRisePa', 'pumpUltimatePa'] as const)(
+  '%s: what may be a thousand and a half or one and a half is refused, and named',
+  (field) => {
+    for (const text of ['1,500', ' 1.500 ', '20.000']) {
+      const read = sheetFromTexts({ ...before, [field]: text }, before, MICRON.units);
+      expect(read).toEqual({ ok: false, field, mistakable: true });
+    }
+    const inMbar = englishIn({ pressure: 'mbar' });
+    const empty = textsFromSheet(DEFAULT_SHEET, inMbar);
+    const read = sheetFromTexts({ ...empty, [field]: '1.500' }, empty, inMbar.units);
+    expect(read).toEqual({ ok: true, fields: { [field]: 150 } });
+  },
+);
+
+test('a leak that is too great by a thousand or not is refused as well, a word is just no number', () => {
+  const leak = { ...before, leakLimitPaPerS: '5.000' };
+  expect(sheetFromTexts(leak, before, MICRON.units)).toMatchObject({ mistakable: true });
+  const deep = { ...before, targetPa: 'deep' };
+  expect(sheetFromTexts(deep, before, MICRON.units)).toMatchObject({ mistakable: false });
+  const spaced = sheetFromTexts({ ...before, targetPa: '1 500' }, before, MICRON.units);
+  expect(spaced).toEqual({ ok: true, fields: { targetPa: paFromMicron(1500) } });
+});
+
+test('one is told how to write the one that is meant', () => {
+  const said = sayWrongField('targetPa', '1,500', MICRON);
+  expect(said).toMatch(/^Target.*“1,500” may be 1500 or 1\.5/u);
+});
+
+test('what the form itself fills in never looks like thousands', () => {
+  // 1000 micron are 133.322 Pa to six digits.
+  const inPa = englishIn({ pressure: 'Pa' });
+  const sheet = { ...DEFAULT_SHEET, targetPa: paFromMicron(1000) };
+  const texts = textsFromSheet(sheet, inPa);
+  expect(texts.targetPa).toBe('133.3220');
+  const other = textsFromSheet(DEFAULT_SHEET, inPa);
+  const read = sheetFromTexts({ ...other, targetPa: texts.targetPa }, other, inPa.units);
+  expect(read).toEqual({ ok: true, fields: { targetPa: 133.322 } });
 });
 
 test('the rig is typed as its plates and labels have it', () => {
@@ -81,6 +121,7 @@ test.each([
   expect(sheetFromTexts({ ...before, [field]: text }, before, MICRON.units)).toEqual({
     ok: false,
     field,
+    mistakable: false,
   });
 });
 

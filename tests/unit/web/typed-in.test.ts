@@ -13,8 +13,10 @@ import { presentS } from '../../../web/store/present-time.ts';
 import { ChannelCurve } from '../../../web/store/channel-curve.ts';
 import { FollowedRecording } from '../../../web/store/followed-recording.ts';
 import { agoFrom } from '../../../web/typed-in/ago-from.ts';
+import { displayStepFrom } from '../../../web/sensors/display-step-from.ts';
 import { readTyped } from '../../../web/typed-in/typed-form.ts';
 import { lastTyped } from '../../../web/typed-in/typed-list.ts';
+import { sayWrongPressure } from '../../../web/typed-in/wrong-pressure.ts';
 import { englishIn } from '../../support/english-speech.ts';
 
 function recording(origin: Origin, open: boolean): Recording {
@@ -63,6 +65,14 @@ describe('what was typed', () => {
     ['500', '300', 'temperature'],
   ] as const)('%j and %j do not: the %s is wrong', (pressure, temperature, wrong) => {
     expect(readTyped({ pressure, when: '', temperature }, micron, 0)).toEqual({ ok: false, wrong });
+  });
+
+  test('a gauge’s step is refused for the same, and one is told which two numbers it may be', () => {
+    expect(displayStepFrom('1,500', 'micron')).toBeUndefined();
+    expect(displayStepFrom('1,500', 'mbar')).toBe(150);
+    expect(displayStepFrom('0.001', 'Pa')).toBe(0.001);
+    expect(sayWrongPressure('1,500', 'micron', micron)).toMatch(/“1,500” may be 1500 or 1\.5/u);
+    expect(sayWrongPressure('deep', 'micron', micron)).toMatch(/absolute pressure/u);
   });
 
   test('what it was read at counts back from now', () => {

@@ -7,7 +7,7 @@ import { z } from 'zod';
 import { ProblemError, PROBLEMS } from '../../protocol/problems.ts';
 import { OF_NO_RECORDING } from '../record/fact-tables.ts';
 import { openForReading } from '../record/open-database.ts';
-import { ChainVerifier, type Verified } from '../record/verify-chain.ts';
+import { ChainVerifier, type Found } from '../record/verify-chain.ts';
 import {
   readVerifyOptions,
   VERIFY_HELP,
@@ -53,12 +53,12 @@ function verify(options: VerifyOptions, write: (line: string) => void): number {
     let holds = true;
     let isFound = options.hash === null;
     for (const id of wanted) {
-      const { hashAt, ...found } = toTheEnd(verifier.verify(id));
+      const { verified, hashAt } = toTheEnd(verifier.verify(id));
       isFound ||= hashAt !== null;
       // After the hash on the report the record may have grown; before it nothing may have changed.
-      if (options.hash === null) write(JSON.stringify(found));
-      else if (hashAt !== null) write(JSON.stringify({ ...found, hashAtLink: hashAt }));
-      holds &&= found.broken === null;
+      if (options.hash === null) write(JSON.stringify(verified));
+      else if (hashAt !== null) write(JSON.stringify({ ...verified, hashAtLink: hashAt }));
+      holds &&= verified.broken === null;
     }
     if (!isFound)
       console.error('no recording leads to this hash: it is of another record, or altered');
@@ -73,7 +73,7 @@ function recordingsOf(database: Database.Database): number[] {
   return [OF_NO_RECORDING, ...z.array(z.int()).parse(ids)];
 }
 
-function toTheEnd(steps: Generator<void, Verified>): Verified {
+function toTheEnd(steps: Generator<void, Found>): Found {
   for (;;) {
     const step = steps.next();
     if (step.done === true) return step.value;

@@ -1,6 +1,7 @@
 /** Reckons the chain of a recording anew from its facts, and says where the two part. */
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
+import type { ChainBreak, Verified } from '../../protocol/verified.ts';
 import {
   ADDED_LATER,
   type FactRow,
@@ -13,32 +14,10 @@ import {
 } from './chain.ts';
 import { FACT_TABLES, type FactTable, whereOf } from './fact-tables.ts';
 
-export interface Verified {
-  readonly recordingId: number;
-  readonly links: number;
-  readonly facts: number;
-  /** Facts that the chain took up after they had been recorded: what they were before that it can't tell. */
-  readonly addedLater: number;
-  /** Of the last link, hexadecimal; empty where there is none. */
-  readonly hash: string;
-  /** The link whose hash was looked for, where it is one of this recording that holds. */
+export interface Found {
+  readonly verified: Verified;
+  /** The link that has it, where it is one of this recording that holds. */
   readonly hashAt: number | null;
-  /** Null: the facts are those from which the chain was reckoned. */
-  readonly broken: ChainBreak | null;
-}
-
-export interface ChainBreak {
-  readonly what:
-    | 'link_unreadable'
-    | 'link_missing'
-    | 'goes_on_from_nothing'
-    | 'fact_missing'
-    | 'hash_differs'
-    | 'fact_outside';
-  /** Of the first link that does not hold; null where facts stand outside of all links. */
-  readonly link: number | null;
-  /** The facts of that link, or the table of what stands outside. */
-  readonly where: string;
 }
 
 const linkRow = z.object({ number: z.int(), facts: z.string(), hash: z.instanceof(Uint8Array) });
@@ -82,20 +61,22 @@ export class ChainVerifier {
   }
 
   /** Yields after each link, so that whoever verifies a day of readings can let others have their turn. */
-  *verify(recordingId: number): Generator<void, Verified> {
+  *verify(recordingId: number): Generator<void, Found> {
     let before: Uint8Array = NO_HASH;
     let links = 0;
     let addedLater = 0;
     let hashAt: number | null = null;
     const counted = new Map<string, number>();
-    const told = (broken: ChainBreak | null): Verified => ({
-      recordingId,
-      links,
-      facts: [...counted.values()].reduce((sum, count) => sum + count, 0),
-      addedLater,
-      hash: links === 0 ? '' : hexOf(before),
+    const told = (broken: ChainBreak | null): Found => ({
+      verified: {
+        recordingId,
+        links,
+        facts: [...counted.values()].reduce((sum, count) => sum + count, 0),
+        addedLater,
+        hash: links === 0 ? '' : hexOf(before),
+        broken,
+      },
       hashAt,
-      broken,
     });
     for (const row of this.#links.iterate(recordingId)) {
       const link = linkRow.parse(row);

@@ -83,6 +83,10 @@ const TABLE = {
     remedy:
       'Start the newer version, or choose another data folder with: npm start -- --data FOLDER',
   },
+  record_from_older_version: {
+    meaning: 'The record was written by an older version of this program.',
+    remedy: 'Run npm start once: it keeps a copy and brings the record up to date. Then try again.',
+  },
   record_damaged: {
     meaning: 'The record in the data folder is not a readable database.',
     remedy: 'Set the file aside (do not delete it), then start again.',

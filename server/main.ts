@@ -224,6 +224,7 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
+    verified: recorder.verified.bind(recorder),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
       recorder.mark(recordingId, mark, 'hand'),
     addSheetEntry: recorder.sheetEntry.bind(recorder),

@@ -21,6 +21,7 @@ import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
+import type { Verified } from '../../protocol/verified.ts';
 import { inDataTime } from './in-data-time.ts';
 
 /** What the pages need of the record. */
@@ -33,6 +34,7 @@ export interface RecordAccess {
   seenAlerts(recordingId: number): SeenAlert[];
   lastIndex(recordingId: number): number;
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
+  verified(recordingId: number): Promise<Verified>;
   addMark(recordingId: number, mark: NewMark): Promise<Mark>;
   addSheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry>;
   addSeenAlert(recordingId: number, seen: NewSeenAlert): Promise<SeenAlert>;
@@ -66,6 +68,10 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
       .header('content-type', 'text/csv; charset=utf-8')
       .header('content-disposition', `attachment; filename="${csvName(recording, channel)}"`)
       .send(Readable.from(csvParts(record, recording.id, channel)));
+  });
+
+  server.get('/api/recordings/:id/verified', (request): Promise<Verified> => {
+    return record.verified(wanted(record, request.params).id);
   });
 
   server.post('/api/recordings/:id/marks', async (request, reply) => {

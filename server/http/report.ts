@@ -27,6 +27,7 @@ export function serveReport(
         marks: record.marks(recording.id),
         entries: record.sheet(recording.id),
         takenBack: record.takenBack(recording.id),
+        verified: await record.verified(recording.id),
         softwareVersion,
         offsetMinutes: offsetAt(recording.startedAtMs),
         speech: speechOf(language, { pressure: unit, temperature }),

@@ -4,6 +4,9 @@ import type { ReceivedReading } from '../../protocol/reading.ts';
 import { columnsFromReadings } from '../../protocol/reading.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { alreadyMarked } from './already-marked.ts';
+import type { FactRow } from './chain.ts';
+import { ChainWriter } from './chain-writer.ts';
+import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
 import { RecordReader } from './record-reader.ts';
 import type { Fact } from './writer-messages.ts';
 
@@ -11,17 +14,8 @@ type FactOf<Kind extends Fact['kind']> = Extract<Fact, { kind: Kind }>;
 
 export class FactWriter {
   readonly #reader: RecordReader;
-  readonly #begin: Database.Statement;
-  readonly #end: Database.Statement;
-  readonly #sensor: Database.Statement;
-  readonly #reading: Database.Statement;
-  readonly #mark: Database.Statement;
-  readonly #sheet: Database.Statement;
-  readonly #call: Database.Statement;
-  readonly #reveal: Database.Statement;
-  readonly #label: Database.Statement;
-  readonly #takeBack: Database.Statement;
-  readonly #seenAlert: Database.Statement;
+  readonly #inserts: Readonly<Record<FactTableName, Database.Statement>>;
+  readonly #chain: ChainWriter;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
   /** When somebody last pressed for a mark, per recording, ms by this computer's steady clock. */
@@ -29,77 +23,104 @@ export class FactWriter {
 
   constructor(database: Database.Database) {
     this.#reader = new RecordReader(database);
-    this.#begin = database.prepare('INSERT INTO recording VALUES (?, ?, ?, ?)');
-    this.#end = database.prepare('INSERT OR IGNORE INTO recording_end VALUES (?, ?)');
-    this.#sensor = database.prepare(
-      'INSERT INTO sensor (recording_id, channel, identity) VALUES (?, ?, ?)',
-    );
-    this.#reading = database.prepare(
-      'INSERT INTO reading VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)',
-    );
-    this.#mark = database.prepare(
-      'INSERT INTO mark (recording_id, kind, elapsed_s, text, made_by) VALUES (?, ?, ?, ?, ?)',
-    );
-    this.#sheet = database.prepare(
-      'INSERT INTO sheet_entry (recording_id, elapsed_s, fields) VALUES (?, ?, ?)',
-    );
-    this.#call = database.prepare('INSERT OR IGNORE INTO rehearsal_call VALUES (?, ?, ?, ?, ?)');
-    this.#reveal = database.prepare(
-      'INSERT OR IGNORE INTO rehearsal_reveal VALUES (?, ?, ?, ?, ?, ?)',
-    );
-    this.#label = database.prepare(
-      `INSERT INTO sensor_label (sensor_id, name, place, display_step_pa, given_at_ms)
-       VALUES (?, ?, ?, ?, ?)`,
-    );
-    this.#takeBack = database.prepare(
-      'INSERT OR IGNORE INTO reading_taken_back VALUES (?, ?, ?, ?)',
-    );
-    this.#seenAlert = database.prepare(
-      'INSERT INTO seen_alert (recording_id, alert, until_s, at_ms) VALUES (?, ?, ?, ?)',
-    );
+    this.#chain = new ChainWriter(database);
+    const insert = (kind: FactTableName) => database.prepare(insertInto(kind));
+    this.#inserts = {
+      begin: insert('begin'),
+      end: insert('end'),
+      sensor: insert('sensor'),
+      reading: insert('reading'),
+      mark: insert('mark'),
+      sheet: insert('sheet'),
+      call: insert('call'),
+      reveal: insert('reveal'),
+      label: insert('label'),
+      take_back: insert('take_back'),
+      seen_alert: insert('seen_alert'),
+    };
   }
 
   /** Forgets what was given out in a transaction that failed. */
   forget(): void {
     this.#lastIndex.clear();
+    this.#chain.forget();
+  }
+
+  /** The last thing in a transaction: adds what it wrote to the chain. */
+  seal(): void {
+    this.#chain.seal();
   }
 
   /** @returns what the stream should say of it; null: nothing, the answer goes to who asked */
   write(fact: Fact): RecordMessage | null {
     switch (fact.kind) {
-      case 'begin':
-        this.#begin.run(fact.recordingId, fact.origin, fact.startedAtMs, fact.title);
-        return this.#recording(fact.recordingId);
+      case 'begin': {
+        const { recordingId, origin, startedAtMs, title } = fact;
+        this.#add('begin', recordingId, [recordingId, origin, startedAtMs, title]);
+        return this.#recording(recordingId);
+      }
       case 'end':
-        this.#end.run(fact.recordingId, fact.endedAtMs);
+        this.#add('end', fact.recordingId, [fact.recordingId, fact.endedAtMs]);
         return this.#recording(fact.recordingId);
-      case 'sensor':
-        this.#sensor.run(fact.recordingId, fact.channel, JSON.stringify(fact.identity));
-        return this.#recording(fact.recordingId);
+      case 'sensor': {
+        const { recordingId, channel, identity } = fact;
+        this.#addNext('sensor', recordingId, [recordingId, channel, JSON.stringify(identity)]);
+        return this.#recording(recordingId);
+      }
       case 'readings':
         return this.#writeReadings(fact);
       case 'mark':
         return this.#writeMark(fact);
-      case 'sheet':
-        this.#sheet.run(fact.recordingId, fact.entry.elapsedS, JSON.stringify(fact.entry.fields));
-        return { type: 'sheet', recordingId: fact.recordingId, entry: fact.entry };
-      case 'call':
-        this.#writeCall(fact);
+      case 'sheet': {
+        const { recordingId, entry } = fact;
+        const row = [recordingId, entry.elapsedS, JSON.stringify(entry.fields)];
+        this.#addNext('sheet', recordingId, row);
+        return { type: 'sheet', recordingId, entry };
+      }
+      case 'call': {
+        const { recordingId, call } = fact;
+        const { trainee, cause, surePercent, elapsedS } = call;
+        this.#add('call', recordingId, [recordingId, trainee, cause, surePercent, elapsedS]);
         return null;
-      case 'reveal':
-        this.#writeReveal(fact);
+      }
+      case 'reveal': {
+        const { recordingId, reveal } = fact;
+        const { scenario, seed, truth, toldS, revealedAtMs } = reveal;
+        const row = [recordingId, scenario, seed, truth, toldS, revealedAtMs];
+        this.#add('reveal', recordingId, row);
         return null;
-      case 'label':
-        this.#writeLabel(fact);
+      }
+      case 'label': {
+        const { sensorId, name, place, displayStepPa, givenAtMs } = fact.label;
+        const row = [sensorId, name, place, displayStepPa, givenAtMs];
+        this.#addNext('label', OF_NO_RECORDING, row);
         return null;
+      }
       case 'take_back':
         return this.#writeTakenBack(fact);
       case 'seen_alert': {
         const { recordingId, seen } = fact;
-        this.#seenAlert.run(recordingId, seen.alert, seen.untilS, seen.atMs);
+        const row = [recordingId, seen.alert, seen.untilS, seen.atMs];
+        this.#addNext('seen_alert', recordingId, row);
         return { type: 'seen_alert', recordingId, seen };
       }
     }
+  }
+
+  /** @returns whether it was not there yet: of some facts a recording has one at most */
+  #add(kind: FactTableName, recordingId: number, row: FactRow, key: number | null = null): boolean {
+    const kept = row.map(asKept);
+    if (this.#inserts[kind].run(...kept).changes === 0) return false;
+    this.#chain.add(kind, recordingId, key, kept);
+    return true;
+  }
+
+  /** @returns the number that the database gave it */
+  #addNext(kind: FactTableName, recordingId: number, row: FactRow): number {
+    const kept = row.map(asKept);
+    const id = Number(this.#inserts[kind].run(null, ...kept).lastInsertRowid);
+    this.#chain.add(kind, recordingId, id, [id, ...kept]);
+    return id;
   }
 
   #recording(recordingId: number): RecordMessage {
@@ -117,7 +138,7 @@ export class FactWriter {
   }
 
   #writeReading(recordingId: number, reading: ReceivedReading & { readonly index: number }): void {
-    this.#reading.run(
+    const row = [
       recordingId,
       reading.index,
       reading.channel,
@@ -129,7 +150,8 @@ export class FactWriter {
       reading.pressurePa,
       reading.temperatureC,
       reading.condition,
-    );
+    ];
+    this.#add('reading', recordingId, row, reading.index);
   }
 
   #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
@@ -138,20 +160,10 @@ export class FactWriter {
         ? alreadyMarked(this.#reader.marks(recordingId), mark, this.#pressedAgoS(recordingId))
         : null;
     if (known !== null) return { type: 'mark', recordingId, mark: known };
-    const { lastInsertRowid } = this.#mark.run(
-      recordingId,
-      mark.kind,
-      mark.elapsedS,
-      mark.text,
-      madeBy,
-    );
-    if (madeBy === 'hand' && mark.kind !== 'note')
-      this.#pressedMs.set(recordingId, performance.now());
-    return {
-      type: 'mark',
-      recordingId,
-      mark: { ...mark, id: Number(lastInsertRowid), madeBy },
-    };
+    const { kind, elapsedS, text } = mark;
+    const id = this.#addNext('mark', recordingId, [recordingId, kind, elapsedS, text, madeBy]);
+    if (madeBy === 'hand' && kind !== 'note') this.#pressedMs.set(recordingId, performance.now());
+    return { type: 'mark', recordingId, mark: { ...mark, id, madeBy } };
   }
 
   #pressedAgoS(recordingId: number): number | null {
@@ -161,24 +173,24 @@ export class FactWriter {
     return (performance.now() - pressedMs) / 1000;
   }
 
-  #writeCall({ recordingId, call }: FactOf<'call'>): void {
-    this.#call.run(recordingId, call.trainee, call.cause, call.surePercent, call.elapsedS);
-  }
-
-  #writeReveal({ recordingId, reveal }: FactOf<'reveal'>): void {
-    const { scenario, seed, truth, toldS, revealedAtMs } = reveal;
-    this.#reveal.run(recordingId, scenario, seed, truth, toldS, revealedAtMs);
-  }
-
-  #writeLabel({ label }: FactOf<'label'>): void {
-    const { sensorId, name, place, displayStepPa, givenAtMs } = label;
-    this.#label.run(sensorId, name, place, displayStepPa, givenAtMs);
-  }
-
   /** Once only: what was taken back stays so. */
   #writeTakenBack({ recordingId, takenBack }: FactOf<'take_back'>): RecordMessage | null {
     const { index, insteadPa, atMs } = takenBack;
-    const { changes } = this.#takeBack.run(recordingId, index, insteadPa, atMs);
-    return changes === 0 ? null : { type: 'taken_back', recordingId, reading: takenBack };
+    const isNew = this.#add('take_back', recordingId, [recordingId, index, insteadPa, atMs], index);
+    return isNew ? { type: 'taken_back', recordingId, reading: takenBack } : null;
   }
+}
+
+/** The database keeps text as UTF-8, in which half a surrogate pair can't be written: what counts is what is kept. */
+function asKept(value: FactRow[number]): FactRow[number] {
+  return typeof value === 'string' ? value.toWellFormed() : value;
+}
+
+/** Of what a recording has once at most, a second one changes nothing. */
+const ONCE: readonly FactTableName[] = ['end', 'call', 'reveal', 'take_back'];
+
+function insertInto(kind: FactTableName): string {
+  const { table, columns } = FACT_TABLES[kind];
+  const verb = ONCE.includes(kind) ? 'INSERT OR IGNORE' : 'INSERT';
+  return `${verb} INTO ${table} (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`;
 }

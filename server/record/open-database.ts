@@ -3,9 +3,13 @@ import { copyFileSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { ProblemError } from '../../protocol/problems.ts';
+import { linkEarlierFacts } from './link-earlier-facts.ts';
 import { MIGRATIONS } from './schema.ts';
 
 export const RECORD_FILE = 'record.sqlite';
+
+/** The version from which on facts are chained as they are written. */
+const CHAINED_SINCE = 6;
 
 /** Opens for writing; creates folder and file where they are missing. */
 export function openForWriting(dataFolder: string): Database.Database {
@@ -27,12 +31,20 @@ export function openForWriting(dataFolder: string): Database.Database {
   }
 }
 
-/** Opens for reading beside the writer. */
+/** Opens for reading beside the writer, which has brought it up to date; or without one, if it is. */
 export function openForReading(dataFolder: string): Database.Database {
   const file = join(dataFolder, RECORD_FILE);
+  let database: Database.Database | null = null;
   try {
-    return new Database(file, { readonly: true, fileMustExist: true });
+    database = new Database(file, { readonly: true, fileMustExist: true });
+    const version = knownVersion(database, file);
+    if (version === MIGRATIONS.length) return database;
+    throw new ProblemError(
+      'record_from_older_version',
+      `${file} has version ${version}, this program knows ${MIGRATIONS.length}`,
+    );
   } catch (error) {
+    database?.close();
     throw asProblem(error, file);
   }
 }
@@ -55,6 +67,7 @@ function bringUpToDate(database: Database.Database, file: string, version: numbe
   if (version > 0) keepCopy(database, file, version);
   database.transaction(() => {
     for (const migration of MIGRATIONS.slice(version)) database.exec(migration);
+    if (version > 0 && version < CHAINED_SINCE) linkEarlierFacts(database, Date.now());
     database.pragma(`user_version = ${MIGRATIONS.length}`);
   })();
 }

@@ -12,8 +12,11 @@ import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
+import { setImmediate } from 'node:timers/promises';
+import type { Verified } from '../../protocol/verified.ts';
 import { openForReading } from './open-database.ts';
 import { RecordReader } from './record-reader.ts';
+import { ChainVerifier } from './verify-chain.ts';
 import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
 
 export interface RecorderListener {
@@ -23,12 +26,16 @@ export interface RecorderListener {
   held(detail: string, waiting: number): void;
 }
 
+/** Some milliseconds' work. */
+const LINKS_AT_A_TIME = 500;
+
 export class Recorder {
   readonly reader: RecordReader;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
   readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
   #waiting: { readonly ticket: number; readonly resolve: () => void }[] = [];
+  readonly #verifier: ChainVerifier;
   readonly #closeReader: () => void;
   #ticket = 0;
   #durableTicket = 0;
@@ -51,6 +58,7 @@ export class Recorder {
   private constructor(worker: Worker, dataFolder: string, listener: RecorderListener) {
     const database = openForReading(dataFolder);
     this.reader = new RecordReader(database);
+    this.#verifier = new ChainVerifier(database);
     this.#closeReader = () => void database.close();
     this.#worker = worker;
     this.#listener = listener;
@@ -117,6 +125,16 @@ export class Recorder {
   async seenAlert(recordingId: number, seen: SeenAlert): Promise<SeenAlert> {
     await this.#written({ kind: 'seen_alert', recordingId, seen });
     return seen;
+  }
+
+  /** Reckons the chain over its facts anew, with room between for readings that arrive. */
+  async verified(recordingId: number): Promise<Verified> {
+    const steps = this.#verifier.verify(recordingId);
+    for (let links = 1; ; links += 1) {
+      const step = steps.next();
+      if (step.done === true) return step.value.verified;
+      if (links % LINKS_AT_A_TIME === 0) await setImmediate();
+    }
   }
 
   /** Resolves once everything handed over so far is durable. */

@@ -129,4 +129,18 @@ export const MIGRATIONS: readonly string[] = [
   CREATE INDEX seen_alert_of_recording ON seen_alert (recording_id, id);
   ${neverRewritten('seen_alert')}
   `,
+  // A chain of hashes over the facts, and what became of a recording that was deleted for good: its facts go only
+  // once that stands there, and the hashes stay.
+  `
+  CREATE TABLE chain_link (
+    recording_id INTEGER NOT NULL,
+    number INTEGER NOT NULL,
+    facts TEXT NOT NULL,
+    hash BLOB NOT NULL,
+    PRIMARY KEY (recording_id, number)
+  ) STRICT, WITHOUT ROWID;
+  ${neverRewritten('chain_link')}
+  CREATE TRIGGER chain_link_is_never_deleted BEFORE DELETE ON chain_link
+  BEGIN SELECT RAISE(ABORT, 'the chain over the facts is never shortened'); END;
+  `,
 ];

@@ -39,9 +39,11 @@ function serve(folder: string): void {
     timer = null;
     const batch = waiting;
     try {
-      const written = database.transaction(() =>
-        batch.map(({ ticket, fact }) => ({ ticket, message: facts.write(fact) })),
-      )();
+      const written = database.transaction(() => {
+        const all = batch.map(({ ticket, fact }) => ({ ticket, message: facts.write(fact) }));
+        facts.seal();
+        return all;
+      })();
       waiting = waiting.slice(batch.length);
       if (written.length > 0) say({ type: 'durable', written });
     } catch (error) {

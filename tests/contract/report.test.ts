@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { apiErrorSchema, recordingDetailSchema, rehearsalListSchema } from '../../protocol/api.ts';
 import { parseReadingsCsv } from '../../protocol/readings-csv.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
+import { verifiedSchema } from '../../protocol/verified.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { judge } from '../../web/analysis/judge.ts';
 import { gridTime } from '../../web/analysis/judging-grid.ts';
@@ -113,4 +114,23 @@ test('an unknown recording is said to be none, an unknown unit to be wrong', asy
   const wrong = await ask(`api/recordings/${id}/report?unit=furlong`);
   expect(wrong.status).toBe(400);
   expect(apiErrorSchema.parse(await wrong.json()).code).toBe('bad_request');
+});
+
+test('the hash on a report is that of the record, and changes with the next fact', async () => {
+  const id = await rehearse();
+  const hashOn = async () => {
+    const page = await (await ask(`api/recordings/${id}/report`)).text();
+    return /<p class="hash">([0-9a-f ]{71})<\/p>/u.exec(page)?.[1]?.replaceAll(' ', '') ?? '';
+  };
+  const verified = async () =>
+    verifiedSchema.parse(await (await ask(`api/recordings/${id}/verified`)).json());
+  const before = await verified();
+  expect(before).toMatchObject({ broken: null, addedLater: 0 });
+  expect(before.facts).toBeGreaterThan(1100);
+  expect(await hashOn()).toBe(before.hash);
+  await post(`api/recordings/${id}/sheet`, { elapsedS: 1, fields: { site: 'Quay' } });
+  const after = await verified();
+  expect(after.facts).toBe(before.facts + 1);
+  expect(after.hash).not.toBe(before.hash);
+  expect(await hashOn()).toBe(after.hash);
 });

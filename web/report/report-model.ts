@@ -3,6 +3,7 @@ import type { Mark } from '../../protocol/mark.ts';
 import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
+import type { Verified } from '../../protocol/verified.ts';
 import type { Conclusions, Rise, Stage } from '../analysis/conclusions.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
 import type { HoldNumbers, Numbers } from '../analysis/numbers.ts';
@@ -17,6 +18,8 @@ export interface ReportFacts {
   readonly entries: readonly SheetEntry[];
   /** Typed-in readings that were slips. */
   readonly takenBack: readonly TakenBack[];
+  /** Whether its facts are as they were recorded. */
+  readonly verified: Verified;
   /** Of the program that draws the conclusions. */
   readonly softwareVersion: string;
   /** Minutes that the wall clock at the site is ahead of UTC. */

@@ -31,6 +31,7 @@ header p, table + p { margin-top: 1.5mm; }
 .verdict-calm { border-style: dashed; border-left-style: dashed; }
 .verdict strong { display: block; font-size: 16pt; line-height: 1.25; margin-bottom: 1mm; }
 .verdict .rule { margin: 2mm 0 0; padding-top: 2mm; border-top: 1px solid ${PRINT.rule}; }
+.hash { font-family: monospace; font-size: 10pt; letter-spacing: 0.02em; overflow-wrap: anywhere; }
 .caution { font-weight: 600; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; vertical-align: top; padding: 0.8mm 3mm 0.8mm 0; border-bottom: 1px solid ${PRINT.rule}; overflow-wrap: anywhere; white-space: pre-wrap; }

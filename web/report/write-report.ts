@@ -5,6 +5,7 @@ import { sayReportName } from '../words/say-report.ts';
 import { paragraph, section } from './page-parts.ts';
 import type { Report } from './report-model.ts';
 import { reportStyle } from './report-style.ts';
+import { writeBroken, writeIntegrity } from './write-integrity.ts';
 import { writeHead } from './write-head.ts';
 import { writeEntries, writeMarks, writeSettings, writeTakenBack } from './write-facts.ts';
 import { writeSensor } from './write-sensor.ts';
@@ -27,6 +28,7 @@ export function writeReport(report: Report): string {
 </head>
 <body>
 ${rehearsal ? markup`<div class="stamp" aria-hidden="true">${words.rehearsalStamp}</div>` : NOTHING}
+${writeBroken(report)}
 ${writeHead(report)}
 <main>
 ${report.sensors.length === 0 ? writeNoReadings(speech) : report.sensors.map((sensor) => writeSensor(report, sensor))}
@@ -41,6 +43,7 @@ ${section(
   paragraph(work.whoDecides, 'caution'),
   paragraph(`${words.drawnBy({ version: report.softwareVersion })} ${words.rawData}`, 'quiet'),
 )}
+${writeIntegrity(report)}
 ${writeSignOff(rehearsal, speech)}
 </main>
 </body>

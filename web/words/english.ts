@@ -1796,6 +1796,31 @@ export const english = {
       'A rise within its limits shows that little water was left, and that no gross leak was open, in the part that the sensor sees.',
     provesNot:
       'It does not show a leak that opens only under pressure or in the cold, nor one behind a closed valve. It finds gross leaks only; the nitrogen pressure test decides tightness.',
+    /** Of the chain of hashes over the facts. */
+    integrity: {
+      title: 'Is it as it was recorded?',
+      unbroken: ({ facts }: { facts: string }) =>
+        `Yes: the ${facts} facts of this recording (readings, marks, entries and what else was written down) are those over which this hash was reckoned as they came:`,
+      addedLater: ({ facts }: { facts: string }) =>
+        `Of these, ${facts} had been recorded before hashes were kept. What they were until then nobody can tell.`,
+      proves:
+        'Keep this page. As long as the record leads to this hash, none of these facts has been changed, added or removed since: npm run verify-record -- --hash, and the hash.',
+      provesNot:
+        'It does not show that a sensor measured rightly or stood where it was said to, nor that what was typed in is true. Whoever can write to the computer can reckon all hashes anew; not the one on your page.',
+      broken: 'Altered or damaged',
+      brokenHow:
+        'Facts of this recording were changed, added or removed after they had been recorded, or the file is damaged. Do not rely on this report.',
+      brokenAt: ({ what, link, where }: { what: string; link: string; where: string }) =>
+        `${what} (link ${link}: ${where}).`,
+      breaks: {
+        link_unreadable: 'A link of the chain can’t be read',
+        link_missing: 'A link of the chain is missing',
+        goes_on_from_nothing: 'The recording before this one is not the one it followed',
+        fact_missing: 'A fact is missing',
+        hash_differs: 'A fact or a link is another one',
+        fact_outside: 'There is a fact more than was recorded',
+      },
+    },
     drawnBy: ({ version }: { version: string }) =>
       `Conclusions drawn by Ebbline ${version} from the facts of the recording.`,
     rawData:

@@ -217,6 +217,11 @@ export const spanish: Wording = {
       remedy:
         'Arranque la versión más nueva, o elija otra carpeta de datos con: npm start -- --data FOLDER',
     },
+    record_from_older_version: {
+      meaning: 'El registro lo escribió una versión anterior de este programa.',
+      remedy:
+        'Ejecute npm start una vez: guarda una copia y actualiza el registro. Después, inténtelo de nuevo.',
+    },
     record_damaged: {
       meaning: 'El registro de la carpeta de datos no es una base de datos legible.',
       remedy: 'Aparte el archivo (no lo borre) y arranque de nuevo.',
@@ -1856,6 +1861,29 @@ export const spanish: Wording = {
       'Una subida dentro de sus límites muestra que quedaba poca agua, y que no había ninguna fuga gruesa abierta, en la parte que ve el sensor.',
     provesNot:
       'No muestra una fuga que se abre solo bajo presión o con frío, ni una detrás de una válvula cerrada. Encuentra solo fugas gruesas; la hermeticidad la decide la prueba de nitrógeno a presión.',
+    integrity: {
+      title: '¿Está como se grabó?',
+      unbroken: ({ facts }) =>
+        `Sí: los ${facts} datos de esta grabación (lecturas, marcas, anotaciones y lo demás que se guardó) son aquellos de los que se calculó esta huella según llegaban:`,
+      addedLater: ({ facts }) =>
+        `De ellos, ${facts} se habían grabado antes de que se guardaran huellas. Qué eran hasta entonces no lo puede decir nadie.`,
+      proves:
+        'Guarde esta página. Mientras el registro lleve a esta huella, ninguno de estos datos se ha cambiado, añadido ni quitado desde entonces: npm run verify-record -- --hash, y la huella.',
+      provesNot:
+        'No muestra que un sensor midiera bien o estuviera donde se dijo, ni que lo tecleado sea cierto. Quien pueda escribir en el ordenador puede volver a calcular todas las huellas; no la de su página.',
+      broken: 'Alterada o dañada',
+      brokenHow:
+        'Hay datos de esta grabación cambiados, añadidos o quitados después de grabarse, o el archivo está dañado. No se fíe de este informe.',
+      brokenAt: ({ what, link, where }) => `${what} (eslabón ${link}: ${where}).`,
+      breaks: {
+        link_unreadable: 'Un eslabón de la cadena no se puede leer',
+        link_missing: 'Falta un eslabón de la cadena',
+        goes_on_from_nothing: 'La grabación anterior a esta no es aquella a la que siguió',
+        fact_missing: 'Falta un dato',
+        hash_differs: 'Un dato o un eslabón es otro',
+        fact_outside: 'Hay un dato más de los que se grabaron',
+      },
+    },
     drawnBy: ({ version }) =>
       `Conclusiones sacadas por Ebbline ${version} de los datos de la grabación.`,
     rawData:

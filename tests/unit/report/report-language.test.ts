@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { PASS_RULES } from '../../../protocol/pass-rules.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import type { RecordedSensor, Recording } from '../../../protocol/recording.ts';
+import { CHAIN_BREAKS } from '../../../protocol/verified.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
 import type { ReportFacts } from '../../../web/report/report-model.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
@@ -15,6 +16,7 @@ import { speechOf } from '../../../web/words/speech-of.ts';
 import { spanish as brackets } from '../../support/bracketed.ts';
 import { MICRON } from '../../support/english-speech.ts';
 import { scenarioNamed } from '../../support/played-scenario.ts';
+import { UNBROKEN } from '../../support/any-verified.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
 import { unspoken } from '../../support/unspoken.ts';
 
@@ -87,6 +89,16 @@ const CASES: Readonly<Record<string, Case>> = {
   },
   'of typed numbers': { readings: wet.slice(0, 40), recording: { origin: 'typed_in' } },
   'without readings': { readings: [] },
+  'of a record that is older than its chain': {
+    readings: [],
+    facts: { verified: { ...UNBROKEN, addedLater: 12 } },
+  },
+  ...Object.fromEntries(
+    CHAIN_BREAKS.map((what) => [
+      `of an altered record: ${what}`,
+      { readings: [], facts: { verified: { ...UNBROKEN, broken: { what, link: 3, where: '' } } } },
+    ]),
+  ),
 };
 
 function written({ readings, recording = {}, facts: more = {} }: Case, speech = IN_BRACKETS) {
@@ -101,13 +113,14 @@ function written({ readings, recording = {}, facts: more = {} }: Case, speech = 
   };
   const folded = new ReportReadings(whole.origin === 'typed_in');
   folded.insert(readings);
-  const none = { marks: [], entries: [], takenBack: [] };
+  const none = { marks: [], entries: [], takenBack: [], verified: UNBROKEN };
   const all = { recording: whole, ...none, softwareVersion: '9.8.7', offsetMinutes: 60, speech };
   return writeReport(reportOf({ ...all, ...more }, folded));
 }
 
 /** Names that people and sensors have, and documents. */
 const DATA = [
+  UNBROKEN.hash.replaceAll(/(.{8})(?=.)/gu, '$1 '),
   ...Object.values(PASS_RULES).flatMap(({ source }) =>
     source === null ? [] : [source.document, source.clause ?? ''],
   ),

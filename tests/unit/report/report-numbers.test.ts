@@ -10,6 +10,7 @@ import { ReportReadings } from '../../../web/report/report-readings.ts';
 import { writeReport } from '../../../web/report/write-report.ts';
 import { english } from '../../../web/words/english.ts';
 import { played } from '../../support/played-scenario.ts';
+import { UNBROKEN } from '../../support/any-verified.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
 import { MICRON } from '../../support/english-speech.ts';
 
@@ -29,6 +30,7 @@ function written(readings: readonly Reading[], marks: readonly Mark[], entries: 
     marks,
     entries,
     takenBack: [],
+    verified: UNBROKEN,
     softwareVersion: '1',
     offsetMinutes: 0,
     speech: MICRON,

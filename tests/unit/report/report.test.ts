@@ -16,6 +16,7 @@ import { writeReport } from '../../../web/report/write-report.ts';
 import { english } from '../../../web/words/english.ts';
 import { listVerdictNumbers } from '../../../web/words/list-verdict-numbers.ts';
 import { historyOf } from '../../support/invented-curves.ts';
+import { UNBROKEN } from '../../support/any-verified.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
 import { englishIn, MICRON } from '../../support/english-speech.ts';
 
@@ -54,6 +55,7 @@ function report({ readings = [], recording = {}, facts = {}, chunk = 1000 }: Cha
     marks: [],
     takenBack: [],
     entries: [],
+    verified: UNBROKEN,
     softwareVersion: '9.8.7',
     offsetMinutes: 60,
     speech: MICRON,
@@ -351,4 +353,15 @@ describe('whatever people write stays text', () => {
       true,
     );
   });
+});
+
+test('an altered record is the first thing said, and no hash stands under it', () => {
+  const broken = { what: 'hash_differs', link: 3, where: 'r7-9' } as const;
+  const altered = written({ facts: { verified: { ...UNBROKEN, broken } } });
+  expect(altered.indexOf('Altered or damaged')).toBeLessThan(altered.indexOf('<h1'));
+  expect(altered).toContain('A fact or a link is another one (link 3: r7-9).');
+  expect(altered).not.toContain(UNBROKEN.hash.slice(0, 8));
+  const whole = written({});
+  expect(whole).not.toContain('Altered or damaged');
+  expect(whole).toContain('01234567 89abcdef 01234567');
 });

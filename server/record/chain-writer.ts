@@ -1,0 +1,76 @@
+/** Adds to the chain what a commit writes, within that same commit. */
+import type Database from 'better-sqlite3';
+import { z } from 'zod';
+import { type FactRow, GatheredFacts, linkHash, NO_HASH } from './chain.ts';
+import { FACT_TABLES, type FactTableName } from './fact-tables.ts';
+
+interface Head {
+  readonly number: number;
+  readonly hash: Uint8Array;
+}
+
+const headRow = z.object({ number: z.int(), hash: z.instanceof(Uint8Array) });
+
+export class ChainWriter {
+  readonly #insert: Database.Statement;
+  readonly #head: Database.Statement;
+  readonly #heads = new Map<number, Head>();
+  readonly #gathered = new Map<number, GatheredFacts>();
+
+  constructor(database: Database.Database) {
+    this.#insert = database.prepare('INSERT INTO chain_link VALUES (?, ?, ?, ?)');
+    this.#head = database.prepare(
+      'SELECT number, hash FROM chain_link WHERE recording_id = ? ORDER BY number DESC LIMIT 1',
+    );
+  }
+
+  /** @param row in the order of the table's columns */
+  add(kind: FactTableName, recordingId: number, key: number | null, row: FactRow): void {
+    let gathered = this.#gathered.get(recordingId);
+    if (gathered === undefined) {
+      gathered = new GatheredFacts();
+      this.#gathered.set(recordingId, gathered);
+    }
+    gathered.add(FACT_TABLES[kind].letter, key, row);
+  }
+
+  /**
+   * Before the commit: a link for each recording that something was written of.
+   * @param laterMs wall clock, where the facts had been recorded before: it stands in the link
+   */
+  seal(laterMs: number | null = null): void {
+    for (const [recordingId, gathered] of this.#gathered) {
+      if (laterMs !== null) gathered.addedLater(laterMs);
+      const before = this.#headOf(recordingId) ?? this.#anchor(recordingId, gathered);
+      const { facts, lines } = gathered;
+      const link = { number: before.number + 1, hash: linkHash(before.hash, facts, lines) };
+      this.#insert.run(recordingId, link.number, facts, link.hash);
+      this.#heads.set(recordingId, link);
+    }
+    this.#gathered.clear();
+  }
+
+  /** The commit failed: nothing of it is there. */
+  forget(): void {
+    this.#gathered.clear();
+    this.#heads.clear();
+  }
+
+  #headOf(recordingId: number): Head | null {
+    const known = this.#heads.get(recordingId);
+    if (known !== undefined) return known;
+    const row = this.#head.get(recordingId);
+    return row === undefined ? null : headRow.parse(row);
+  }
+
+  /**
+   * The chain of a recording goes on from the one before it, as far as that has come: so no recording can be
+   * taken out or put in between unseen.
+   */
+  #anchor(recordingId: number, gathered: GatheredFacts): Head {
+    const before = this.#headOf(recordingId - 1);
+    if (before === null) return { number: 0, hash: NO_HASH };
+    gathered.goesOnFrom(before.number);
+    return { number: 0, hash: before.hash };
+  }
+}

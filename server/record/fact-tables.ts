@@ -1,0 +1,105 @@
+/**
+ * Which tables hold the facts of a recording, and in which order of columns a fact counts: what the chain is
+ * reckoned from. A column that is added later is not among them; its values are facts of a new table or kind.
+ */
+
+export interface FactTable {
+  /** One letter, as it stands in a link. */
+  readonly letter: string;
+  readonly table: string;
+  readonly columns: readonly string[];
+  /** By which column its facts are told apart within a recording; null: there is one at most. */
+  readonly key: string | null;
+}
+
+/** Recording 0 stands for what belongs to no recording. */
+export const OF_NO_RECORDING = 0;
+
+export const FACT_TABLES = {
+  begin: {
+    letter: 'b',
+    table: 'recording',
+    columns: ['id', 'origin', 'started_at_ms', 'title'],
+    key: null,
+  },
+  end: {
+    letter: 'e',
+    table: 'recording_end',
+    columns: ['recording_id', 'ended_at_ms'],
+    key: null,
+  },
+  sensor: {
+    letter: 's',
+    table: 'sensor',
+    columns: ['id', 'recording_id', 'channel', 'identity'],
+    key: 'id',
+  },
+  reading: {
+    letter: 'r',
+    table: 'reading',
+    columns: [
+      'recording_id',
+      'reading_index',
+      'channel',
+      'boot',
+      'sequence',
+      'uptime_ms',
+      'arrived_s',
+      'elapsed_s',
+      'pressure_pa',
+      'temperature_c',
+      'condition',
+    ],
+    key: 'reading_index',
+  },
+  mark: {
+    letter: 'm',
+    table: 'mark',
+    columns: ['id', 'recording_id', 'kind', 'elapsed_s', 'text', 'made_by'],
+    key: 'id',
+  },
+  sheet: {
+    letter: 'j',
+    table: 'sheet_entry',
+    columns: ['id', 'recording_id', 'elapsed_s', 'fields'],
+    key: 'id',
+  },
+  call: {
+    letter: 'c',
+    table: 'rehearsal_call',
+    columns: ['recording_id', 'trainee', 'cause', 'sure_percent', 'elapsed_s'],
+    key: null,
+  },
+  reveal: {
+    letter: 'v',
+    table: 'rehearsal_reveal',
+    columns: ['recording_id', 'scenario', 'seed', 'truth', 'told_s', 'revealed_at_ms'],
+    key: null,
+  },
+  label: {
+    letter: 'l',
+    table: 'sensor_label',
+    columns: ['id', 'sensor_id', 'name', 'place', 'display_step_pa', 'given_at_ms'],
+    key: 'id',
+  },
+  take_back: {
+    letter: 't',
+    table: 'reading_taken_back',
+    columns: ['recording_id', 'reading_index', 'instead_pa', 'at_ms'],
+    key: 'reading_index',
+  },
+  seen_alert: {
+    letter: 'a',
+    table: 'seen_alert',
+    columns: ['id', 'recording_id', 'alert', 'until_s', 'at_ms'],
+    key: 'id',
+  },
+} as const satisfies Readonly<Record<string, FactTable>>;
+
+export type FactTableName = keyof typeof FACT_TABLES;
+
+/** Which rows of a table belong to a recording, with its number in the place of the one '?'. */
+export function whereOf({ table }: FactTable): string {
+  if (table === FACT_TABLES.begin.table) return 'id = ?';
+  return table === FACT_TABLES.label.table ? `? = ${OF_NO_RECORDING}` : 'recording_id = ?';
+}

@@ -12,14 +12,6 @@ import { createHash } from 'node:crypto';
 /** A fact as it stands in its table, column by column. */
 export type FactRow = readonly (string | number | null)[];
 
-export interface Link {
-  /** Counts up from 1 within the recording. */
-  readonly number: number;
-  /** Which facts, in order: '|'-separated, as 'r1-20|m5'. */
-  readonly facts: string;
-  readonly hash: Uint8Array;
-}
-
 /** Before the first link of a recording. */
 export const NO_HASH = new Uint8Array(32);
 

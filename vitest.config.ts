@@ -7,6 +7,8 @@ export default defineConfig({
     // Radio and browser tests share the machine's two cores with everything else.
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    // A second, which is the habit, is too short for a page on a busy machine.
+    expect: { poll: { timeout: 5000 } },
     // Three on two cores: many of the browser tests wait for a clock. Four were no faster, and a radio test of a
     // flood then met its time limit.
     maxWorkers: 3,

@@ -16,10 +16,10 @@ test('every folder with test files has its place, and no other', () => {
 test('a file’s place is its folder’s, wherever the project lies', () => {
   const paths = [
     '/home/tests/ebbline/tests/unit/web/view.test.ts',
-    'C:\\work\\tests\\browser\\phone.test.ts',
+    'C:\\ebbline\\tests\\browser\\phone.test.ts',
     '/home/radio/tests/published/units.test.ts',
-    '/work/tests/radio/loading.test.ts',
-    '/work/tests/elsewhere.test.ts',
+    '/srv/ebbline/tests/radio/loading.test.ts',
+    '/srv/ebbline/tests/elsewhere.test.ts',
   ];
   const inOrder = [...paths].sort((a, b) => placeInOrder(a) - placeInOrder(b));
   expect(inOrder).toEqual([paths[3], paths[1], paths[0], paths[2], paths[4]]);

@@ -2,12 +2,17 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ChainWriter } from './chain-writer.ts';
-import { FACT_TABLES, type FactTableName, OF_NO_RECORDING, whereOf } from './fact-tables.ts';
+import {
+  FACT_KINDS,
+  FACT_TABLES,
+  type FactTableName,
+  OF_NO_RECORDING,
+  whereOf,
+} from './fact-tables.ts';
 
 /** Readings in a link: few links for a long recording, and none that fills the memory. */
 const MOST_IN_A_LINK = 5000;
 
-const kinds = Object.keys(FACT_TABLES).filter((kind): kind is FactTableName => kind in FACT_TABLES);
 const factRow = z.array(z.union([z.string(), z.number(), z.null()]));
 
 /** Within the transaction that made the chain's table. @param nowMs stands in each link: it came later */
@@ -18,7 +23,7 @@ export function linkEarlierFacts(database: Database.Database, nowMs: number): vo
   const chain = new ChainWriter(database);
   for (const recordingId of [OF_NO_RECORDING, ...ids]) {
     let inLink = 0;
-    for (const kind of kinds) {
+    for (const kind of FACT_KINDS) {
       for (const { key, row } of factsOf(database, kind, recordingId)) {
         chain.add(kind, recordingId, key, row);
         inLink += 1;

@@ -7,9 +7,11 @@ import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
-import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { Origin, SensorIdentity, TakenFrom } from '../../protocol/recording.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
+import type { Calibration } from '../../protocol/sensor-label.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { SignOff } from '../../protocol/sign-off.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { setImmediate } from 'node:timers/promises';
@@ -114,6 +116,42 @@ export class Recorder {
   /** Resolves once what a technician says of a sensor is durable. */
   async label(label: GivenLabel): Promise<void> {
     await this.#written({ kind: 'label', label });
+  }
+
+  /** Resolves once the day of a sensor's last calibration is durable. */
+  async calibration(calibration: Calibration): Promise<void> {
+    await this.#written({ kind: 'calibration', calibration });
+  }
+
+  /** Resolves once it is durable that a mark was a slip. It stays, and counts no more. */
+  async takeMarkBack(recordingId: number, markId: number, atMs: number): Promise<void> {
+    await this.#written({ kind: 'take_mark_back', recordingId, markId, atMs });
+  }
+
+  /** Resolves once it is durable that a job was put away, or taken out again. */
+  async archive(
+    recordingId: number,
+    beginMark: number,
+    archived: boolean,
+    atMs: number,
+  ): Promise<void> {
+    await this.#written({ kind: 'archive', recordingId, beginMark, archived, atMs });
+  }
+
+  /** Resolves once the sign-off is durable. */
+  async signOff(recordingId: number, signOff: SignOff): Promise<SignOff> {
+    await this.#written({ kind: 'sign_off', recordingId, signOff });
+    return signOff;
+  }
+
+  /** Resolves once the facts of a job are gone for good. */
+  async deleteJob(recordingId: number, beginMark: number, atMs: number): Promise<void> {
+    await this.#written({ kind: 'delete', recordingId, beginMark, atMs });
+  }
+
+  /** What a recording was in the record from which it was taken. */
+  takenFrom(recordingId: number, takenFrom: TakenFrom, atMs: number): void {
+    this.#write({ kind: 'taken_from', recordingId, takenFrom, atMs });
   }
 
   /** A typed-in reading was a slip. It stays in the record, and nobody is given it any more. */

@@ -2,8 +2,10 @@
 import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
-import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { Origin, SensorIdentity, TakenFrom } from '../../protocol/recording.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
+import type { Calibration } from '../../protocol/sensor-label.ts';
+import type { SignOff } from '../../protocol/sign-off.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
@@ -40,6 +42,34 @@ export type Fact =
   | { readonly kind: 'reveal'; readonly recordingId: number; readonly reveal: KeptReveal }
   | { readonly kind: 'label'; readonly label: GivenLabel }
   | { readonly kind: 'take_back'; readonly recordingId: number; readonly takenBack: TakenBack }
+  | {
+      readonly kind: 'take_mark_back';
+      readonly recordingId: number;
+      readonly markId: number;
+      readonly atMs: number;
+    }
+  | {
+      readonly kind: 'archive';
+      readonly recordingId: number;
+      readonly beginMark: number;
+      readonly archived: boolean;
+      readonly atMs: number;
+    }
+  | { readonly kind: 'sign_off'; readonly recordingId: number; readonly signOff: SignOff }
+  | { readonly kind: 'calibration'; readonly calibration: Calibration }
+  | {
+      readonly kind: 'taken_from';
+      readonly recordingId: number;
+      readonly takenFrom: TakenFrom;
+      readonly atMs: number;
+    }
+  /** A job's facts go for good, and a tombstone stands for them. */
+  | {
+      readonly kind: 'delete';
+      readonly recordingId: number;
+      readonly beginMark: number;
+      readonly atMs: number;
+    }
   | { readonly kind: 'seen_alert'; readonly recordingId: number; readonly seen: SeenAlert };
 
 export type ToWriter =

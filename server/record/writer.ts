@@ -45,6 +45,9 @@ function serve(folder: string): void {
         return all;
       })();
       waiting = waiting.slice(batch.length);
+      // The log of changes still has what was deleted.
+      if (batch.some(({ fact }) => fact.kind === 'delete'))
+        database.pragma('wal_checkpoint(TRUNCATE)');
       if (written.length > 0) say({ type: 'durable', written });
     } catch (error) {
       facts.forget();

@@ -17,6 +17,14 @@ export const healthSchema = z.strictObject({
   dataFolder: z.string(),
 });
 
+/** GET /api/openapi.json: the API as an OpenAPI 3.1 document, as far as its readers must be sure of it. */
+export const openApiSchema = z.looseObject({
+  openapi: z.string().regex(/^3\.1\.\d+$/u),
+  info: z.looseObject({ title: z.string(), version: z.string() }),
+  paths: z.record(z.string(), z.record(z.string(), z.unknown())),
+  components: z.looseObject({ schemas: z.record(z.string(), z.unknown()) }),
+});
+
 export const apiErrorSchema = z.strictObject({
   code: z.enum(PROBLEM_CODES),
   /** What, where and what to do, in one or two sentences. */

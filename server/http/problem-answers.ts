@@ -21,6 +21,10 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   before_recording: 409,
 };
 
+export function statusOf(code: ProblemCode): number {
+  return STATUS[code] ?? 500;
+}
+
 export function answerProblems(server: FastifyInstance): void {
   server.setErrorHandler(async (error, _request, reply) => {
     const problem = asProblem(error);
@@ -30,7 +34,7 @@ export function answerProblems(server: FastifyInstance): void {
       );
       return reply.status(500).send({ message: 'The bridge failed; its terminal says more.' });
     }
-    return reply.status(STATUS[problem.code] ?? 500).send(answer(problem));
+    return reply.status(statusOf(problem.code)).send(answer(problem));
   });
   server.setNotFoundHandler(async (request, reply) =>
     reply.status(404).send(answer(new ProblemError('not_found', request.url))),

@@ -2,9 +2,8 @@
 import { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { csvQuerySchema } from '../../protocol/api.ts';
-import type { recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
-import { newMarkSchema } from '../../protocol/mark.ts';
+import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
+import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { Reading, ReadingColumns } from '../../protocol/reading.ts';
@@ -16,12 +15,14 @@ import {
 } from '../../protocol/readings-csv.ts';
 import type { CsvRow } from '../../protocol/readings-csv.ts';
 import type { Recording } from '../../protocol/recording.ts';
-import { newSeenAlertSchema } from '../../protocol/seen-alert.ts';
+import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
+import { verifiedSchema } from '../../protocol/verified.ts';
 import type { Verified } from '../../protocol/verified.ts';
+import { described, json } from './described.ts';
 import { inDataTime } from './in-data-time.ts';
 
 /** What the pages need of the record. */
@@ -44,24 +45,70 @@ const MOST_LISTED = 200;
 const CSV_CHUNK = 5000;
 const parameters = z.object({ id: z.coerce.number().int().min(1) });
 
+const LIST = {
+  summary: 'The latest recordings, the latest first.',
+  more: `At most ${MOST_LISTED}.`,
+  answer: { status: 200, content: json(recordingListSchema) },
+} as const;
+const DETAIL = {
+  summary:
+    'All about a recording but its readings: sensors, marks, job sheet, what was taken back or seen.',
+  answer: { status: 200, content: json(recordingDetailSchema) },
+  problems: ['not_found'],
+} as const;
+const READINGS = {
+  summary: 'The readings of a recording as CSV, in the order of data time.',
+  query: csvQuerySchema,
+  answer: { status: 200, content: { 'text/csv': null }, isDownload: true },
+  problems: ['not_found'],
+} as const;
+const VERIFIED = {
+  summary:
+    'Whether the facts of a recording are as they were recorded: its chain of hashes, reckoned anew.',
+  answer: { status: 200, content: json(verifiedSchema) },
+  problems: ['not_found'],
+} as const;
+const ADD_MARK = {
+  summary: 'Marks an event of the job. Two people who press at once get the same mark.',
+  body: json(newMarkSchema),
+  answer: { status: 201, content: json(markSchema) },
+  problems: ['not_found', 'recording_closed'],
+} as const;
+const ADD_ENTRY = {
+  summary: 'Enters something on the job sheet, also once the recording is over.',
+  body: json(sheetEntrySchema),
+  answer: { status: 201, content: json(sheetEntrySchema) },
+  problems: ['not_found'],
+} as const;
+const ADD_SEEN = {
+  summary: 'Says that somebody has seen an alert, so that no other page calls it out.',
+  body: json(newSeenAlertSchema),
+  answer: { status: 201, content: json(seenAlertSchema) },
+  problems: ['not_found'],
+} as const;
+
 export function serveRecordings(server: FastifyInstance, record: RecordAccess): void {
-  server.get('/api/recordings', (): z.infer<typeof recordingListSchema> => {
+  server.get('/api/recordings', described(LIST), (): z.infer<typeof recordingListSchema> => {
     return { recordings: record.recordings(MOST_LISTED) };
   });
 
-  server.get('/api/recordings/:id', (request): z.infer<typeof recordingDetailSchema> => {
-    const recording = wanted(record, request.params);
-    return {
-      recording,
-      marks: record.marks(recording.id),
-      sheet: record.sheet(recording.id),
-      takenBack: record.takenBack(recording.id),
-      seenAlerts: record.seenAlerts(recording.id),
-      readingCount: record.lastIndex(recording.id),
-    };
-  });
+  server.get(
+    '/api/recordings/:id',
+    described(DETAIL),
+    (request): z.infer<typeof recordingDetailSchema> => {
+      const recording = wanted(record, request.params);
+      return {
+        recording,
+        marks: record.marks(recording.id),
+        sheet: record.sheet(recording.id),
+        takenBack: record.takenBack(recording.id),
+        seenAlerts: record.seenAlerts(recording.id),
+        readingCount: record.lastIndex(recording.id),
+      };
+    },
+  );
 
-  server.get('/api/recordings/:id/readings.csv', async (request, reply) => {
+  server.get('/api/recordings/:id/readings.csv', described(READINGS), async (request, reply) => {
     const recording = wanted(record, request.params);
     const { channel } = csvQuerySchema.parse(request.query);
     return reply
@@ -70,23 +117,23 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
       .send(Readable.from(csvParts(record, recording.id, channel)));
   });
 
-  server.get('/api/recordings/:id/verified', (request): Promise<Verified> => {
+  server.get('/api/recordings/:id/verified', described(VERIFIED), (request): Promise<Verified> => {
     return record.verified(wanted(record, request.params).id);
   });
 
-  server.post('/api/recordings/:id/marks', async (request, reply) => {
+  server.post('/api/recordings/:id/marks', described(ADD_MARK), async (request, reply) => {
     const recording = stillOpen(wanted(record, request.params));
     const mark = await record.addMark(recording.id, newMarkSchema.parse(request.body));
     return reply.status(201).send(mark);
   });
 
-  server.post('/api/recordings/:id/sheet', async (request, reply) => {
+  server.post('/api/recordings/:id/sheet', described(ADD_ENTRY), async (request, reply) => {
     const recording = wanted(record, request.params);
     const entry = await record.addSheetEntry(recording.id, sheetEntrySchema.parse(request.body));
     return reply.status(201).send(entry);
   });
 
-  server.post('/api/recordings/:id/seen-alerts', async (request, reply) => {
+  server.post('/api/recordings/:id/seen-alerts', described(ADD_SEEN), async (request, reply) => {
     const recording = wanted(record, request.params);
     const seen = await record.addSeenAlert(recording.id, newSeenAlertSchema.parse(request.body));
     return reply.status(201).send(seen);

@@ -8,16 +8,24 @@ import { reportOf } from '../../web/report/report-of.ts';
 import { ReportReadings } from '../../web/report/report-readings.ts';
 import { writeReport } from '../../web/report/write-report.ts';
 import { speechOf } from '../../web/words/speech-of.ts';
+import { described } from './described.ts';
 import { type RecordAccess, wanted } from './recordings.ts';
 
 const CHUNK = 5000;
+
+const REPORT = {
+  summary: 'The report on a recording, as one page to be printed or saved.',
+  query: reportQuerySchema,
+  answer: { status: 200, content: { 'text/html': null } },
+  problems: ['not_found'],
+} as const;
 
 export function serveReport(
   server: FastifyInstance,
   record: RecordAccess,
   softwareVersion: string,
 ): void {
-  server.get('/api/recordings/:id/report', async (request, reply) => {
+  server.get('/api/recordings/:id/report', described(REPORT), async (request, reply) => {
     const recording = wanted(record, request.params);
     const { unit, temperature, language } = reportQuerySchema.parse(request.query);
     const readings = await folded(record, recording);

@@ -1,9 +1,11 @@
 /** The API over what a technician says of sensors: their names and places, remembered. */
 import type { FastifyInstance } from 'fastify';
 import type { z } from 'zod';
-import type { GivenLabel, sensorLabelListSchema } from '../../protocol/api.ts';
+import { givenLabelSchema, sensorLabelListSchema } from '../../protocol/api.ts';
+import type { GivenLabel } from '../../protocol/api.ts';
 import { newSensorLabelSchema } from '../../protocol/sensor-label.ts';
 import type { NewSensorLabel } from '../../protocol/sensor-label.ts';
+import { described, json } from './described.ts';
 
 export interface SensorLabelAccess {
   /** What was last said of each sensor. */
@@ -12,12 +14,22 @@ export interface SensorLabelAccess {
   give(label: NewSensorLabel): Promise<GivenLabel>;
 }
 
+const LIST = {
+  summary: 'What technicians last said of each sensor: its name and where it sits.',
+  answer: { status: 200, content: json(sensorLabelListSchema) },
+} as const;
+const GIVE = {
+  summary: 'Says of a sensor what it is called and where it sits.',
+  body: json(newSensorLabelSchema),
+  answer: { status: 201, content: json(givenLabelSchema) },
+} as const;
+
 export function serveSensorLabels(server: FastifyInstance, labels: SensorLabelAccess): void {
-  server.get('/api/sensor-labels', (): z.infer<typeof sensorLabelListSchema> => {
+  server.get('/api/sensor-labels', described(LIST), (): z.infer<typeof sensorLabelListSchema> => {
     return { labels: labels.list() };
   });
 
-  server.post('/api/sensor-labels', async (request, reply) => {
+  server.post('/api/sensor-labels', described(GIVE), async (request, reply) => {
     const given = await labels.give(newSensorLabelSchema.parse(request.body));
     return reply.status(201).send(given);
   });

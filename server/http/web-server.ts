@@ -5,8 +5,10 @@ import type { FastifyInstance } from 'fastify';
 import { WebSocketServer } from 'ws';
 import type { WebSocket } from 'ws';
 import type { z } from 'zod';
-import type { healthSchema } from '../../protocol/api.ts';
+import { healthSchema } from '../../protocol/api.ts';
 import { ProblemError } from '../../protocol/problems.ts';
+import { serveApiDocument } from './api-document.ts';
+import { described, json } from './described.ts';
 import { serveImports } from './imports.ts';
 import type { ReadIn } from './imports.ts';
 import { isFromThisMachine } from './loopback-only.ts';
@@ -57,7 +59,15 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
     reply.header('x-content-type-options', 'nosniff');
     reply.header('referrer-policy', 'no-referrer');
   });
-  server.get('/api/health', () => options.health);
+  serveApiDocument(server, options.health.softwareVersion);
+  server.get(
+    '/api/health',
+    described({
+      summary: 'Says that the bridge is there, its version, and where its record is kept.',
+      answer: { status: 200, content: json(healthSchema) },
+    }),
+    () => options.health,
+  );
   serveRecordings(server, options.record);
   serveReport(server, options.record, options.health.softwareVersion);
   serveRehearsals(server, options.rehearsals);

@@ -6,6 +6,7 @@ import { PROBLEM_CODES } from './problems.ts';
 import { recordingSchema } from './recording.ts';
 import { seenAlertSchema } from './seen-alert.ts';
 import { newSensorLabelSchema, sensorLabelSchema } from './sensor-label.ts';
+import { signOffSchema } from './sign-off.ts';
 import { sheetEntrySchema } from './sheet.ts';
 import { takenBackSchema } from './typed-in.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from './units.ts';
@@ -41,6 +42,10 @@ export const recordingDetailSchema = z.strictObject({
   recording: recordingSchema,
   marks: z.array(markSchema),
   sheet: z.array(sheetEntrySchema),
+  /** Marks that were slips. */
+  marksTakenBack: z.array(markSchema),
+  /** The latest of a job holds. */
+  signOffs: z.array(signOffSchema),
   takenBack: z.array(takenBackSchema),
   seenAlerts: z.array(seenAlertSchema),
   /** Those that were taken back among them. */

@@ -19,6 +19,8 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   readings_file_too_large: 413,
   nothing_typed_in: 409,
   before_recording: 409,
+  job_running: 409,
+  job_not_archived: 409,
 };
 
 export function statusOf(code: ProblemCode): number {

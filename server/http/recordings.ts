@@ -18,6 +18,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
+import type { SignOff } from '../../protocol/sign-off.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
@@ -37,6 +38,10 @@ export interface RecordAccess {
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
   verified(recordingId: number): Promise<Verified>;
   addMark(recordingId: number, mark: NewMark): Promise<Mark>;
+  /** Resolves once it is durable that it was a slip. */
+  takeMarkBack(recordingId: number, markId: number): Promise<void>;
+  signOffs(recordingId: number): SignOff[];
+  marksTakenBack(recordingId: number): Mark[];
   addSheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry>;
   addSeenAlert(recordingId: number, seen: NewSeenAlert): Promise<SeenAlert>;
 }
@@ -44,6 +49,7 @@ export interface RecordAccess {
 const MOST_LISTED = 200;
 const CSV_CHUNK = 5000;
 const parameters = z.object({ id: z.coerce.number().int().min(1) });
+const markParameters = z.object({ markId: z.coerce.number().int().min(1) });
 
 const LIST = {
   summary: 'The latest recordings, the latest first.',
@@ -74,6 +80,11 @@ const ADD_MARK = {
   answer: { status: 201, content: json(markSchema) },
   problems: ['not_found', 'recording_closed'],
 } as const;
+const TAKE_MARK_BACK = {
+  summary: 'A mark that was set by hand was a slip. It stays in the record, and counts no more.',
+  answer: { status: 204 },
+  problems: ['not_found'],
+} as const;
 const ADD_ENTRY = {
   summary: 'Enters something on the job sheet, also once the recording is over.',
   body: json(sheetEntrySchema),
@@ -101,6 +112,8 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
         recording,
         marks: record.marks(recording.id),
         sheet: record.sheet(recording.id),
+        marksTakenBack: record.marksTakenBack(recording.id),
+        signOffs: record.signOffs(recording.id),
         takenBack: record.takenBack(recording.id),
         seenAlerts: record.seenAlerts(recording.id),
         readingCount: record.lastIndex(recording.id),
@@ -122,10 +135,27 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
   });
 
   server.post('/api/recordings/:id/marks', described(ADD_MARK), async (request, reply) => {
-    const recording = stillOpen(wanted(record, request.params));
-    const mark = await record.addMark(recording.id, newMarkSchema.parse(request.body));
-    return reply.status(201).send(mark);
+    const mark = newMarkSchema.parse(request.body);
+    const asked = wanted(record, request.params);
+    // Where a job begins can be said afterwards; all else is seen while it happens.
+    const recording = mark.kind === 'job_begun' ? asked : stillOpen(asked);
+    const made = await record.addMark(recording.id, mark);
+    return reply.status(201).send(made);
   });
+
+  server.post(
+    '/api/recordings/:id/marks/:markId/take-back',
+    described(TAKE_MARK_BACK),
+    async (request, reply) => {
+      const recording = wanted(record, request.params);
+      const { markId } = markParameters.parse(request.params);
+      const mark = record.marks(recording.id).find(({ id }) => id === markId);
+      if (mark?.madeBy !== 'hand')
+        throw new ProblemError('not_found', `mark ${markId} of recording ${recording.id}`);
+      await record.takeMarkBack(recording.id, markId);
+      return reply.status(204).send();
+    },
+  );
 
   server.post('/api/recordings/:id/sheet', described(ADD_ENTRY), async (request, reply) => {
     const recording = wanted(record, request.params);

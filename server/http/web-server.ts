@@ -12,6 +12,7 @@ import { described, json } from './described.ts';
 import { serveImports } from './imports.ts';
 import type { ReadIn } from './imports.ts';
 import { isFromThisMachine } from './loopback-only.ts';
+import { type JobAccess, serveJobs } from './jobs.ts';
 import { answerProblems } from './problem-answers.ts';
 import { serveRecordings } from './recordings.ts';
 import type { RecordAccess } from './recordings.ts';
@@ -32,6 +33,7 @@ interface WebServerOptions {
   readonly readIn: ReadIn;
   readonly typedIn: TypedInAccess;
   readonly sensorLabels: SensorLabelAccess;
+  readonly jobs: JobAccess;
   /** A screen has connected to the stream. */
   readonly onScreen: (socket: WebSocket) => void;
 }
@@ -69,6 +71,7 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
     () => options.health,
   );
   serveRecordings(server, options.record);
+  serveJobs(server, options.jobs);
   serveReport(server, options.record, options.health.softwareVersion);
   serveRehearsals(server, options.rehearsals);
   serveImports(server, options.readIn);

@@ -140,7 +140,9 @@ describe('a running bridge', () => {
     const asked: string[] = [];
     for (const { path, method, said } of operations()) {
       if (method !== 'GET') continue;
-      const answer = await ask(path.replace('{id}', String(recordingId)));
+      const answer = await ask(
+        path.replace('{id}', String(recordingId)).replace('{beginMark}', '0'),
+      );
       expect(`${path}: ${answer.status}`).toBe(`${path}: 200`);
       const type = answer.headers.get('content-type')?.split(';')[0] ?? '';
       const promised = said.responses['200'];
@@ -168,11 +170,14 @@ describe('a running bridge', () => {
     expect(await problemsOf(within, await none.json())).toBeNull();
     for (const { path, method, said: post } of operations()) {
       if (method !== 'POST' || !post.requestBody?.content['application/json']) continue;
-      const answer = await fetch(new URL(path.replace('{id}', String(recordingId)), bridge.url), {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ nonsense: true }),
-      });
+      const answer = await fetch(
+        new URL(path.replace('{id}', String(recordingId)).replace('{beginMark}', '0'), bridge.url),
+        {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify({ nonsense: true }),
+        },
+      );
       expect(`${path}: ${answer.status}`).toBe(`${path}: 400`);
       expect(Object.keys(post.responses)).toContain('400');
     }

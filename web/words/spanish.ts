@@ -281,6 +281,15 @@ export const spanish: Wording = {
       meaning: 'No hay ninguna grabación a mano en marcha.',
       remedy: 'Escriba una lectura: la grabación empieza con ella.',
     },
+    job_running: {
+      meaning: 'Este trabajo aún está en marcha.',
+      remedy: 'Termina cuando acaba su grabación, o cuando empieza el trabajo siguiente.',
+    },
+    job_not_archived: {
+      meaning: 'Este trabajo no está en el archivo.',
+      remedy:
+        'Archívelo primero: lo que se borra para siempre no vuelve, y solo se puede borrar un trabajo archivado.',
+    },
     before_recording: {
       meaning: 'Ese momento es anterior al comienzo de la grabación a mano.',
       remedy: 'Termine primero esa grabación, y empiece la siguiente con su lectura más antigua.',

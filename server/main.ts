@@ -76,11 +76,12 @@ export async function startBridge(
   });
   endWhatIsOver(recorder, wallClock());
   await recorder.settled();
-  jobs = new JobListKeeper(
+  const keeper = new JobListKeeper(
     jobRecord(recorder.reader),
     new CardFile(options.dataFolder, SOFTWARE_VERSION),
     terminal.log.bind(terminal),
   );
+  jobs = keeper;
 
   const onState = (state: SourceState): void => {
     terminal.state(state);
@@ -144,7 +145,7 @@ export async function startBridge(
         return given;
       },
     },
-    jobs: jobAccess(recorder, jobs, wallClock),
+    jobs: jobAccess(recorder, keeper, wallClock),
     onScreen: stream.attach.bind(stream),
   });
 
@@ -153,7 +154,7 @@ export async function startBridge(
     await Promise.all([sensors.stop(), imports.stop(), typedIn.stop()]);
     stream.close();
     await server.close();
-    await jobs?.close();
+    await keeper.close();
     await recorder.close();
   };
   try {

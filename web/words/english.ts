@@ -1141,6 +1141,8 @@ export const english = {
     temperatureIn: 'Temperature in',
     look: 'Look',
     looks: { system: 'as the system', day: 'day', night: 'night', sun: 'full sun' },
+    paper: 'Paper of reports',
+    papers: { system: 'as is usual here', A4: 'A4', Letter: 'Letter' },
   },
 
   /** Choosing a rehearsal, and working it. */
@@ -1401,6 +1403,7 @@ export const english = {
     none: 'Nothing has been recorded yet.',
     open: 'Open',
     report: 'Report',
+    reportAsPdf: 'Report as PDF',
     readInFile: 'Read in a file',
     readInHelp:
       'A file with a column of times and one of pressures becomes a recording of its own, marked as ' +
@@ -1825,6 +1828,14 @@ export const english = {
       `Conclusions drawn by Ebbline ${version} from the facts of the recording.`,
     rawData:
       'The readings themselves are in this recording’s CSV file, from which anybody can draw the conclusions again.',
+    rawDataAttached: ({ files }: { files: string }) =>
+      `The readings, and all else that was recorded, are attached to this file (${files}): anybody can draw the conclusions again from them.`,
+    /** At the foot of every page. */
+    page: ({ page, of }: { page: string; of: string }) => `Page ${page} of ${of}`,
+    hashBegins: ({ hash }: { hash: string }) => `Hash ${hash} …`,
+    /** In the name of a file. */
+    file: ({ number }: { number: string }) => `report ${number}`,
+    rehearsalFile: ({ number }: { number: string }) => `rehearsal report ${number}`,
     signOff: 'Sign-off',
     noSignOff: 'Nothing to sign: this was a rehearsal.',
     signers: ['Work done by', 'Seen by'],

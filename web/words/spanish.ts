@@ -1230,6 +1230,8 @@ export const spanish: Wording = {
     temperatureIn: 'Temperatura en',
     look: 'Aspecto',
     looks: { system: 'como el sistema', day: 'día', night: 'noche', sun: 'pleno sol' },
+    paper: 'Papel de los informes',
+    papers: { system: 'el usual aquí', A4: 'A4', Letter: 'Carta' },
   },
 
   rehearse: {
@@ -1489,6 +1491,7 @@ export const spanish: Wording = {
     none: 'Aún no se ha grabado nada.',
     open: 'Abrir',
     report: 'Informe',
+    reportAsPdf: 'Informe en PDF',
     readInFile: 'Importar un archivo',
     readInHelp:
       'Un archivo con una columna de tiempos y otra de presiones se convierte en una grabación propia, marcada ' +
@@ -1888,6 +1891,12 @@ export const spanish: Wording = {
       `Conclusiones sacadas por Ebbline ${version} de los datos de la grabación.`,
     rawData:
       'Las lecturas mismas están en el archivo CSV de esta grabación, del que cualquiera puede volver a sacar las conclusiones.',
+    rawDataAttached: ({ files }) =>
+      `Las lecturas, y todo lo demás que se grabó, van adjuntas a este archivo (${files}): cualquiera puede volver a sacar de ellas las conclusiones.`,
+    page: ({ page, of }) => `Página ${page} de ${of}`,
+    hashBegins: ({ hash }) => `Huella ${hash} …`,
+    file: ({ number }) => `informe ${number}`,
+    rehearsalFile: ({ number }) => `informe de práctica ${number}`,
     signOff: 'Firmas',
     noSignOff: 'Nada que firmar: era una práctica.',
     signers: ['Trabajo hecho por', 'Visto por'],

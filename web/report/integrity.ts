@@ -1,16 +1,15 @@
 /** Whether the facts of the report are as they were recorded: what the chain over them shows, and what not. */
-import { type Markup, markup, NOTHING } from '../figure/markup.ts';
-import { paragraph, section } from './page-parts.ts';
+import { type Block, paragraph, section, type Section } from './report-document.ts';
 import type { Report } from './report-model.ts';
 
 /** Before anything else, where they are not. */
-export function writeBroken({ verified, speech }: Report): Markup {
-  if (verified.broken === null) return NOTHING;
+export function brokenBanner({ verified, speech }: Report): Block | null {
+  if (verified.broken === null) return null;
   const { broken, brokenHow } = speech.wording.report.integrity;
-  return markup`<div class="banner" role="note"><b>${broken}</b>${brokenHow}</div>`;
+  return { kind: 'banner', name: broken, statement: brokenHow };
 }
 
-export function writeIntegrity({ verified, speech }: Report): Markup {
+export function integritySection({ verified, speech }: Report): Section {
   const words = speech.wording.report.integrity;
   const { broken, facts, addedLater, hash } = verified;
   if (broken !== null) {
@@ -23,13 +22,17 @@ export function writeIntegrity({ verified, speech }: Report): Markup {
     words.title,
     paragraph(words.unbroken({ facts: String(facts) })),
     paragraph(later),
-    hash === '' ? NOTHING : markup`<p class="hash">${inGroups(hash)}</p>`,
+    hash === '' ? null : { kind: 'hash', text: groupsOf(hash).join(' ') },
     paragraph(words.proves, 'quiet'),
     paragraph(words.provesNot, 'quiet'),
   );
 }
 
-/** As one reads it out to somebody. */
-function inGroups(hash: string): string {
-  return hash.match(/.{1,8}/gu)?.join(' ') ?? '';
+/** Enough of the hash to tell records apart at a glance; none of a record that is not as it was. */
+export function shortHash({ verified: { broken, hash } }: Report): string {
+  return broken === null ? groupsOf(hash).slice(0, 2).join(' ') : '';
+}
+
+function groupsOf(hash: string): readonly string[] {
+  return hash.match(/.{1,8}/gu) ?? [];
 }

@@ -52,6 +52,14 @@ export const reportQuerySchema = z.object({
   language: z.enum(LANGUAGES).default('en'),
 });
 
+/** ISO 216 A4, and the paper of North America. */
+export const PAPERS = ['A4', 'Letter'] as const;
+export type Paper = (typeof PAPERS)[number];
+
+/** GET /api/recordings/:id/report.pdf?…&paper=…: the same as a PDF, with the readings as files in it. */
+export const printQuerySchema = reportQuerySchema.extend({ paper: z.enum(PAPERS).default('A4') });
+export type PrintQuery = z.infer<typeof printQuerySchema>;
+
 /**
  * GET /api/sensor-labels: what holds for each sensor now. POST gives one sensor a new label and is
  * answered by it, once it is durable; the recordings that are running then have it too.

@@ -104,6 +104,7 @@ export async function startBridge(
       dataFolder: options.dataFolder,
     },
     record: recordAccess(recorder, wallClock),
+    wallClock,
     rehearsals: {
       list: () => desk.list(),
       start: (wish) => durable(desk.start(wish)),
@@ -224,6 +225,7 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
+    receivedAfter: reader.receivedAfter.bind(reader),
     verified: recorder.verified.bind(recorder),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
       recorder.mark(recordingId, mark, 'hand'),

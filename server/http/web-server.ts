@@ -26,6 +26,7 @@ interface WebServerOptions {
   readonly pageFolder: string;
   readonly health: z.infer<typeof healthSchema>;
   readonly record: RecordAccess;
+  readonly wallClock: () => number;
   readonly rehearsals: RehearsalAccess;
   readonly readIn: ReadIn;
   readonly typedIn: TypedInAccess;
@@ -59,7 +60,11 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   });
   server.get('/api/health', () => options.health);
   serveRecordings(server, options.record);
-  serveReport(server, options.record, options.health.softwareVersion);
+  serveReport(server, {
+    record: options.record,
+    softwareVersion: options.health.softwareVersion,
+    wallClock: options.wallClock,
+  });
   serveRehearsals(server, options.rehearsals);
   serveImports(server, options.readIn);
   serveTypedIn(server, options.typedIn);

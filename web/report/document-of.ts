@@ -1,7 +1,12 @@
 /** From what a report says to the document that the web page and the PDF are written from. */
 import { isSimulated } from '../../protocol/recording.ts';
 import { sayReportName } from '../words/say-report.ts';
-import { entriesSection, marksSection, settingsSection, takenBackSections } from './fact-sections.ts';
+import {
+  entriesSection,
+  marksSection,
+  settingsSection,
+  takenBackSections,
+} from './fact-sections.ts';
 import { headOf } from './head-of.ts';
 import { integritySection, shortHash } from './integrity.ts';
 import { paragraph, type ReportDocument, section, type Section } from './report-document.ts';

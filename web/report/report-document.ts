@@ -42,7 +42,11 @@ export interface VerdictBlock {
   readonly headline: string;
   readonly sentences: readonly string[];
   /** The pass rule beside the physics, smaller; null where there is none. */
-  readonly rule: { readonly headline: string; readonly name: string; readonly remark: string } | null;
+  readonly rule: {
+    readonly headline: string;
+    readonly name: string;
+    readonly remark: string;
+  } | null;
 }
 
 /** A row for each who signs; what is empty is written by hand. */

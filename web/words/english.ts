@@ -1116,7 +1116,7 @@ export const english = {
       },
       settings: {
         title: 'Language, units and look',
-        text: 'What pressures are shown in; day, night or full sun.',
+        text: 'What pressures are shown in; day, night or full sun; the paper of reports.',
       },
     },
   },

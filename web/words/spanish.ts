@@ -1206,7 +1206,7 @@ export const spanish: Wording = {
       },
       settings: {
         title: 'Idioma, unidades y aspecto',
-        text: 'En qué se muestran las presiones; día, noche o pleno sol.',
+        text: 'En qué se muestran las presiones; día, noche o pleno sol; el papel de los informes.',
       },
     },
   },

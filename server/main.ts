@@ -118,6 +118,7 @@ export async function startBridge(
       dataFolder: options.dataFolder,
     },
     record: recordAccess(recorder, wallClock),
+    wallClock,
     rehearsals: {
       list: () => desk.list(),
       start: (wish) => durable(desk.start(wish)),
@@ -245,6 +246,8 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
+    readingChunks: (recordingId: number) => readingChunks(reader, recordingId),
+    receivedAfter: reader.receivedAfter.bind(reader),
     verified: recorder.verified.bind(recorder),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
       recorder.mark(recordingId, mark, 'hand'),

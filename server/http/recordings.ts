@@ -6,14 +6,8 @@ import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../.
 import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
-import type { Reading, ReadingColumns } from '../../protocol/reading.ts';
+import type { Reading, ReadingColumns, ReceivedColumns } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
-import {
-  formatReadingsCsvRows,
-  isCsvEvent,
-  READINGS_CSV_HEADER,
-} from '../../protocol/readings-csv.ts';
-import type { CsvRow } from '../../protocol/readings-csv.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
@@ -23,8 +17,8 @@ import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import type { Verified } from '../../protocol/verified.ts';
+import { csvParts } from './csv-parts.ts';
 import { described, json } from './described.ts';
-import { inDataTime } from './in-data-time.ts';
 
 /** What the pages need of the record. */
 export interface RecordAccess {
@@ -36,6 +30,9 @@ export interface RecordAccess {
   seenAlerts(recordingId: number): SeenAlert[];
   lastIndex(recordingId: number): number;
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
+  /** All, a part at a time, with room between for readings that arrive. */
+  readingChunks(recordingId: number): AsyncIterable<readonly Reading[]>;
+  receivedAfter(recordingId: number, afterIndex: number, limit: number): ReceivedColumns;
   verified(recordingId: number): Promise<Verified>;
   addMark(recordingId: number, mark: NewMark): Promise<Mark>;
   /** Resolves once it is durable that it was a slip. */
@@ -127,7 +124,11 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
     return reply
       .header('content-type', 'text/csv; charset=utf-8')
       .header('content-disposition', `attachment; filename="${csvName(recording, channel)}"`)
-      .send(Readable.from(csvParts(record, recording.id, channel)));
+      .send(
+        Readable.from(
+          csvParts(record.marks(recording.id), () => chunksOf(record, recording.id, channel)),
+        ),
+      );
   });
 
   server.get('/api/recordings/:id/verified', described(VERIFIED), (request): Promise<Verified> => {
@@ -191,35 +192,6 @@ function csvName(recording: Recording, channel: number | undefined): string {
     .replaceAll(/[:T]/gu, '-');
   const sensor = channel === undefined ? '' : `-sensor-${channel + 1}`;
   return `${stamp}-${recording.origin.replace('_', '-')}-${recording.id}${sensor}.csv`;
-}
-
-/**
- * The file in parts, so that a long recording is never whole in memory. Marks of the kinds that the
- * format knows stand on the first reading at or after them.
- */
-function* csvParts(
-  record: RecordAccess,
-  recordingId: number,
-  channel: number | undefined,
-): Generator<string> {
-  const events = record
-    .marks(recordingId)
-    .flatMap(({ kind, elapsedS }) => (isCsvEvent(kind) ? [{ kind, elapsedS }] : []))
-    .sort((a, b) => a.elapsedS - b.elapsedS);
-  yield READINGS_CSV_HEADER;
-  for (const readings of inDataTime(() => chunksOf(record, recordingId, channel))) {
-    const rows = readings.map((reading): CsvRow => {
-      const event =
-        events[0] && events[0].elapsedS <= reading.elapsedS ? events.shift() : undefined;
-      return {
-        elapsedS: reading.elapsedS,
-        pressurePa: reading.pressurePa,
-        event: event?.kind ?? null,
-        temperatureC: reading.temperatureC,
-      };
-    });
-    yield formatReadingsCsvRows(rows);
-  }
 }
 
 /** In the order of the record. */

@@ -29,6 +29,7 @@ interface WebServerOptions {
   readonly pageFolder: string;
   readonly health: z.infer<typeof healthSchema>;
   readonly record: RecordAccess;
+  readonly wallClock: () => number;
   readonly rehearsals: RehearsalAccess;
   readonly readIn: ReadIn;
   readonly typedIn: TypedInAccess;
@@ -71,8 +72,12 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
     () => options.health,
   );
   serveRecordings(server, options.record);
+  serveReport(server, {
+    record: options.record,
+    softwareVersion: options.health.softwareVersion,
+    wallClock: options.wallClock,
+  });
   serveJobs(server, options.jobs);
-  serveReport(server, options.record, options.health.softwareVersion);
   serveRehearsals(server, options.rehearsals);
   serveImports(server, options.readIn);
   serveTypedIn(server, options.typedIn);

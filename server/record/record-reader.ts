@@ -5,14 +5,14 @@ import { resultListSchema, sensorLabelListSchema } from '../../protocol/api.ts';
 import type { GivenLabel, RehearsalResult } from '../../protocol/api.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import type { Mark } from '../../protocol/mark.ts';
-import { readingColumnsSchema } from '../../protocol/reading.ts';
-import type { ReadingColumns } from '../../protocol/reading.ts';
 import {
   recordingSchema,
   sensorIdentitySchema,
   takenFromSchema,
 } from '../../protocol/recording.ts';
 import type { RecordedSensor, Recording, TakenFrom } from '../../protocol/recording.ts';
+import { readingColumnsSchema, receivedColumnsSchema } from '../../protocol/reading.ts';
+import type { ReadingColumns, ReceivedColumns } from '../../protocol/reading.ts';
 import { seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import { calibrationSchema, sensorLabelSchema } from '../../protocol/sensor-label.ts';
@@ -61,6 +61,8 @@ const READING_COLUMNS = [
   'temperatureC',
   'condition',
 ] as const;
+/** Beside those, where all of it is asked for. */
+const RECEIVED_COLUMNS = [...READING_COLUMNS, 'uptimeMs', 'arrivedS'] as const;
 
 const stampRow = z.object({
   channel: z.int(),
@@ -83,6 +85,7 @@ export class RecordReader {
   readonly #marks: Database.Statement;
   readonly #sheet: Database.Statement;
   readonly #readings: Database.Statement;
+  readonly #received: Database.Statement;
   readonly #lastIndex: Database.Statement;
   readonly #lastElapsed: Database.Statement;
   readonly #stamps: Database.Statement;
@@ -152,16 +155,19 @@ export class RecordReader {
     this.#sheet = database.prepare(
       'SELECT elapsed_s, fields FROM sheet_entry WHERE recording_id = ? ORDER BY id',
     );
-    this.#readings = database
-      .prepare(
-        `SELECT reading_index, channel, boot, sequence, elapsed_s, pressure_pa, temperature_c, condition
-         FROM reading WHERE recording_id = ? AND reading_index > ? AND NOT EXISTS (
+    const readings = (more: string) =>
+      database
+        .prepare(
+          `SELECT reading_index, channel, boot, sequence, elapsed_s, pressure_pa, temperature_c,
+           condition ${more} FROM reading WHERE recording_id = ? AND reading_index > ? AND NOT EXISTS (
            SELECT 1 FROM reading_taken_back AS slip
            WHERE slip.recording_id = reading.recording_id
              AND slip.reading_index = reading.reading_index
          ) ORDER BY reading_index LIMIT ?`,
-      )
-      .raw();
+        )
+        .raw();
+    this.#readings = readings('');
+    this.#received = readings(', uptime_ms, arrived_s');
     this.#lastIndex = database
       .prepare('SELECT COALESCE(MAX(reading_index), 0) FROM reading WHERE recording_id = ?')
       .pluck();
@@ -315,14 +321,14 @@ export class RecordReader {
 
   /** Up to `limit` readings after the given index, in order. */
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns {
-    const rows = z
-      .array(z.array(z.unknown()))
-      .parse(this.#readings.all(recordingId, afterIndex, limit));
-    return readingColumnsSchema.parse(
-      Object.fromEntries(
-        READING_COLUMNS.map((name, place) => [name, rows.map((row) => row[place])]),
-      ),
-    );
+    const rows = this.#readings.all(recordingId, afterIndex, limit);
+    return readingColumnsSchema.parse(inColumns(rows, READING_COLUMNS));
+  }
+
+  /** The same with all that the record keeps beside a reading. */
+  receivedAfter(recordingId: number, afterIndex: number, limit: number): ReceivedColumns {
+    const rows = this.#received.all(recordingId, afterIndex, limit);
+    return receivedColumnsSchema.parse(inColumns(rows, RECEIVED_COLUMNS));
   }
 
   #complete(row: unknown): Recording {
@@ -365,4 +371,9 @@ export class RecordReader {
 function asMark(row: unknown): Mark {
   const { elapsed_s, made_by, ...rest } = markRow.parse(row);
   return markSchema.parse({ ...rest, elapsedS: elapsed_s, madeBy: made_by });
+}
+
+function inColumns(found: readonly unknown[], names: readonly string[]): Record<string, unknown[]> {
+  const rows = z.array(z.array(z.unknown())).parse(found);
+  return Object.fromEntries(names.map((name, place) => [name, rows.map((row) => row[place])]));
 }

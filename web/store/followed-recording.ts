@@ -1,7 +1,7 @@
 /** The recording that the page shows: its facts, and what follows from them. */
 import { batch, computed, signal } from '@preact/signals';
 import { z } from 'zod';
-import { entriesOf, FIRST_JOB, isWithin, type Job, jobsIn } from '../../protocol/job.ts';
+import { entriesOf, isWithin, type Job, jobsIn, WHOLE_JOB } from '../../protocol/job.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
@@ -27,9 +27,6 @@ import { FollowedChannel } from './followed-channel.ts';
 import { recallHere, rememberHere } from './remembered.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
-/** As long as nobody says that a job begins, it is the whole recording. */
-const WHOLE: Job = { beginMark: FIRST_JOB, fromS: 0, untilS: null };
-
 export class FollowedRecording {
   readonly id: number;
   readonly #allMarks = signal<readonly Mark[]>([]);
@@ -42,7 +39,7 @@ export class FollowedRecording {
   readonly job = computed<Job>(() => {
     const jobs = this.jobs.value;
     const chosen = jobs.find(({ beginMark }) => beginMark === this.#chosenJob.value);
-    return chosen ?? jobs.at(-1) ?? WHOLE;
+    return chosen ?? jobs.at(-1) ?? WHOLE_JOB;
   });
   /** Whether what is shown is over, though the recording goes on. */
   readonly isEarlierJob = computed(() => this.job.value.untilS !== null);
@@ -83,7 +80,7 @@ export class FollowedRecording {
   });
   readonly #channels = new Map<number, FollowedChannel>();
   /** The job whose readings are folded. */
-  #folded: Job = WHOLE;
+  #folded: Job = WHOLE_JOB;
   /** Chosen by hand: no sensor that is found later takes the screen away from it. */
   #isChosen = false;
 

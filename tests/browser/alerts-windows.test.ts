@@ -72,7 +72,7 @@ async function readInAnOldFile(): Promise<void> {
 async function openRecording(page: Page, id: number): Promise<void> {
   await page.getByTestId('menu').click();
   await page.getByTestId('open-recordings').click();
-  await page.getByTestId(`recording-${id}`).getByRole('button').first().click();
+  await page.getByTestId(`job-${id}-0`).getByRole('button').first().click();
 }
 
 const gone = (page: Page) => page.getByTestId('alert').waitFor({ state: 'detached' });

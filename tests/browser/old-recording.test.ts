@@ -54,7 +54,7 @@ test('it is called finished, by its own name', { timeout: 120_000 }, async () =>
 
   await page.getByTestId('menu').click();
   await page.getByTestId('open-recordings').click();
-  await page.getByTestId(`recording-${first}`).getByRole('button').first().click();
+  await page.getByTestId(`job-${first}-0`).getByRole('button').first().click();
   const state = page.getByTestId('connection-state');
   await expect.poll(() => state.innerText()).toContain('finished');
   expect(await state.innerText()).not.toContain('live');

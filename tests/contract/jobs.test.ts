@@ -11,15 +11,10 @@ import {
   jobListSchema,
 } from '../../protocol/job-card.ts';
 import { markSchema } from '../../protocol/mark.ts';
-import {
-  type CsvRow,
-  formatReadingsCsvRows,
-  isCsvEvent,
-  READINGS_CSV_HEADER,
-} from '../../protocol/readings-csv.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import { CARDS_FILE } from '../../server/jobs/kept-cards.ts';
+import { readInScenario } from '../support/file-of-scenario.ts';
 import { played } from '../support/played-scenario.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
 
@@ -40,27 +35,7 @@ function post(path: string, body: unknown): Promise<Response> {
   });
 }
 
-/** The curve of a scenario as a file that is read in: a whole job is there at once. */
-function fileOf(scenario: string): string {
-  const { rows, marks } = played(scenario);
-  const events = marks.filter(({ kind }) => isCsvEvent(kind));
-  const cells = rows.map((row): CsvRow => {
-    const event = events[0] && events[0].elapsedS <= row.elapsedS ? events.shift() : undefined;
-    return { ...row, event: event !== undefined && isCsvEvent(event.kind) ? event.kind : null };
-  });
-  return `${READINGS_CSV_HEADER}${formatReadingsCsvRows(cells)}`;
-}
-
-async function readIn(scenario: string, site: string): Promise<number> {
-  const answer = await fetch(new URL(`api/imports?name=${scenario}.csv`, bridge.url), {
-    method: 'POST',
-    headers: { 'content-type': 'text/csv' },
-    body: fileOf(scenario),
-  });
-  const { id } = recordingSchema.parse(await answer.json());
-  await post(`recordings/${id}/sheet`, { elapsedS: 0, fields: { site, equipment: 'Cold room' } });
-  return id;
-}
+const readIn = (scenario: string, site: string) => readInScenario(bridge.url, scenario, site);
 
 async function list(query: Readonly<Record<string, string>> = {}): Promise<JobCard[]> {
   const asked = new URLSearchParams(query);

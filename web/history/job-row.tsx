@@ -30,13 +30,14 @@ export function JobRow({ card, session }: JobRowProps) {
     });
   };
   const lay = () => {
-    void layBehind(card).then((laid) => {
+    const isRise = followed?.conclusions.peek()?.stage.name === 'rise';
+    void layBehind(card, isRise ? 'valve_off' : 'pump_on').then((laid) => {
       if (laid) panel.value = null;
     });
   };
   const putAway = () => void tell(archiveJob(card, !archived)).then(() => lookAgain());
   return (
-    <li class="job" data-testid={`job-${recordingId}-${beginMark}`}>
+    <li data-testid={`job-${recordingId}-${beginMark}`}>
       <div class="job-said">
         <b>{sayJobPlace(card, speech.value)}</b>
         <span>

@@ -30,7 +30,7 @@ export function JobsPanel({ session }: { readonly session: Session }) {
           )}
         </p>
       )}
-      <ul class="jobs">
+      <ul class="job-list">
         {list?.jobs.map((card) => (
           <JobRow key={`${card.recordingId}-${card.beginMark}`} card={card} session={session} />
         ))}
@@ -83,7 +83,7 @@ function JobFilters() {
           <option value="no_hold">{jobs.noHold}</option>
         </select>
       </label>
-      <div class="wide">
+      <div class="two-thirds">
         <PickOne
           legend={jobs.where}
           name="archived"

@@ -15,11 +15,11 @@ interface LaidBehind {
 
 export const laidBehind = signal<LaidBehind | null>(null);
 
-/** @returns whether it lies there; what went wrong is told */
-export async function layBehind(card: JobCard): Promise<boolean> {
+/** @param from which moment at first @returns whether it lies there; what went wrong is told */
+export async function layBehind(card: JobCard, from: Alignment): Promise<boolean> {
   const curves = await tell(jobCurves(card));
   if (curves === null) return false;
-  laidBehind.value = { card, curves, from: 'pump_on' };
+  laidBehind.value = { card, curves, from };
   return true;
 }
 

@@ -37,6 +37,7 @@ export function NewJobPanel({ followed, recording }: NewJobPanelProps) {
     const elapsedS = moments[chosen] ?? 0;
     const mark = await tell(addMark(recording.id, { kind: 'job_begun', elapsedS, text: '' }));
     if (mark === null) return;
+    followed.goOnTo(mark.id);
     const fields = { ...(site === '' ? {} : { site }), ...(equipment === '' ? {} : { equipment }) };
     const isEntered =
       Object.keys(fields).length === 0 ||

@@ -1,6 +1,6 @@
 /** The day's work along the bottom, and where in it one is. Each step opens its cautions. */
 import type { Recording } from '../../protocol/recording.ts';
-import { csvAddress, reportPdfAddress } from '../connection/bridge-api.ts';
+import { reportPdfAddress } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -44,15 +44,6 @@ export function DaysWorkBar({ followed, recording }: DaysWorkBarProps) {
       >
         <b>{words.report}</b>
         <span>{words.asPdf}</span>
-      </a>
-      <a
-        class="work-step"
-        data-testid="csv"
-        href={csvAddress(recording, followed.channel.value)}
-        download
-      >
-        <b>{words.readings}</b>
-        <span>{words.asCsv}</span>
       </a>
     </footer>
   );

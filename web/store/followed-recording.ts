@@ -144,6 +144,11 @@ export class FollowedRecording {
     });
   }
 
+  /** A job begins in the one that is shown: whoever follows the latest comes to it by itself. */
+  goOnTo(beginMark: number): void {
+    if (this.#chosenJob.peek() !== null) this.chooseJob(beginMark);
+  }
+
   /** A mark was a slip. */
   takeMarkBack(markId: number): void {
     const others = this.#allMarks.value.filter(({ id }) => id !== markId);

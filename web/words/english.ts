@@ -929,10 +929,8 @@ export const english = {
     lasting: ({ length }: { length: string }) => `for ${length}`,
     holdOf: ({ length }: { length: string }) => `hold of ${length}`,
     states: { before: 'to come', now: 'now', done: 'before this' },
-    readings: 'Readings',
     report: 'Report',
     asPdf: 'as PDF',
-    asCsv: 'as CSV',
     cautions: {
       nitrogen: [
         'Nitrogen only through a regulator and with a relief device, never above the maker’s test pressure. Never oxygen or air.',

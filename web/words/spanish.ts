@@ -1029,10 +1029,8 @@ export const spanish: Wording = {
     lasting: ({ length }) => `desde hace ${length}`,
     holdOf: ({ length }) => `retención de ${length}`,
     states: { before: 'por venir', now: 'ahora', done: 'hecho antes' },
-    readings: 'Lecturas',
     report: 'Informe',
     asPdf: 'en PDF',
-    asCsv: 'como CSV',
     cautions: {
       nitrogen: [
         'Nitrógeno solo con regulador y válvula de alivio, nunca por encima de la presión de prueba del fabricante. Nunca oxígeno ni aire.',

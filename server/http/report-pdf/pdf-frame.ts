@@ -13,10 +13,12 @@ interface PageSize {
 
 export function headOfPage({ name, rehearsal }: ReportDocument, size: PageSize): Content {
   const margin: Margins = [MARGIN.side, 26, MARGIN.side, 0];
-  const named = { text: plainText(name), color: PRINT.faint, width: '*' };
-  if (rehearsal === null) return { margin, fontSize: LETTERS.edge, columns: [named] };
-  const edge = { text: rehearsal.edge, bold: true, color: PRINT.buoy, width: 'auto' };
-  const head = { margin, fontSize: LETTERS.edge, columns: [named, edge], columnGap: 12 };
+  const named = { text: plainText(name), color: PRINT.faint };
+  if (rehearsal === null) return { margin, fontSize: LETTERS.edge, ...named };
+  const half = (size.width - 2 * MARGIN.side) / 2;
+  const edge = { text: rehearsal.edge, bold: true, color: PRINT.buoy, alignment: 'right' as const };
+  const columns = [named, edge].map((column) => ({ ...column, width: half }));
+  const head = { margin, fontSize: LETTERS.edge, columns };
   // The library draws heads after all else, so that nothing on the page can cover the word.
   const stamp = { svg: stampSvg(rehearsal.stamp, size), absolutePosition: { x: 0, y: 0 } };
   return { stack: [head, stamp] };

@@ -1,5 +1,5 @@
 /** What a report can't be passed off as: framed, and before all else. */
-import type { ContentTable, CustomTableLayout } from 'pdfmake/interfaces';
+import type { Content, CustomTableLayout } from 'pdfmake';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 import type { Block } from '../../../web/report/report-document.ts';
 import { LETTERS } from './pdf-look.ts';
@@ -22,7 +22,7 @@ const FRAME: CustomTableLayout = {
 export function bannerTable(
   { name, statement }: Extract<Block, { kind: 'banner' }>,
   widthPt: number,
-): ContentTable {
+): Content {
   const stack = [
     {
       text: plainText(name),

@@ -1,5 +1,5 @@
 /** The blocks of a report's document as what the PDF library lays out. */
-import type { Content } from 'pdfmake/interfaces';
+import type { Content } from 'pdfmake';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 import type {
   Block,

@@ -1,5 +1,5 @@
 /** What stands on every page of the PDF: its head, its foot, and across it that it is no job. */
-import type { Content, Margins } from 'pdfmake/interfaces';
+import type { Content } from 'pdfmake';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 import type { ReportDocument } from '../../../web/report/report-document.ts';
 import { markup } from '../../../web/figure/markup.ts';
@@ -12,7 +12,7 @@ interface PageSize {
 }
 
 export function headOfPage({ name, rehearsal }: ReportDocument, size: PageSize): Content {
-  const margin: Margins = [MARGIN.side, 26, MARGIN.side, 0];
+  const margin: [number, number, number, number] = [MARGIN.side, 26, MARGIN.side, 0];
   const named = { text: plainText(name), color: PRINT.faint };
   if (rehearsal === null) return { margin, fontSize: LETTERS.edge, ...named };
   const half = (size.width - 2 * MARGIN.side) / 2;

@@ -1,5 +1,5 @@
 /** Sizes of the PDF's pages and letters, pt, and the lines of its tables. */
-import type { CustomTableLayout } from 'pdfmake/interfaces';
+import type { CustomTableLayout } from 'pdfmake';
 import type { Paper } from '../../../protocol/api.ts';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 

@@ -2,7 +2,7 @@
  * The tables of the PDF: no row is cut in two, and a head stands over each page's part of them. Each column
  * has a width of its own: left to itself, the library lets a long word run off the page.
  */
-import type { Content, ContentTable, TableCell } from 'pdfmake/interfaces';
+import type { Content, TableCell } from 'pdfmake';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 import type { Fact, ListBlock, SignOffBlock } from '../../../web/report/report-document.ts';
 import { COLUMN_GAP_PT, GRID, GRID_PT, ROWS, rowsUnder } from './pdf-look.ts';
@@ -14,7 +14,7 @@ const NAME_SHARE = 0.36;
 /** Room to write by hand. */
 const SIGNATURE_PT = 36;
 
-export function factsTable(facts: readonly Fact[], widthPt: number): ContentTable {
+export function factsTable(facts: readonly Fact[], widthPt: number): Content {
   const body = facts.map(({ name, value }): TableCell[] => [named(name), plainText(value)]);
   const nameWidth = NAME_SHARE * widthPt;
   const widths = [nameWidth, widthPt - nameWidth - 2 * COLUMN_GAP_PT];
@@ -26,7 +26,7 @@ export function listTable(
   { columns, rows }: ListBlock,
   headings: readonly Content[],
   widthPt: number,
-): ContentTable {
+): Content {
   const span = columns.map((_, at): TableCell => {
     return at === 0 ? { stack: [...headings], colSpan: columns.length } : {};
   });
@@ -44,7 +44,7 @@ export function listTable(
   };
 }
 
-export function signOffTable({ columns, rows }: SignOffBlock, widthPt: number): ContentTable {
+export function signOffTable({ columns, rows }: SignOffBlock, widthPt: number): Content {
   const body = rows.map(({ signer, cells }): TableCell[] => {
     return [named(signer), ...cells.map(plainText)];
   });

@@ -1,5 +1,5 @@
 /** The verdict in the PDF: large, in a frame whose shape says the same as its colour. */
-import type { Content, ContentTable, CustomTableLayout } from 'pdfmake/interfaces';
+import type { Content, CustomTableLayout } from 'pdfmake';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 import type { VerdictBlock } from '../../../web/report/report-document.ts';
 import { LETTERS } from './pdf-look.ts';
@@ -15,7 +15,7 @@ const STROKE_PT = BAR_PT / 3;
 export function verdictTable(
   { tone, headline, sentences, rule }: VerdictBlock,
   widthPt: number,
-): ContentTable {
+): Content {
   const said: Content[] = [
     { text: plainText(headline), bold: true, fontSize: LETTERS.verdict, marginBottom: 4 },
     ...sentences.map((sentence): Content => ({ text: plainText(sentence), marginBottom: 3 })),

@@ -5,6 +5,8 @@ import type { Reading } from '../../../protocol/reading.ts';
 import type { RecordedSensor, Recording } from '../../../protocol/recording.ts';
 import { CHAIN_BREAKS } from '../../../protocol/verified.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
+import { documentOf } from '../../../web/report/document-of.ts';
+import type { ReportDocument } from '../../../web/report/report-document.ts';
 import type { ReportFacts } from '../../../web/report/report-model.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
@@ -21,6 +23,8 @@ import { recordedReading } from '../../support/recorded-readings.ts';
 import { unspoken } from '../../support/unspoken.ts';
 
 const { units } = MICRON;
+const FILE = 'readings.csv';
+const VERSION = '9.8.7';
 const IN_BRACKETS = speechIn('es', brackets, units);
 
 const sensor: RecordedSensor = {
@@ -101,7 +105,7 @@ const CASES: Readonly<Record<string, Case>> = {
   ),
 };
 
-function written({ readings, recording = {}, facts: more = {} }: Case, speech = IN_BRACKETS) {
+function reported({ readings, recording = {}, facts: more = {} }: Case, speech = IN_BRACKETS) {
   const whole: Recording = {
     id: 7,
     origin: 'sensor',
@@ -114,8 +118,20 @@ function written({ readings, recording = {}, facts: more = {} }: Case, speech = 
   const folded = new ReportReadings(whole.origin === 'typed_in');
   folded.insert(readings);
   const none = { marks: [], entries: [], takenBack: [], verified: UNBROKEN };
-  const all = { recording: whole, ...none, softwareVersion: '9.8.7', offsetMinutes: 60, speech };
-  return writeReport(reportOf({ ...all, ...more }, folded));
+  const all = { recording: whole, ...none, softwareVersion: VERSION, offsetMinutes: 60, speech };
+  return reportOf({ ...all, ...more }, folded);
+}
+
+const written = (given: Case, speech = IN_BRACKETS) => writeReport(reported(given, speech));
+
+/** What the web page does not say: at the edges of paper, and of the files that go with it. */
+function onPaper({ running, sections }: ReportDocument): string[] {
+  const { recording, software, hash, page } = running;
+  const paragraphs = sections.flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.kind === 'paragraph' ? [block.text] : [])),
+  );
+  expect(paragraphs.some((text) => text.includes(FILE))).toBe(true);
+  return [recording, software.replace(VERSION, ''), hash, page(1, 2), ...paragraphs];
 }
 
 /** Names that people and sensors have, and documents. */
@@ -133,6 +149,8 @@ const DATA = [
     'Maker',
     'A-1',
     'B-2',
+    FILE,
+    ...(UNBROKEN.hash.match(/.{8}/gu) ?? []),
   ],
 ]
   .filter((text) => text !== '')
@@ -152,7 +170,8 @@ function textsOf(html: string): string[] {
 }
 
 test.each(Object.entries(CASES))('%s it says all in the language asked for', (_, given) => {
-  const texts = textsOf(written(given));
+  const report = reported(given);
+  const texts = [...textsOf(writeReport(report)), ...onPaper(documentOf(report, [FILE]))];
   expect(texts.filter((text) => text.includes('⟦')).length).toBeGreaterThan(30);
   expect(texts.flatMap((text) => unspoken(text, DATA))).toEqual([]);
 });

@@ -11,6 +11,9 @@ import { judge } from '../../web/analysis/judge.ts';
 import { gridTime } from '../../web/analysis/judging-grid.ts';
 import { english } from '../../web/words/english.ts';
 import { spanish } from '../../web/words/spanish.ts';
+import { inSentences } from '../../web/words/said-conclusion.ts';
+import { sayReportVerdict } from '../../web/words/say-report.ts';
+import { speechOf } from '../../web/words/speech-of.ts';
 import { historyOf } from '../support/invented-curves.ts';
 import { type ExaminedPdf, examinePdf, lettersOf } from '../support/poppler.ts';
 import { type PlayedJob, recordJobs } from '../support/recorded-job.ts';
@@ -140,7 +143,13 @@ describe('a job that passed', () => {
     );
     const entered = { ...DEFAULT_SHEET, ...JOBS.passed.sheet };
     const { rise } = judge(history, marks, entered, gridTime(rows.at(-1)?.elapsedS ?? 0));
-    expect(pdf.pages[0]).toContain(spanish.verdict.names[rise?.verdict ?? 'undecided']);
+    if (rise === null) throw new Error('the hold was marked');
+    const speech = speechOf('es', { pressure: 'Pa', temperature: '°C' });
+    const said = sayReportVerdict(rise, entered, speech, false);
+    expect(inSentences(said).length).toBeGreaterThan(2);
+    for (const sentence of [said.headline, ...inSentences(said)]) {
+      expect(lettersOf(pdf.pages[0] ?? '')).toContain(lettersOf(sentence));
+    }
   });
 });
 

@@ -114,8 +114,8 @@ describe('pages', () => {
   });
 
   test('leave no heading alone at their foot', async () => {
-    const sections = Array.from({ length: 60 }, (_, at): Section => {
-      const filling = Array.from({ length: at % 7 }, (): Block => {
+    const sections = Array.from({ length: 200 }, (_, at): Section => {
+      const filling = Array.from({ length: at % 11 }, (): Block => {
         return { kind: 'paragraph', text: 'It fills the page.', manner: 'plain' };
       });
       const first = `first of ${at}.`;

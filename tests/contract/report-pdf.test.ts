@@ -32,7 +32,13 @@ const JOBS = {
     untilS: 850,
     sensors: ['Roof gauge', 'Pump gauge'],
   },
-  rehearsal: { scenario: 'weir-street-archive', origin: 'rehearsal', title: 'weir-street-archive' },
+  rehearsal: {
+    scenario: 'weir-street-archive',
+    origin: 'rehearsal',
+    title: 'weir-street-archive',
+    // As long as it may be: it must not push the word off the page.
+    sheet: { site: 'W'.repeat(200) },
+  },
 } satisfies Record<string, PlayedJob>;
 type Job = keyof typeof JOBS;
 

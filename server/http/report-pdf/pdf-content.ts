@@ -22,13 +22,16 @@ export function contentOf({ head, sections }: ReportDocument, widthPt: number): 
   ];
 }
 
-/** What a heading stands over is kept with it: none is left alone at the foot of a page. */
+/**
+ * What a heading stands over is kept with it: none is left alone at the foot of a page. So is what says
+ * that a hash follows.
+ */
 function contentOfSection({ heading, blocks }: Section, widthPt: number): Content[] {
   let headings: Content[] = [sectionHeading(heading)];
   const content: Content[] = [];
-  for (const block of blocks) {
-    if (block.kind === 'heading') {
-      headings.push(partHeading(block.text));
+  for (const [at, block] of blocks.entries()) {
+    if (block.kind === 'heading' || blocks[at + 1]?.kind === 'hash') {
+      headings.push(contentOfBlock(block, [], widthPt));
       continue;
     }
     content.push(contentOfBlock(block, headings, widthPt));

@@ -21,6 +21,7 @@ let failed = 0;
 setUpOrExit((say) => {
   ensureInstalled({ development: true, say });
   ensureBrowser(say);
+  ensurePdfTools(say);
   ensurePageBuilt({ say });
 });
 
@@ -81,19 +82,34 @@ function runVitest() {
 /** The browser tests drive Debian's Chromium, or any that CHROMIUM names. */
 function ensureBrowser(say) {
   if (existsSync(process.env['CHROMIUM'] ?? '/usr/bin/chromium')) return;
+  ensureFromDebian('chromium', say, {
+    what: 'The browser tests need Chromium.',
+    elsewhere: 'install it and set CHROMIUM to the path of its program.',
+  });
+}
+
+/** What a report says as a PDF is read by other programs than the one that wrote it. */
+function ensurePdfTools(say) {
+  if (spawnSync('pdftotext', ['-v']).error === undefined) return;
+  ensureFromDebian('poppler-utils', say, {
+    what: 'The tests of the report need poppler’s tools.',
+    elsewhere: 'install poppler, and see that “pdftotext -v” runs.',
+  });
+}
+
+function ensureFromDebian(name, say, { what, elsewhere }) {
   if (!existsSync('/usr/bin/apt-get') || process.getuid?.() !== 0) {
     throw new SetupError(
-      'The browser tests need Chromium. On Debian: sudo apt-get install chromium. ' +
-        'Elsewhere: install it and set CHROMIUM to the path of its program.',
+      `${what} On Debian: sudo apt-get install ${name}. Elsewhere: ${elsewhere}`,
     );
   }
-  say('Installing Chromium from Debian’s packages.');
+  say(`Installing ${name} from Debian’s packages.`);
   const environment = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   for (const args of [
     ['update', '-qq'],
-    ['install', '-y', '-qq', 'chromium'],
+    ['install', '-y', '-qq', name],
   ]) {
     const { status } = spawnSync('apt-get', args, { stdio: ['ignore', 2, 2], env: environment });
-    if (status !== 0) throw new SetupError('Debian’s Chromium could not be installed.');
+    if (status !== 0) throw new SetupError(`Debian’s ${name} could not be installed.`);
   }
 }

@@ -1,5 +1,5 @@
 /** Readings that no sensor sent, on the page: a file is read in, and numbers are typed in. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
@@ -16,6 +16,7 @@ import {
   untilReadings,
   untilShown,
 } from '../support/dashboard.ts';
+import { english } from '../../web/words/english.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
@@ -70,6 +71,18 @@ test('a file says what is wrong with it, and put right becomes a recording named
   await page.getByTestId('open-recordings').click();
   await page.getByText('Imported: cellar.csv').waitFor();
   await picture(page, 'imported');
+  // The browser here is one for en-US.
+  const kept = page.waitForEvent('download');
+  const link = page.getByRole('link', { name: english.recordings.reportAsPdf });
+  expect(await link.getAttribute('href')).toMatch(/report\.pdf\?.*language=en.*paper=Letter/u);
+  await link.click();
+  const file = await kept;
+  expect(file.suggestedFilename()).toMatch(/^\d{4}-\d\d-\d\d-cellar-csv-report-\d+\.pdf$/u);
+  expect(
+    readFileSync(await file.path())
+      .subarray(0, 5)
+      .toString(),
+  ).toBe('%PDF-');
   await page.context().close();
 });
 

@@ -73,6 +73,12 @@ module.exports = {
       },
       to: { path: 'node_modules/@(abandonware|stoprocent)/' },
     },
+    {
+      name: 'one-folder-knows-the-pdf-library',
+      severity: 'error',
+      from: { pathNot: '^server/http/report-pdf/' },
+      to: { path: 'node_modules/(@types/)?(pdfmake|pdfkit)/' },
+    },
     { name: 'everything-resolves', severity: 'error', from: {}, to: { couldNotResolve: true } },
   ],
   options: {

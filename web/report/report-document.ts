@@ -62,7 +62,7 @@ export interface Section {
 }
 
 /** What stands at the edge of every page, so that stray sheets find their way back. */
-export interface Running {
+interface Running {
   readonly recording: string;
   readonly software: string;
   /** The beginning of the record's hash; empty where there is none to rely on. */

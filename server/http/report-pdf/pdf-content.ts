@@ -1,5 +1,5 @@
 /** The blocks of a report's document as what the PDF library lays out. */
-import type { Content } from 'pdfmake/interfaces';
+import type { Content } from 'pdfmake';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 import type {
   Block,
@@ -8,6 +8,7 @@ import type {
   Section,
 } from '../../../web/report/report-document.ts';
 import { LETTERS } from './pdf-look.ts';
+import { bannerTable } from './pdf-banner.ts';
 import { factsTable, listTable, signOffTable } from './pdf-tables.ts';
 import { verdictTable } from './pdf-verdict.ts';
 import { plainText } from './plain-text.ts';
@@ -21,43 +22,46 @@ export function contentOf({ head, sections }: ReportDocument, widthPt: number): 
   ];
 }
 
-/** What a heading stands over is kept with it: none is left alone at the foot of a page. */
+/**
+ * What a heading stands over is kept with it: none is left alone at the foot of a page. So is what says
+ * that a hash follows.
+ */
 function contentOfSection({ heading, blocks }: Section, widthPt: number): Content[] {
   let headings: Content[] = [sectionHeading(heading)];
   const content: Content[] = [];
-  for (const block of blocks) {
-    if (block.kind === 'heading') {
-      headings.push(partHeading(block.text));
+  for (const [at, block] of blocks.entries()) {
+    if (block.kind === 'heading' || blocks[at + 1]?.kind === 'hash') {
+      headings.push(contentOfBlock(block, [], widthPt));
       continue;
     }
     content.push(contentOfBlock(block, headings, widthPt));
     headings = [];
   }
-  return content;
+  return [...content, ...headings];
 }
 
 function contentOfBlock(block: Block, headings: readonly Content[], widthPt: number): Content {
   switch (block.kind) {
     case 'banner':
-      return bannerBox(block.name, block.statement);
+      return together(headings, bannerTable(block, widthPt));
     case 'title':
-      return {
+      return together(headings, {
         text: plainText(block.text),
         font: 'serif',
         bold: true,
         fontSize: LETTERS.title,
         marginBottom: 5,
-      };
+      });
     case 'heading':
-      return partHeading(block.text);
+      return together(headings, partHeading(block.text));
     case 'paragraph':
       return together(headings, paragraph(block.text, block.manner));
     case 'facts':
-      return together(headings, factsTable(block.facts));
+      return together(headings, factsTable(block.facts, widthPt));
     case 'list':
-      return listTable(block, headings);
+      return listTable(block, headings, widthPt);
     case 'verdict':
-      return together(headings, verdictTable(block));
+      return together(headings, verdictTable(block, widthPt));
     case 'figure': {
       const drawn = { svg: printableSvg(block.svg), width: widthPt };
       return together([...headings, partHeading(block.title)], drawn);
@@ -70,7 +74,7 @@ function contentOfBlock(block: Block, headings: readonly Content[], widthPt: num
         marginBottom: 4,
       });
     case 'sign_off':
-      return together(headings, signOffTable(block));
+      return together(headings, signOffTable(block, widthPt));
   }
 }
 
@@ -100,40 +104,4 @@ const MANNERS: Readonly<Record<Manner, object>> = {
 
 function paragraph(text: string, manner: Manner): Content {
   return { text: plainText(text), margin: [0, 3, 0, 2], ...MANNERS[manner] };
-}
-
-function bannerBox(name: string, statement: string): Content {
-  return {
-    unbreakable: true,
-    marginBottom: 10,
-    layout: {
-      hLineWidth: () => 2,
-      vLineWidth: () => 2,
-      hLineColor: () => PRINT.buoy,
-      vLineColor: () => PRINT.buoy,
-      paddingLeft: () => 9,
-      paddingRight: () => 9,
-      paddingTop: () => 6,
-      paddingBottom: () => 7,
-    },
-    table: {
-      widths: ['*'],
-      body: [
-        [
-          {
-            stack: [
-              {
-                text: plainText(name),
-                bold: true,
-                fontSize: 13,
-                color: PRINT.buoy,
-                marginBottom: 2,
-              },
-              { text: plainText(statement), bold: true },
-            ],
-          },
-        ],
-      ],
-    },
-  };
 }

@@ -1,8 +1,8 @@
 /** Letters of the PDF: a typeface that has every sign which a report prints, whatever the language. */
 import { fileURLToPath } from 'node:url';
 
-const at = (file: string): string =>
-  fileURLToPath(import.meta.resolve(`dejavu-fonts-ttf/ttf/${file}.ttf`));
+const PACKAGE = import.meta.resolve('dejavu-fonts-ttf/package.json');
+const at = (file: string): string => fileURLToPath(new URL(`./ttf/${file}.ttf`, PACKAGE));
 
 const sans = {
   normal: at('DejaVuSansCondensed'),

@@ -1,10 +1,14 @@
 /** What stands on every page of the PDF: its head, its foot, and across it that it is no job. */
-import type { Content, Margins } from 'pdfmake/interfaces';
+import type { Content } from 'pdfmake';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 import type { ReportDocument } from '../../../web/report/report-document.ts';
 import { markup } from '../../../web/figure/markup.ts';
 import { LETTERS, MARGIN } from './pdf-look.ts';
 import { plainText } from './plain-text.ts';
+
+/** So many signs of a name fit in a line, alone and beside what a rehearsal says there. */
+const NAME_ALONE = 90;
+const NAME_BESIDE = 40;
 
 interface PageSize {
   readonly width: number;
@@ -12,14 +16,20 @@ interface PageSize {
 }
 
 export function headOfPage({ name, rehearsal }: ReportDocument, size: PageSize): Content {
-  const margin: Margins = [MARGIN.side, 26, MARGIN.side, 0];
-  const named = { text: plainText(name), color: PRINT.faint, width: '*' };
-  if (rehearsal === null) return { margin, fontSize: LETTERS.edge, columns: [named] };
-  const edge = { text: rehearsal.edge, bold: true, color: PRINT.buoy, width: 'auto' };
-  const head = { margin, fontSize: LETTERS.edge, columns: [named, edge], columnGap: 12 };
+  const margin: [number, number, number, number] = [MARGIN.side, 26, MARGIN.side, 0];
+  // What is higher than the edge is dropped by the library, and all that comes with it.
+  const named = {
+    text: shortened(plainText(name), rehearsal === null ? NAME_ALONE : NAME_BESIDE),
+    color: PRINT.faint,
+  };
+  if (rehearsal === null) return { margin, fontSize: LETTERS.edge, ...named };
+  const half = (size.width - 2 * MARGIN.side) / 2;
+  const edge = { text: rehearsal.edge, bold: true, color: PRINT.buoy, alignment: 'right' as const };
+  const columns = [named, edge].map((column) => ({ ...column, width: half }));
+  const head = { margin, fontSize: LETTERS.edge, columns };
   // The library draws heads after all else, so that nothing on the page can cover the word.
   const stamp = { svg: stampSvg(rehearsal.stamp, size), absolutePosition: { x: 0, y: 0 } };
-  return { stack: [head, stamp] };
+  return { stack: [stamp, head] };
 }
 
 export function footOfPage({ running }: ReportDocument, page: number, of: number): Content {
@@ -34,6 +44,16 @@ export function footOfPage({ running }: ReportDocument, page: number, of: number
       { text: running.page(page, of), alignment: 'right', width: '*' },
     ],
   };
+}
+
+function shortened(text: string, most: number): string {
+  const signs = Array.from(text);
+  return signs.length <= most
+    ? text
+    : `${signs
+        .slice(0, most - 1)
+        .join('')
+        .trimEnd()}…`;
 }
 
 /** In outline: what is under it can still be read. */

@@ -1,5 +1,5 @@
 /** Sizes of the PDF's pages and letters, pt, and the lines of its tables. */
-import type { CustomTableLayout } from 'pdfmake/interfaces';
+import type { CustomTableLayout } from 'pdfmake';
 import type { Paper } from '../../../protocol/api.ts';
 import { PRINT } from '../../../web/figure/print-palette.ts';
 
@@ -15,6 +15,7 @@ export const MARGIN = { side: 48, top: 58, bottom: 56 } as const;
 export const LETTERS = {
   title: 19,
   verdict: 17,
+  banner: 13,
   section: 12.5,
   part: 10,
   text: 9.5,
@@ -25,13 +26,16 @@ export const LETTERS = {
 
 const rule = (): string => PRINT.rule;
 
+/** Between the columns of a table. */
+export const COLUMN_GAP_PT = 8;
+
 /** A line under each row; the text begins at the page's margin. */
 export const ROWS: CustomTableLayout = {
   hLineWidth: (line) => (line === 0 ? 0 : 0.6),
   vLineWidth: () => 0,
   hLineColor: rule,
   paddingLeft: () => 0,
-  paddingRight: () => 8,
+  paddingRight: () => COLUMN_GAP_PT,
   paddingTop: () => 2.2,
   paddingBottom: () => 2.6,
 };
@@ -45,14 +49,16 @@ export function rowsUnder(headRows: number): CustomTableLayout {
   };
 }
 
+export const GRID_PT = { line: 0.6, padding: 6 } as const;
+
 /** A frame of ink around rows to be filled in. */
 export const GRID: CustomTableLayout = {
-  hLineWidth: () => 0.6,
-  vLineWidth: () => 0.6,
+  hLineWidth: () => GRID_PT.line,
+  vLineWidth: () => GRID_PT.line,
   hLineColor: () => PRINT.faint,
   vLineColor: () => PRINT.faint,
-  paddingLeft: () => 6,
-  paddingRight: () => 6,
+  paddingLeft: () => GRID_PT.padding,
+  paddingRight: () => GRID_PT.padding,
   paddingTop: () => 4,
   paddingBottom: () => 4,
 };

@@ -1,7 +1,7 @@
 /** A report as a PDF: text that can be selected, figures as vectors, raw data as files within it. */
 import { once } from 'node:events';
 import pdfmake from 'pdfmake';
-import type { TDocumentDefinitions } from 'pdfmake/interfaces';
+
 import type { Paper } from '../../../protocol/api.ts';
 import type { ReportDocument } from '../../../web/report/report-document.ts';
 import { contentOf } from './pdf-content.ts';
@@ -41,7 +41,11 @@ export async function writePdf(document: ReportDocument, options: PdfOptions): P
   return Buffer.concat(parts);
 }
 
-function definitionOf(document: ReportDocument, paper: Paper, madeAt: Date): TDocumentDefinitions {
+function definitionOf(
+  document: ReportDocument,
+  paper: Paper,
+  madeAt: Date,
+): Parameters<typeof pdfmake.createPdf>[0] {
   const [width, height] = PAPER_SIZES[paper];
   return {
     version: '1.7',

@@ -5,6 +5,7 @@ import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { Mark } from '../../../protocol/mark.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
+import type { Conclusions } from '../../../web/analysis/conclusions.ts';
 import { GapFinder } from '../../../web/analysis/gap-finder.ts';
 import { drawFigure } from '../../../web/figure/draw-figure.ts';
 import { figureOf } from '../../../web/figure/figure-of.ts';
@@ -13,6 +14,8 @@ import { brokenPole } from '../../../web/figure/broken-pole.ts';
 import { placeFlags } from '../../../web/figure/place-flags.ts';
 import { ThinnedCurve } from '../../../web/figure/thinned-curve.ts';
 import { english } from '../../../web/words/english.ts';
+import type { Speech } from '../../../web/words/speech.ts';
+import { speechOf } from '../../../web/words/speech-of.ts';
 import { recordedReading } from '../../support/recorded-readings.ts';
 import { inRise } from '../web/invented-conclusions.ts';
 import { MICRON } from '../../support/english-speech.ts';
@@ -22,6 +25,8 @@ interface Change {
   readonly ground?: string;
   readonly title?: string;
   readonly points?: boolean;
+  readonly speech?: Speech;
+  readonly conclusions?: Conclusions;
 }
 
 function figure(readings: readonly Reading[], change: Change = {}): string {
@@ -52,6 +57,22 @@ function figure(readings: readonly Reading[], change: Change = {}): string {
 const minute = Array.from({ length: 61 }, (_, at) =>
   recordedReading(at, { pressurePa: 1000 - at }),
 );
+
+test('a second row of the legend makes the figure higher', () => {
+  const height = (svg: string) => Number(/viewBox="0 0 720 ([\d.]+)"/u.exec(svg)?.[1]);
+  const lowest = (svg: string) =>
+    Math.max(...[...svg.matchAll(/translate\([\d.]+ ([\d.]+)\)/gu)].map(([, y]) => Number(y)));
+  const holed = minute.filter(({ sequence }) => sequence < 20 || sequence > 40);
+  const beyond = holed.map((reading, at) => {
+    if (at < 5) return { ...reading, pressurePa: null, condition: 'over_range' as const };
+    return at > 30 ? { ...reading, condition: 'under_range' as const } : reading;
+  });
+  const speech = speechOf('es', MICRON.units);
+  const tall = figure(beyond, { speech, conclusions: inRise() });
+  expect(height(figure(minute))).toBe(400);
+  expect(height(tall)).toBeGreaterThan(lowest(tall) + 4);
+  expect(height(tall)).toBeGreaterThan(400);
+});
 
 /** What is drawn, without the legend that names it. */
 const plane = (svg: string): string => svg.split('class="legend"')[0] ?? '';

@@ -6,6 +6,8 @@ import { WHOLE_JOB } from '../../../protocol/job.ts';
 import type { RecordedSensor, Recording } from '../../../protocol/recording.ts';
 import { CHAIN_BREAKS } from '../../../protocol/verified.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
+import { documentOf } from '../../../web/report/document-of.ts';
+import type { ReportDocument } from '../../../web/report/report-document.ts';
 import type { ReportFacts } from '../../../web/report/report-model.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
@@ -22,6 +24,8 @@ import { recordedReading } from '../../support/recorded-readings.ts';
 import { unspoken } from '../../support/unspoken.ts';
 
 const { units } = MICRON;
+const FILE = 'readings.csv';
+const VERSION = '9.8.7';
 const IN_BRACKETS = speechIn('es', brackets, units);
 
 const sensor: RecordedSensor = {
@@ -103,7 +107,7 @@ const CASES: Readonly<Record<string, Case>> = {
   ),
 };
 
-function written({ readings, recording = {}, facts: more = {} }: Case, speech = IN_BRACKETS) {
+function reported({ readings, recording = {}, facts: more = {} }: Case, speech = IN_BRACKETS) {
   const whole: Recording = {
     id: 7,
     origin: 'sensor',
@@ -122,11 +126,23 @@ function written({ readings, recording = {}, facts: more = {} }: Case, speech = 
     recording: whole,
     ...none,
     ...unsigned,
-    softwareVersion: '9.8.7',
+    softwareVersion: VERSION,
     offsetMinutes: 60,
     speech,
   };
-  return writeReport(reportOf({ ...all, ...more }, folded));
+  return reportOf({ ...all, ...more }, folded);
+}
+
+const written = (given: Case, speech = IN_BRACKETS) => writeReport(reported(given, speech));
+
+/** What the web page does not say: at the edges of paper, and of the files that go with it. */
+function onPaper({ running, sections }: ReportDocument): string[] {
+  const { recording, software, hash, page } = running;
+  const paragraphs = sections.flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.kind === 'paragraph' ? [block.text] : [])),
+  );
+  expect(paragraphs.some((text) => text.includes(FILE))).toBe(true);
+  return [recording, software.replace(VERSION, ''), hash, page(1, 2), ...paragraphs];
 }
 
 /** Names that people and sensors have, and documents. */
@@ -144,6 +160,8 @@ const DATA = [
     'Maker',
     'A-1',
     'B-2',
+    FILE,
+    ...(UNBROKEN.hash.match(/.{8}/gu) ?? []),
   ],
 ]
   .filter((text) => text !== '')
@@ -163,7 +181,8 @@ function textsOf(html: string): string[] {
 }
 
 test.each(Object.entries(CASES))('%s it says all in the language asked for', (_, given) => {
-  const texts = textsOf(written(given));
+  const report = reported(given);
+  const texts = [...textsOf(writeReport(report)), ...onPaper(documentOf(report, [FILE]))];
   expect(texts.filter((text) => text.includes('⟦')).length).toBeGreaterThan(30);
   expect(texts.flatMap((text) => unspoken(text, DATA))).toEqual([]);
 });

@@ -114,7 +114,7 @@ test('it is put away, and deleted for good once that was asked twice', async () 
   await row(page, doomed).locator('summary').click();
   await row(page, doomed).getByRole('button', { name: 'Archive' }).click();
   await expect.poll(() => row(page, doomed).count()).toBe(0);
-  await page.getByTestId('pick-archived').getByText('Archive').click();
+  await page.getByRole('radio', { name: 'Archive' }).check();
   await row(page, doomed).locator('summary').click();
   await page.getByTestId('delete-job').click();
   await page.getByTestId('delete-yes-1').click();

@@ -96,8 +96,9 @@ export function NewJobPanel({ followed, recording }: NewJobPanelProps) {
             type="button"
             data-testid="join-jobs"
             onClick={() => {
-              void tell(takeMarkBack(recording.id, job.beginMark)).then((done) => {
-                if (done !== null) panel.value = null;
+              void tell(takeMarkBack(recording.id, job.beginMark)).then(() => {
+                // What went wrong shows on the page.
+                panel.value = null;
               });
             }}
           >

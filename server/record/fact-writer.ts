@@ -1,20 +1,23 @@
 /** Writes facts into an open database and says what the stream should tell of each. */
 import type Database from 'better-sqlite3';
-import type { ReceivedReading } from '../../protocol/reading.ts';
-import { columnsFromReadings } from '../../protocol/reading.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { alreadyMarked } from './already-marked.ts';
 import type { FactRow } from './chain.ts';
 import { ChainWriter } from './chain-writer.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
+import { countOf } from './packed-readings.ts';
+import { ReadingInserts } from './reading-inserts.ts';
 import { RecordReader } from './record-reader.ts';
-import type { Fact } from './writer-messages.ts';
+import type { Fact, WrittenReadings } from './writer-messages.ts';
 
+/** Readings are many, and have a way of their own. */
+type OneByOne = Exclude<FactTableName, 'reading'>;
 type FactOf<Kind extends Fact['kind']> = Extract<Fact, { kind: Kind }>;
 
 export class FactWriter {
   readonly #reader: RecordReader;
-  readonly #inserts: Readonly<Record<FactTableName, Database.Statement>>;
+  readonly #inserts: Readonly<Record<OneByOne, Database.Statement>>;
+  readonly #readings: ReadingInserts;
   readonly #chain: ChainWriter;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
@@ -24,12 +27,12 @@ export class FactWriter {
   constructor(database: Database.Database) {
     this.#reader = new RecordReader(database);
     this.#chain = new ChainWriter(database);
-    const insert = (kind: FactTableName) => database.prepare(insertInto(kind));
+    this.#readings = new ReadingInserts(database);
+    const insert = (kind: OneByOne) => database.prepare(insertInto(kind));
     this.#inserts = {
       begin: insert('begin'),
       end: insert('end'),
       sensor: insert('sensor'),
-      reading: insert('reading'),
       mark: insert('mark'),
       sheet: insert('sheet'),
       call: insert('call'),
@@ -52,7 +55,7 @@ export class FactWriter {
   }
 
   /** @returns what the stream should say of it; null: nothing, the answer goes to who asked */
-  write(fact: Fact): RecordMessage | null {
+  write(fact: Fact): RecordMessage | WrittenReadings | null {
     switch (fact.kind) {
       case 'begin': {
         const { recordingId, origin, startedAtMs, title } = fact;
@@ -108,7 +111,7 @@ export class FactWriter {
   }
 
   /** @returns whether it was not there yet: of some facts a recording has one at most */
-  #add(kind: FactTableName, recordingId: number, row: FactRow, key: number | null = null): boolean {
+  #add(kind: OneByOne, recordingId: number, row: FactRow, key: number | null = null): boolean {
     const kept = row.map(asKept);
     if (this.#inserts[kind].run(...kept).changes === 0) return false;
     this.#chain.add(kind, recordingId, key, kept);
@@ -116,7 +119,7 @@ export class FactWriter {
   }
 
   /** @returns the number that the database gave it */
-  #addNext(kind: FactTableName, recordingId: number, row: FactRow): number {
+  #addNext(kind: OneByOne, recordingId: number, row: FactRow): number {
     const kept = row.map(asKept);
     const id = Number(this.#inserts[kind].run(null, ...kept).lastInsertRowid);
     this.#chain.add(kind, recordingId, id, [id, ...kept]);
@@ -129,29 +132,13 @@ export class FactWriter {
     return { type: 'recording', recording };
   }
 
-  #writeReadings({ recordingId, readings }: FactOf<'readings'>): RecordMessage {
+  #writeReadings({ recordingId, packed }: FactOf<'readings'>): WrittenReadings {
     const first = (this.#lastIndex.get(recordingId) ?? this.#reader.lastIndex(recordingId)) + 1;
-    const indexed = readings.map((reading, position) => ({ ...reading, index: first + position }));
-    for (const reading of indexed) this.#writeReading(recordingId, reading);
-    this.#lastIndex.set(recordingId, first + readings.length - 1);
-    return { type: 'readings', recordingId, columns: columnsFromReadings(indexed) };
-  }
-
-  #writeReading(recordingId: number, reading: ReceivedReading & { readonly index: number }): void {
-    const row = [
-      recordingId,
-      reading.index,
-      reading.channel,
-      reading.boot,
-      reading.sequence,
-      reading.uptimeMs,
-      reading.arrivedS,
-      reading.elapsedS,
-      reading.pressurePa,
-      reading.temperatureC,
-      reading.condition,
-    ];
-    this.#add('reading', recordingId, row, reading.index);
+    const last = first + countOf(packed) - 1;
+    this.#readings.write(recordingId, first, packed);
+    if (last >= first) this.#chain.addReadings(recordingId, first, packed);
+    this.#lastIndex.set(recordingId, last);
+    return { type: 'written_readings', recordingId, firstIndex: first, packed };
   }
 
   #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
@@ -187,9 +174,9 @@ function asKept(value: FactRow[number]): FactRow[number] {
 }
 
 /** Of what a recording has once at most, a second one changes nothing. */
-const ONCE: readonly FactTableName[] = ['end', 'call', 'reveal', 'take_back'];
+const ONCE: readonly OneByOne[] = ['end', 'call', 'reveal', 'take_back'];
 
-function insertInto(kind: FactTableName): string {
+function insertInto(kind: OneByOne): string {
   const { table, columns } = FACT_TABLES[kind];
   const verb = ONCE.includes(kind) ? 'INSERT OR IGNORE' : 'INSERT';
   return `${verb} INTO ${table} (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`;

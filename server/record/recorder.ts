@@ -15,9 +15,10 @@ import type { RecordMessage } from '../../protocol/stream.ts';
 import { setImmediate } from 'node:timers/promises';
 import type { Verified } from '../../protocol/verified.ts';
 import { openForReading } from './open-database.ts';
+import { columnsFromPacked, packReadings } from './packed-readings.ts';
 import { RecordReader } from './record-reader.ts';
 import { ChainVerifier } from './verify-chain.ts';
-import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
+import type { Fact, FromWriter, ToWriter, WrittenReadings } from './writer-messages.ts';
 
 export interface RecorderListener {
   /** This much is on the disk. */
@@ -85,7 +86,7 @@ export class Recorder {
   }
 
   readings(recordingId: number, readings: readonly ReceivedReading[]): void {
-    this.#write({ kind: 'readings', recordingId, readings });
+    this.#write({ kind: 'readings', recordingId, packed: packReadings(readings) });
   }
 
   /** Resolves once the mark is durable: the one that is there already where two pressed at once. */
@@ -169,7 +170,8 @@ export class Recorder {
   #hear(message: FromWriter): void {
     if (message.type === 'held') this.#listener.held(message.detail, message.waiting);
     if (message.type !== 'durable') return;
-    for (const { ticket, message: said } of message.written) {
+    for (const { ticket, message: written } of message.written) {
+      const said = written?.type === 'written_readings' ? unpacked(written) : written;
       if (said) this.#listener.durable(said);
       this.#answers.get(ticket)?.(said);
       this.#answers.delete(ticket);
@@ -179,6 +181,10 @@ export class Recorder {
     this.#waiting = this.#waiting.filter(({ ticket }) => ticket > this.#durableTicket);
     for (const { resolve } of settled) resolve();
   }
+}
+
+function unpacked({ recordingId, firstIndex, packed }: WrittenReadings): RecordMessage {
+  return { type: 'readings', recordingId, columns: columnsFromPacked(packed, firstIndex) };
 }
 
 function ready(worker: Worker): Promise<void> {

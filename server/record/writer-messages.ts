@@ -1,12 +1,12 @@
 /** What the recorder asks of the writer's thread, and what it answers. */
 import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
-import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
+import type { PackedReadings } from './packed-readings.ts';
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
 export type Fact =
@@ -27,7 +27,7 @@ export type Fact =
   | {
       readonly kind: 'readings';
       readonly recordingId: number;
-      readonly readings: readonly ReceivedReading[];
+      readonly packed: PackedReadings;
     }
   | {
       readonly kind: 'mark';
@@ -46,10 +46,18 @@ export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
   | { readonly type: 'close' };
 
+/** Readings that were given their place, still packed. */
+export interface WrittenReadings {
+  readonly type: 'written_readings';
+  readonly recordingId: number;
+  readonly firstIndex: number;
+  readonly packed: PackedReadings;
+}
+
 /** A fact that is durable, and what the stream should say of it; null: nothing. */
 interface Written {
   readonly ticket: number;
-  readonly message: RecordMessage | null;
+  readonly message: RecordMessage | WrittenReadings | null;
 }
 
 export type FromWriter =

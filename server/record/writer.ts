@@ -15,6 +15,8 @@ import type { FromWriter, ToWriter } from './writer-messages.ts';
 const PASSING_FAILURES = /^SQLITE_(FULL|IOERR|BUSY|READONLY|CANTOPEN|NOMEM)/u;
 const RETRY_AFTER_MS = 1000;
 
+type Waiting = Extract<ToWriter, { type: 'write' }>;
+
 const port = parentPort;
 if (!port) throw new Error('this file runs as a worker thread only');
 const { dataFolder } = z.object({ dataFolder: z.string() }).parse(workerData);
@@ -31,19 +33,20 @@ try {
 function serve(folder: string): void {
   const database = openForWriting(folder);
   const facts = new FactWriter(database);
-  let waiting: Extract<ToWriter, { type: 'write' }>[] = [];
+  let waiting: Waiting[] = [];
   let closing = false;
   let timer: NodeJS.Immediate | NodeJS.Timeout | null = null;
 
+  const writeAll = database.transaction((batch: readonly Waiting[]) => {
+    const written = batch.map(({ ticket, fact }) => ({ ticket, message: facts.write(fact) }));
+    facts.seal();
+    return written;
+  });
   const commit = (): void => {
     timer = null;
     const batch = waiting;
     try {
-      const written = database.transaction(() => {
-        const all = batch.map(({ ticket, fact }) => ({ ticket, message: facts.write(fact) }));
-        facts.seal();
-        return all;
-      })();
+      const written = writeAll(batch);
       waiting = waiting.slice(batch.length);
       if (written.length > 0) say({ type: 'durable', written });
     } catch (error) {

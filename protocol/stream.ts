@@ -8,6 +8,7 @@
 import { z } from 'zod';
 import { markSchema } from './mark.ts';
 import { readingColumnsSchema } from './reading.ts';
+import { recordStateSchema } from './record-state.ts';
 import { recordingSchema } from './recording.ts';
 import { seenAlertSchema } from './seen-alert.ts';
 import { sheetEntrySchema } from './sheet.ts';
@@ -15,7 +16,7 @@ import { sourceStateSchema } from './source-state.ts';
 import { takenBackSchema } from './typed-in.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 4;
+export const STREAM_VERSION = 5;
 
 /** What the bridge runs on: where Bluetooth is switched on and allowed differs. */
 const PLATFORMS = ['linux', 'macos', 'windows', 'other'] as const;
@@ -42,6 +43,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   /** A recording began, ended, heard another sensor, or one of its sensors was named. */
   z.strictObject({ type: z.literal('recording'), recording: recordingSchema }),
   z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
+  /** Whether what is measured is being kept; follows each greeting, and comes with each change. */
+  z.strictObject({ type: z.literal('record'), record: recordStateSchema }),
   /** Marks, sheet, what was taken back and what was seen of the followed recording, whole, before the first chunk. */
   z.strictObject({
     type: z.literal('facts'),

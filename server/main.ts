@@ -1,8 +1,8 @@
 /** Where the parts meet: sources feed the record, the record feeds the stream, and pages see it all. */
 import { fileURLToPath } from 'node:url';
 import type { GivenLabel } from '../protocol/api.ts';
-import { ProblemError } from '../protocol/problems.ts';
 import { readingsFromColumns } from '../protocol/reading.ts';
+import type { RecordState } from '../protocol/record-state.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
 import type { NewSeenAlert } from '../protocol/seen-alert.ts';
 import type { SourceState } from '../protocol/source-state.ts';
@@ -55,10 +55,16 @@ export async function startBridge(
   const sensors = surroundings.sensors ?? new RadioSource({ log: terminal.log.bind(terminal) });
 
   const publish = (message: RecordMessage): void => stream.publish(message);
+  const tellOfRecord = (state: RecordState): void => {
+    terminal.record(state);
+    stream.recordState(state);
+  };
   const recorder = await Recorder.open(options.dataFolder, {
     durable: publish,
-    held: (detail, waiting) =>
-      console.error(`${new ProblemError('write_failed', detail).message} ${waiting} facts wait.`),
+    held: ({ detail, waiting, refused }) =>
+      tellOfRecord({ kind: 'held', detail, waiting, refused }),
+    relieved: () => tellOfRecord({ kind: 'kept' }),
+    damaged: (detail) => tellOfRecord({ kind: 'damaged', detail }),
   });
   const stream = new Stream({
     record: recorder.reader,
@@ -66,6 +72,7 @@ export async function startBridge(
     platform: surroundings.platform ?? platformOf(process.platform),
     recordings: () => worthShowing(recorder.reader),
   });
+  if (recorder.setAside !== null) tellOfRecord({ kind: 'salvaged', ...recorder.setAside });
   endWhatIsOver(recorder, wallClock());
   await recorder.settled();
 

@@ -61,6 +61,16 @@ export function bytesOf(packed: PackedReadings): Uint8Array {
   return new Uint8Array(packed.buffer, packed.byteOffset, packed.byteLength);
 }
 
+export function joined(parts: readonly PackedReadings[]): PackedReadings {
+  const all = new Float64Array(parts.reduce((length, part) => length + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    all.set(part, at);
+    at += part.length;
+  }
+  return all;
+}
+
 export function countOf(packed: PackedReadings): number {
   return packed.length / WIDTH;
 }

@@ -17,14 +17,19 @@ import type { Verified } from '../../protocol/verified.ts';
 import { openForReading } from './open-database.ts';
 import { columnsFromPacked, packReadings } from './packed-readings.ts';
 import { RecordReader } from './record-reader.ts';
+import type { SetAside } from './salvage/set-aside.ts';
 import { ChainVerifier } from './verify-chain.ts';
-import type { Fact, FromWriter, ToWriter, WrittenReadings } from './writer-messages.ts';
+import type { Fact, FromWriter, Held, ToWriter, WrittenReadings } from './writer-messages.ts';
 
 export interface RecorderListener {
   /** This much is on the disk. */
   durable(message: RecordMessage): void;
-  /** The disk refuses for now; `waiting` facts are kept in memory and tried again each second. */
-  held(detail: string, waiting: number): void;
+  /** The disk refuses for now; what could not be written is kept in memory and tried again each second. */
+  held(held: Held): void;
+  /** What had been held is on the disk. */
+  relieved?(): void;
+  /** The file is damaged: facts go to a file beside it, and into the record at the next start. */
+  damaged?(detail: string): void;
 }
 
 /** Some milliseconds' work. */
@@ -32,6 +37,8 @@ const LINKS_AT_A_TIME = 500;
 
 export class Recorder {
   readonly reader: RecordReader;
+  /** What became of a damaged record when this one was opened; null where there was none. */
+  readonly setAside: SetAside | null;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
   readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
@@ -52,11 +59,16 @@ export class Recorder {
       // Options of the process that started this one (a test runner's, say) are not the thread's.
       execArgv: [],
     });
-    await ready(worker);
-    return new Recorder(worker, dataFolder, listener);
+    return new Recorder(worker, dataFolder, listener, await ready(worker));
   }
 
-  private constructor(worker: Worker, dataFolder: string, listener: RecorderListener) {
+  private constructor(
+    worker: Worker,
+    dataFolder: string,
+    listener: RecorderListener,
+    setAside: SetAside | null,
+  ) {
+    this.setAside = setAside;
     const database = openForReading(dataFolder);
     this.reader = new RecordReader(database);
     this.#verifier = new ChainVerifier(database);
@@ -168,7 +180,9 @@ export class Recorder {
   }
 
   #hear(message: FromWriter): void {
-    if (message.type === 'held') this.#listener.held(message.detail, message.waiting);
+    if (message.type === 'held') this.#listener.held(message);
+    if (message.type === 'relieved') this.#listener.relieved?.();
+    if (message.type === 'damaged') this.#listener.damaged?.(message.detail);
     if (message.type !== 'durable') return;
     for (const { ticket, message: written } of message.written) {
       const said = written?.type === 'written_readings' ? unpacked(written) : written;
@@ -187,12 +201,12 @@ function unpacked({ recordingId, firstIndex, packed }: WrittenReadings): RecordM
   return { type: 'readings', recordingId, columns: columnsFromPacked(packed, firstIndex) };
 }
 
-function ready(worker: Worker): Promise<void> {
+function ready(worker: Worker): Promise<SetAside | null> {
   return new Promise((resolve, reject) => {
     worker.once('error', reject);
     worker.once('message', (message: FromWriter) => {
       worker.off('error', reject);
-      if (message.type === 'ready') resolve();
+      if (message.type === 'ready') resolve(message.setAside);
       else if (message.type === 'refused') reject(new ProblemError(message.code, message.detail));
       else reject(new Error(`the writer began with "${message.type}"`));
     });

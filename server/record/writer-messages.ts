@@ -6,6 +6,7 @@ import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
+import type { SetAside } from './salvage/set-aside.ts';
 import type { PackedReadings } from './packed-readings.ts';
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
@@ -61,13 +62,29 @@ interface Written {
 }
 
 export type FromWriter =
-  | { readonly type: 'ready' }
+  | { readonly type: 'ready'; readonly setAside: SetAside | null }
   | { readonly type: 'durable'; readonly written: readonly Written[] }
-  /** A commit failed for a reason outside (disk full, say); the facts are kept and tried again. */
-  | { readonly type: 'held'; readonly detail: string; readonly waiting: number }
+  | ({ readonly type: 'held' } & Held)
+  /** What had been held is durable. */
+  | { readonly type: 'relieved' }
+  /** The file turned out to be damaged; facts go to a file beside it until the next start. */
+  | { readonly type: 'damaged'; readonly detail: string }
   | {
       readonly type: 'refused';
-      readonly code: 'record_from_newer_version' | 'record_damaged' | 'data_folder_unwritable';
+      readonly code:
+        | 'record_from_newer_version'
+        | 'record_not_salvaged'
+        | 'record_in_use'
+        | 'data_folder_unwritable';
       readonly detail: string;
     }
   | { readonly type: 'closed' };
+
+/** A commit failed for a reason outside (disk full, say); it is tried again each second. */
+export interface Held {
+  readonly detail: string;
+  /** Readings that are kept in memory meanwhile. */
+  readonly waiting: number;
+  /** Readings for which there was no room in memory either. */
+  readonly refused: number;
+}

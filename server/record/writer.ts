@@ -7,15 +7,15 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
-import { FactWriter } from './fact-writer.ts';
-import { openForWriting } from './open-database.ts';
+import { isDamage } from './open-database.ts';
+import { type OpenRecord, openRecord } from './open-record.ts';
+import { UnwrittenFacts } from './unwritten-facts.ts';
+import { type Waiting, WaitingFacts } from './waiting-facts.ts';
 import type { FromWriter, ToWriter } from './writer-messages.ts';
 
 /** Failures that lie outside this program and may pass: the facts are kept and tried again. */
 const PASSING_FAILURES = /^SQLITE_(FULL|IOERR|BUSY|READONLY|CANTOPEN|NOMEM)/u;
 const RETRY_AFTER_MS = 1000;
-
-type Waiting = Extract<ToWriter, { type: 'write' }>;
 
 const port = parentPort;
 if (!port) throw new Error('this file runs as a worker thread only');
@@ -23,18 +23,19 @@ const { dataFolder } = z.object({ dataFolder: z.string() }).parse(workerData);
 const say = (message: FromWriter): void => port.postMessage(message);
 
 try {
-  serve(dataFolder);
+  serve(openRecord(dataFolder, Date.now()));
 } catch (error) {
   if (!(error instanceof ProblemError) || !isOpeningProblem(error.code)) throw error;
   say({ type: 'refused', code: error.code, detail: error.detail });
   port.close();
 }
 
-function serve(folder: string): void {
-  const database = openForWriting(folder);
-  const facts = new FactWriter(database);
-  let waiting: Waiting[] = [];
+function serve({ database, facts, setAside }: OpenRecord): void {
+  const waiting = new WaitingFacts();
+  const unwritten = new UnwrittenFacts(dataFolder);
   let closing = false;
+  let isHeld = false;
+  let damage: Error | null = null;
   let timer: NodeJS.Immediate | NodeJS.Timeout | null = null;
 
   const writeAll = database.transaction((batch: readonly Waiting[]) => {
@@ -42,33 +43,67 @@ function serve(folder: string): void {
     facts.seal();
     return written;
   });
+
   const commit = (): void => {
     timer = null;
-    const batch = waiting;
-    try {
-      const written = writeAll(batch);
-      waiting = waiting.slice(batch.length);
-      if (written.length > 0) say({ type: 'durable', written });
-    } catch (error) {
-      facts.forget();
-      if (!isPassing(error)) throw error;
-      say({ type: 'held', detail: error.message, waiting: batch.length });
+    if (damage !== null) keepAside(damage);
+    else if (!commitWaiting()) {
       timer = setTimeout(commit, RETRY_AFTER_MS);
       return;
     }
-    if (closing) {
-      database.close();
-      say({ type: 'closed' });
-      port?.close();
-    }
+    if (closing) close();
   };
+
+  /** @returns whether nothing waits any more */
+  function commitWaiting(): boolean {
+    try {
+      while (!waiting.isEmpty) {
+        const written = writeAll(waiting.first());
+        waiting.written(written.length);
+        say({ type: 'durable', written });
+      }
+      if (isHeld) say({ type: 'relieved' });
+      isHeld = false;
+      return true;
+    } catch (error) {
+      facts.forget();
+      if (isDamage(error)) {
+        damage = error;
+        keepAside(error);
+        return true;
+      }
+      if (!isPassing(error)) throw error;
+      isHeld = true;
+      waiting.gather();
+      const { readings, refused } = waiting;
+      say({ type: 'held', detail: error.message, waiting: readings, refused });
+      return false;
+    }
+  }
+
+  /** Nothing is acknowledged: until the next start mends the record, nobody can be shown it. */
+  function keepAside({ message }: Error): void {
+    while (!waiting.isEmpty) {
+      const batch = waiting.first();
+      unwritten.add(batch.map(({ fact }) => fact));
+      waiting.written(batch.length);
+    }
+    say({ type: 'damaged', detail: `${message}; ${unwritten.path}` });
+  }
+
+  function close(): void {
+    unwritten.close();
+    database.close();
+    say({ type: 'closed' });
+    port?.close();
+  }
 
   port?.on('message', (message: ToWriter) => {
     if (message.type === 'close') closing = true;
-    else waiting.push(message);
+    else waiting.add(message);
     timer ??= setImmediate(commit);
   });
-  say({ type: 'ready' });
+  say({ type: 'ready', setAside });
 }
 
 function isPassing(error: unknown): error is Error {
@@ -78,7 +113,8 @@ function isPassing(error: unknown): error is Error {
 function isOpeningProblem(code: string): code is Extract<FromWriter, { type: 'refused' }>['code'] {
   return (
     code === 'record_from_newer_version' ||
-    code === 'record_damaged' ||
+    code === 'record_not_salvaged' ||
+    code === 'record_in_use' ||
     code === 'data_folder_unwritable'
   );
 }

@@ -16,7 +16,7 @@ const recorder = await Recorder.open(dataFolder, {
     if (message.type !== 'readings') return;
     writeSync(1, `${message.recordingId} ${message.columns.index.at(-1) ?? 0}\n`);
   },
-  held: (detail) => writeSync(2, `${detail}\n`),
+  held: ({ detail }) => writeSync(2, `${detail}\n`),
 });
 const open = recorder.reader.openRecordings().at(-1);
 let recordingId = open?.id ?? recorder.begin('sensor', 1000, '');

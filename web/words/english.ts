@@ -94,6 +94,24 @@ export const english = {
     showIt: 'Show it',
   },
 
+  /** What is said when readings are not being kept. */
+  record: {
+    waiting: ({ waiting, detail }: { waiting: string; detail: string }) =>
+      `Readings that wait in memory, and are not on the curve: ${waiting}. ${detail}`,
+    refused: ({ waiting, refused, detail }: Record<'waiting' | 'refused' | 'detail', string>) =>
+      `Readings that wait in memory: ${waiting}; not kept: ${refused}. ${detail}`,
+    keptAside: ({ detail }: { detail: string }) =>
+      `Meanwhile readings are kept in a file beside it, and are not on the curve: ${detail}`,
+    salvaged: ({
+      saved,
+      atLeast,
+      otherSaved,
+      otherAtLeast,
+      folder,
+    }: Record<'saved' | 'atLeast' | 'otherSaved' | 'otherAtLeast' | 'folder', string>) =>
+      `Saved: ${saved} of at least ${atLeast} readings, ${otherSaved} of at least ${otherAtLeast} other entries. The damaged files lie in ${folder}`,
+  },
+
   /** The page before the first recording. */
   firstMinute: {
     toSensor: 'With a sensor',

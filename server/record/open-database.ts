@@ -12,6 +12,8 @@ export const RECORD_FILE = 'record.sqlite';
 /** The version from which on facts are chained as they are written. */
 const CHAINED_SINCE = 6;
 
+/** For whoever else writes into the file, which nobody should: facts wait meanwhile, and that has to be said. */
+const LONGEST_WAIT_MS = 500;
 const LOOKED_THROUGH_BYTES = 64 * 1024 * 1024;
 const columnRow = z.object({ name: z.string(), pk: z.int() });
 
@@ -24,7 +26,7 @@ export function openForWriting(dataFolder: string, suspicious = false): Database
   let database: Database.Database | null = null;
   try {
     mkdirSync(dataFolder, { recursive: true });
-    database = new Database(file);
+    database = new Database(file, { timeout: LONGEST_WAIT_MS });
     const version = knownVersion(database, file);
     database.pragma('journal_mode = WAL');
     // A reading counts as recorded only once it would survive a power cut.

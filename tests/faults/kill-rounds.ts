@@ -7,8 +7,8 @@ import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { inspect, type Inspected } from './inspect-record.ts';
 
-const CHILD = fileURLToPath(new URL('recording-child.ts', import.meta.url));
-const LOADER = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
+export const CHILD = fileURLToPath(new URL('recording-child.ts', import.meta.url));
+export const LOADER = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
 /** It lives at least so long after its first durable reading, and at most so much longer, ms. */
 const LONGEST_LIFE_MS = 700;
 

@@ -2,7 +2,7 @@
  * Sets a damaged record aside, whole and under a name with the date, and puts in its place what could be read of
  * it. Nothing of it is ever deleted, and nothing is moved before the new record is complete.
  */
-import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { RECORD_FILE } from '../open-database.ts';
 import { type Salvaged, salvage } from './salvage.ts';
@@ -12,6 +12,7 @@ export interface SetAside extends Salvaged {
   readonly folder: string;
 }
 
+const NAME = 'record.damaged-';
 const PARTS = ['', '-wal', '-shm'] as const;
 /** Of a log that holds anything. */
 const LOG_HEADER_BYTES = 32;
@@ -39,6 +40,15 @@ export function finishSettingAside(dataFolder: string, nowMs: number): void {
   if (existsSync(file) || !existsSync(freshOf(file))) return;
   moveInto(freeName(dataFolder, nowMs), file);
   renameSync(freshOf(file), file);
+}
+
+/** Those of earlier damages, the oldest first. */
+export function damagedFolders(dataFolder: string): string[] {
+  if (!existsSync(dataFolder)) return [];
+  return readdirSync(dataFolder)
+    .filter((name) => name.startsWith(NAME))
+    .sort()
+    .map((name) => join(dataFolder, name));
 }
 
 /** A log without its database, or with an empty one: SQLite would begin anew and delete it. */
@@ -70,7 +80,7 @@ function moveInto(folder: string, file: string): void {
 /** `record.damaged-2026-03-01T17-03-11`, by the world's time. */
 function freeName(dataFolder: string, nowMs: number): string {
   const stamp = new Date(nowMs).toISOString().slice(0, 19).replaceAll(':', '-');
-  const name = join(dataFolder, `record.damaged-${stamp}`);
+  const name = join(dataFolder, `${NAME}${stamp}`);
   for (let more = 1; ; more += 1) {
     const candidate = more === 1 ? name : `${name}-${more}`;
     if (!existsSync(candidate)) return candidate;

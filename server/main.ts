@@ -147,7 +147,9 @@ export async function startBridge(
     const port = await listen(server, options.port);
     sensors.start(feed);
     sensors.choose?.(chosenSensors(recorder.reader));
-    return { url: `http://127.0.0.1:${port}/`, close };
+    const url = `http://127.0.0.1:${port}/`;
+    recorder.tellAddress(url);
+    return { url, close };
   } catch (error) {
     await close();
     throw error;

@@ -1,8 +1,10 @@
 /** Opens the record for its writer, and where it is damaged makes a new one of what can be read. */
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { ProblemError } from '../../protocol/problems.ts';
 import { FactWriter } from './fact-writer.ts';
+import { lockFolder } from './folder-lock.ts';
 import { asProblem, openForWriting, RECORD_FILE } from './open-database.ts';
 import { finishSettingAside, hasOnlyLog, type SetAside, setAside } from './salvage/set-aside.ts';
 import { UnwrittenFacts } from './unwritten-facts.ts';
@@ -12,10 +14,31 @@ export interface OpenRecord {
   readonly facts: FactWriter;
   /** Null where nothing was damaged. */
   readonly setAside: SetAside | null;
+  /** Once the database is closed. */
+  readonly unlock: () => void;
 }
 
 /** @param nowMs wall clock */
 export function openRecord(dataFolder: string, nowMs: number): OpenRecord {
+  const unlock = lock(dataFolder);
+  try {
+    return { ...open(dataFolder, nowMs), unlock };
+  } catch (error) {
+    unlock();
+    throw error;
+  }
+}
+
+function lock(dataFolder: string): () => void {
+  try {
+    mkdirSync(dataFolder, { recursive: true });
+    return lockFolder(dataFolder);
+  } catch (error) {
+    throw asProblem(error, dataFolder);
+  }
+}
+
+function open(dataFolder: string, nowMs: number): Omit<OpenRecord, 'unlock'> {
   const unwritten = new UnwrittenFacts(dataFolder);
   const { database, aside } = openOrMend(dataFolder, nowMs, unwritten.exists);
   const facts = new FactWriter(database);

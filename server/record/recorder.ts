@@ -14,6 +14,7 @@ import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { setImmediate } from 'node:timers/promises';
 import type { Verified } from '../../protocol/verified.ts';
+import { tellAddress } from './folder-lock.ts';
 import { openForReading } from './open-database.ts';
 import { columnsFromPacked, packReadings } from './packed-readings.ts';
 import { RecordReader } from './record-reader.ts';
@@ -39,6 +40,7 @@ export class Recorder {
   readonly reader: RecordReader;
   /** What became of a damaged record when this one was opened; null where there was none. */
   readonly setAside: SetAside | null;
+  readonly #dataFolder: string;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
   readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
@@ -69,6 +71,7 @@ export class Recorder {
     setAside: SetAside | null,
   ) {
     this.setAside = setAside;
+    this.#dataFolder = dataFolder;
     const database = openForReading(dataFolder);
     this.reader = new RecordReader(database);
     this.#verifier = new ChainVerifier(database);
@@ -79,6 +82,11 @@ export class Recorder {
     worker.on('message', (message: FromWriter) => {
       this.#hear(message);
     });
+  }
+
+  /** Where the page of this record is, for a second bridge that is started on it. */
+  tellAddress(address: string): void {
+    tellAddress(this.#dataFolder, address);
   }
 
   /** Begins a recording; its id can be used at once, facts are written in order. */

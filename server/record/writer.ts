@@ -30,7 +30,7 @@ try {
   port.close();
 }
 
-function serve({ database, facts, setAside }: OpenRecord): void {
+function serve({ database, facts, setAside, unlock }: OpenRecord): void {
   const waiting = new WaitingFacts();
   const unwritten = new UnwrittenFacts(dataFolder);
   let closing = false;
@@ -94,6 +94,7 @@ function serve({ database, facts, setAside }: OpenRecord): void {
   function close(): void {
     unwritten.close();
     database.close();
+    unlock();
     say({ type: 'closed' });
     port?.close();
   }

@@ -116,7 +116,7 @@ function mended() {
   // The database may move what stands in its log into the file before it gives up.
   const hasLog = existsSync(`${file}-wal`);
   const damaged = existsSync(file) && !hasLog ? readFileSync(file) : null;
-  const { database, setAside } = openRecord(folder, NOW_MS);
+  const { database, setAside, unlock } = openRecord(folder, NOW_MS);
   const reader = new RecordReader(database);
   const verifier = new ChainVerifier(database);
   const verified = (recordingId: number) => {
@@ -151,6 +151,7 @@ function mended() {
     integrity: database.pragma('integrity_check', { simple: true }),
   };
   database.close();
+  unlock();
   expect(found.integrity).toBe('ok');
   expect(found.chains.map(({ broken }) => broken)).toEqual(found.chains.map(() => null));
   if (setAside !== null) expect(readdirSync(folder)).toContain(ASIDE);
@@ -164,7 +165,7 @@ const notesOf = (marks: readonly string[]) => marks.filter((text) => text.starts
 
 test('what is whole is left as it is', () => {
   expect(mended()).toMatchObject({ setAside: null, readings: READINGS });
-  expect(readdirSync(folder)).toEqual([RECORD_FILE]);
+  expect(readdirSync(folder)).toEqual(['record.lock', RECORD_FILE]);
 });
 
 test('a page in the middle of the readings: all others are saved, and what is missing is said', () => {

@@ -272,7 +272,7 @@ describe('opening says plainly what is wrong', () => {
     await expect(Recorder.open(folder, listener)).rejects.toMatchObject({
       code: 'record_not_salvaged',
     });
-    expect(readdirSync(folder)).toEqual([RECORD_FILE, `${RECORD_FILE}.salvaged`]);
+    expect(readdirSync(folder)).toEqual(['record.lock', RECORD_FILE, `${RECORD_FILE}.salvaged`]);
   });
 
   test('a record of a newer version, which is left untouched', async () => {
@@ -282,7 +282,18 @@ describe('opening says plainly what is wrong', () => {
     await expect(Recorder.open(folder, listener)).rejects.toMatchObject({
       code: 'record_from_newer_version',
     });
-    expect(readdirSync(folder)).toEqual([RECORD_FILE]);
+    expect(readdirSync(folder)).toEqual(['record.lock', RECORD_FILE]);
+  });
+
+  test('a folder that another one writes to, naming its address', async () => {
+    const first = await Recorder.open(folder, listener);
+    first.tellAddress('http://127.0.0.1:4181/');
+    await expect(Recorder.open(folder, listener)).rejects.toMatchObject({
+      code: 'record_in_use',
+      detail: `${folder}, http://127.0.0.1:4181/`,
+    });
+    await first.close();
+    await (await Recorder.open(folder, listener)).close();
   });
 
   test('a folder that is a file', async () => {

@@ -1766,7 +1766,7 @@ export const english = {
     byCurve: 'the curve',
     marks: 'Marks',
     noMarks: 'No mark was set.',
-    authors: { hand: 'hand', rehearsal: 'the rehearsal', import: 'the file' },
+    authors: { hand: 'hand', rehearsal: 'the rehearsal', import: 'the file', bridge: 'the bridge' },
     settings: 'Settings and pass rule',
     settingsSource:
       'What nobody entered is this program’s own setting, not a standard’s. The equipment maker’s figure comes first.',

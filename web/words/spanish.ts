@@ -1847,7 +1847,12 @@ export const spanish: Wording = {
     byCurve: 'la curva',
     marks: 'Marcas',
     noMarks: 'No se puso ninguna marca.',
-    authors: { hand: 'a mano', rehearsal: 'la práctica', import: 'el archivo' },
+    authors: {
+      hand: 'a mano',
+      rehearsal: 'la práctica',
+      import: 'el archivo',
+      bridge: 'el puente',
+    },
     settings: 'Ajustes y criterio de aceptación',
     settingsSource:
       'Lo que nadie anotó es ajuste propio de este programa, no de una norma. La cifra del fabricante del equipo va primero.',

@@ -55,7 +55,7 @@ function mendAll(database: Database.Database, lies: string, nowMs: number): void
   const note = database.prepare(
     `INSERT INTO mark SELECT NULL, @recordingId, 'note',
        COALESCE((SELECT MAX(elapsed_s) FROM reading WHERE recording_id = @recordingId), 0),
-       @text, 'import'`,
+       @text, 'bridge'`,
   );
   mender.mend(OF_NO_RECORDING, () => undefined);
   for (const recordingId of recordingsIn(database)) {

@@ -9,7 +9,6 @@ import { ChainMender, isOfKind, toldSpans } from './mend-chain.ts';
 import { LINKS_APART, saveRows } from './save-rows.ts';
 
 export interface Salvaged {
-  readonly recordings: number;
   readonly readings: Share;
   /** Marks, entries, sensors and the rest. */
   readonly otherFacts: Share;
@@ -86,8 +85,7 @@ function countAll(database: Database.Database): Salvaged {
   );
   const shares = (kinds: readonly FactTableName[]) =>
     told.map((id) => shareOf(database, id, kinds)).reduce(sumOf, { saved: 0, atLeast: 0 });
-  const recordings = told.filter((id) => id !== OF_NO_RECORDING).length;
-  return { recordings, readings: shares(['reading']), otherFacts: shares(OTHERS) };
+  return { readings: shares(['reading']), otherFacts: shares(OTHERS) };
 }
 
 function sumOf(a: Share, b: Share): Share {

@@ -15,7 +15,7 @@ export interface Salvaged {
 }
 
 /** How many were saved, and how many there had been at least: what nothing tells of any more is in neither. */
-export interface Share {
+interface Share {
   readonly saved: number;
   readonly atLeast: number;
 }

@@ -63,6 +63,7 @@ export async function startBridge(
     durable: publish,
     held: ({ detail, waiting, refused }) =>
       tellOfRecord({ kind: 'held', detail, waiting, refused }),
+    mending: () => terminal.mending(),
     relieved: () => tellOfRecord({ kind: 'kept' }),
     damaged: (detail) => tellOfRecord({ kind: 'damaged', detail }),
   });

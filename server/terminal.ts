@@ -25,6 +25,12 @@ export class Terminal {
     this.#lastLog = line;
   }
 
+  /** Nothing else is said for a while. */
+  mending(): void {
+    const { meaning } = PROBLEMS.record_damaged;
+    this.#write(`${meaning} What can be read is being saved: minutes, where it is large.`);
+  }
+
   /** In plain words, whether what is measured is being kept; what is tried again each second is said once. */
   record(state: RecordState): void {
     const words = sayRecord(state, ENGLISH);

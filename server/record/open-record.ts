@@ -18,11 +18,18 @@ export interface OpenRecord {
   readonly unlock: () => void;
 }
 
-/** @param nowMs wall clock */
-export function openRecord(dataFolder: string, nowMs: number): OpenRecord {
+/**
+ * @param nowMs wall clock
+ * @param onMending called before a damaged record is read through, which may take minutes
+ */
+export function openRecord(
+  dataFolder: string,
+  nowMs: number,
+  onMending: () => void = () => undefined,
+): OpenRecord {
   const unlock = lock(dataFolder);
   try {
-    return { ...open(dataFolder, nowMs), unlock };
+    return { ...open(dataFolder, nowMs, onMending), unlock };
   } catch (error) {
     unlock();
     throw error;
@@ -38,9 +45,13 @@ function lock(dataFolder: string): () => void {
   }
 }
 
-function open(dataFolder: string, nowMs: number): Omit<OpenRecord, 'unlock'> {
+function open(
+  dataFolder: string,
+  nowMs: number,
+  onMending: () => void,
+): Omit<OpenRecord, 'unlock'> {
   const unwritten = new UnwrittenFacts(dataFolder);
-  const { database, aside } = openOrMend(dataFolder, nowMs, unwritten.exists);
+  const { database, aside } = openOrMend(dataFolder, nowMs, onMending, unwritten.exists);
   const facts = new FactWriter(database);
   if (unwritten.exists) {
     const late = unwritten.read();
@@ -53,7 +64,7 @@ function open(dataFolder: string, nowMs: number): Omit<OpenRecord, 'unlock'> {
   return { database, facts, setAside: aside };
 }
 
-function openOrMend(dataFolder: string, nowMs: number, suspicious: boolean) {
+function openOrMend(dataFolder: string, nowMs: number, onMending: () => void, suspicious: boolean) {
   const file = join(dataFolder, RECORD_FILE);
   try {
     finishSettingAside(dataFolder, nowMs);
@@ -63,6 +74,7 @@ function openOrMend(dataFolder: string, nowMs: number, suspicious: boolean) {
     const problem = asProblem(error, file);
     if (problem.code !== 'record_damaged') throw problem;
   }
+  onMending();
   const aside = mend(dataFolder, nowMs, file);
   return { database: openForWriting(dataFolder), aside };
 }

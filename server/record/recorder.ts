@@ -29,6 +29,8 @@ export interface RecorderListener {
   held(held: Held): void;
   /** What had been held is on the disk. */
   relieved?(): void;
+  /** The file is damaged: what can be read of it is being saved, before the record is open. */
+  mending?(): void;
   /** The file is damaged: facts go to a file beside it, and into the record at the next start. */
   damaged?(detail: string): void;
 }
@@ -61,7 +63,7 @@ export class Recorder {
       // Options of the process that started this one (a test runner's, say) are not the thread's.
       execArgv: [],
     });
-    return new Recorder(worker, dataFolder, listener, await ready(worker));
+    return new Recorder(worker, dataFolder, listener, await ready(worker, listener));
   }
 
   private constructor(
@@ -209,10 +211,15 @@ function unpacked({ recordingId, firstIndex, packed }: WrittenReadings): RecordM
   return { type: 'readings', recordingId, columns: columnsFromPacked(packed, firstIndex) };
 }
 
-function ready(worker: Worker): Promise<SetAside | null> {
+function ready(worker: Worker, listener: RecorderListener): Promise<SetAside | null> {
   return new Promise((resolve, reject) => {
     worker.once('error', reject);
-    worker.once('message', (message: FromWriter) => {
+    worker.on('message', function hear(message: FromWriter) {
+      if (message.type === 'mending') {
+        listener.mending?.();
+        return;
+      }
+      worker.off('message', hear);
       worker.off('error', reject);
       if (message.type === 'ready') resolve(message.setAside);
       else if (message.type === 'refused') reject(new ProblemError(message.code, message.detail));

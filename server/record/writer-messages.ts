@@ -63,6 +63,8 @@ interface Written {
 
 export type FromWriter =
   | { readonly type: 'ready'; readonly setAside: SetAside | null }
+  /** Before it is ready: it reads through a damaged record. */
+  | { readonly type: 'mending' }
   | { readonly type: 'durable'; readonly written: readonly Written[] }
   | ({ readonly type: 'held' } & Held)
   /** What had been held is durable. */

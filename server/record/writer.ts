@@ -23,7 +23,7 @@ const { dataFolder } = z.object({ dataFolder: z.string() }).parse(workerData);
 const say = (message: FromWriter): void => port.postMessage(message);
 
 try {
-  serve(openRecord(dataFolder, Date.now()));
+  serve(openRecord(dataFolder, Date.now(), () => say({ type: 'mending' })));
 } catch (error) {
   if (!(error instanceof ProblemError) || !isOpeningProblem(error.code)) throw error;
   say({ type: 'refused', code: error.code, detail: error.detail });

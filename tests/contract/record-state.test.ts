@@ -72,8 +72,10 @@ test('a damaged record: page and terminal say what was saved, and where the rest
   if (state?.kind !== 'salvaged') throw new Error('not told');
   expect(existsSync(join(state.folder, RECORD_FILE))).toBe(true);
   expect(state.readings).toEqual({ saved: 0, atLeast: 0 });
-  expect(String(printed.mock.calls[0]?.[0])).toContain(PROBLEMS.record_salvaged.meaning);
-  expect(String(printed.mock.calls[0]?.[0])).toContain(state.folder);
+  const [before, after] = printed.mock.calls.map(([line]) => String(line));
+  expect(before).toContain(PROBLEMS.record_damaged.meaning);
+  expect(after).toContain(PROBLEMS.record_salvaged.meaning);
+  expect(after).toContain(state.folder);
 });
 
 test('a second bridge on the folder is refused, and told where the first one is', async () => {

@@ -88,17 +88,27 @@ export function pushRow(
 
 /** As the stream tells of them. @param firstIndex the index that the record gave to the first of them */
 export function columnsFromPacked(packed: PackedReadings, firstIndex: number): ReadingColumns {
-  const rows = Array.from({ length: countOf(packed) }, (_, row) => row * WIDTH);
-  return {
-    index: rows.map((_, row) => firstIndex + row),
-    channel: rows.map((at) => numberAt(packed, at)),
-    boot: rows.map((at) => numberAt(packed, at + 1)),
-    sequence: rows.map((at) => numberAt(packed, at + 2)),
-    elapsedS: rows.map((at) => numberAt(packed, at + 5)),
-    pressurePa: rows.map((at) => knownAt(packed, at + 6)),
-    temperatureC: rows.map((at) => knownAt(packed, at + 7)),
-    condition: rows.map((at) => conditionAt(packed, at + 8)),
+  const columns: ReadingColumns = {
+    index: [],
+    channel: [],
+    boot: [],
+    sequence: [],
+    elapsedS: [],
+    pressurePa: [],
+    temperatureC: [],
+    condition: [],
   };
+  for (let at = 0; at < packed.length; at += WIDTH) {
+    columns.index.push(firstIndex + columns.index.length);
+    columns.channel.push(numberAt(packed, at));
+    columns.boot.push(numberAt(packed, at + 1));
+    columns.sequence.push(numberAt(packed, at + 2));
+    columns.elapsedS.push(numberAt(packed, at + 5));
+    columns.pressurePa.push(knownAt(packed, at + 6));
+    columns.temperatureC.push(knownAt(packed, at + 7));
+    columns.condition.push(conditionAt(packed, at + 8));
+  }
+  return columns;
 }
 
 function numberAt(packed: PackedReadings, at: number): number {

@@ -4,7 +4,12 @@
  * Facts that arrive while a commit runs share the next one, so that a slow disk makes commits
  * larger, not later. Nothing is answered before it is on the disk.
  */
-import { parentPort, workerData } from 'node:worker_threads';
+import {
+  type MessagePort,
+  parentPort,
+  receiveMessageOnPort,
+  workerData,
+} from 'node:worker_threads';
 import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
 import { isDamage } from './open-database.ts';
@@ -23,20 +28,23 @@ const { dataFolder } = z.object({ dataFolder: z.string() }).parse(workerData);
 const say = (message: FromWriter): void => port.postMessage(message);
 
 try {
-  serve(openRecord(dataFolder, Date.now(), () => say({ type: 'mending' })));
+  serve(
+    port,
+    openRecord(dataFolder, Date.now(), () => say({ type: 'mending' })),
+  );
 } catch (error) {
   if (!(error instanceof ProblemError) || !isOpeningProblem(error.code)) throw error;
   say({ type: 'refused', code: error.code, detail: error.detail });
   port.close();
 }
 
-function serve({ database, facts, setAside, unlock }: OpenRecord): void {
+function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRecord): void {
   const waiting = new WaitingFacts();
   const unwritten = new UnwrittenFacts(dataFolder);
   let closing = false;
   let isHeld = false;
   let damage: Error | null = null;
-  let timer: NodeJS.Immediate | NodeJS.Timeout | null = null;
+  let timer: NodeJS.Timeout | null = null;
 
   const writeAll = database.transaction((batch: readonly Waiting[]) => {
     const written = batch.map(({ ticket, fact }) => ({ ticket, message: facts.write(fact) }));
@@ -96,13 +104,20 @@ function serve({ database, facts, setAside, unlock }: OpenRecord): void {
     database.close();
     unlock();
     say({ type: 'closed' });
-    port?.close();
+    port.close();
   }
 
-  port?.on('message', (message: ToWriter) => {
+  /** What has arrived as well shares the commit. */
+  const nextMessage = (): { readonly message: ToWriter } | undefined => receiveMessageOnPort(port);
+  const take = (message: ToWriter): void => {
     if (message.type === 'close') closing = true;
     else waiting.add(message);
-    timer ??= setImmediate(commit);
+  };
+  port.on('message', (first: ToWriter) => {
+    take(first);
+    for (let more = nextMessage(); more !== undefined; more = nextMessage()) take(more.message);
+    // Else it is tried again in its time.
+    if (timer === null) commit();
   });
   say({ type: 'ready', setAside });
 }

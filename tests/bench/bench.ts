@@ -19,7 +19,7 @@ if (options === null) {
 }
 
 const benches = [
-  async () => [await benchRecord()],
+  benchRecord,
   // Some five minutes.
   benchKills,
   benchJudge,

@@ -22,7 +22,8 @@ export const MARK_KINDS = [
 ] as const;
 export type MarkKind = (typeof MARK_KINDS)[number];
 
-export const MARK_AUTHORS = ['hand', 'rehearsal', 'import'] as const;
+/** The bridge itself notes what became of a recording: the computer slept, the record was damaged. */
+export const MARK_AUTHORS = ['hand', 'rehearsal', 'import', 'bridge'] as const;
 
 /** A mark as it is entered. */
 export const newMarkSchema = z.strictObject({

@@ -88,13 +88,34 @@ const TABLE = {
     remedy: 'Run npm start once: it keeps a copy and brings the record up to date. Then try again.',
   },
   record_damaged: {
-    meaning: 'The record in the data folder is not a readable database.',
-    remedy: 'Set the file aside (do not delete it), then start again.',
+    meaning: 'The record in the data folder is damaged.',
+    remedy:
+      'Stop and run npm start: it sets the damaged files aside and saves what can be read into a new record.',
+  },
+  record_salvaged: {
+    meaning:
+      'The record was damaged. What could be read of it is in a new one; the damaged files are set aside.',
+    remedy:
+      'Keep the folder with the damaged files until you have seen what is missing. Ask yourself whether this disk is failing, and make a copy.',
+  },
+  record_not_salvaged: {
+    meaning: 'The record is damaged, and no new one could be made of it. Nothing was changed.',
+    remedy:
+      'Free as much space as the record has, or choose another data folder with: npm start -- --data FOLDER',
+  },
+  record_in_use: {
+    meaning: 'Another Ebbline already keeps its record in this data folder.',
+    remedy: 'Use that one, or choose another data folder with: npm start -- --data FOLDER',
   },
   write_failed: {
     meaning: 'Readings could not be written to the record.',
     remedy:
-      'Free some space on the disk. What could not be written is held in memory and tried again.',
+      'Free some space on the disk. What could not be written is held in memory and tried again; it is lost if the program ends before.',
+  },
+  readings_refused: {
+    meaning: 'For hours nothing could be written to the record, and no more can be held in memory.',
+    remedy:
+      'Free some space on the disk now. New readings are not kept until then; a sensor with a memory may give them again after the next start.',
   },
   bad_request: {
     meaning: 'The request is not of the expected form.',

@@ -8,6 +8,7 @@
 import { z } from 'zod';
 import { markSchema } from './mark.ts';
 import { readingColumnsSchema } from './reading.ts';
+import { recordStateSchema } from './record-state.ts';
 import { recordingSchema } from './recording.ts';
 import { seenAlertSchema } from './seen-alert.ts';
 import { sheetEntrySchema } from './sheet.ts';
@@ -42,6 +43,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   /** A recording began, ended, heard another sensor, or one of its sensors was named. */
   z.strictObject({ type: z.literal('recording'), recording: recordingSchema }),
   z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
+  /** Whether what is measured is being kept; follows each greeting, and comes with each change. */
+  z.strictObject({ type: z.literal('record'), record: recordStateSchema }),
   /** Marks, sheet, what was taken back and what was seen of the followed recording, whole, before the first chunk. */
   z.strictObject({
     type: z.literal('facts'),

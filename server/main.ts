@@ -1,8 +1,8 @@
 /** Where the parts meet: sources feed the record, the record feeds the stream, and pages see it all. */
 import { fileURLToPath } from 'node:url';
 import type { GivenLabel } from '../protocol/api.ts';
-import { ProblemError } from '../protocol/problems.ts';
 import { readingsFromColumns } from '../protocol/reading.ts';
+import type { RecordState } from '../protocol/record-state.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
 import type { NewSeenAlert } from '../protocol/seen-alert.ts';
 import type { SourceState } from '../protocol/source-state.ts';
@@ -63,10 +63,17 @@ export async function startBridge(
     stream.publish(message);
     if (message.type !== 'readings' && message.type !== 'seen_alert') jobs?.changed(idOf(message));
   };
+  const tellOfRecord = (state: RecordState): void => {
+    terminal.record(state);
+    stream.recordState(state);
+  };
   const recorder = await Recorder.open(options.dataFolder, {
     durable: publish,
-    held: (detail, waiting) =>
-      console.error(`${new ProblemError('write_failed', detail).message} ${waiting} facts wait.`),
+    held: ({ detail, waiting, refused }) =>
+      tellOfRecord({ kind: 'held', detail, waiting, refused }),
+    mending: () => terminal.mending(),
+    relieved: () => tellOfRecord({ kind: 'kept' }),
+    damaged: (detail) => tellOfRecord({ kind: 'damaged', detail }),
   });
   const stream = new Stream({
     record: recorder.reader,
@@ -74,6 +81,7 @@ export async function startBridge(
     platform: surroundings.platform ?? platformOf(process.platform),
     recordings: () => worthShowing(recorder.reader),
   });
+  if (recorder.setAside !== null) tellOfRecord({ kind: 'salvaged', ...recorder.setAside });
   endWhatIsOver(recorder, wallClock());
   await recorder.settled();
   const keeper = new JobListKeeper(
@@ -163,7 +171,9 @@ export async function startBridge(
     const port = await listen(server, options.port);
     sensors.start(feed);
     sensors.choose?.(chosenSensors(recorder.reader));
-    return { url: `http://127.0.0.1:${port}/`, close };
+    const url = `http://127.0.0.1:${port}/`;
+    recorder.tellAddress(url);
+    return { url, close };
   } catch (error) {
     await close();
     throw error;

@@ -1,10 +1,18 @@
 /** What the bridge says on the terminal while it runs. */
 import { PROBLEMS } from '../protocol/problems.ts';
+import type { RecordState } from '../protocol/record-state.ts';
 import type { SourceState } from '../protocol/source-state.ts';
+import { sayRecord } from '../web/words/say-record.ts';
+import { speechOf } from '../web/words/speech-of.ts';
+
+/** A terminal's words are English. */
+const ENGLISH = speechOf('en', { pressure: 'micron', temperature: '°C' });
 
 export class Terminal {
   readonly #write: (line: string) => void;
   #lastLog = '';
+  #recordKind: RecordState['kind'] = 'kept';
+  #recordSaid: string | undefined;
   readonly #lastProblem = new Map<string, string | null>();
 
   constructor(write: (line: string) => void) {
@@ -15,6 +23,22 @@ export class Terminal {
   log(line: string): void {
     if (line !== this.#lastLog) this.#write(line);
     this.#lastLog = line;
+  }
+
+  /** Nothing else is said for a while. */
+  mending(): void {
+    const { meaning } = PROBLEMS.record_damaged;
+    this.#write(`${meaning} What can be read is being saved: minutes, where it is large.`);
+  }
+
+  /** In plain words, whether what is measured is being kept; what is tried again each second is said once. */
+  record(state: RecordState): void {
+    const words = sayRecord(state, ENGLISH);
+    if (state.kind === this.#recordKind && words?.meaning === this.#recordSaid) return;
+    if (words !== null) this.#write(`${words.meaning} ${words.remedy} ${words.detail}`);
+    else if (this.#recordKind === 'held') this.#write('Everything that waited is written now.');
+    this.#recordKind = state.kind;
+    this.#recordSaid = words?.meaning;
   }
 
   /** In plain words, when a source's problem begins. */

@@ -5,11 +5,12 @@
  */
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** By what they wait for: a radio's clock, a browser, a whole bridge, many simulated jobs. */
+/** By what they wait for: a radio's clock, a browser, a whole bridge, processes that are killed, many simulated jobs. */
 export const SLOWEST_FIRST = [
   'radio',
   'browser',
   'contract',
+  'faults',
   'house',
   'unit',
   'published',

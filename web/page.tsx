@@ -17,6 +17,7 @@ import { MenuPanel } from './parts/menu-panel.tsx';
 import { notice } from './parts/notice.ts';
 import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
+import { RecordStrip } from './live/record-strip.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
 import { ReadInPanel } from './read-in/read-in-panel.tsx';
 import { CallPanel } from './rehearse/call-panel.tsx';
@@ -58,6 +59,7 @@ export function Page({ session, alerts }: PageProps) {
             </button>
           </div>
         )}
+        <RecordStrip session={session} />
         <Elsewhere session={session} alerts={alerts} />
         {recording?.origin === 'rehearsal' && (
           <RehearsalBar session={session} recording={recording} />

@@ -6,7 +6,8 @@ import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ProblemError, PROBLEMS } from '../../protocol/problems.ts';
 import { OF_NO_RECORDING } from '../record/fact-tables.ts';
-import { openForReading } from '../record/open-database.ts';
+import { isDamage, openForReading } from '../record/open-database.ts';
+import { damagedFolders } from '../record/salvage/set-aside.ts';
 import { ChainVerifier, type Found } from '../record/verify-chain.ts';
 import {
   readVerifyOptions,
@@ -27,6 +28,7 @@ export function run(argv: readonly string[], write: (line: string) => void): num
       write(VERIFY_HELP);
       return 0;
     }
+    tellOfDamage(options.dataFolder);
     return verify(options, write);
   } catch (error) {
     console.error(whatToDo(error));
@@ -38,6 +40,12 @@ function whatToDo(error: unknown): string {
   if (error instanceof VerifyUsageError) return `${error.message}; see --help`;
   if (error instanceof ProblemError) return `${error.message} ${PROBLEMS[error.code].remedy}`;
   throw error;
+}
+
+/** What stands in a salvaged record is what could be read: the rest lies elsewhere. */
+function tellOfDamage(dataFolder: string): void {
+  for (const folder of damagedFolders(dataFolder))
+    console.error(`${PROBLEMS.record_salvaged.meaning} They lie in ${folder}`);
 }
 
 function verify(options: VerifyOptions, write: (line: string) => void): number {
@@ -63,6 +71,10 @@ function verify(options: VerifyOptions, write: (line: string) => void): number {
     if (!isFound)
       console.error('no recording leads to this hash: it is of another record, or altered');
     return holds && isFound ? 0 : 1;
+  } catch (error) {
+    // Met only where it is read: a start does not look through a large record.
+    if (!isDamage(error)) throw error;
+    throw new ProblemError('record_damaged', error.message, { cause: error });
   } finally {
     database.close();
   }

@@ -3,6 +3,7 @@ import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { type FactRow, GatheredFacts, linkHash, NO_HASH } from './chain.ts';
 import { FACT_TABLES, type FactTableName } from './fact-tables.ts';
+import { bytesOf, countOf, type PackedReadings } from './packed-readings.ts';
 
 interface Head {
   readonly number: number;
@@ -26,12 +27,13 @@ export class ChainWriter {
 
   /** @param row in the order of the table's columns */
   add(kind: FactTableName, recordingId: number, key: number | null, row: FactRow): void {
-    let gathered = this.#gathered.get(recordingId);
-    if (gathered === undefined) {
-      gathered = new GatheredFacts();
-      this.#gathered.set(recordingId, gathered);
-    }
-    gathered.add(FACT_TABLES[kind].letter, key, row);
+    this.#of(recordingId).add(FACT_TABLES[kind].letter, key, row);
+  }
+
+  /** Neighbours, in order. */
+  addReadings(recordingId: number, firstIndex: number, packed: PackedReadings): void {
+    const lastIndex = firstIndex + countOf(packed) - 1;
+    this.#of(recordingId).addReadings(firstIndex, lastIndex, bytesOf(packed));
   }
 
   /**
@@ -42,8 +44,8 @@ export class ChainWriter {
     for (const [recordingId, gathered] of this.#gathered) {
       if (laterMs !== null) gathered.addedLater(laterMs);
       const before = this.#headOf(recordingId) ?? this.#anchor(recordingId, gathered);
-      const { facts, lines } = gathered;
-      const link = { number: before.number + 1, hash: linkHash(before.hash, facts, lines) };
+      const { facts, parts } = gathered;
+      const link = { number: before.number + 1, hash: linkHash(before.hash, facts, parts) };
       this.#insert.run(recordingId, link.number, facts, link.hash);
       this.#heads.set(recordingId, link);
     }
@@ -54,6 +56,15 @@ export class ChainWriter {
   forget(): void {
     this.#gathered.clear();
     this.#heads.clear();
+  }
+
+  #of(recordingId: number): GatheredFacts {
+    let gathered = this.#gathered.get(recordingId);
+    if (gathered === undefined) {
+      gathered = new GatheredFacts();
+      this.#gathered.set(recordingId, gathered);
+    }
+    return gathered;
   }
 
   #headOf(recordingId: number): Head | null {

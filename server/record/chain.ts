@@ -20,13 +20,21 @@ export function factLine(letter: string, row: FactRow): string {
   return `${letter}${JSON.stringify(row)}\n`;
 }
 
+/** What a link is reckoned from: lines of facts, and readings as bytes. */
+export type HashedPart = string | Uint8Array;
+
 /**
  * @param before the hash of the link before it
- * @param lines of its facts, in order
+ * @param parts its facts, in order
  */
-export function linkHash(before: Uint8Array, facts: string, lines: string): Buffer {
-  return createHash('sha256').update(before).update(`${facts}\n`).update(lines).digest();
+export function linkHash(before: Uint8Array, facts: string, parts: readonly HashedPart[]): Buffer {
+  const hash = createHash('sha256').update(before).update(`${facts}\n`);
+  for (const part of parts) hash.update(part);
+  return hash.digest();
 }
+
+/** Readings, reckoned from their packed bytes; those of older links are lines, as all else is. */
+export const PACKED_READINGS = 'q';
 
 /** Letters of what is no fact of the recording itself. */
 export const GOES_ON_FROM = 'p';
@@ -34,15 +42,24 @@ export const ADDED_LATER = 'z';
 
 /** The facts of a link as they are gathered: neighbouring readings become a span. */
 export class GatheredFacts {
-  #lines = '';
+  readonly #parts: HashedPart[] = [];
   readonly #spans: { letter: string; first: number | null; last: number | null }[] = [];
 
   /** @param key null where a recording has one of it at most */
   add(letter: string, key: number | null, row: FactRow): void {
-    this.#lines += factLine(letter, row);
+    this.#addSpan(letter, key, key, factLine(letter, row));
+  }
+
+  addReadings(firstIndex: number, lastIndex: number, bytes: Uint8Array): void {
+    this.#addSpan(PACKED_READINGS, firstIndex, lastIndex, bytes);
+  }
+
+  #addSpan(letter: string, first: number | null, last: number | null, part: HashedPart): void {
+    this.#parts.push(part);
     const latest = this.#spans.at(-1);
-    if (latest?.letter === letter && key !== null && latest.last === key - 1) latest.last = key;
-    else this.#spans.push({ letter, first: key, last: key });
+    if (latest?.letter === letter && first !== null && latest.last === first - 1)
+      latest.last = last;
+    else this.#spans.push({ letter, first, last });
   }
 
   /** Stands first: which link of the recording before it this one goes on from. */
@@ -55,8 +72,8 @@ export class GatheredFacts {
     this.#spans.unshift({ letter: ADDED_LATER, first: atMs, last: atMs });
   }
 
-  get lines(): string {
-    return this.#lines;
+  get parts(): readonly HashedPart[] {
+    return this.#parts;
   }
 
   get facts(): string {

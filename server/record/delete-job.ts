@@ -4,7 +4,7 @@
  */
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
-import { type FactRow, type FactSpan, readSpans } from './chain.ts';
+import { type FactRow, type FactSpan, PACKED_READINGS, readSpans } from './chain.ts';
 import type { ChainWriter } from './chain-writer.ts';
 import { FACT_TABLES, type FactTableName, kindOfLetter, whereOf } from './fact-tables.ts';
 import { writeLinkNumbers } from './link-numbers.ts';
@@ -83,7 +83,7 @@ function harmed(
   const rowsOf = rowsReader(database, recordingId);
   for (const { number, facts } of z.array(linkRow).parse(all)) {
     const spans = (readSpans(facts) ?? []).flatMap((span) => {
-      const kind = kindOfLetter(span.letter);
+      const kind = kindOfSpan(span);
       return kind === null ? [] : [{ kind, span }];
     });
     const found = spans.flatMap(({ kind, span }) => {
@@ -95,6 +95,11 @@ function harmed(
     staying.push(...found.filter(({ goes }) => !goes));
   }
   return { links, staying };
+}
+
+/** Null where it is no fact: where the link goes on from, or that it came later. */
+function kindOfSpan({ letter }: FactSpan): FactTableName | null {
+  return letter === PACKED_READINGS ? 'reading' : kindOfLetter(letter);
 }
 
 /** The facts of a span, and whether each of them goes. */

@@ -1,22 +1,25 @@
 /** Writes facts into an open database and says what the stream should tell of each. */
 import type Database from 'better-sqlite3';
 import { jobOf, jobsIn } from '../../protocol/job.ts';
-import type { ReceivedReading } from '../../protocol/reading.ts';
-import { columnsFromReadings } from '../../protocol/reading.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { alreadyMarked } from './already-marked.ts';
 import type { FactRow } from './chain.ts';
 import { ChainWriter } from './chain-writer.ts';
 import { deleteJob } from './delete-job.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
+import { countOf } from './packed-readings.ts';
+import { ReadingInserts } from './reading-inserts.ts';
 import { RecordReader } from './record-reader.ts';
-import type { Fact } from './writer-messages.ts';
+import type { Fact, WrittenReadings } from './writer-messages.ts';
 
+/** Readings are many, and have a way of their own. */
+type OneByOne = Exclude<FactTableName, 'reading'>;
 type FactOf<Kind extends Fact['kind']> = Extract<Fact, { kind: Kind }>;
 
 export class FactWriter {
   readonly #reader: RecordReader;
-  readonly #inserts: Readonly<Record<FactTableName, Database.Statement>>;
+  readonly #inserts: Readonly<Record<OneByOne, Database.Statement>>;
+  readonly #readings: ReadingInserts;
   readonly #chain: ChainWriter;
   readonly #database: Database.Database;
   /** Last index given out, per recording: saves a query for each batch. */
@@ -28,12 +31,12 @@ export class FactWriter {
     this.#database = database;
     this.#reader = new RecordReader(database);
     this.#chain = new ChainWriter(database);
-    const insert = (kind: FactTableName) => database.prepare(insertInto(kind));
+    this.#readings = new ReadingInserts(database);
+    const insert = (kind: OneByOne) => database.prepare(insertInto(kind));
     this.#inserts = {
       begin: insert('begin'),
       end: insert('end'),
       sensor: insert('sensor'),
-      reading: insert('reading'),
       mark: insert('mark'),
       sheet: insert('sheet'),
       call: insert('call'),
@@ -62,7 +65,7 @@ export class FactWriter {
   }
 
   /** @returns what the stream should say of it; null: nothing, the answer goes to who asked */
-  write(fact: Fact): RecordMessage | null {
+  write(fact: Fact): RecordMessage | WrittenReadings | null {
     switch (fact.kind) {
       case 'begin': {
         const { recordingId, origin, startedAtMs, title } = fact;
@@ -151,7 +154,7 @@ export class FactWriter {
   }
 
   /** @returns whether it was not there yet: of some facts a recording has one at most */
-  #add(kind: FactTableName, recordingId: number, row: FactRow, key: number | null = null): boolean {
+  #add(kind: OneByOne, recordingId: number, row: FactRow, key: number | null = null): boolean {
     const kept = row.map(asKept);
     if (this.#inserts[kind].run(...kept).changes === 0) return false;
     this.#chain.add(kind, recordingId, key, kept);
@@ -159,7 +162,7 @@ export class FactWriter {
   }
 
   /** @returns the number that the database gave it */
-  #addNext(kind: FactTableName, recordingId: number, row: FactRow): number {
+  #addNext(kind: OneByOne, recordingId: number, row: FactRow): number {
     const kept = row.map(asKept);
     const id = Number(this.#inserts[kind].run(null, ...kept).lastInsertRowid);
     this.#chain.add(kind, recordingId, id, [id, ...kept]);
@@ -172,29 +175,13 @@ export class FactWriter {
     return { type: 'recording', recording };
   }
 
-  #writeReadings({ recordingId, readings }: FactOf<'readings'>): RecordMessage {
+  #writeReadings({ recordingId, packed }: FactOf<'readings'>): WrittenReadings {
     const first = (this.#lastIndex.get(recordingId) ?? this.#reader.lastIndex(recordingId)) + 1;
-    const indexed = readings.map((reading, position) => ({ ...reading, index: first + position }));
-    for (const reading of indexed) this.#writeReading(recordingId, reading);
-    this.#lastIndex.set(recordingId, first + readings.length - 1);
-    return { type: 'readings', recordingId, columns: columnsFromReadings(indexed) };
-  }
-
-  #writeReading(recordingId: number, reading: ReceivedReading & { readonly index: number }): void {
-    const row = [
-      recordingId,
-      reading.index,
-      reading.channel,
-      reading.boot,
-      reading.sequence,
-      reading.uptimeMs,
-      reading.arrivedS,
-      reading.elapsedS,
-      reading.pressurePa,
-      reading.temperatureC,
-      reading.condition,
-    ];
-    this.#add('reading', recordingId, row, reading.index);
+    const last = first + countOf(packed) - 1;
+    this.#readings.write(recordingId, first, packed);
+    if (last >= first) this.#chain.addReadings(recordingId, first, packed);
+    this.#lastIndex.set(recordingId, last);
+    return { type: 'written_readings', recordingId, firstIndex: first, packed };
   }
 
   #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
@@ -249,7 +236,7 @@ function asKept(value: FactRow[number]): FactRow[number] {
 }
 
 /** Of what a recording has once at most, a second one changes nothing. */
-const ONCE: readonly FactTableName[] = [
+const ONCE: readonly OneByOne[] = [
   'end',
   'call',
   'reveal',
@@ -258,7 +245,7 @@ const ONCE: readonly FactTableName[] = [
   'taken_from',
 ];
 
-function insertInto(kind: FactTableName): string {
+function insertInto(kind: OneByOne): string {
   const { table, columns } = FACT_TABLES[kind];
   const verb = ONCE.includes(kind) ? 'INSERT OR IGNORE' : 'INSERT';
   return `${verb} INTO ${table} (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`;

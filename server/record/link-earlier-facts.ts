@@ -21,19 +21,30 @@ export function linkEarlierFacts(database: Database.Database, nowMs: number): vo
     .array(z.int())
     .parse(database.prepare('SELECT id FROM recording ORDER BY id').pluck().all());
   const chain = new ChainWriter(database);
-  for (const recordingId of [OF_NO_RECORDING, ...ids]) {
-    let inLink = 0;
-    for (const kind of FACT_KINDS) {
-      for (const { key, row } of factsOf(database, kind, recordingId)) {
-        chain.add(kind, recordingId, key, row);
-        inLink += 1;
-        if (inLink < MOST_IN_A_LINK) continue;
-        chain.seal(nowMs);
-        inLink = 0;
-      }
+  for (const recordingId of [OF_NO_RECORDING, ...ids])
+    linkFactsOf(database, chain, recordingId, nowMs, () => false);
+}
+
+/** @param isLinked which facts the chain has already: what stands in its links goes before what is added */
+export function linkFactsOf(
+  database: Database.Database,
+  chain: ChainWriter,
+  recordingId: number,
+  nowMs: number,
+  isLinked: (kind: FactTableName, key: number | null) => boolean,
+): void {
+  let inLink = 0;
+  for (const kind of FACT_KINDS) {
+    for (const { key, row } of factsOf(database, kind, recordingId)) {
+      if (isLinked(kind, key)) continue;
+      chain.add(kind, recordingId, key, row);
+      inLink += 1;
+      if (inLink < MOST_IN_A_LINK) continue;
+      chain.seal(nowMs);
+      inLink = 0;
     }
-    chain.seal(nowMs);
   }
+  chain.seal(nowMs);
 }
 
 /** In order, so many at a time: a day of readings is millions. */

@@ -1,7 +1,8 @@
 /** Opens the record's database file, brings it up to date, and says plainly why if it can't. */
-import { copyFileSync, mkdirSync } from 'node:fs';
+import { copyFileSync, mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
 import { linkEarlierFacts } from './link-earlier-facts.ts';
 import { MIGRATIONS } from './schema.ts';
@@ -11,13 +12,21 @@ export const RECORD_FILE = 'record.sqlite';
 /** The version from which on facts are chained as they are written. */
 const CHAINED_SINCE = 6;
 
-/** Opens for writing; creates folder and file where they are missing. */
-export function openForWriting(dataFolder: string): Database.Database {
+/** For whoever else writes into the file, which nobody should: facts wait meanwhile, and that has to be said. */
+const LONGEST_WAIT_MS = 500;
+const LOOKED_THROUGH_BYTES = 64 * 1024 * 1024;
+const columnRow = z.object({ name: z.string(), pk: z.int() });
+
+/**
+ * Opens for writing; creates folder and file where they are missing.
+ * @param suspicious whether the whole of it is to be looked through, however large it is
+ */
+export function openForWriting(dataFolder: string, suspicious = false): Database.Database {
   const file = join(dataFolder, RECORD_FILE);
   let database: Database.Database | null = null;
   try {
     mkdirSync(dataFolder, { recursive: true });
-    database = new Database(file);
+    database = new Database(file, { timeout: LONGEST_WAIT_MS });
     const version = knownVersion(database, file);
     database.pragma('journal_mode = WAL');
     // A reading counts as recorded only once it would survive a power cut.
@@ -25,6 +34,7 @@ export function openForWriting(dataFolder: string): Database.Database {
     database.pragma('foreign_keys = ON');
     // What is deleted for good is overwritten, not only forgotten.
     database.pragma('secure_delete = ON');
+    if (version > 0) assertSound(database, file, suspicious);
     bringUpToDate(database, file, version);
     return database;
   } catch (error) {
@@ -61,6 +71,34 @@ function knownVersion(database: Database.Database, file: string): number {
   );
 }
 
+/**
+ * Damage is better met now than in the middle of a visit. A record of up to 64 MB (a year of ordinary visits) is
+ * looked through whole, in some tenths of a second. Of a larger one that would take minutes: where new facts will
+ * be written is looked at, and damage elsewhere is met when it is read.
+ */
+function assertSound(database: Database.Database, file: string, suspicious: boolean): void {
+  const found =
+    suspicious || statSync(file).size <= LOOKED_THROUGH_BYTES
+      ? String(database.pragma('quick_check(1)', { simple: true }))
+      : lookAtEnds(database);
+  if (found !== 'ok') throw new ProblemError('record_damaged', `${file}: ${found}`);
+}
+
+function lookAtEnds(database: Database.Database): string {
+  const tables = database
+    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+    .pluck();
+  for (const name of z.array(z.string()).parse(tables.all())) {
+    const keys = z.array(columnRow).parse(database.pragma(`table_info(${name})`));
+    const order = keys
+      .filter(({ pk }) => pk > 0)
+      .map((key) => `${key.name} DESC`)
+      .join(', ');
+    database.prepare(`SELECT * FROM ${name} ORDER BY ${order} LIMIT 1`).get();
+  }
+  return 'ok';
+}
+
 function bringUpToDate(database: Database.Database, file: string, version: number): void {
   if (version === MIGRATIONS.length) {
     assertWritable(database);
@@ -84,11 +122,17 @@ function keepCopy(database: Database.Database, file: string, version: number): v
   copyFileSync(file, `${file}.before-version-${MIGRATIONS.length}-from-${version}`);
 }
 
-function asProblem(error: unknown, file: string): ProblemError {
-  if (error instanceof ProblemError) return error;
+/** Whether the database found its file to be damaged. */
+export function isDamage(error: unknown): error is Error {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return code === 'SQLITE_NOTADB' || code.startsWith('SQLITE_CORRUPT');
+}
+
+/** What went wrong with the database, for whoever can do something about it. */
+export function asProblem(error: unknown, file: string): ProblemError {
+  if (error instanceof ProblemError) return error;
   const message = error instanceof Error ? error.message : String(error);
-  const damaged = code === 'SQLITE_NOTADB' || code.startsWith('SQLITE_CORRUPT');
+  const damaged = isDamage(error);
   return new ProblemError(
     damaged ? 'record_damaged' : 'data_folder_unwritable',
     `${file}: ${message}`,

@@ -16,16 +16,25 @@ import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { setImmediate } from 'node:timers/promises';
 import type { Verified } from '../../protocol/verified.ts';
+import { tellAddress } from './folder-lock.ts';
 import { openForReading } from './open-database.ts';
+import { columnsFromPacked, packReadings } from './packed-readings.ts';
 import { RecordReader } from './record-reader.ts';
+import type { SetAside } from './salvage/set-aside.ts';
 import { ChainVerifier } from './verify-chain.ts';
-import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
+import type { Fact, FromWriter, Held, ToWriter, WrittenReadings } from './writer-messages.ts';
 
 export interface RecorderListener {
   /** This much is on the disk. */
   durable(message: RecordMessage): void;
-  /** The disk refuses for now; `waiting` facts are kept in memory and tried again each second. */
-  held(detail: string, waiting: number): void;
+  /** The disk refuses for now; what could not be written is kept in memory and tried again each second. */
+  held(held: Held): void;
+  /** What had been held is on the disk. */
+  relieved?(): void;
+  /** The file is damaged: what can be read of it is being saved, before the record is open. */
+  mending?(): void;
+  /** The file is damaged: facts go to a file beside it, and into the record at the next start. */
+  damaged?(detail: string): void;
 }
 
 /** Worked at a time, ms: a link of a file that was read in holds as many facts as two thousand of a sensor's. */
@@ -33,6 +42,9 @@ const VERIFYING_AT_A_TIME_MS = 20;
 
 export class Recorder {
   readonly reader: RecordReader;
+  /** What became of a damaged record when this one was opened; null where there was none. */
+  readonly setAside: SetAside | null;
+  readonly #dataFolder: string;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
   readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
@@ -53,11 +65,17 @@ export class Recorder {
       // Options of the process that started this one (a test runner's, say) are not the thread's.
       execArgv: [],
     });
-    await ready(worker);
-    return new Recorder(worker, dataFolder, listener);
+    return new Recorder(worker, dataFolder, listener, await ready(worker, listener));
   }
 
-  private constructor(worker: Worker, dataFolder: string, listener: RecorderListener) {
+  private constructor(
+    worker: Worker,
+    dataFolder: string,
+    listener: RecorderListener,
+    setAside: SetAside | null,
+  ) {
+    this.setAside = setAside;
+    this.#dataFolder = dataFolder;
     const database = openForReading(dataFolder);
     this.reader = new RecordReader(database);
     this.#verifier = new ChainVerifier(database);
@@ -68,6 +86,11 @@ export class Recorder {
     worker.on('message', (message: FromWriter) => {
       this.#hear(message);
     });
+  }
+
+  /** Where the page of this record is, for a second bridge that is started on it. */
+  tellAddress(address: string): void {
+    tellAddress(this.#dataFolder, address);
   }
 
   /** Begins a recording; its id can be used at once, facts are written in order. */
@@ -87,7 +110,7 @@ export class Recorder {
   }
 
   readings(recordingId: number, readings: readonly ReceivedReading[]): void {
-    this.#write({ kind: 'readings', recordingId, readings });
+    this.#write({ kind: 'readings', recordingId, packed: packReadings(readings) });
   }
 
   /** Resolves once the mark is durable: the one that is there already where two pressed at once. */
@@ -207,9 +230,12 @@ export class Recorder {
   }
 
   #hear(message: FromWriter): void {
-    if (message.type === 'held') this.#listener.held(message.detail, message.waiting);
+    if (message.type === 'held') this.#listener.held(message);
+    if (message.type === 'relieved') this.#listener.relieved?.();
+    if (message.type === 'damaged') this.#listener.damaged?.(message.detail);
     if (message.type !== 'durable') return;
-    for (const { ticket, message: said } of message.written) {
+    for (const { ticket, message: written } of message.written) {
+      const said = written?.type === 'written_readings' ? unpacked(written) : written;
       if (said) this.#listener.durable(said);
       this.#answers.get(ticket)?.(said);
       this.#answers.delete(ticket);
@@ -221,12 +247,21 @@ export class Recorder {
   }
 }
 
-function ready(worker: Worker): Promise<void> {
+function unpacked({ recordingId, firstIndex, packed }: WrittenReadings): RecordMessage {
+  return { type: 'readings', recordingId, columns: columnsFromPacked(packed, firstIndex) };
+}
+
+function ready(worker: Worker, listener: RecorderListener): Promise<SetAside | null> {
   return new Promise((resolve, reject) => {
     worker.once('error', reject);
-    worker.once('message', (message: FromWriter) => {
+    worker.on('message', function hear(message: FromWriter) {
+      if (message.type === 'mending') {
+        listener.mending?.();
+        return;
+      }
+      worker.off('message', hear);
       worker.off('error', reject);
-      if (message.type === 'ready') resolve();
+      if (message.type === 'ready') resolve(message.setAside);
       else if (message.type === 'refused') reject(new ProblemError(message.code, message.detail));
       else reject(new Error(`the writer began with "${message.type}"`));
     });

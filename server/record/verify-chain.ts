@@ -8,12 +8,15 @@ import {
   factLine,
   type FactSpan,
   GOES_ON_FROM,
+  type HashedPart,
   linkHash,
   NO_HASH,
+  PACKED_READINGS,
   readSpans,
 } from './chain.ts';
 import { FACT_TABLES, type FactTable, whereOf } from './fact-tables.ts';
 import { readLinkNumbers } from './link-numbers.ts';
+import { bytesOf, packRows } from './packed-readings.ts';
 
 export interface Found {
   readonly verified: Verified;
@@ -27,6 +30,11 @@ const factRow = z.array(z.union([z.string(), z.number(), z.null()]));
 const BY_LETTER = new Map<string, FactTable>(
   Object.values(FACT_TABLES).map((table) => [table.letter, table]),
 );
+
+/** Under which letter a table's facts are counted. */
+function letterOf({ letter }: FactSpan): string {
+  return letter === PACKED_READINGS ? FACT_TABLES.reading.letter : letter;
+}
 
 export class ChainVerifier {
   readonly #wantedHash: string | null;
@@ -102,7 +110,7 @@ export class ChainVerifier {
       const spans = readSpans(link.facts);
       if (spans === null) return broken('link_unreadable');
       const isLater = spans.some(({ letter }) => letter === ADDED_LATER);
-      let lines = '';
+      const parts: HashedPart[] = [];
       for (const span of spans) {
         if (span.letter === ADDED_LATER) continue;
         if (span.letter === GOES_ON_FROM) {
@@ -114,11 +122,11 @@ export class ChainVerifier {
         const rows = this.#rowsOf(recordingId, span);
         if (rows === null) return broken('link_unreadable');
         if (rows.length !== lengthOf(span)) return broken('fact_missing');
-        for (const fact of rows) lines += factLine(span.letter, fact);
-        counted.set(span.letter, (counted.get(span.letter) ?? 0) + rows.length);
+        parts.push(hashedPart(span, rows));
+        counted.set(letterOf(span), (counted.get(letterOf(span)) ?? 0) + rows.length);
         if (isLater) addedLater += rows.length;
       }
-      if (!linkHash(before, link.facts, lines).equals(link.hash)) return broken('hash_differs');
+      if (!linkHash(before, link.facts, parts).equals(link.hash)) return broken('hash_differs');
       before = link.hash;
       links = link.number;
       if (hexOf(before) === this.#wantedHash) hashAt = links;
@@ -146,7 +154,9 @@ export class ChainVerifier {
     return row === undefined ? null : linkRow.parse(row).hash;
   }
 
-  #rowsOf(recordingId: number, { letter, first, last }: FactSpan): FactRow[] | null {
+  #rowsOf(recordingId: number, span: FactSpan): FactRow[] | null {
+    const letter = letterOf(span);
+    const { first, last } = span;
     const statement = this.#rows.get(letter);
     const table = BY_LETTER.get(letter);
     if (statement === undefined || table === undefined) return null;
@@ -155,6 +165,11 @@ export class ChainVerifier {
       first === null ? statement.all(recordingId) : statement.all(recordingId, first, last);
     return z.array(factRow).parse(rows);
   }
+}
+
+function hashedPart({ letter }: FactSpan, rows: readonly FactRow[]): HashedPart {
+  if (letter === PACKED_READINGS) return bytesOf(packRows(rows));
+  return rows.map((row) => factLine(letter, row)).join('');
 }
 
 function hexOf(hash: Uint8Array): string {

@@ -1,7 +1,6 @@
 /** What the recorder asks of the writer's thread, and what it answers. */
 import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
-import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity, TakenFrom } from '../../protocol/recording.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { Calibration } from '../../protocol/sensor-label.ts';
@@ -9,6 +8,8 @@ import type { SignOff } from '../../protocol/sign-off.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
+import type { SetAside } from './salvage/set-aside.ts';
+import type { PackedReadings } from './packed-readings.ts';
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
 export type Fact =
@@ -29,7 +30,7 @@ export type Fact =
   | {
       readonly kind: 'readings';
       readonly recordingId: number;
-      readonly readings: readonly ReceivedReading[];
+      readonly packed: PackedReadings;
     }
   | {
       readonly kind: 'mark';
@@ -76,20 +77,46 @@ export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
   | { readonly type: 'close' };
 
+/** Readings that were given their place, still packed. */
+export interface WrittenReadings {
+  readonly type: 'written_readings';
+  readonly recordingId: number;
+  readonly firstIndex: number;
+  readonly packed: PackedReadings;
+}
+
 /** A fact that is durable, and what the stream should say of it; null: nothing. */
 interface Written {
   readonly ticket: number;
-  readonly message: RecordMessage | null;
+  readonly message: RecordMessage | WrittenReadings | null;
 }
 
 export type FromWriter =
-  | { readonly type: 'ready' }
+  | { readonly type: 'ready'; readonly setAside: SetAside | null }
+  /** Before it is ready: it reads through a damaged record. */
+  | { readonly type: 'mending' }
   | { readonly type: 'durable'; readonly written: readonly Written[] }
-  /** A commit failed for a reason outside (disk full, say); the facts are kept and tried again. */
-  | { readonly type: 'held'; readonly detail: string; readonly waiting: number }
+  | ({ readonly type: 'held' } & Held)
+  /** What had been held is durable. */
+  | { readonly type: 'relieved' }
+  /** The file turned out to be damaged; facts go to a file beside it until the next start. */
+  | { readonly type: 'damaged'; readonly detail: string }
   | {
       readonly type: 'refused';
-      readonly code: 'record_from_newer_version' | 'record_damaged' | 'data_folder_unwritable';
+      readonly code:
+        | 'record_from_newer_version'
+        | 'record_not_salvaged'
+        | 'record_in_use'
+        | 'data_folder_unwritable';
       readonly detail: string;
     }
   | { readonly type: 'closed' };
+
+/** A commit failed for a reason outside (disk full, say); it is tried again each second. */
+export interface Held {
+  readonly detail: string;
+  /** Readings that are kept in memory meanwhile. */
+  readonly waiting: number;
+  /** Readings for which there was no room in memory either. */
+  readonly refused: number;
+}

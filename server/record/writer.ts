@@ -4,11 +4,18 @@
  * Facts that arrive while a commit runs share the next one, so that a slow disk makes commits
  * larger, not later. Nothing is answered before it is on the disk.
  */
-import { parentPort, workerData } from 'node:worker_threads';
+import {
+  type MessagePort,
+  parentPort,
+  receiveMessageOnPort,
+  workerData,
+} from 'node:worker_threads';
 import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
-import { FactWriter } from './fact-writer.ts';
-import { openForWriting } from './open-database.ts';
+import { isDamage } from './open-database.ts';
+import { type OpenRecord, openRecord } from './open-record.ts';
+import { UnwrittenFacts } from './unwritten-facts.ts';
+import { type Waiting, WaitingFacts } from './waiting-facts.ts';
 import type { FromWriter, ToWriter } from './writer-messages.ts';
 
 /** Failures that lie outside this program and may pass: the facts are kept and tried again. */
@@ -21,54 +28,102 @@ const { dataFolder } = z.object({ dataFolder: z.string() }).parse(workerData);
 const say = (message: FromWriter): void => port.postMessage(message);
 
 try {
-  serve(dataFolder);
+  serve(
+    port,
+    openRecord(dataFolder, Date.now(), () => say({ type: 'mending' })),
+  );
 } catch (error) {
   if (!(error instanceof ProblemError) || !isOpeningProblem(error.code)) throw error;
   say({ type: 'refused', code: error.code, detail: error.detail });
   port.close();
 }
 
-function serve(folder: string): void {
-  const database = openForWriting(folder);
-  const facts = new FactWriter(database);
-  let waiting: Extract<ToWriter, { type: 'write' }>[] = [];
+function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRecord): void {
+  const waiting = new WaitingFacts();
+  const unwritten = new UnwrittenFacts(dataFolder);
   let closing = false;
-  let timer: NodeJS.Immediate | NodeJS.Timeout | null = null;
+  let isHeld = false;
+  let damage: Error | null = null;
+  let timer: NodeJS.Timeout | null = null;
+
+  const writeAll = database.transaction((batch: readonly Waiting[]) => {
+    const written = batch.map(({ ticket, fact }) => ({ ticket, message: facts.write(fact) }));
+    facts.seal();
+    return written;
+  });
 
   const commit = (): void => {
     timer = null;
-    const batch = waiting;
-    try {
-      const written = database.transaction(() => {
-        const all = batch.map(({ ticket, fact }) => ({ ticket, message: facts.write(fact) }));
-        facts.seal();
-        return all;
-      })();
-      waiting = waiting.slice(batch.length);
-      // The log of changes still has what was deleted.
-      if (batch.some(({ fact }) => fact.kind === 'delete'))
-        database.pragma('wal_checkpoint(TRUNCATE)');
-      if (written.length > 0) say({ type: 'durable', written });
-    } catch (error) {
-      facts.forget();
-      if (!isPassing(error)) throw error;
-      say({ type: 'held', detail: error.message, waiting: batch.length });
+    if (damage !== null) keepAside(damage);
+    else if (!commitWaiting()) {
       timer = setTimeout(commit, RETRY_AFTER_MS);
       return;
     }
-    if (closing) {
-      database.close();
-      say({ type: 'closed' });
-      port?.close();
-    }
+    if (closing) close();
   };
 
-  port?.on('message', (message: ToWriter) => {
+  /** @returns whether nothing waits any more */
+  function commitWaiting(): boolean {
+    try {
+      while (!waiting.isEmpty) {
+        const batch = waiting.first();
+        const written = writeAll(batch);
+        waiting.written(written.length);
+        // The log of changes still has what was deleted.
+        if (batch.some(({ fact }) => fact.kind === 'delete'))
+          database.pragma('wal_checkpoint(TRUNCATE)');
+        say({ type: 'durable', written });
+      }
+      if (isHeld) say({ type: 'relieved' });
+      isHeld = false;
+      return true;
+    } catch (error) {
+      facts.forget();
+      if (isDamage(error)) {
+        damage = error;
+        keepAside(error);
+        return true;
+      }
+      if (!isPassing(error)) throw error;
+      isHeld = true;
+      waiting.gather();
+      const { readings, refused } = waiting;
+      say({ type: 'held', detail: error.message, waiting: readings, refused });
+      return false;
+    }
+  }
+
+  /** Nothing is acknowledged: until the next start mends the record, nobody can be shown it. */
+  function keepAside({ message }: Error): void {
+    while (!waiting.isEmpty) {
+      const batch = waiting.first();
+      unwritten.add(batch.map(({ fact }) => fact));
+      waiting.written(batch.length);
+    }
+    say({ type: 'damaged', detail: `${message}; ${unwritten.path}` });
+  }
+
+  function close(): void {
+    unwritten.close();
+    database.close();
+    unlock();
+    say({ type: 'closed' });
+    port.close();
+  }
+
+  /** What has arrived as well shares the commit. */
+  const nextMessage = (): { readonly message: ToWriter } | undefined => receiveMessageOnPort(port);
+  const take = (message: ToWriter): void => {
     if (message.type === 'close') closing = true;
-    else waiting.push(message);
-    timer ??= setImmediate(commit);
+    else waiting.add(message);
+  };
+  port.on('message', (first: ToWriter) => {
+    take(first);
+    for (let more = nextMessage(); more !== undefined; more = nextMessage()) take(more.message);
+    // Else it is tried again in its time.
+    if (timer === null) commit();
   });
-  say({ type: 'ready' });
+  say({ type: 'ready', setAside });
 }
 
 function isPassing(error: unknown): error is Error {
@@ -78,7 +133,8 @@ function isPassing(error: unknown): error is Error {
 function isOpeningProblem(code: string): code is Extract<FromWriter, { type: 'refused' }>['code'] {
   return (
     code === 'record_from_newer_version' ||
-    code === 'record_damaged' ||
+    code === 'record_not_salvaged' ||
+    code === 'record_in_use' ||
     code === 'data_folder_unwritable'
   );
 }

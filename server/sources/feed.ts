@@ -57,6 +57,10 @@ interface OpenRecording {
   /** On the source's clock: when data time zero was. */
   readonly zeroMs: number;
   lastArrivedS: number;
+  /** The latest data time of a reading that was heard. */
+  lastElapsedS: number;
+  /** By the computer's clocks, since the last reading that was heard. */
+  sleptS: number;
   readonly channels: Map<string, number>;
   readonly intakes: Map<string, Intake>;
   readonly resumePoints: ReadonlyMap<number, ResumePoint>;
@@ -111,7 +115,10 @@ export class Feed implements SourceListener {
     const intake = this.#intake(recording, raw.sensorId);
     const taken = intake.take(raw.bytes, arrivedS, raw.fetched);
     recording.lastArrivedS = Math.max(recording.lastArrivedS, arrivedS);
-    if (taken.kind === 'reading') this.#options.ledger.readings(recording.id, [taken.reading]);
+    if (taken.kind === 'reading') {
+      this.#noteSleep(recording, raw, taken.reading.elapsedS);
+      this.#options.ledger.readings(recording.id, [taken.reading]);
+    }
     if (taken.kind === 'reading' || taken.kind === 'unreadable') {
       this.#understood(raw.sensorId, taken.kind === 'reading');
     }
@@ -172,6 +179,8 @@ export class Feed implements SourceListener {
       id,
       zeroMs,
       lastArrivedS: (arrivedMs - zeroMs) / 1000,
+      lastElapsedS: 0,
+      sleptS: 0,
       channels: new Map(),
       intakes: new Map(),
       resumePoints: new Map(),
@@ -195,6 +204,8 @@ export class Feed implements SourceListener {
       id: unfinished.recordingId,
       zeroMs: arrivedMs - nowS * 1000,
       lastArrivedS: nowS,
+      lastElapsedS: nowS,
+      sleptS: 0,
       channels: new Map(unfinished.sensors.map((sensor, channel) => [sensor.id, channel])),
       intakes: new Map(),
       resumePoints: unfinished.resumePoints ?? new Map(),
@@ -222,6 +233,23 @@ export class Feed implements SourceListener {
       this.#identities.get(sensorId) ?? nameless(sensorId),
     );
     return intake;
+  }
+
+  /** Only where the sensor's clock bears it out: else the computer's was set, which is nobody's concern. */
+  #noteSleep(
+    recording: OpenRecording,
+    { sleptMs = 0, fetched }: RawReading,
+    elapsedS: number,
+  ): void {
+    recording.sleptS += sleptMs / 1000;
+    if (fetched === true) return;
+    const { sleptS, lastElapsedS } = recording;
+    recording.sleptS = 0;
+    recording.lastElapsedS = Math.max(lastElapsedS, elapsedS);
+    if (sleptS === 0 || elapsedS - lastElapsedS < sleptS / 2) return;
+    const text = `The computer slept for ${sayLength(sleptS)}. What the sensor kept of it is fetched.`;
+    const mark = { kind: 'note', elapsedS: lastElapsedS, text } as const;
+    void this.#options.ledger.mark(recording.id, mark, 'bridge');
   }
 
   /** Said when it is found out, and with every state from then on. */
@@ -257,6 +285,11 @@ function withClocks(state: SourceState, clocks: ReadonlyMap<string, number>): So
     return clockFastPercent === 0 ? sensor : { ...sensor, clockFastPercent };
   });
   return { ...state, sensors };
+}
+
+/** '40 s', '61 min'. */
+function sayLength(lengthS: number): string {
+  return lengthS < 120 ? `${Math.round(lengthS)} s` : `${Math.round(lengthS / 60)} min`;
 }
 
 function nameless(id: string): SensorIdentity {

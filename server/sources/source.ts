@@ -12,6 +12,8 @@ export interface RawReading {
   readonly arrivedMs: number;
   /** The sensor had kept it, and it was asked for after it had been missed. */
   readonly fetched?: boolean;
+  /** By the computer's clocks it slept so long since the reading before, ms; or somebody set one of them. */
+  readonly sleptMs?: number;
 }
 
 /**

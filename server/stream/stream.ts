@@ -1,6 +1,7 @@
 /** The stream: greets every screen and passes on what is durable and what the sources are doing. */
 import type { WebSocket } from 'ws';
 import type { Recording } from '../../protocol/recording.ts';
+import type { RecordState } from '../../protocol/record-state.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import { clientMessageSchema, STREAM_VERSION, TICK_INTERVAL_MS } from '../../protocol/stream.ts';
 import type { Platform, RecordMessage, ServerMessage } from '../../protocol/stream.ts';
@@ -24,6 +25,7 @@ export class Stream {
   readonly #sources = new Map<string, SourceState>();
   readonly #sockets = new Set<WebSocket>();
   readonly #ticking: NodeJS.Timeout;
+  #record: RecordState = { kind: 'kept' };
 
   constructor(options: StreamOptions) {
     this.#options = options;
@@ -50,6 +52,7 @@ export class Stream {
     this.#subscribers.add(subscriber);
     this.#sockets.add(socket);
     subscriber.tell(this.#greeting());
+    subscriber.tell({ type: 'record', record: this.#record });
   }
 
   publish(message: RecordMessage): void {
@@ -59,6 +62,12 @@ export class Stream {
   sourceState(source: SourceState): void {
     this.#sources.set(source.id, source);
     this.#tellAll({ type: 'source', source });
+  }
+
+  /** Whether what is measured is being kept. */
+  recordState(record: RecordState): void {
+    this.#record = record;
+    this.#tellAll({ type: 'record', record });
   }
 
   /** Latest state of each source. */

@@ -7,6 +7,7 @@ import { HELP, readOptions } from './accuracy/options.ts';
 import { reportAccuracy } from './accuracy/report.ts';
 import { benchChart } from './chart-bench.ts';
 import { benchJudge } from './judge-bench.ts';
+import { benchKills } from './kill-bench.ts';
 import { benchPage } from './page-bench.ts';
 import { benchPhysics } from './physics-bench.ts';
 import { benchRecord } from './record-bench.ts';
@@ -18,7 +19,9 @@ if (options === null) {
 }
 
 const benches = [
-  async () => [await benchRecord()],
+  benchRecord,
+  // Some five minutes.
+  benchKills,
   benchJudge,
   benchPhysics,
   // In a browser; some two minutes.

@@ -1,12 +1,13 @@
 /** What the `verify-record` command promises: it finds what was altered, and what a report's hash is of. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { z } from 'zod';
+import { PROBLEMS } from '../../protocol/problems.ts';
 import { run } from '../../server/commands/verify-record.ts';
-import { RECORD_FILE } from '../../server/record/open-database.ts';
+import { openForWriting, RECORD_FILE } from '../../server/record/open-database.ts';
 import { Recorder } from '../../server/record/recorder.ts';
 import { MIGRATIONS } from '../../server/record/schema.ts';
 
@@ -43,6 +44,24 @@ function alter(sql: string): void {
   database.exec(`DROP TRIGGER mark_is_never_rewritten; ${sql}`);
   database.close();
 }
+
+test('a page that was overwritten: it says that the record is damaged, and where damaged files lie', async () => {
+  const file = join(folder, RECORD_FILE);
+  // Takes up what stands in the log.
+  openForWriting(folder).close();
+  const whole = readFileSync(file);
+  const database = new Database(file, { readonly: true });
+  const page = z
+    .int()
+    .parse(database.prepare("SELECT pageno FROM dbstat WHERE name = 'mark'").pluck().get());
+  database.close();
+  writeFileSync(file, whole.fill(0xaa, (page - 1) * 4096, page * 4096));
+  expect(verify().status).toBe(1);
+  expect(said).toHaveBeenCalledWith(expect.stringContaining(PROBLEMS.record_damaged.remedy));
+  await (await record()).close();
+  expect(verify().status).toBe(0);
+  expect(said).toHaveBeenLastCalledWith(expect.stringContaining(join(folder, 'record.damaged-')));
+});
 
 test('a record as it was written holds, also while it is written on', async () => {
   const recorder = await record();

@@ -30,7 +30,7 @@ export async function recordJobs(
 ): Promise<number[]> {
   const recorder = await Recorder.open(dataFolder, {
     durable: () => undefined,
-    held: (detail) => {
+    held: ({ detail }) => {
       throw new Error(detail);
     },
   });

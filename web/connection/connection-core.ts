@@ -152,6 +152,7 @@ function hear(state: ConnectionState, text: string, nowMs: number): ConnectionSt
       };
     case 'recording':
     case 'source':
+    case 'record':
       return { state: heard, effects: [deliver(message)] };
     case 'tick':
       return { state: heard, effects: [] };

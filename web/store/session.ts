@@ -1,6 +1,7 @@
 /** What the page knows: recordings, sources, the connection, and the recording that it follows. */
 import { computed, effect, signal } from '@preact/signals';
 import type { Recording } from '../../protocol/recording.ts';
+import type { RecordState } from '../../protocol/record-state.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { Platform, ServerMessage } from '../../protocol/stream.ts';
 import { type ConnectionState, initialConnection } from '../connection/connection-core.ts';
@@ -23,6 +24,8 @@ export class Session {
   readonly platform = signal<Platform>('other');
   readonly recordings = signal<readonly Recording[]>([]);
   readonly sources = signal<readonly SourceState[]>([]);
+  /** Whether the bridge keeps what is measured. */
+  readonly record = signal<RecordState>({ kind: 'kept' });
   readonly followed = signal<FollowedRecording | null>(null);
   /** Opened by hand: a recording that begins elsewhere does not take the screen away from it. */
   readonly chosenByHand = signal(false);
@@ -103,6 +106,9 @@ export class Session {
           ...this.sources.value.filter((source) => source.id !== message.source.id),
           message.source,
         ];
+        return;
+      case 'record':
+        this.record.value = message.record;
         return;
       case 'facts':
         followed?.takeFacts(message.marks, message.sheet);

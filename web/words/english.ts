@@ -94,6 +94,24 @@ export const english = {
     showIt: 'Show it',
   },
 
+  /** What is said when readings are not being kept. */
+  record: {
+    waiting: ({ waiting, detail }: { waiting: string; detail: string }) =>
+      `Readings that wait in memory, and are not on the curve: ${waiting}. ${detail}`,
+    refused: ({ waiting, refused, detail }: Record<'waiting' | 'refused' | 'detail', string>) =>
+      `Readings that wait in memory: ${waiting}; not kept: ${refused}. ${detail}`,
+    keptAside: ({ detail }: { detail: string }) =>
+      `Meanwhile readings are kept in a file beside it, and are not on the curve: ${detail}`,
+    salvaged: ({
+      saved,
+      atLeast,
+      otherSaved,
+      otherAtLeast,
+      folder,
+    }: Record<'saved' | 'atLeast' | 'otherSaved' | 'otherAtLeast' | 'folder', string>) =>
+      `Saved: ${saved} of at least ${atLeast} readings, ${otherSaved} of at least ${otherAtLeast} other entries. The damaged files lie in ${folder}`,
+  },
+
   /** The page before the first recording. */
   firstMinute: {
     toSensor: 'With a sensor',
@@ -1826,7 +1844,7 @@ export const english = {
     byCurve: 'the curve',
     marks: 'Marks',
     noMarks: 'No mark was set.',
-    authors: { hand: 'hand', rehearsal: 'the rehearsal', import: 'the file' },
+    authors: { hand: 'hand', rehearsal: 'the rehearsal', import: 'the file', bridge: 'the bridge' },
     settings: 'Settings and pass rule',
     settingsSource:
       'What nobody entered is this program’s own setting, not a standard’s. The equipment maker’s figure comes first.',

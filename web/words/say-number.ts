@@ -17,6 +17,11 @@ export function sayNumber(value: number, speech: Speech, digits = DIGITS): strin
   return (value < 0 ? MINUS : '') + groupThousands(text, speech.decimalMark);
 }
 
+/** A whole number, with all its digits: '2 304 000'. */
+export function sayCount(count: number, speech: Speech): string {
+  return groupThousands(String(count), speech.decimalMark);
+}
+
 /** All its digits, without thousands' gaps, so that it can be typed over. */
 export function sayExactly(value: number, speech: Speech): string {
   return String(value).replace('.', speech.decimalMark).replace('-', MINUS);

@@ -86,6 +86,17 @@ export const spanish: Wording = {
     showIt: 'Mostrarla',
   },
 
+  record: {
+    waiting: ({ waiting, detail }) =>
+      `Lecturas que esperan en memoria y no están en la curva: ${waiting}. ${detail}`,
+    refused: ({ waiting, refused, detail }) =>
+      `Lecturas que esperan en memoria: ${waiting}; no guardadas: ${refused}. ${detail}`,
+    keptAside: ({ detail }) =>
+      `Mientras tanto las lecturas se guardan en un archivo al lado y no están en la curva: ${detail}`,
+    salvaged: ({ saved, atLeast, otherSaved, otherAtLeast, folder }) =>
+      `Salvado: ${saved} de al menos ${atLeast} lecturas, ${otherSaved} de al menos ${otherAtLeast} de las demás anotaciones. Los archivos dañados están en ${folder}`,
+  },
+
   firstMinute: {
     toSensor: 'Con sensor',
     none: 'No se busca ningún sensor',
@@ -223,13 +234,34 @@ export const spanish: Wording = {
         'Ejecute npm start una vez: guarda una copia y actualiza el registro. Después, inténtelo de nuevo.',
     },
     record_damaged: {
-      meaning: 'El registro de la carpeta de datos no es una base de datos legible.',
-      remedy: 'Aparte el archivo (no lo borre) y arranque de nuevo.',
+      meaning: 'El registro de la carpeta de datos está dañado.',
+      remedy:
+        'Detenga el programa y ejecute npm start: aparta los archivos dañados y salva en un registro nuevo lo que se pueda leer.',
+    },
+    record_salvaged: {
+      meaning:
+        'El registro estaba dañado. Lo que se pudo leer está en uno nuevo; los archivos dañados están apartados.',
+      remedy:
+        'Conserve la carpeta con los archivos dañados hasta haber visto qué falta. Pregúntese si este disco está fallando y haga una copia.',
+    },
+    record_not_salvaged: {
+      meaning: 'El registro está dañado y no se pudo hacer uno nuevo. No se cambió nada.',
+      remedy:
+        'Libere tanto espacio como ocupa el registro, o elija otra carpeta de datos con: npm start -- --data FOLDER',
+    },
+    record_in_use: {
+      meaning: 'Otro Ebbline ya guarda su registro en esta carpeta de datos.',
+      remedy: 'Use aquel, o elija otra carpeta de datos con: npm start -- --data FOLDER',
     },
     write_failed: {
       meaning: 'No se pudieron escribir lecturas en el registro.',
       remedy:
-        'Libere espacio en el disco. Lo que no se pudo escribir se guarda en memoria y se intenta de nuevo.',
+        'Libere espacio en el disco. Lo que no se pudo escribir se guarda en memoria y se intenta de nuevo; se pierde si el programa termina antes.',
+    },
+    readings_refused: {
+      meaning: 'Desde hace horas no se puede escribir en el registro, y en la memoria no cabe más.',
+      remedy:
+        'Libere espacio en el disco ahora. Hasta entonces no se guardan lecturas nuevas; un sensor con memoria quizá las dé de nuevo tras el próximo arranque.',
     },
     bad_request: {
       meaning: 'La petición no tiene la forma esperada.',
@@ -1904,7 +1936,12 @@ export const spanish: Wording = {
     byCurve: 'la curva',
     marks: 'Marcas',
     noMarks: 'No se puso ninguna marca.',
-    authors: { hand: 'a mano', rehearsal: 'la práctica', import: 'el archivo' },
+    authors: {
+      hand: 'a mano',
+      rehearsal: 'la práctica',
+      import: 'el archivo',
+      bridge: 'el puente',
+    },
     settings: 'Ajustes y criterio de aceptación',
     settingsSource:
       'Lo que nadie anotó es ajuste propio de este programa, no de una norma. La cifra del fabricante del equipo va primero.',

@@ -64,6 +64,7 @@ export class RadioSource implements Source {
   #radio: RadioFacts['radio'] = 'starting';
   #restarted = false;
   #crashes = 0;
+  #toldSleepMs = 0;
   #state: SourceState | null = null;
 
   constructor(options: RadioSourceOptions) {
@@ -138,8 +139,11 @@ export class RadioSource implements Source {
       case 'reading': {
         this.#crashes = 0;
         const { sensorId, bytes, arrivedMs, fetched } = message;
-        const awakeMs = arrivedMs + this.#sleep.sleptMs();
-        this.#listener?.reading({ sensorId, bytes, arrivedMs: awakeMs, fetched });
+        const allSleepMs = this.#sleep.sleptMs();
+        const sleptMs = allSleepMs - this.#toldSleepMs;
+        this.#toldSleepMs = allSleepMs;
+        const awakeMs = arrivedMs + allSleepMs;
+        this.#listener?.reading({ sensorId, bytes, arrivedMs: awakeMs, fetched, sleptMs });
         this.#backfill.reading(sensorId, bytes, fetched);
         if (!this.#tellMissing(sensorId)) return;
         break;

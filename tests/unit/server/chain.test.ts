@@ -14,6 +14,7 @@ import type { Verified } from '../../../protocol/verified.ts';
 import { FactWriter } from '../../../server/record/fact-writer.ts';
 import { FACT_TABLES } from '../../../server/record/fact-tables.ts';
 import { openForWriting, RECORD_FILE } from '../../../server/record/open-database.ts';
+import { packReadings } from '../../../server/record/packed-readings.ts';
 import { Recorder } from '../../../server/record/recorder.ts';
 import { MIGRATIONS } from '../../../server/record/schema.ts';
 import { ChainVerifier } from '../../../server/record/verify-chain.ts';
@@ -150,6 +151,27 @@ test('a link is the hash that anybody can reckon', async () => {
   expect(verify(1).hash).toBe(createHash('sha256').update(written).digest('hex'));
 });
 
+test('so is one of readings: nine numbers each, eight bytes a number, the lowest first', async () => {
+  const recorder = await Recorder.open(folder, listener);
+  const id = recorder.begin('sensor', 1234, 'A');
+  await recorder.settled();
+  const unknown = { pressurePa: null, temperatureC: -0, condition: 'over_range' } as const;
+  recorder.readings(id, [reading(0), { ...reading(1), ...unknown }]);
+  await recorder.settled();
+  await recorder.close();
+  const rows = [
+    [0, 1, 0, 0, 0.1, 0, 100 / 3, -Infinity, 0],
+    [0, 1, 1, 1000, 1.1, 1, -Infinity, 0, 1],
+  ].flat();
+  const bytes = Buffer.alloc(rows.length * 8);
+  rows.forEach((value, place) => bytes.writeDoubleLE(value, place * 8));
+  const first = createHash('sha256')
+    .update(Buffer.concat([Buffer.alloc(32), Buffer.from('b\nb[1,"sensor",1234,"A"]\n')]))
+    .digest();
+  const second = createHash('sha256').update(first).update('q1-2\n').update(bytes).digest('hex');
+  expect(verify(1)).toMatchObject({ hash: second, broken: null });
+});
+
 describe('breaks where', () => {
   test.each([
     ['a pressure', 'UPDATE reading SET pressure_pa = 1 WHERE reading_index = 7', 'hash_differs'],
@@ -178,7 +200,7 @@ describe('breaks where', () => {
     ],
     [
       'a link rewritten',
-      "UPDATE chain_link SET facts = 'r3-4' WHERE recording_id = 1 AND facts = 'r5-6'",
+      "UPDATE chain_link SET facts = 'q3-4' WHERE recording_id = 1 AND facts = 'q5-6'",
       'hash_differs',
     ],
     [
@@ -281,7 +303,7 @@ test('whatever comes in whatever commits, it holds', () => {
           writer.write({ kind: 'mark', recordingId, mark, madeBy: 'hand' });
         } else {
           const readings = Array.from({ length: one.count }, () => reading((sequence += 1)));
-          writer.write({ kind: 'readings', recordingId, readings });
+          writer.write({ kind: 'readings', recordingId, packed: packReadings(readings) });
         }
       };
       const commit = database.transaction((facts: readonly (typeof all)[number][number][]) => {

@@ -9,6 +9,7 @@ import type { ReceivedReading } from '../../../protocol/reading.ts';
 import { FACT_TABLES } from '../../../server/record/fact-tables.ts';
 import { FactWriter } from '../../../server/record/fact-writer.ts';
 import { openForWriting, RECORD_FILE } from '../../../server/record/open-database.ts';
+import { packReadings } from '../../../server/record/packed-readings.ts';
 import { RecordReader } from '../../../server/record/record-reader.ts';
 import { ChainVerifier } from '../../../server/record/verify-chain.ts';
 import type { Fact } from '../../../server/record/writer-messages.ts';
@@ -56,9 +57,9 @@ function reading(elapsedS: number): ReceivedReading {
 function twoJobs(recordingId: number): void {
   commit({ kind: 'begin', recordingId, origin: 'sensor', startedAtMs: 1, title: '' });
   for (let from = 0; from < 100; from += 10) {
-    const readings = Array.from({ length: 10 }, (_, at) => reading(from + at));
+    const packed = packReadings(Array.from({ length: 10 }, (_, at) => reading(from + at)));
     const entry = { elapsedS: from, fields: { site: `${SITE} ${from}` } };
-    commit({ kind: 'readings', recordingId, readings }, { kind: 'sheet', recordingId, entry });
+    commit({ kind: 'readings', recordingId, packed }, { kind: 'sheet', recordingId, entry });
   }
   const mark = { kind: 'job_begun', elapsedS: 55, text: '' } as const;
   commit({ kind: 'mark', recordingId, mark, madeBy: 'hand' });

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -255,10 +255,24 @@ describe('a record of an earlier version', () => {
 });
 
 describe('opening says plainly what is wrong', () => {
-  test('a file that is no database', async () => {
+  test('a file that is no database: it is set aside as it is, and told of', async () => {
+    const text = 'this is not a database, it is a text '.repeat(50);
+    writeFileSync(join(folder, RECORD_FILE), text);
+    const recorder = await Recorder.open(folder, listener);
+    expect(recorder.setAside).toMatchObject({ readings: { saved: 0 } });
+    const aside = recorder.setAside?.folder ?? '';
+    expect(readFileSync(join(aside, RECORD_FILE), 'utf8')).toBe(text);
+    await recorder.close();
+  });
+
+  test('no room for what can be saved: nothing has been moved', async () => {
     writeFileSync(join(folder, RECORD_FILE), 'this is not a database, it is a text '.repeat(50));
-    await expect(Recorder.open(folder, listener)).rejects.toMatchObject({ code: 'record_damaged' });
-    expect(existsSync(join(folder, RECORD_FILE))).toBe(true);
+    // Whatever stands in the way of the new file.
+    mkdirSync(join(folder, `${RECORD_FILE}.salvaged`, 'full'), { recursive: true });
+    await expect(Recorder.open(folder, listener)).rejects.toMatchObject({
+      code: 'record_not_salvaged',
+    });
+    expect(readdirSync(folder)).toEqual(['record.lock', RECORD_FILE, `${RECORD_FILE}.salvaged`]);
   });
 
   test('a record of a newer version, which is left untouched', async () => {
@@ -268,7 +282,18 @@ describe('opening says plainly what is wrong', () => {
     await expect(Recorder.open(folder, listener)).rejects.toMatchObject({
       code: 'record_from_newer_version',
     });
-    expect(readdirSync(folder)).toEqual([RECORD_FILE]);
+    expect(readdirSync(folder)).toEqual(['record.lock', RECORD_FILE]);
+  });
+
+  test('a folder that another one writes to, naming its address', async () => {
+    const first = await Recorder.open(folder, listener);
+    first.tellAddress('http://127.0.0.1:4181/');
+    await expect(Recorder.open(folder, listener)).rejects.toMatchObject({
+      code: 'record_in_use',
+      detail: `${folder}, http://127.0.0.1:4181/`,
+    });
+    await first.close();
+    await (await Recorder.open(folder, listener)).close();
   });
 
   test('a folder that is a file', async () => {

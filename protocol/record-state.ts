@@ -1,0 +1,29 @@
+/** How the record is doing: whether what is measured is being kept. */
+import { z } from 'zod';
+
+const count = z.int().min(0);
+
+export const recordStateSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('kept') }),
+  /** The disk refuses; it is tried again each second. */
+  z.strictObject({
+    kind: z.literal('held'),
+    /** What the operating system or the database says. */
+    detail: z.string(),
+    /** Readings that wait in memory. */
+    waiting: count,
+    /** Readings for which there was no room in memory either. */
+    refused: count,
+  }),
+  /** Found while it was written: what comes is kept beside it, and shown after the next start. */
+  z.strictObject({ kind: z.literal('damaged'), detail: z.string() }),
+  /** Found at the start: a new record has what could be read. */
+  z.strictObject({
+    kind: z.literal('salvaged'),
+    /** Where the damaged files lie. */
+    folder: z.string(),
+    readings: z.strictObject({ saved: count, atLeast: count }),
+    otherFacts: z.strictObject({ saved: count, atLeast: count }),
+  }),
+]);
+export type RecordState = z.infer<typeof recordStateSchema>;

@@ -29,12 +29,13 @@ const readingFactSchema = z.strictObject({
 export type ReadingFact = z.infer<typeof readingFactSchema>;
 
 /** What the record keeps beside it, so that the time axis can be drawn anew from the raw facts. */
-export interface ReceivedReading extends ReadingFact {
+export const receivedReadingSchema = readingFactSchema.extend({
   /** The sensor's own clock when it measured, ms since its boot (wraps at 2³²). */
-  readonly uptimeMs: number;
+  uptimeMs: z.int().min(0).max(0xffff_ffff),
   /** When the bytes arrived: seconds since the recording began, on the bridge's monotonic clock. */
-  readonly arrivedS: number;
-}
+  arrivedS: z.number(),
+});
+export type ReceivedReading = Readonly<z.infer<typeof receivedReadingSchema>>;
 
 export const readingSchema = readingFactSchema.extend({
   /** 1, 2, 3 … in the order in which the record took them: what a screen resumes from. */

@@ -125,7 +125,7 @@ export function readRecordingJson(text: string): ReadRecordingJson {
   const readings = function* (): Generator<ReceivedReading> {
     for (let row = 0; row < count; row += 1) yield readingAt(columns, row, head);
   };
-  for (const reading of readings()) void reading;
+  readings().forEach(() => undefined);
   refuseContradictions(head, count);
   return { head, count, readings };
 }

@@ -1,0 +1,38 @@
+/**
+ * What a file that is taken away is called. It sorts by time and says what it is; only small letters, digits,
+ * hyphens and one point, which every system and every mail program leaves as they are.
+ */
+
+const LONGEST_WORDS = 60;
+
+/**
+ * @param atMs wall clock, written in UTC: so names sort the same in every zone, and on both sides of a change
+ *   to summer time
+ * @param words what it is; may be anything that somebody typed
+ * @param extension 'csv'
+ */
+export function fileName(
+  atMs: number,
+  words: readonly (string | number)[],
+  extension: string,
+): string {
+  const stamp = new Date(atMs).toISOString().slice(0, 19).replaceAll(/[:T]/gu, '-');
+  const plain = words.map((word) => plainWords(String(word))).filter((word) => word !== '');
+  return `${[stamp, ...plain].join('-')}.${extension}`;
+}
+
+/** The header that makes a browser keep the answer under a name. */
+export function asDownload(name: string): Record<'content-disposition', string> {
+  return { 'content-disposition': `attachment; filename="${name}"` };
+}
+
+/** 'Café Überall, 2. Stock' is 'cafe-uberall-2-stock'. */
+function plainWords(text: string): string {
+  return text
+    .normalize('NFKD')
+    .replaceAll(/\p{M}/gu, '')
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/gu, '-')
+    .slice(0, LONGEST_WORDS)
+    .replaceAll(/^-+|-+$/gu, '');
+}

@@ -98,11 +98,13 @@ const TABLE = {
   },
   backup_failed: {
     meaning: 'The record could not be copied, and no half a copy was left.',
-    remedy: 'Free some space, or choose another place or name for the copy. The record is as it was.',
+    remedy:
+      'Free some space, or choose another place or name for the copy. The record is as it was.',
   },
   bad_backup: {
     meaning: 'This file is no record that can be restored, and nothing of it was.',
-    remedy: 'Choose a file that “Back up” or backup-record has written, and take it anew if it was cut short.',
+    remedy:
+      'Choose a file that “Back up” or backup-record has written, and take it anew if it was cut short.',
   },
   backup_too_large: {
     meaning: 'The file is larger than 8 GB, and nothing of it was restored.',

@@ -9,6 +9,25 @@ import { sensorLabelSchema } from './sensor-label.ts';
 export const ORIGINS = ['sensor', 'rehearsal', 'import', 'typed_in'] as const;
 export type Origin = (typeof ORIGINS)[number];
 
+/** Of a recording that came out of another record, by a file or a backup: what it was there. */
+export const takenFromSchema = z.strictObject({
+  /** Which kind of file it came in. */
+  format: z.string().min(1).max(100),
+  /** A rehearsal stays one, whichever way it took. */
+  origin: z.enum(ORIGINS),
+  recordingId: z.int().min(1),
+  /** Wall-clock milliseconds since 1970 UTC. */
+  startedAtMs: z.int(),
+  title: z.string().max(200),
+  /** Last hash of its chain there, hexadecimal; empty where there was none. */
+  hash: z.string().max(64),
+  /** Whether the chain held when it was taken over. */
+  held: z.boolean(),
+  /** Of the program that wrote the file. */
+  softwareVersion: z.string().max(100),
+});
+export type TakenFrom = z.infer<typeof takenFromSchema>;
+
 /** What a rehearsal's sensor is known by. */
 export const REHEARSAL_SENSOR_ID = 'rehearsal-sensor';
 
@@ -30,6 +49,8 @@ const recordedSensorSchema = sensorIdentitySchema.extend({
    * a rehearsal and in a file.
    */
   label: sensorLabelSchema.nullable(),
+  /** The day of its last calibration, as somebody entered it before the recording ended (ISO 8601). */
+  calibratedOn: z.string().max(10).nullable(),
 });
 export type RecordedSensor = z.infer<typeof recordedSensorSchema>;
 
@@ -45,6 +66,8 @@ export const recordingSchema = z.strictObject({
   title: z.string().max(200),
   /** The sensors heard so far; a reading's `channel` is a position in this list. */
   sensors: z.array(recordedSensorSchema).max(256),
+  /** What it was in the record from which it was taken; null: it was recorded here. */
+  takenFrom: takenFromSchema.nullable(),
   /** True while readings can still arrive. */
   open: z.boolean(),
 });
@@ -54,6 +77,14 @@ export type Recording = z.infer<typeof recordingSchema>;
 export const SIMULATED_ENDING = ', simulated';
 
 /** Whether any of it was played and not measured: such a recording is no proof of a job. */
-export function isSimulated({ origin, sensors }: Pick<Recording, 'origin' | 'sensors'>): boolean {
-  return origin === 'rehearsal' || sensors.some(({ name }) => name.endsWith(SIMULATED_ENDING));
+export function isSimulated({
+  origin,
+  sensors,
+  takenFrom,
+}: Pick<Recording, 'origin' | 'sensors' | 'takenFrom'>): boolean {
+  return (
+    origin === 'rehearsal' ||
+    takenFrom?.origin === 'rehearsal' ||
+    sensors.some(({ name }) => name.endsWith(SIMULATED_ENDING))
+  );
 }

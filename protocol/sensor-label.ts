@@ -37,3 +37,17 @@ export const newSensorLabelSchema = z.strictObject({
   ...said,
 });
 export type NewSensorLabel = z.infer<typeof newSensorLabelSchema>;
+
+/** POST /api/sensor-calibrations: when a sensor was last calibrated, as its certificate has it. */
+export const newCalibrationSchema = z.strictObject({
+  sensorId: z.string().min(1).max(100),
+  /** A day, as ISO 8601 writes it. */
+  calibratedOn: z.iso.date(),
+});
+export type NewCalibration = z.infer<typeof newCalibrationSchema>;
+
+export const calibrationSchema = newCalibrationSchema.extend({
+  /** When it was said: wall-clock milliseconds since 1970 UTC. */
+  givenAtMs: z.int(),
+});
+export type Calibration = z.infer<typeof calibrationSchema>;

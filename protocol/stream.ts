@@ -15,7 +15,7 @@ import { sourceStateSchema } from './source-state.ts';
 import { takenBackSchema } from './typed-in.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 4;
+export const STREAM_VERSION = 5;
 
 /** What the bridge runs on: where Bluetooth is switched on and allowed differs. */
 const PLATFORMS = ['linux', 'macos', 'windows', 'other'] as const;
@@ -60,6 +60,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   }),
   z.strictObject({ type: z.literal('readings'), recordingId, columns: readingColumnsSchema }),
   z.strictObject({ type: z.literal('mark'), recordingId, mark: markSchema }),
+  /** A mark was a slip and counts no more. */
+  z.strictObject({ type: z.literal('mark_taken_back'), recordingId, markId: z.int().min(1) }),
   z.strictObject({ type: z.literal('sheet'), recordingId, entry: sheetEntrySchema }),
   /** A typed-in reading was a slip. */
   z.strictObject({ type: z.literal('taken_back'), recordingId, reading: takenBackSchema }),
@@ -81,5 +83,8 @@ export type ClientMessage = z.infer<typeof clientMessageSchema>;
 /** What the record says once it is safely on the disk; the stream passes it on as it is. */
 export type RecordMessage = Extract<
   ServerMessage,
-  { type: 'recording' | 'readings' | 'mark' | 'sheet' | 'taken_back' | 'seen_alert' }
+  {
+    type:
+      'recording' | 'readings' | 'mark' | 'mark_taken_back' | 'sheet' | 'taken_back' | 'seen_alert';
+  }
 >;

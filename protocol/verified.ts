@@ -27,6 +27,8 @@ export const verifiedSchema = z.strictObject({
   facts: z.int().min(0),
   /** Facts that the chain took up after they had been recorded: what they were before that it can't tell. */
   addedLater: z.int().min(0),
+  /** Facts that were deleted for good: of them the chain has the hashes alone. */
+  deleted: z.int().min(0),
   /** Of the last link, hexadecimal; empty where there is none. */
   hash: z.string(),
   /** Null: the facts are those from which the chain was reckoned. */

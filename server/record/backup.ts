@@ -2,7 +2,16 @@
  * A copy of the whole record in one file, as it stood at one moment, while the bridge goes on recording. SQLite
  * writes it from a single view of the record, which no writing disturbs; it is looked through before it counts.
  */
-import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, statSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { z } from 'zod';
@@ -10,13 +19,14 @@ import { ProblemError } from '../../protocol/problems.ts';
 import { openForReading } from './open-database.ts';
 import { verifyAll } from './verify-all.ts';
 
-export interface Backup {
-  readonly file: string;
-  readonly bytes: number;
-  readonly recordings: number;
+export const backupSchema = z.strictObject({
+  file: z.string(),
+  bytes: z.int(),
+  recordings: z.int(),
   /** Those whose chain does not hold, in the record as in its copy; 0: what was said of sensors. */
-  readonly broken: readonly number[];
-}
+  broken: z.array(z.int()),
+});
+export type Backup = z.infer<typeof backupSchema>;
 
 /**
  * Keeps its thread until it is done: a bridge has it done aside.
@@ -42,14 +52,17 @@ export function makeBackup(dataFolder: string, file: string): Backup {
     throw new ProblemError('backup_failed', `${file}: ${message}`, { cause: error });
   } finally {
     record.close();
-    for (const rest of ['', '-journal', '-wal', '-shm']) rmSync(`${unfinished}${rest}`, { force: true });
+    for (const rest of ['', '-journal', '-wal', '-shm'])
+      rmSync(`${unfinished}${rest}`, { force: true });
   }
 }
 
 function lookThrough(file: string): Pick<Backup, 'recordings' | 'broken'> {
   const copy = new Database(file, { readonly: true, fileMustExist: true });
   try {
-    const faults = z.array(z.string()).parse(copy.prepare('PRAGMA integrity_check(3)').pluck().all());
+    const faults = z
+      .array(z.string())
+      .parse(copy.prepare('PRAGMA integrity_check(3)').pluck().all());
     if (faults.join() !== 'ok') {
       throw new ProblemError('backup_failed', `the copy is damaged: ${faults.join('; ')}`);
     }

@@ -94,12 +94,80 @@ export const FACT_TABLES = {
     columns: ['id', 'recording_id', 'alert', 'until_s', 'at_ms'],
     key: 'id',
   },
+  mark_taken_back: {
+    letter: 'u',
+    table: 'mark_taken_back',
+    columns: ['recording_id', 'mark_id', 'at_ms'],
+    key: 'mark_id',
+  },
+  archived: {
+    letter: 'h',
+    table: 'job_archived',
+    columns: ['id', 'recording_id', 'begin_mark', 'archived', 'at_ms'],
+    key: 'id',
+  },
+  sign_off: {
+    letter: 'o',
+    table: 'sign_off',
+    columns: [
+      'id',
+      'recording_id',
+      'begin_mark',
+      'name',
+      'licence',
+      'remark',
+      'quoted',
+      'software_version',
+      'at_ms',
+    ],
+    key: 'id',
+  },
+  calibration: {
+    letter: 'k',
+    table: 'sensor_calibration',
+    columns: ['id', 'sensor_id', 'calibrated_on', 'given_at_ms'],
+    key: 'id',
+  },
+  taken_from: {
+    letter: 'f',
+    table: 'taken_from',
+    columns: [
+      'recording_id',
+      'format',
+      'origin',
+      'recording_id_there',
+      'started_at_ms',
+      'title',
+      'hash',
+      'held',
+      'software_version',
+      'at_ms',
+    ],
+    key: null,
+  },
+  tombstone: {
+    letter: 'x',
+    table: 'tombstone',
+    columns: ['id', 'recording_id', 'begin_mark', 'from_s', 'until_s', 'links', 'facts', 'at_ms'],
+    key: 'id',
+  },
 } as const satisfies Readonly<Record<string, FactTable>>;
 
 export type FactTableName = keyof typeof FACT_TABLES;
 
+export const FACT_KINDS: readonly FactTableName[] = Object.keys(FACT_TABLES).filter(
+  (kind): kind is FactTableName => kind in FACT_TABLES,
+);
+
+const OF_SENSORS: readonly string[] = [FACT_TABLES.label.table, FACT_TABLES.calibration.table];
+
 /** Which rows of a table belong to a recording, with its number in the place of the one '?'. */
 export function whereOf({ table }: FactTable): string {
   if (table === FACT_TABLES.begin.table) return 'id = ?';
-  return table === FACT_TABLES.label.table ? `? = ${OF_NO_RECORDING}` : 'recording_id = ?';
+  return OF_SENSORS.includes(table) ? `? = ${OF_NO_RECORDING}` : 'recording_id = ?';
+}
+
+/** @returns null for a letter that stands for no fact */
+export function kindOfLetter(letter: string): FactTableName | null {
+  return FACT_KINDS.find((kind) => FACT_TABLES[kind].letter === letter) ?? null;
 }

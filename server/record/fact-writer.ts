@@ -1,11 +1,13 @@
 /** Writes facts into an open database and says what the stream should tell of each. */
 import type Database from 'better-sqlite3';
+import { jobOf, jobsIn } from '../../protocol/job.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import { columnsFromReadings } from '../../protocol/reading.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { alreadyMarked } from './already-marked.ts';
 import type { FactRow } from './chain.ts';
 import { ChainWriter } from './chain-writer.ts';
+import { deleteJob } from './delete-job.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
 import { RecordReader } from './record-reader.ts';
 import type { Fact } from './writer-messages.ts';
@@ -16,12 +18,14 @@ export class FactWriter {
   readonly #reader: RecordReader;
   readonly #inserts: Readonly<Record<FactTableName, Database.Statement>>;
   readonly #chain: ChainWriter;
+  readonly #database: Database.Database;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
   /** When somebody last pressed for a mark, per recording, ms by this computer's steady clock. */
   readonly #pressedMs = new Map<number, number>();
 
   constructor(database: Database.Database) {
+    this.#database = database;
     this.#reader = new RecordReader(database);
     this.#chain = new ChainWriter(database);
     const insert = (kind: FactTableName) => database.prepare(insertInto(kind));
@@ -37,6 +41,12 @@ export class FactWriter {
       label: insert('label'),
       take_back: insert('take_back'),
       seen_alert: insert('seen_alert'),
+      mark_taken_back: insert('mark_taken_back'),
+      archived: insert('archived'),
+      sign_off: insert('sign_off'),
+      calibration: insert('calibration'),
+      taken_from: insert('taken_from'),
+      tombstone: insert('tombstone'),
     };
   }
 
@@ -98,6 +108,39 @@ export class FactWriter {
       }
       case 'take_back':
         return this.#writeTakenBack(fact);
+      case 'take_mark_back': {
+        const { recordingId, markId, atMs } = fact;
+        const isNew = this.#add(
+          'mark_taken_back',
+          recordingId,
+          [recordingId, markId, atMs],
+          markId,
+        );
+        return isNew ? { type: 'mark_taken_back', recordingId, markId } : null;
+      }
+      case 'archive': {
+        const { recordingId, beginMark, archived, atMs } = fact;
+        this.#addNext('archived', recordingId, [recordingId, beginMark, archived ? 1 : 0, atMs]);
+        return null;
+      }
+      case 'sign_off': {
+        const { recordingId, signOff } = fact;
+        const { beginMark, name, licence, remark, quoted, softwareVersion, atMs } = signOff;
+        const row = [recordingId, beginMark, name, licence, remark, quoted, softwareVersion, atMs];
+        this.#addNext('sign_off', recordingId, row);
+        return null;
+      }
+      case 'calibration': {
+        const { sensorId, calibratedOn, givenAtMs } = fact.calibration;
+        this.#addNext('calibration', OF_NO_RECORDING, [sensorId, calibratedOn, givenAtMs]);
+        return null;
+      }
+      case 'taken_from':
+        this.#writeTakenFrom(fact);
+        return this.#recording(fact.recordingId);
+      case 'delete':
+        this.#delete(fact);
+        return null;
       case 'seen_alert': {
         const { recordingId, seen } = fact;
         const row = [recordingId, seen.alert, seen.untilS, seen.atMs];
@@ -173,6 +216,25 @@ export class FactWriter {
     return (performance.now() - pressedMs) / 1000;
   }
 
+  #writeTakenFrom({ recordingId, takenFrom, atMs }: FactOf<'taken_from'>): void {
+    const { format, origin, recordingId: there, startedAtMs, title } = takenFrom;
+    const { hash, held, softwareVersion } = takenFrom;
+    const was = [origin, there, startedAtMs, title, hash, held ? 1 : 0];
+    this.#add('taken_from', recordingId, [recordingId, format, ...was, softwareVersion, atMs]);
+  }
+
+  /** A job that is not there any more is gone already. */
+  #delete({ recordingId, beginMark, atMs }: FactOf<'delete'>): void {
+    const marks = this.#reader.marks(recordingId);
+    const job = jobOf(marks, beginMark);
+    if (job === null || this.#reader.recording(recordingId) === null) return;
+    // What this commit wrote before stands in links of its own.
+    this.#chain.seal();
+    const isWhole = jobsIn(marks).length === 1;
+    deleteJob(this.#database, this.#chain, { recordingId, job, isWhole }, atMs);
+    this.#lastIndex.delete(recordingId);
+  }
+
   /** Once only: what was taken back stays so. */
   #writeTakenBack({ recordingId, takenBack }: FactOf<'take_back'>): RecordMessage | null {
     const { index, insteadPa, atMs } = takenBack;
@@ -187,7 +249,14 @@ function asKept(value: FactRow[number]): FactRow[number] {
 }
 
 /** Of what a recording has once at most, a second one changes nothing. */
-const ONCE: readonly FactTableName[] = ['end', 'call', 'reveal', 'take_back'];
+const ONCE: readonly FactTableName[] = [
+  'end',
+  'call',
+  'reveal',
+  'take_back',
+  'mark_taken_back',
+  'taken_from',
+];
 
 function insertInto(kind: FactTableName): string {
   const { table, columns } = FACT_TABLES[kind];

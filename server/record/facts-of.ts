@@ -6,10 +6,6 @@ import { FACT_TABLES, type FactTableName, whereOf } from './fact-tables.ts';
 
 const AT_A_TIME = 5000;
 
-export const FACT_KINDS = Object.keys(FACT_TABLES).filter(
-  (kind): kind is FactTableName => kind in FACT_TABLES,
-);
-
 const factRow = z.array(z.union([z.string(), z.number(), z.null()]));
 
 /** In order; a day of readings is millions. The key is null where a recording has one of it at most. */
@@ -27,9 +23,7 @@ export function* factsOf(
     }
     return;
   }
-  const next = database
-    .prepare(`${from} AND ${key} > ? ORDER BY ${key} LIMIT ${AT_A_TIME}`)
-    .raw();
+  const next = database.prepare(`${from} AND ${key} > ? ORDER BY ${key} LIMIT ${AT_A_TIME}`).raw();
   const names: readonly string[] = columns;
   const place = names.indexOf(key);
   for (let after = 0; ;) {

@@ -2,8 +2,8 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ChainWriter } from './chain-writer.ts';
-import { OF_NO_RECORDING } from './fact-tables.ts';
-import { FACT_KINDS, factsOf } from './facts-of.ts';
+import { FACT_KINDS, OF_NO_RECORDING } from './fact-tables.ts';
+import { factsOf } from './facts-of.ts';
 
 /** Readings in a link: few links for a long recording, and none that fills the memory. */
 const MOST_IN_A_LINK = 5000;

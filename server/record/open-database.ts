@@ -23,6 +23,8 @@ export function openForWriting(dataFolder: string): Database.Database {
     // A reading counts as recorded only once it would survive a power cut.
     database.pragma('synchronous = FULL');
     database.pragma('foreign_keys = ON');
+    // What is deleted for good is overwritten, not only forgotten.
+    database.pragma('secure_delete = ON');
     bringUpToDate(database, file, version);
     return database;
   } catch (error) {

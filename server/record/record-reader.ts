@@ -7,12 +7,18 @@ import { markSchema } from '../../protocol/mark.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingColumnsSchema } from '../../protocol/reading.ts';
 import type { ReadingColumns } from '../../protocol/reading.ts';
-import { recordingSchema, sensorIdentitySchema } from '../../protocol/recording.ts';
-import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
+import {
+  recordingSchema,
+  sensorIdentitySchema,
+  takenFromSchema,
+} from '../../protocol/recording.ts';
+import type { RecordedSensor, Recording, TakenFrom } from '../../protocol/recording.ts';
 import { seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
-import { sensorLabelSchema } from '../../protocol/sensor-label.ts';
+import { calibrationSchema, sensorLabelSchema } from '../../protocol/sensor-label.ts';
 import type { SensorLabel } from '../../protocol/sensor-label.ts';
+import { signOffSchema } from '../../protocol/sign-off.ts';
+import type { SignOff } from '../../protocol/sign-off.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import { takenBackSchema } from '../../protocol/typed-in.ts';
@@ -24,6 +30,16 @@ const recordingRow = z.object({
   started_at_ms: z.int(),
   title: z.string(),
   ended_at_ms: z.int().nullable(),
+});
+const takenFromRow = z.object({
+  format: z.string(),
+  origin: z.string(),
+  recordingId: z.int(),
+  startedAtMs: z.int(),
+  title: z.string(),
+  hash: z.string(),
+  held: z.int(),
+  softwareVersion: z.string(),
 });
 const sensorRow = z.object({ channel: z.int(), identity: z.string() });
 const markRow = z.object({
@@ -45,6 +61,19 @@ const READING_COLUMNS = [
   'temperatureC',
   'condition',
 ] as const;
+
+/**
+ * What is known of a sensor; of one in a recording that was taken from elsewhere also what had been said of it
+ * there, which nothing that is said here changes.
+ */
+export const keptSensorSchema = sensorIdentitySchema.extend({
+  said: z
+    .strictObject({
+      label: sensorLabelSchema.nullable(),
+      calibratedOn: z.string().max(10).nullable(),
+    })
+    .optional(),
+});
 
 const stampRow = z.object({
   channel: z.int(),
@@ -72,11 +101,16 @@ export class RecordReader {
   readonly #stamps: Database.Statement;
   readonly #highestBefore: Database.Statement;
   readonly #lastRecordingId: Database.Statement;
+  readonly #anyLink: Database.Statement;
   readonly #results: Database.Statement;
   readonly #labels: Database.Statement;
   readonly #labelAt: Database.Statement;
   readonly #takenBack: Database.Statement;
   readonly #seenAlerts: Database.Statement;
+  readonly #marksTakenBack: Database.Statement;
+  readonly #takenFrom: Database.Statement;
+  readonly #signOffs: Database.Statement;
+  readonly #calibrationAt: Database.Statement;
 
   constructor(database: Database.Database) {
     const recordings = `SELECT id, origin, started_at_ms, title,
@@ -91,7 +125,29 @@ export class RecordReader {
       'SELECT channel, identity FROM sensor WHERE recording_id = ? ORDER BY channel, id',
     );
     this.#marks = database.prepare(
-      'SELECT id, kind, elapsed_s, text, made_by FROM mark WHERE recording_id = ? ORDER BY id',
+      `SELECT id, kind, elapsed_s, text, made_by FROM mark WHERE recording_id = ? AND NOT EXISTS (
+         SELECT 1 FROM mark_taken_back AS slip
+         WHERE slip.recording_id = mark.recording_id AND slip.mark_id = mark.id
+       ) ORDER BY id`,
+    );
+    this.#marksTakenBack = database.prepare(
+      `SELECT mark.id, kind, elapsed_s, text, made_by, at_ms FROM mark_taken_back
+       JOIN mark ON mark.id = mark_id
+       WHERE mark_taken_back.recording_id = ? ORDER BY mark.id`,
+    );
+    this.#takenFrom = database.prepare(
+      `SELECT format, origin, recording_id_there AS recordingId, started_at_ms AS startedAtMs, title,
+         hash, held, software_version AS softwareVersion
+       FROM taken_from WHERE recording_id = ?`,
+    );
+    this.#signOffs = database.prepare(
+      `SELECT begin_mark AS beginMark, name, licence, remark, quoted,
+         software_version AS softwareVersion, at_ms AS atMs
+       FROM sign_off WHERE recording_id = ? ORDER BY id`,
+    );
+    this.#calibrationAt = database.prepare(
+      `SELECT sensor_id AS sensorId, calibrated_on AS calibratedOn, given_at_ms AS givenAtMs
+       FROM sensor_calibration WHERE sensor_id = ? AND given_at_ms <= ? ORDER BY id DESC LIMIT 1`,
     );
     this.#sheet = database.prepare(
       'SELECT elapsed_s, fields FROM sheet_entry WHERE recording_id = ? ORDER BY id',
@@ -124,7 +180,14 @@ export class RecordReader {
       `SELECT channel, boot, MAX(sequence) AS highest FROM reading
        WHERE recording_id = ? AND reading_index <= ? GROUP BY channel, boot`,
     );
-    this.#lastRecordingId = database.prepare('SELECT COALESCE(MAX(id), 0) FROM recording').pluck();
+    this.#lastRecordingId = database
+      // The number of one that was deleted for good is not given again.
+      .prepare(
+        `SELECT MAX((SELECT COALESCE(MAX(id), 0) FROM recording),
+           (SELECT COALESCE(MAX(recording_id), 0) FROM tombstone))`,
+      )
+      .pluck();
+    this.#anyLink = database.prepare('SELECT 1 FROM chain_link LIMIT 1');
     this.#results = database.prepare(
       `SELECT recording_id AS recordingId, trainee, cause, sure_percent AS surePercent,
          elapsed_s AS elapsedS, scenario, seed, truth, told_s AS toldS,
@@ -168,15 +231,28 @@ export class RecordReader {
     return row === undefined ? null : this.#complete(row);
   }
 
+  /** Neither a fact nor a hash. */
+  isEmpty(): boolean {
+    return this.lastRecordingId() === 0 && this.#anyLink.get() === undefined;
+  }
+
   lastRecordingId(): number {
     return z.int().parse(this.#lastRecordingId.get());
   }
 
+  /** Those that hold. */
   marks(recordingId: number): Mark[] {
-    return this.#marks.all(recordingId).map((row) => {
-      const { elapsed_s, made_by, ...rest } = markRow.parse(row);
-      return markSchema.parse({ ...rest, elapsedS: elapsed_s, madeBy: made_by });
-    });
+    return this.#marks.all(recordingId).map(asMark);
+  }
+
+  /** Those that were slips. */
+  marksTakenBack(recordingId: number): Mark[] {
+    return this.#marksTakenBack.all(recordingId).map(asMark);
+  }
+
+  /** The latest of a job last. */
+  signOffs(recordingId: number): SignOff[] {
+    return z.array(signOffSchema).parse(this.#signOffs.all(recordingId));
   }
 
   sheet(recordingId: number): SheetEntry[] {
@@ -247,14 +323,16 @@ export class RecordReader {
     const untilMs = ended_at_ms ?? Number.MAX_SAFE_INTEGER;
     const sensors: RecordedSensor[] = [];
     for (const sensor of z.array(sensorRow).parse(this.#sensors.all(rest.id))) {
-      const identity = sensorIdentitySchema.parse(JSON.parse(sensor.identity));
+      const { said, ...identity } = keptSensorSchema.parse(JSON.parse(sensor.identity));
       const label = isHeard ? this.#labelOf(identity.id, untilMs) : null;
-      sensors[sensor.channel] = { ...identity, label };
+      const calibratedOn = isHeard ? this.#calibrationOf(identity.id, untilMs) : null;
+      sensors[sensor.channel] = { ...identity, label, calibratedOn, ...said };
     }
     return recordingSchema.parse({
       ...rest,
       startedAtMs: started_at_ms,
       sensors,
+      takenFrom: this.#takenFromOf(rest.id),
       open: ended_at_ms === null,
     });
   }
@@ -262,4 +340,21 @@ export class RecordReader {
   #labelOf(sensorId: string, untilMs: number): SensorLabel | null {
     return sensorLabelSchema.nullable().parse(this.#labelAt.get(sensorId, untilMs) ?? null);
   }
+
+  #calibrationOf(sensorId: string, untilMs: number): string | null {
+    const found = this.#calibrationAt.get(sensorId, untilMs);
+    return found === undefined ? null : calibrationSchema.parse(found).calibratedOn;
+  }
+
+  #takenFromOf(recordingId: number): TakenFrom | null {
+    const found = this.#takenFrom.get(recordingId);
+    if (found === undefined) return null;
+    const { held, ...rest } = takenFromRow.parse(found);
+    return takenFromSchema.parse({ ...rest, held: held === 1 });
+  }
+}
+
+function asMark(row: unknown): Mark {
+  const { elapsed_s, made_by, ...rest } = markRow.parse(row);
+  return markSchema.parse({ ...rest, elapsedS: elapsed_s, madeBy: made_by });
 }

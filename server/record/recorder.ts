@@ -7,15 +7,19 @@ import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
-import type { Origin, SensorIdentity } from '../../protocol/recording.ts';
+import type { Origin, SensorIdentity, TakenFrom } from '../../protocol/recording.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
+import type { Calibration } from '../../protocol/sensor-label.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { SignOff } from '../../protocol/sign-off.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { setImmediate } from 'node:timers/promises';
 import type { Verified } from '../../protocol/verified.ts';
 import { openForReading } from './open-database.ts';
 import { RecordReader } from './record-reader.ts';
+import { RecordingFacts } from './recording-facts.ts';
+import type { TakeOver } from './take-over.ts';
 import { ChainVerifier } from './verify-chain.ts';
 import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
 
@@ -31,13 +35,17 @@ const LINKS_AT_A_TIME = 500;
 
 export class Recorder {
   readonly reader: RecordReader;
+  readonly facts: RecordingFacts;
+  readonly dataFolder: string;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
   readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
+  readonly #takings = new Map<number, (failure: string | null) => void>();
   #waiting: { readonly ticket: number; readonly resolve: () => void }[] = [];
   readonly #verifier: ChainVerifier;
   readonly #closeReader: () => void;
   #ticket = 0;
+  #taking = 0;
   #durableTicket = 0;
   #lastRecordingId: number;
 
@@ -57,7 +65,9 @@ export class Recorder {
 
   private constructor(worker: Worker, dataFolder: string, listener: RecorderListener) {
     const database = openForReading(dataFolder);
+    this.dataFolder = dataFolder;
     this.reader = new RecordReader(database);
+    this.facts = new RecordingFacts(database);
     this.#verifier = new ChainVerifier(database);
     this.#closeReader = () => void database.close();
     this.#worker = worker;
@@ -116,6 +126,42 @@ export class Recorder {
     await this.#written({ kind: 'label', label });
   }
 
+  /** Resolves once the day of a sensor's last calibration is durable. */
+  async calibration(calibration: Calibration): Promise<void> {
+    await this.#written({ kind: 'calibration', calibration });
+  }
+
+  /** Resolves once it is durable that a mark was a slip. It stays, and counts no more. */
+  async takeMarkBack(recordingId: number, markId: number, atMs: number): Promise<void> {
+    await this.#written({ kind: 'take_mark_back', recordingId, markId, atMs });
+  }
+
+  /** Resolves once it is durable that a job was put away, or taken out again. */
+  async archive(
+    recordingId: number,
+    beginMark: number,
+    archived: boolean,
+    atMs: number,
+  ): Promise<void> {
+    await this.#written({ kind: 'archive', recordingId, beginMark, archived, atMs });
+  }
+
+  /** Resolves once the sign-off is durable. */
+  async signOff(recordingId: number, signOff: SignOff): Promise<SignOff> {
+    await this.#written({ kind: 'sign_off', recordingId, signOff });
+    return signOff;
+  }
+
+  /** Resolves once the facts of a job are gone for good. */
+  async deleteJob(recordingId: number, beginMark: number, atMs: number): Promise<void> {
+    await this.#written({ kind: 'delete', recordingId, beginMark, atMs });
+  }
+
+  /** What a recording was in the record from which it was taken. */
+  takenFrom(recordingId: number, takenFrom: TakenFrom, atMs: number): void {
+    this.#write({ kind: 'taken_from', recordingId, takenFrom, atMs });
+  }
+
   /** A typed-in reading was a slip. It stays in the record, and nobody is given it any more. */
   takeBack(recordingId: number, takenBack: TakenBack): void {
     this.#write({ kind: 'take_back', recordingId, takenBack });
@@ -125,6 +171,40 @@ export class Recorder {
   async seenAlert(recordingId: number, seen: SeenAlert): Promise<SeenAlert> {
     await this.#written({ kind: 'seen_alert', recordingId, seen });
     return seen;
+  }
+
+  /** Whether nothing was ever recorded, nor is about to be. */
+  get isEmpty(): boolean {
+    return (
+      this.#ticket + this.#taking === 0 && this.#lastRecordingId === 0 && this.reader.isEmpty()
+    );
+  }
+
+  /** A number for a recording that comes from elsewhere. */
+  nextNumber(): number {
+    this.#lastRecordingId += 1;
+    return this.#lastRecordingId;
+  }
+
+  /** Numbers up to this one are given out elsewhere. */
+  reserveNumbers(upTo: number): void {
+    this.#lastRecordingId = Math.max(this.#lastRecordingId, upTo);
+  }
+
+  /**
+   * Takes a recording over from another record, after what was handed over before.
+   * @returns null once all of it is durable and told; else why nothing of it is there
+   */
+  async takeOver(wish: TakeOver): Promise<string | null> {
+    this.#taking += 1;
+    const ticket = this.#taking;
+    const failure = await new Promise<string | null>((resolve) => {
+      this.#takings.set(ticket, resolve);
+      this.#send({ type: 'take_over', ticket, wish });
+    });
+    const recording = failure === null ? this.reader.recording(wish.recordingId) : null;
+    if (recording !== null) this.#listener.durable({ type: 'recording', recording });
+    return failure;
   }
 
   /** Reckons the chain over its facts anew, with room between for readings that arrive. */
@@ -168,6 +248,10 @@ export class Recorder {
 
   #hear(message: FromWriter): void {
     if (message.type === 'held') this.#listener.held(message.detail, message.waiting);
+    if (message.type === 'taken_over') {
+      this.#takings.get(message.ticket)?.(message.failure);
+      this.#takings.delete(message.ticket);
+    }
     if (message.type !== 'durable') return;
     for (const { ticket, message: said } of message.written) {
       if (said) this.#listener.durable(said);

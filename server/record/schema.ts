@@ -5,16 +5,8 @@
  * Only facts are kept. Triggers refuse to change one, whatever the program above may try: a
  * correction is a new fact.
  */
-
-function neverRewritten(...tables: readonly string[]): string {
-  return tables
-    .map(
-      (table) => `
-    CREATE TRIGGER ${table}_is_never_rewritten BEFORE UPDATE ON ${table}
-    BEGIN SELECT RAISE(ABORT, 'a recorded fact is never rewritten'); END;`,
-    )
-    .join('');
-}
+import { JOBS_AND_DELETION } from './schema-of-jobs.ts';
+import { neverRewritten } from './schema-rules.ts';
 
 export const MIGRATIONS: readonly string[] = [
   `
@@ -143,4 +135,5 @@ export const MIGRATIONS: readonly string[] = [
   CREATE TRIGGER chain_link_is_never_deleted BEFORE DELETE ON chain_link
   BEGIN SELECT RAISE(ABORT, 'the chain over the facts is never shortened'); END;
   `,
+  JOBS_AND_DELETION,
 ];

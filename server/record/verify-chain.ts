@@ -13,6 +13,7 @@ import {
   readSpans,
 } from './chain.ts';
 import { FACT_TABLES, type FactTable, whereOf } from './fact-tables.ts';
+import { readLinkNumbers } from './link-numbers.ts';
 
 export interface Found {
   readonly verified: Verified;
@@ -21,6 +22,7 @@ export interface Found {
 }
 
 const linkRow = z.object({ number: z.int(), facts: z.string(), hash: z.instanceof(Uint8Array) });
+const tombstoneRow = z.object({ links: z.string(), facts: z.int() });
 const factRow = z.array(z.union([z.string(), z.number(), z.null()]));
 const BY_LETTER = new Map<string, FactTable>(
   Object.values(FACT_TABLES).map((table) => [table.letter, table]),
@@ -30,6 +32,7 @@ export class ChainVerifier {
   readonly #wantedHash: string | null;
   readonly #links: Database.Statement;
   readonly #link: Database.Statement;
+  readonly #tombstones: Database.Statement;
   readonly #rows = new Map<string, Database.Statement>();
   readonly #counts = new Map<string, Database.Statement>();
 
@@ -41,6 +44,9 @@ export class ChainVerifier {
     );
     this.#link = database.prepare(
       'SELECT number, facts, hash FROM chain_link WHERE recording_id = ? AND number = ?',
+    );
+    this.#tombstones = database.prepare(
+      'SELECT links, facts FROM tombstone WHERE recording_id = ? ORDER BY id',
     );
     for (const table of BY_LETTER.values()) {
       const of = whereOf(table);
@@ -67,12 +73,14 @@ export class ChainVerifier {
     let addedLater = 0;
     let hashAt: number | null = null;
     const counted = new Map<string, number>();
+    const tombstones = this.#tombstonesOf(recordingId);
     const told = (broken: ChainBreak | null): Found => ({
       verified: {
         recordingId,
         links,
         facts: [...counted.values()].reduce((sum, count) => sum + count, 0),
         addedLater,
+        deleted: tombstones.facts,
         hash: links === 0 ? '' : hexOf(before),
         broken,
       },
@@ -83,6 +91,14 @@ export class ChainVerifier {
       const broken = (what: ChainBreak['what']) =>
         told({ what, link: link.number, where: link.facts });
       if (link.number !== links + 1) return broken('link_missing');
+      if (tombstones.standFor(link.number)) {
+        // Of these facts nothing but the hash is left to go on from.
+        before = link.hash;
+        links = link.number;
+        if (hexOf(before) === this.#wantedHash) hashAt = links;
+        yield;
+        continue;
+      }
       const spans = readSpans(link.facts);
       if (spans === null) return broken('link_unreadable');
       const isLater = spans.some(({ letter }) => letter === ADDED_LATER);
@@ -105,7 +121,7 @@ export class ChainVerifier {
       if (!linkHash(before, link.facts, lines).equals(link.hash)) return broken('hash_differs');
       before = link.hash;
       links = link.number;
-      if (this.#wantedHash !== null && hexOf(before) === this.#wantedHash) hashAt = links;
+      if (hexOf(before) === this.#wantedHash) hashAt = links;
       yield;
     }
     for (const [letter, statement] of this.#counts) {
@@ -114,6 +130,15 @@ export class ChainVerifier {
       return told({ what: 'fact_outside', link: null, where: BY_LETTER.get(letter)?.table ?? '' });
     }
     return told(null);
+  }
+
+  #tombstonesOf(recordingId: number) {
+    const rows = z.array(tombstoneRow).parse(this.#tombstones.all(recordingId));
+    const links = rows.map((row) => readLinkNumbers(row.links));
+    return {
+      facts: rows.reduce((sum, row) => sum + row.facts, 0),
+      standFor: (number: number) => links.some((has) => has(number)),
+    };
   }
 
   #hashOf(recordingId: number, number: number): Uint8Array | null {

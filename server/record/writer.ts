@@ -5,10 +5,12 @@
  * larger, not later. Nothing is answered before it is on the disk.
  */
 import { parentPort, workerData } from 'node:worker_threads';
+import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
 import { FactWriter } from './fact-writer.ts';
 import { openForWriting } from './open-database.ts';
+import { takeOver, type TakeOver } from './take-over.ts';
 import type { FromWriter, ToWriter } from './writer-messages.ts';
 
 /** Failures that lie outside this program and may pass: the facts are kept and tried again. */
@@ -45,6 +47,9 @@ function serve(folder: string): void {
         return all;
       })();
       waiting = waiting.slice(batch.length);
+      // The log of changes still has what was deleted.
+      if (batch.some(({ fact }) => fact.kind === 'delete'))
+        database.pragma('wal_checkpoint(TRUNCATE)');
       if (written.length > 0) say({ type: 'durable', written });
     } catch (error) {
       facts.forget();
@@ -60,12 +65,32 @@ function serve(folder: string): void {
     }
   };
 
+  /** In its turn: what was sent before it is written first. */
+  const take = ({ ticket, wish }: Extract<ToWriter, { type: 'take_over' }>): void => {
+    if (waiting.length > 0) commit();
+    say({ type: 'taken_over', ticket, failure: whyNotTakenOver(database, wish) });
+  };
+
   port?.on('message', (message: ToWriter) => {
+    if (message.type === 'take_over') {
+      take(message);
+      return;
+    }
     if (message.type === 'close') closing = true;
     else waiting.push(message);
     timer ??= setImmediate(commit);
   });
   say({ type: 'ready' });
+}
+
+/** A person waits for the answer: it is not tried again by itself, whatever the reason. */
+function whyNotTakenOver(database: Database.Database, wish: TakeOver): string | null {
+  try {
+    takeOver(database, wish);
+    return null;
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
 }
 
 function isPassing(error: unknown): error is Error {

@@ -6,6 +6,7 @@ export const UNBROKEN: Verified = {
   links: 3,
   facts: 41,
   addedLater: 0,
+  deleted: 0,
   hash: '0123456789abcdef'.repeat(4),
   broken: null,
 };

@@ -28,6 +28,7 @@ export function stageBegunBy(kind: MarkKind, during: StageName): StageName | nul
     case 'cores_out':
     case 'oil_changed':
     case 'battery_changed':
+    case 'job_begun':
     case 'note':
       return null;
   }

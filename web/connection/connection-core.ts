@@ -142,6 +142,7 @@ function hear(state: ConnectionState, text: string, nowMs: number): ConnectionSt
         : { state: heard, effects: [] };
     case 'facts':
     case 'mark':
+    case 'mark_taken_back':
     case 'sheet':
     case 'taken_back':
     case 'seen_alert':

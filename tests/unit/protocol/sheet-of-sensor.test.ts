@@ -18,6 +18,7 @@ function sensor(place: SensorPlace | null, saidS = 0): RecordedSensor {
     serial: null,
     firmware: null,
     label: place === null ? null : { name: '', place, displayStepPa: null, givenAtMs },
+    calibratedOn: null,
   };
 }
 

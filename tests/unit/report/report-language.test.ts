@@ -31,6 +31,7 @@ const sensor: RecordedSensor = {
   serial: '0042',
   firmware: '',
   label: { name: 'cellar', place: 'system', displayStepPa: 0.1, givenAtMs: 0 },
+  calibratedOn: null,
 };
 const { rows, marks } = play(scenarioNamed('weir-street-archive'), 4);
 const wet = rows.map(({ elapsedS, pressurePa, temperatureC }, at) =>
@@ -75,7 +76,7 @@ const CASES: Readonly<Record<string, Case>> = {
   'of a job with all that there may be': { readings: holed, facts },
   'of two sensors': {
     readings: [...wet, ...wet.map((one) => ({ ...one, channel: 1 }))],
-    recording: { sensors: [sensor, { ...sensor, id: 'B-2', label: null }] },
+    recording: { sensors: [sensor, { ...sensor, id: 'B-2', label: null, calibratedOn: null }] },
     facts: { marks: facts.marks },
   },
   'of a rehearsal': {
@@ -108,6 +109,7 @@ function written({ readings, recording = {}, facts: more = {} }: Case, speech = 
     startedAtMs: Date.UTC(2026, 2, 4, 8, 30, 0),
     title: '',
     sensors: [sensor],
+    takenFrom: null,
     open: false,
     ...recording,
   };

@@ -22,6 +22,7 @@ function written(readings: readonly Reading[], marks: readonly Mark[], entries: 
     origin: 'sensor',
     startedAtMs: 0,
     title: '',
+    takenFrom: null,
     sensors: [],
     open: false,
   };

@@ -34,8 +34,10 @@ const JOB: Recording = {
       serial: '0042',
       firmware: '',
       label: null,
+      calibratedOn: null,
     },
   ],
+  takenFrom: null,
   open: false,
 };
 
@@ -312,6 +314,7 @@ describe('whatever people write stays text', () => {
             serial: text,
             firmware: text,
             label: { name: text, place: 'pump', displayStepPa: 1, givenAtMs: 0 },
+            calibratedOn: null,
           },
         ],
       },

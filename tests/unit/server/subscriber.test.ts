@@ -98,7 +98,15 @@ describe('a screen that follows a recording', () => {
     expect(sent).toEqual([]);
     subscriber.publish({
       type: 'recording',
-      recording: { id: 2, origin: 'sensor', startedAtMs: 0, title: '', sensors: [], open: true },
+      recording: {
+        id: 2,
+        origin: 'sensor',
+        startedAtMs: 0,
+        title: '',
+        takenFrom: null,
+        sensors: [],
+        open: true,
+      },
     });
     expect(sent).toHaveLength(1);
   });

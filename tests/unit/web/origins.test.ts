@@ -23,8 +23,17 @@ function recording(origin: Origin, open = false, id = 1): Recording {
     serial: null,
     firmware: null,
     label: null,
+    calibratedOn: null,
   };
-  return { id, open, origin, startedAtMs: 0, title: 'weir-street.csv', sensors: [sensor] };
+  return {
+    id,
+    open,
+    origin,
+    startedAtMs: 0,
+    title: 'weir-street.csv',
+    sensors: [sensor],
+    takenFrom: null,
+  };
 }
 
 describe('in words', () => {

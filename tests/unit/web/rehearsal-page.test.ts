@@ -27,6 +27,7 @@ const recording = (id: number, origin: Origin = 'rehearsal', startedAtMs = 1): R
   startedAtMs,
   title: 'quarry-road-bakery',
   sensors: [],
+  takenFrom: null,
   open: true,
 });
 

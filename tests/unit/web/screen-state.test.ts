@@ -10,7 +10,7 @@ import { freshness } from '../../../web/store/freshness.ts';
 import { sourceOf } from '../../../web/store/source-of.ts';
 
 function recording(id: number, open: boolean): Recording {
-  return { id, open, origin: 'sensor', startedAtMs: 0, title: '', sensors: [] };
+  return { id, open, origin: 'sensor', startedAtMs: 0, title: '', takenFrom: null, sensors: [] };
 }
 
 function source(phase: SourcePhase): SourceState {
@@ -83,6 +83,7 @@ describe('with two sensors in one recording', () => {
     serial: null,
     firmware: null,
     label: null,
+    calibratedOn: null,
   });
   const both = { ...recording(1, true), sensors: [identity('roof'), identity('cellar')] };
   const roof = {

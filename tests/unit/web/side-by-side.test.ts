@@ -115,6 +115,7 @@ describe('in words', () => {
         given === null
           ? null
           : { name: given, place: 'unknown' as const, displayStepPa: null, givenAtMs: 0 },
+      calibratedOn: null,
     });
     expect(
       saySensors(

@@ -20,7 +20,7 @@ import { sayWrongPressure } from '../../../web/typed-in/wrong-pressure.ts';
 import { englishIn } from '../../support/english-speech.ts';
 
 function recording(origin: Origin, open: boolean): Recording {
-  return { id: 1, open, origin, startedAtMs: 1_000_000, title: '', sensors: [] };
+  return { id: 1, open, origin, startedAtMs: 1_000_000, title: '', takenFrom: null, sensors: [] };
 }
 
 function typed(elapsedS: number, index: number, boot = 1): Reading {

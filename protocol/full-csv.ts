@@ -33,7 +33,7 @@ export const FULL_CSV_COLUMNS = [
   'recording',
   'origin',
 ] as const;
-type Column = (typeof FULL_CSV_COLUMNS)[number];
+export type FullCsvColumn = (typeof FULL_CSV_COLUMNS)[number];
 type Row = Readonly<Partial<Record<FullCsvColumn, string | number | null>>>;
 
 const LINE_END = '\r\n';

@@ -147,12 +147,20 @@ const TABLE = {
     meaning: 'This recording has ended.',
     remedy: 'Marks and entries go to a recording that is still running.',
   },
+  job_running: {
+    meaning: 'This job is still running.',
+    remedy: 'It is over when its recording ends, or when the next job begins.',
+  },
+  job_not_archived: {
+    meaning: 'This job is not in the archive.',
+    remedy: 'Archive it first: what is deleted for good is gone, and only an archived job can be.',
+  },
   bad_readings_file: {
     meaning: 'The file cannot be read in, and nothing of it was recorded.',
     remedy: 'Put the named line right and read the file in again.',
   },
   readings_file_too_large: {
-    meaning: 'The file is larger than 64 MB, and nothing of it was recorded.',
+    meaning: 'The file is larger than 128 MB, and nothing of it was recorded.',
     remedy: 'Split it, or keep every second row: a day at ten readings a second fits.',
   },
   nothing_typed_in: {

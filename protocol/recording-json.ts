@@ -16,6 +16,17 @@ export const RECORDING_JSON = 'ebbline-recording';
 /** Raised whenever something changes its meaning; more fields alone don't. */
 export const RECORDING_JSON_VERSION = 1;
 
+/** What it is in JSON Schema (2020-12), for other programs. */
+export function recordingJsonSchemaDocument(): object {
+  return {
+    title: 'A recording of a vacuum sensor, with every fact of it',
+    description:
+      'Pressures are absolute, in pascal. elapsedS is data time: seconds since startedAtMs, on the clock of the sensor. ' +
+      'The columns of readings are of equal length; readings that are named in takenBack were slips.',
+    ...z.toJSONSchema(recordingJsonSchema),
+  };
+}
+
 /** A reading with all that is recorded of it, and its number. */
 export const recordedReadingSchema = receivedReadingSchema.extend({ index: z.int().min(1) });
 export type RecordedReading = z.infer<typeof recordedReadingSchema>;

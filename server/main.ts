@@ -8,12 +8,18 @@ import type { NewSeenAlert } from '../protocol/seen-alert.ts';
 import type { SourceState } from '../protocol/source-state.ts';
 import type { Platform, RecordMessage } from '../protocol/stream.ts';
 import packageJson from '../package.json' with { type: 'json' };
+import { type JobRecord, JobListKeeper } from './jobs/job-list.ts';
+import { CardFile } from './jobs/kept-cards.ts';
+import type { JobAccess } from './http/jobs.ts';
 import { createWebServer, listen } from './http/web-server.ts';
 import type { Options } from './options.ts';
 import type { RecordReader } from './record/record-reader.ts';
+import { readingChunks } from './record/reading-chunks.ts';
 import { Recorder } from './record/recorder.ts';
+import { Restorer } from './record/restorer.ts';
 import { Feed, NEW_RECORDING_AFTER_S } from './sources/feed.ts';
 import type { Unfinished } from './sources/feed.ts';
+import { plainName } from './sources/import/readings-file.ts';
 import { ImportDesk } from './sources/import/import-desk.ts';
 import { RadioSource } from './sources/radio/radio-source.ts';
 import { resumePoints } from './sources/resume-point.ts';
@@ -51,10 +57,14 @@ export async function startBridge(
   surroundings: Surroundings = {},
 ): Promise<Bridge> {
   const wallClock = surroundings.wallClock ?? Date.now;
+  let jobs: JobListKeeper | null = null;
   const terminal = new Terminal((line) => console.error(line));
   const sensors = surroundings.sensors ?? new RadioSource({ log: terminal.log.bind(terminal) });
 
-  const publish = (message: RecordMessage): void => stream.publish(message);
+  const publish = (message: RecordMessage): void => {
+    stream.publish(message);
+    if (message.type !== 'readings' && message.type !== 'seen_alert') jobs?.changed(idOf(message));
+  };
   const recorder = await Recorder.open(options.dataFolder, {
     durable: publish,
     held: (detail, waiting) =>
@@ -68,6 +78,11 @@ export async function startBridge(
   });
   endWhatIsOver(recorder, wallClock());
   await recorder.settled();
+  jobs = new JobListKeeper(
+    jobRecord(recorder.reader),
+    new CardFile(options.dataFolder, SOFTWARE_VERSION),
+    terminal.log.bind(terminal),
+  );
 
   const onState = (state: SourceState): void => {
     terminal.state(state);
@@ -96,6 +111,8 @@ export async function startBridge(
     return present(recorder.reader, recordingId);
   };
 
+  const restorer = new Restorer(recorder, wallClock);
+
   const server = await createWebServer({
     pageFolder: surroundings.pageFolder ?? PAGE_FOLDER,
     health: {
@@ -112,6 +129,11 @@ export async function startBridge(
       reveal: (wish) => desk.reveal(wish),
       results: () => recorder.reader.results(),
     },
+    readInWhole: (name, format, text) => restorer.readIn(plainName(name), format, text),
+    backups: {
+      make: () => restorer.backup(),
+      restore: (write) => restorer.restore(write),
+    },
     readIn: async (name, text, remark) => durable(await imports.read(name, text, remark)),
     typedIn: {
       type: (reading) => durable(typedIn.type(reading)),
@@ -120,12 +142,18 @@ export async function startBridge(
     },
     sensorLabels: {
       list: () => recorder.reader.labels(),
+      calibrate: async (calibration) => {
+        const given = { ...calibration, givenAtMs: wallClock() };
+        await recorder.calibration(given);
+        return given;
+      },
       give: async (label) => {
         const given = await giveLabel(recorder, publish, { ...label, givenAtMs: wallClock() });
         sensors.choose?.(chosenSensors(recorder.reader));
         return given;
       },
     },
+    jobs: jobAccess(recorder, jobs, wallClock),
     onScreen: stream.attach.bind(stream),
   });
 
@@ -134,6 +162,7 @@ export async function startBridge(
     await Promise.all([sensors.stop(), imports.stop(), typedIn.stop()]);
     stream.close();
     await server.close();
+    await jobs?.close();
     await recorder.close();
   };
   try {
@@ -224,11 +253,58 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
+    facts: recorder.facts,
     verified: recorder.verified.bind(recorder),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
       recorder.mark(recordingId, mark, 'hand'),
+    takeMarkBack: (recordingId: number, markId: number) =>
+      recorder.takeMarkBack(recordingId, markId, wallClock()),
+    signOffs: reader.signOffs.bind(reader),
+    marksTakenBack: reader.marksTakenBack.bind(reader),
     addSheetEntry: recorder.sheetEntry.bind(recorder),
     addSeenAlert: (recordingId: number, seen: NewSeenAlert) =>
       recorder.seenAlert(recordingId, { ...seen, atMs: wallClock() }),
+  };
+}
+
+function idOf(message: Exclude<RecordMessage, { type: 'readings' | 'seen_alert' }>): number {
+  return message.type === 'recording' ? message.recording.id : message.recordingId;
+}
+
+function jobRecord(reader: RecordReader): JobRecord {
+  return {
+    recordingIds: reader.recordingIds.bind(reader),
+    recording: reader.recording.bind(reader),
+    marks: reader.marks.bind(reader),
+    sheet: reader.sheet.bind(reader),
+    signOffs: reader.signOffs.bind(reader),
+    archivedJobs: reader.archivedJobs.bind(reader),
+    lastElapsedS: reader.lastElapsedS.bind(reader),
+    chainLength: reader.chainLength.bind(reader),
+    readingChunks: (recordingId) => readingChunks(reader, recordingId),
+  };
+}
+
+/** What is said of a job changes its card, though the stream says nothing of it. */
+function jobAccess(recorder: Recorder, jobs: JobListKeeper, wallClock: () => number): JobAccess {
+  return {
+    find: jobs.find.bind(jobs),
+    card: jobs.card.bind(jobs),
+    curves: jobs.curves.bind(jobs),
+    archive: async (recordingId, beginMark, archived) => {
+      await recorder.archive(recordingId, beginMark, archived, wallClock());
+      jobs.changed(recordingId);
+    },
+    deleteForGood: async (recordingId, beginMark) => {
+      await recorder.deleteJob(recordingId, beginMark, wallClock());
+      jobs.changed(recordingId);
+    },
+    signOff: async (recordingId, signOff) => {
+      const softwareVersion = SOFTWARE_VERSION;
+      const signed = { ...signOff, softwareVersion, atMs: wallClock() };
+      await recorder.signOff(recordingId, signed);
+      jobs.changed(recordingId);
+      return signed;
+    },
   };
 }

@@ -69,7 +69,10 @@ function verify(options: VerifyOptions, write: (line: string) => void): number {
 }
 
 function recordingsOf(database: Database.Database): number[] {
-  const ids = database.prepare('SELECT id FROM recording UNION SELECT recording_id FROM tombstone ORDER BY 1').pluck().all();
+  const ids = database
+    .prepare('SELECT id FROM recording UNION SELECT recording_id FROM tombstone ORDER BY 1')
+    .pluck()
+    .all();
   return [OF_NO_RECORDING, ...z.array(z.int()).parse(ids)];
 }
 

@@ -3,6 +3,8 @@
  * hyphens and one point, which every system and every mail program leaves as they are.
  */
 
+import type { Recording } from '../../protocol/recording.ts';
+
 const LONGEST_WORDS = 60;
 
 /**
@@ -19,6 +21,15 @@ export function fileName(
   const stamp = new Date(atMs).toISOString().slice(0, 19).replaceAll(/[:T]/gu, '-');
   const plain = words.map((word) => plainWords(String(word))).filter((word) => word !== '');
   return `${[stamp, ...plain].join('-')}.${extension}`;
+}
+
+/** '2026-11-26-17-03-11-sensor-12-full.csv' */
+export function recordingFileName(
+  { id, origin, startedAtMs }: Pick<Recording, 'id' | 'origin' | 'startedAtMs'>,
+  words: readonly (string | number)[],
+  extension: string,
+): string {
+  return fileName(startedAtMs, [origin, id, ...words], extension);
 }
 
 /** The header that makes a browser keep the answer under a name. */

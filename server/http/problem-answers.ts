@@ -16,9 +16,14 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   no_effect: 409,
   recording_closed: 409,
   bad_readings_file: 400,
+  bad_backup: 400,
+  backup_too_large: 413,
+  record_from_newer_version: 409,
   readings_file_too_large: 413,
   nothing_typed_in: 409,
   before_recording: 409,
+  job_running: 409,
+  job_not_archived: 409,
 };
 
 export function statusOf(code: ProblemCode): number {

@@ -6,24 +6,21 @@ import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../.
 import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
-import type { Reading, ReadingColumns } from '../../protocol/reading.ts';
-import { readingsFromColumns } from '../../protocol/reading.ts';
-import {
-  formatReadingsCsvRows,
-  isCsvEvent,
-  READINGS_CSV_HEADER,
-} from '../../protocol/readings-csv.ts';
-import type { CsvRow } from '../../protocol/readings-csv.ts';
+import type { ReadingColumns } from '../../protocol/reading.ts';
+import { recordingJsonSchema, recordingJsonSchemaDocument } from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
+import type { SignOff } from '../../protocol/sign-off.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import type { Verified } from '../../protocol/verified.ts';
 import { described, json } from './described.ts';
-import { inDataTime } from './in-data-time.ts';
+import { csvParts, fullCsvParts } from './csv-parts.ts';
+import { asDownload, recordingFileName } from './file-name.ts';
+import { type FactAccess, jsonParts } from './json-parts.ts';
 
 /** What the pages need of the record. */
 export interface RecordAccess {
@@ -36,14 +33,20 @@ export interface RecordAccess {
   lastIndex(recordingId: number): number;
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
   verified(recordingId: number): Promise<Verified>;
+  /** Facts that hold no more among them. */
+  readonly facts: FactAccess;
   addMark(recordingId: number, mark: NewMark): Promise<Mark>;
+  /** Resolves once it is durable that it was a slip. */
+  takeMarkBack(recordingId: number, markId: number): Promise<void>;
+  signOffs(recordingId: number): SignOff[];
+  marksTakenBack(recordingId: number): Mark[];
   addSheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry>;
   addSeenAlert(recordingId: number, seen: NewSeenAlert): Promise<SeenAlert>;
 }
 
 const MOST_LISTED = 200;
-const CSV_CHUNK = 5000;
 const parameters = z.object({ id: z.coerce.number().int().min(1) });
+const markParameters = z.object({ markId: z.coerce.number().int().min(1) });
 
 const LIST = {
   summary: 'The latest recordings, the latest first.',
@@ -58,9 +61,22 @@ const DETAIL = {
 } as const;
 const READINGS = {
   summary: 'The readings of a recording as CSV, in the order of data time.',
+  more:
+    'The plain variant is what the analyse command reads. The full one has all that each reading has, marks in ' +
+    'rows of their own, and is read in again with the same readings to the last digit.',
   query: csvQuerySchema,
   answer: { status: 200, content: { 'text/csv': null }, isDownload: true },
   problems: ['not_found'],
+} as const;
+const WHOLE = {
+  summary: 'A recording as one JSON file with every fact of it, to be kept or read in again.',
+  more: 'Its form is published: /api/schemas/recording.json.',
+  answer: { status: 200, content: json(recordingJsonSchema), isDownload: true },
+  problems: ['not_found'],
+} as const;
+const SCHEMA = {
+  summary: 'The JSON Schema of a recording as one file.',
+  answer: { status: 200, content: { 'application/schema+json': null } },
 } as const;
 const VERIFIED = {
   summary:
@@ -73,6 +89,11 @@ const ADD_MARK = {
   body: json(newMarkSchema),
   answer: { status: 201, content: json(markSchema) },
   problems: ['not_found', 'recording_closed'],
+} as const;
+const TAKE_MARK_BACK = {
+  summary: 'A mark that was set by hand was a slip. It stays in the record, and counts no more.',
+  answer: { status: 204 },
+  problems: ['not_found'],
 } as const;
 const ADD_ENTRY = {
   summary: 'Enters something on the job sheet, also once the recording is over.',
@@ -87,7 +108,11 @@ const ADD_SEEN = {
   problems: ['not_found'],
 } as const;
 
-export function serveRecordings(server: FastifyInstance, record: RecordAccess): void {
+export function serveRecordings(
+  server: FastifyInstance,
+  record: RecordAccess,
+  softwareVersion: string,
+): void {
   server.get('/api/recordings', described(LIST), (): z.infer<typeof recordingListSchema> => {
     return { recordings: record.recordings(MOST_LISTED) };
   });
@@ -101,6 +126,8 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
         recording,
         marks: record.marks(recording.id),
         sheet: record.sheet(recording.id),
+        marksTakenBack: record.marksTakenBack(recording.id),
+        signOffs: record.signOffs(recording.id),
         takenBack: record.takenBack(recording.id),
         seenAlerts: record.seenAlerts(recording.id),
         readingCount: record.lastIndex(recording.id),
@@ -110,22 +137,60 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
 
   server.get('/api/recordings/:id/readings.csv', described(READINGS), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const { channel } = csvQuerySchema.parse(request.query);
+    const { channel, variant } = csvQuerySchema.parse(request.query);
+    const parts =
+      variant === 'full'
+        ? fullCsvParts(record, recording, channel)
+        : csvParts(record, recording.id, channel);
+    const sensor = channel === undefined ? [] : ['sensor', channel + 1];
+    const words = [variant === 'full' ? 'full' : '', ...sensor];
     return reply
       .header('content-type', 'text/csv; charset=utf-8')
-      .header('content-disposition', `attachment; filename="${csvName(recording, channel)}"`)
-      .send(Readable.from(csvParts(record, recording.id, channel)));
+      .headers(asDownload(recordingFileName(recording, words, 'csv')))
+      .send(Readable.from(parts));
   });
+
+  server.get('/api/recordings/:id/recording.json', described(WHOLE), async (request, reply) => {
+    const recording = wanted(record, request.params);
+    const parts = await jsonParts(record, recording, softwareVersion);
+    return reply
+      .header('content-type', 'application/json; charset=utf-8')
+      .headers(asDownload(recordingFileName(recording, [], 'json')))
+      .send(Readable.from(parts));
+  });
+
+  server.get('/api/schemas/recording.json', described(SCHEMA), (_request, reply) =>
+    reply
+      .header('content-type', 'application/schema+json; charset=utf-8')
+      .send(JSON.stringify(recordingJsonSchemaDocument(), null, 2)),
+  );
 
   server.get('/api/recordings/:id/verified', described(VERIFIED), (request): Promise<Verified> => {
     return record.verified(wanted(record, request.params).id);
   });
 
   server.post('/api/recordings/:id/marks', described(ADD_MARK), async (request, reply) => {
-    const recording = stillOpen(wanted(record, request.params));
-    const mark = await record.addMark(recording.id, newMarkSchema.parse(request.body));
-    return reply.status(201).send(mark);
+    const mark = newMarkSchema.parse(request.body);
+    const asked = wanted(record, request.params);
+    // Where a job begins can be said afterwards; all else is seen while it happens.
+    const recording = mark.kind === 'job_begun' ? asked : stillOpen(asked);
+    const made = await record.addMark(recording.id, mark);
+    return reply.status(201).send(made);
   });
+
+  server.post(
+    '/api/recordings/:id/marks/:markId/take-back',
+    described(TAKE_MARK_BACK),
+    async (request, reply) => {
+      const recording = wanted(record, request.params);
+      const { markId } = markParameters.parse(request.params);
+      const mark = record.marks(recording.id).find(({ id }) => id === markId);
+      if (mark?.madeBy !== 'hand')
+        throw new ProblemError('not_found', `mark ${markId} of recording ${recording.id}`);
+      await record.takeMarkBack(recording.id, markId);
+      return reply.status(204).send();
+    },
+  );
 
   server.post('/api/recordings/:id/sheet', described(ADD_ENTRY), async (request, reply) => {
     const recording = wanted(record, request.params);
@@ -151,59 +216,4 @@ export function wanted(record: RecordAccess, params: unknown): Recording {
 function stillOpen(recording: Recording): Recording {
   if (!recording.open) throw new ProblemError('recording_closed', `recording ${recording.id}`);
   return recording;
-}
-
-/** Sorts by time and says what it is. */
-function csvName(recording: Recording, channel: number | undefined): string {
-  const stamp = new Date(recording.startedAtMs)
-    .toISOString()
-    .slice(0, 19)
-    .replaceAll(/[:T]/gu, '-');
-  const sensor = channel === undefined ? '' : `-sensor-${channel + 1}`;
-  return `${stamp}-${recording.origin.replace('_', '-')}-${recording.id}${sensor}.csv`;
-}
-
-/**
- * The file in parts, so that a long recording is never whole in memory. Marks of the kinds that the
- * format knows stand on the first reading at or after them.
- */
-function* csvParts(
-  record: RecordAccess,
-  recordingId: number,
-  channel: number | undefined,
-): Generator<string> {
-  const events = record
-    .marks(recordingId)
-    .flatMap(({ kind, elapsedS }) => (isCsvEvent(kind) ? [{ kind, elapsedS }] : []))
-    .sort((a, b) => a.elapsedS - b.elapsedS);
-  yield READINGS_CSV_HEADER;
-  for (const readings of inDataTime(() => chunksOf(record, recordingId, channel))) {
-    const rows = readings.map((reading): CsvRow => {
-      const event =
-        events[0] && events[0].elapsedS <= reading.elapsedS ? events.shift() : undefined;
-      return {
-        elapsedS: reading.elapsedS,
-        pressurePa: reading.pressurePa,
-        event: event?.kind ?? null,
-        temperatureC: reading.temperatureC,
-      };
-    });
-    yield formatReadingsCsvRows(rows);
-  }
-}
-
-/** In the order of the record. */
-function* chunksOf(
-  record: RecordAccess,
-  recordingId: number,
-  channel: number | undefined,
-): Generator<Reading[]> {
-  for (let after = 0; ;) {
-    const columns = record.readingsAfter(recordingId, after, CSV_CHUNK);
-    const last = columns.index.at(-1);
-    if (last === undefined) return;
-    after = last;
-    const readings = readingsFromColumns(columns);
-    yield readings.filter((reading) => channel === undefined || reading.channel === channel);
-  }
 }

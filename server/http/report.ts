@@ -3,12 +3,13 @@ import { setImmediate } from 'node:timers/promises';
 import type { FastifyInstance } from 'fastify';
 import { reportQuerySchema } from '../../protocol/api.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
-import type { Recording } from '../../protocol/recording.ts';
+import { isTypedIn, type Recording } from '../../protocol/recording.ts';
 import { reportOf } from '../../web/report/report-of.ts';
 import { ReportReadings } from '../../web/report/report-readings.ts';
 import { writeReport } from '../../web/report/write-report.ts';
 import { speechOf } from '../../web/words/speech-of.ts';
 import { described } from './described.ts';
+import { offsetMinutesAt } from './offset-minutes.ts';
 import { type RecordAccess, wanted } from './recordings.ts';
 
 const CHUNK = 5000;
@@ -37,7 +38,7 @@ export function serveReport(
         takenBack: record.takenBack(recording.id),
         verified: await record.verified(recording.id),
         softwareVersion,
-        offsetMinutes: offsetAt(recording.startedAtMs),
+        offsetMinutes: offsetMinutesAt(recording.startedAtMs),
         speech: speechOf(language, { pressure: unit, temperature }),
       },
       readings,
@@ -47,8 +48,9 @@ export function serveReport(
 }
 
 /** Chunk by chunk, with room between them for readings that arrive: a day is a second's work. */
-async function folded(record: RecordAccess, { id, origin }: Recording): Promise<ReportReadings> {
-  const readings = new ReportReadings(origin === 'typed_in');
+async function folded(record: RecordAccess, recording: Recording): Promise<ReportReadings> {
+  const { id } = recording;
+  const readings = new ReportReadings(isTypedIn(recording));
   const until = record.lastIndex(id);
   let after = 0;
   while (after < until) {
@@ -60,10 +62,4 @@ async function folded(record: RecordAccess, { id, origin }: Recording): Promise<
     await setImmediate();
   }
   return readings;
-}
-
-/** The bridge runs where the work is done, so its own clock's zone is the site's. */
-function offsetAt(ms: number): number {
-  const offset = new Date(ms).getTimezoneOffset();
-  return Number.isNaN(offset) ? 0 : -offset;
 }

@@ -8,10 +8,13 @@ import type { z } from 'zod';
 import { healthSchema } from '../../protocol/api.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import { serveApiDocument } from './api-document.ts';
+import { serveBackups } from './backups.ts';
+import type { BackupAccess } from './backups.ts';
 import { described, json } from './described.ts';
 import { serveImports } from './imports.ts';
-import type { ReadIn } from './imports.ts';
+import type { ReadIn, ReadInWhole } from './imports.ts';
 import { isFromThisMachine } from './loopback-only.ts';
+import { type JobAccess, serveJobs } from './jobs.ts';
 import { answerProblems } from './problem-answers.ts';
 import { serveRecordings } from './recordings.ts';
 import type { RecordAccess } from './recordings.ts';
@@ -30,8 +33,11 @@ interface WebServerOptions {
   readonly record: RecordAccess;
   readonly rehearsals: RehearsalAccess;
   readonly readIn: ReadIn;
+  readonly readInWhole: ReadInWhole;
+  readonly backups: BackupAccess;
   readonly typedIn: TypedInAccess;
   readonly sensorLabels: SensorLabelAccess;
+  readonly jobs: JobAccess;
   /** A screen has connected to the stream. */
   readonly onScreen: (socket: WebSocket) => void;
 }
@@ -68,10 +74,12 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
     }),
     () => options.health,
   );
-  serveRecordings(server, options.record);
+  serveRecordings(server, options.record, options.health.softwareVersion);
+  serveBackups(server, options.backups);
+  serveJobs(server, options.jobs);
   serveReport(server, options.record, options.health.softwareVersion);
   serveRehearsals(server, options.rehearsals);
-  serveImports(server, options.readIn);
+  serveImports(server, options.readIn, options.readInWhole);
   serveTypedIn(server, options.typedIn);
   serveSensorLabels(server, options.sensorLabels);
   serveStream(server, options.onScreen);

@@ -111,6 +111,9 @@ export class RecordReader {
   readonly #takenFrom: Database.Statement;
   readonly #signOffs: Database.Statement;
   readonly #calibrationAt: Database.Statement;
+  readonly #recordingIds: Database.Statement;
+  readonly #archivedJobs: Database.Statement;
+  readonly #chainLength: Database.Statement;
 
   constructor(database: Database.Database) {
     const recordings = `SELECT id, origin, started_at_ms, title,
@@ -145,6 +148,17 @@ export class RecordReader {
          software_version AS softwareVersion, at_ms AS atMs
        FROM sign_off WHERE recording_id = ? ORDER BY id`,
     );
+    this.#recordingIds = database.prepare('SELECT id FROM recording ORDER BY id').pluck();
+    this.#archivedJobs = database
+      .prepare(
+        `SELECT begin_mark FROM job_archived WHERE archived = 1 AND id IN (
+           SELECT MAX(id) FROM job_archived WHERE recording_id = ? GROUP BY begin_mark
+         )`,
+      )
+      .pluck();
+    this.#chainLength = database
+      .prepare('SELECT COALESCE(MAX(number), 0) FROM chain_link WHERE recording_id = ?')
+      .pluck();
     this.#calibrationAt = database.prepare(
       `SELECT sensor_id AS sensorId, calibrated_on AS calibratedOn, given_at_ms AS givenAtMs
        FROM sensor_calibration WHERE sensor_id = ? AND given_at_ms <= ? ORDER BY id DESC LIMIT 1`,
@@ -234,6 +248,20 @@ export class RecordReader {
   /** Neither a fact nor a hash. */
   isEmpty(): boolean {
     return this.lastRecordingId() === 0 && this.#anyLink.get() === undefined;
+  }
+
+  recordingIds(): number[] {
+    return z.array(z.int()).parse(this.#recordingIds.all());
+  }
+
+  /** Numbers of the marks at which its archived jobs begin. */
+  archivedJobs(recordingId: number): number[] {
+    return z.array(z.int()).parse(this.#archivedJobs.all(recordingId));
+  }
+
+  /** How many links its chain has. */
+  chainLength(recordingId: number): number {
+    return z.int().parse(this.#chainLength.get(recordingId));
   }
 
   lastRecordingId(): number {

@@ -21,6 +21,7 @@ import { RecordReader } from './record-reader.ts';
 import { RecordingFacts } from './recording-facts.ts';
 import type { TakeOver } from './take-over.ts';
 import { ChainVerifier } from './verify-chain.ts';
+import { removeForgottenWork } from './work-folder.ts';
 import type { Fact, FromWriter, ToWriter } from './writer-messages.ts';
 
 export interface RecorderListener {
@@ -60,6 +61,7 @@ export class Recorder {
       execArgv: [],
     });
     await ready(worker);
+    removeForgottenWork(dataFolder);
     return new Recorder(worker, dataFolder, listener);
   }
 

@@ -1,9 +1,10 @@
-/** Takes recordings over from elsewhere: a backup, or a file that holds one whole recording. */
+/** The record as a whole: copied, and recordings taken over from a copy or from a file that holds a whole one. */
 import { join } from 'node:path';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { Origin, Recording, TakenFrom } from '../../protocol/recording.ts';
 import { recordingJsonHeadSchema } from '../../protocol/recording-json.ts';
 import type { Restored, RestoredRecording } from '../../protocol/restored.ts';
+import { type Backup, backupSchema } from './backup.ts';
 import { done, type FILE_FORMATS } from './aside.ts';
 import { type Prepared, type PreparedRecording, preparedSchema } from './prepare.ts';
 import { RECORD_FILE } from './open-database.ts';
@@ -19,6 +20,24 @@ export class Restorer {
   constructor(recorder: Recorder, wallClock: () => number) {
     this.#recorder = recorder;
     this.#wallClock = wallClock;
+  }
+
+  /**
+   * A copy of the record, in a folder of its own until it is removed.
+   * @throws ProblemError `backup_failed`
+   */
+  async backup(): Promise<Backup & { readonly atMs: number; readonly remove: () => void }> {
+    const { dataFolder } = this.#recorder;
+    const folder = newWorkFolder(dataFolder);
+    const remove = () => removeWorkFolder(folder);
+    try {
+      const atMs = this.#wallClock();
+      const job = { type: 'backup', dataFolder, file: join(folder, RECORD_FILE) } as const;
+      return { ...(await done(job, backupSchema)), atMs, remove };
+    } catch (error) {
+      remove();
+      throw error;
+    }
   }
 
   /**

@@ -119,6 +119,16 @@ describe('the document', () => {
   });
 });
 
+/** The validator at hand knows the dialect of 2019: there, lists of a set length had other words. */
+function inOlderWords(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(inOlderWords);
+  if (typeof schema !== 'object' || schema === null) return schema;
+  const entries = Object.entries(schema).map(([key, value]) => [key, inOlderWords(value)]);
+  const { prefixItems, items, ...rest } = z.looseObject({}).parse(Object.fromEntries(entries));
+  if (prefixItems === undefined) return items === undefined ? rest : { ...rest, items };
+  return { ...rest, items: prefixItems, additionalItems: items ?? true };
+}
+
 describe('a running bridge', () => {
   /** As a program does that has nothing but the document. */
   async function problemsOf(schema: unknown, answer: unknown): Promise<unknown> {
@@ -127,7 +137,8 @@ describe('a running bridge', () => {
     });
     let found: unknown = 'not looked at';
     server.get('/', (request) => {
-      const validate = request.compileValidationSchema(z.looseObject({}).parse(schema));
+      const older = z.looseObject({}).parse(inOlderWords(schema));
+      const validate = request.compileValidationSchema(older);
       found = validate(answer) ? null : validate.errors;
       return {};
     });
@@ -140,7 +151,9 @@ describe('a running bridge', () => {
     const asked: string[] = [];
     for (const { path, method, said } of operations()) {
       if (method !== 'GET') continue;
-      const answer = await ask(path.replace('{id}', String(recordingId)));
+      const answer = await ask(
+        path.replace('{id}', String(recordingId)).replace('{beginMark}', '0'),
+      );
       expect(`${path}: ${answer.status}`).toBe(`${path}: 200`);
       const type = answer.headers.get('content-type')?.split(';')[0] ?? '';
       const promised = said.responses['200'];
@@ -168,13 +181,17 @@ describe('a running bridge', () => {
     expect(await problemsOf(within, await none.json())).toBeNull();
     for (const { path, method, said: post } of operations()) {
       if (method !== 'POST' || !post.requestBody?.content['application/json']) continue;
-      const answer = await fetch(new URL(path.replace('{id}', String(recordingId)), bridge.url), {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ nonsense: true }),
-      });
-      expect(`${path}: ${answer.status}`).toBe(`${path}: 400`);
-      expect(Object.keys(post.responses)).toContain('400');
+      const answer = await fetch(
+        new URL(path.replace('{id}', String(recordingId)).replace('{beginMark}', '0'), bridge.url),
+        {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify({ nonsense: true }),
+        },
+      );
+      // What stands in the way of any body may be said before it.
+      expect([400, 409]).toContain(answer.status);
+      expect(Object.keys(post.responses)).toContain(String(answer.status));
     }
   });
 });

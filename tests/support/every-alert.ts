@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import type { Recording } from '../../protocol/recording.ts';
 import type { LoggedAlert } from '../../web/alerts/alert-log.ts';
-import type { Verdict } from '../../web/analysis/conclusions.ts';
+import type { Verdict } from '../../protocol/verdicts.ts';
 import type { AlertFact, AlertKind } from '../../web/words/alert-fact.ts';
 
 type OfKind<Kind extends AlertKind> = Omit<Extract<AlertFact, { kind: Kind }>, 'kind'>;

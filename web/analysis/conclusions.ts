@@ -5,6 +5,7 @@
  * come out the same live, in a rehearsal, in a report and on the command line. All times are data
  * time in seconds, all pressures absolute in Pa, all intervals 90 % unless they say otherwise.
  */
+import type { Verdict } from '../../protocol/verdicts.ts';
 
 /** An estimate and the interval that holds the truth nine times out of ten. */
 export interface Estimate {
@@ -84,8 +85,6 @@ export interface Forecast {
   /** The curve to come, from now on; empty while it is too early. */
   readonly curve: readonly CurvePoint[];
 }
-
-export type Verdict = 'tight_dry' | 'moisture' | 'leak' | 'leak_and_moisture' | 'undecided';
 
 /** Why there is no verdict, or why it is not a pass. */
 export type Reservation =

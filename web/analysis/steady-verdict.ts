@@ -1,5 +1,6 @@
 /** Keeps a word from coming and going: what was said of a hold earlier has a say in it. */
-import type { Reservation, Verdict } from './conclusions.ts';
+import type { Verdict } from '../../protocol/verdicts.ts';
+import type { Reservation } from './conclusions.ts';
 import type { Judgement } from './verdict.ts';
 
 /** A word that has only just become sure is asked for again after so long, s. */

@@ -1,7 +1,8 @@
 /** From the fitted rise to a word: what may be said, and what keeps it from being said. */
 import type { Sheet } from '../../protocol/sheet.ts';
 import { waterVapourPressurePa } from '../../protocol/water.ts';
-import type { Reservation, Verdict } from './conclusions.ts';
+import type { Verdict } from '../../protocol/verdicts.ts';
+import type { Reservation } from './conclusions.ts';
 import { vapourCheck } from './vapour-check.ts';
 import { KINDS, LEAK_LIMITS, type Kind } from './rise-kinds.ts';
 import type { RiseFit } from './rise-fit.ts';

@@ -4,8 +4,9 @@ import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Verified } from '../../protocol/verified.ts';
-import type { Conclusions, Rise, Stage } from '../analysis/conclusions.ts';
+import type { Conclusions, Stage } from '../analysis/conclusions.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
+import type { JudgedHold } from '../analysis/judged-holds.ts';
 import type { HoldNumbers, Numbers } from '../analysis/numbers.ts';
 import type { PullDownSpan, WaterFound } from '../analysis/water-found.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
@@ -29,12 +30,8 @@ export interface ReportFacts {
 }
 
 /** One hold, judged at its end. */
-export interface Hold {
-  readonly rise: Rise;
-  /** As judged then. */
-  readonly conclusions: Conclusions;
+export interface Hold extends JudgedHold {
   readonly numbers: Numbers;
-  readonly untilS: number;
 }
 
 /** A pull-down, and the water that it took away. */

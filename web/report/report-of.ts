@@ -1,7 +1,7 @@
 /** From facts and readings to what the report says. Pure: the same facts give the same report. */
 import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
-import type { Stage } from '../analysis/conclusions.ts';
+import { judgedHolds } from '../analysis/judged-holds.ts';
 import type { Passage } from '../analysis/passages.ts';
 import { figuresFor } from './report-figures.ts';
 import type { Hold, Report, ReportFacts, ReportPullDown, SensorReport } from './report-model.ts';
@@ -42,20 +42,11 @@ function sensorReport(facts: ReportFacts, fold: ChannelFold): SensorReport {
   };
 }
 
-function isFilled({ name }: Stage): boolean {
-  return name === 'vented' || name === 'nitrogen_break';
-}
-
-/** A system that was opened after its hold is still judged by that hold: then the end says it. */
 function holdsIn(passages: readonly Passage[], fold: ChannelFold, sheet: Sheet): Hold[] {
-  return passages.flatMap(({ conclusions, untilS }, at) => {
-    if (conclusions.stage.name !== 'rise') return [];
-    const next = passages[at + 1]?.conclusions;
-    const rise = next !== undefined && isFilled(next.stage) ? next.rise : conclusions.rise;
-    if (rise === null) return [];
-    const judged = { ...conclusions, rise };
-    return [{ rise, conclusions: judged, numbers: fold.numbers(judged, sheet), untilS }];
-  });
+  return judgedHolds(passages).map((hold) => ({
+    ...hold,
+    numbers: fold.numbers(hold.conclusions, sheet),
+  }));
 }
 
 /** A pull-down goes on while it is at depth. */

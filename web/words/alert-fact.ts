@@ -1,5 +1,5 @@
 /** What an alert says, as data: the words are drawn from it when they are shown, in the units of then. */
-import type { Verdict } from '../analysis/conclusions.ts';
+import type { Verdict } from '../../protocol/verdicts.ts';
 
 interface Dated {
   /** Data time of what it says, s. */

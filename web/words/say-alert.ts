@@ -1,5 +1,5 @@
 /** Alerts: they name the value that raised them, and when; and what to do, where there is a thing to do. */
-import type { Verdict } from '../analysis/conclusions.ts';
+import type { Verdict } from '../../protocol/verdicts.ts';
 import type { AlertFact } from './alert-fact.ts';
 import { sayMoment, sayRoughDuration } from './say-duration.ts';
 import { sayPressure, saySetting } from './say-pressure.ts';

@@ -1,5 +1,5 @@
 /** The pass rule in a line beside the physics, which it never outshouts. */
-import type { Verdict } from '../analysis/conclusions.ts';
+import type { Verdict } from '../../protocol/verdicts.ts';
 import type { HoldByRule } from '../analysis/hold-by-rule.ts';
 import type { RuleOutcome } from '../analysis/judge-pass-rule.ts';
 import { sayRuleName } from './say-pass-rule.ts';

@@ -273,13 +273,38 @@ export const spanish: Wording = {
       remedy: 'Corrija la línea indicada e importe el archivo otra vez.',
     },
     readings_file_too_large: {
-      meaning: 'El archivo supera los 64 MB, y no se registró nada de él.',
+      meaning: 'El archivo supera los 128 MB, y no se registró nada de él.',
       remedy:
         'Divídalo, o quédese con una fila de cada dos: un día a diez lecturas por segundo cabe.',
+    },
+    backup_failed: {
+      meaning: 'No se pudo copiar el registro, y no quedó ninguna copia a medias.',
+      remedy:
+        'Libere espacio, o elija otro lugar o nombre para la copia. El registro sigue como estaba.',
+    },
+    bad_backup: {
+      meaning:
+        'Este archivo no es un registro que se pueda restaurar, y no se restauró nada de él.',
+      remedy:
+        'Elija un archivo escrito por «Copia de seguridad» o backup-record, y hágalo de nuevo si quedó cortado.',
+    },
+    backup_too_large: {
+      meaning: 'El archivo supera los 8 GB, y no se restauró nada de él.',
+      remedy:
+        'Restáurelo en un terminal, que no conoce límite: npm run restore-record -- --from ARCHIVO',
     },
     nothing_typed_in: {
       meaning: 'No hay ninguna grabación a mano en marcha.',
       remedy: 'Escriba una lectura: la grabación empieza con ella.',
+    },
+    job_running: {
+      meaning: 'Este trabajo aún está en marcha.',
+      remedy: 'Termina cuando acaba su grabación, o cuando empieza el trabajo siguiente.',
+    },
+    job_not_archived: {
+      meaning: 'Este trabajo no está en el archivo.',
+      remedy:
+        'Archívelo primero: lo que se borra para siempre no vuelve, y solo se puede borrar un trabajo archivado.',
     },
     before_recording: {
       meaning: 'Ese momento es anterior al comienzo de la grabación a mano.',

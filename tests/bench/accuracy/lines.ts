@@ -1,5 +1,6 @@
 /** What was said of a trial at one moment, beside what was so: the table's raw material. */
-import type { Conclusions, Estimate, Verdict } from '../../../web/analysis/conclusions.ts';
+import type { Verdict } from '../../../protocol/verdicts.ts';
+import type { Conclusions, Estimate } from '../../../web/analysis/conclusions.ts';
 import type { RiseClass } from '../../support/second-world/rise-class.ts';
 import type { WorldName } from './trials.ts';
 

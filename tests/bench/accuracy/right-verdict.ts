@@ -1,6 +1,6 @@
 /** Which verdicts are right of which class. */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import type { Verdict } from '../../../web/analysis/conclusions.ts';
+import type { Verdict } from '../../../protocol/verdicts.ts';
 import type { RiseClass } from '../../support/second-world/rise-class.ts';
 
 /**

@@ -1,7 +1,7 @@
 /** Holds by the hundred, from a formula that the judge doesn't know, as seen by many sensors. */
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import type { Verdict } from '../../../web/analysis/conclusions.ts';
+import type { Verdict } from '../../../protocol/verdicts.ts';
 import { assessRise } from '../../../web/analysis/rise.ts';
 import {
   between,

@@ -1,6 +1,7 @@
 /** A word is said once two looks that follow one another bear it out, and taken back once two don't. */
 import { expect, test } from 'vitest';
-import type { Reservation, Verdict } from '../../../web/analysis/conclusions.ts';
+import type { Verdict } from '../../../protocol/verdicts.ts';
+import type { Reservation } from '../../../web/analysis/conclusions.ts';
 import { steadied } from '../../../web/analysis/steady-verdict.ts';
 import type { Judgement } from '../../../web/analysis/verdict.ts';
 

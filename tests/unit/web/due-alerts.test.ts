@@ -6,7 +6,8 @@ import type { AlertSituation } from '../../../web/alerts/alert-situation.ts';
 import { dueAlerts as dueOf } from '../../../web/alerts/due-alerts.ts';
 import { givenAlertsSchema, NO_ALERTS_GIVEN } from '../../../web/alerts/given-alerts.ts';
 import type { GivenAlerts } from '../../../web/alerts/given-alerts.ts';
-import type { Conclusions, Verdict } from '../../../web/analysis/conclusions.ts';
+import type { Verdict } from '../../../protocol/verdicts.ts';
+import type { Conclusions } from '../../../web/analysis/conclusions.ts';
 import type { AlertFact } from '../../../web/words/alert-fact.ts';
 import { conclusionsWith, inRise } from './invented-conclusions.ts';
 

@@ -1,0 +1,52 @@
+/** A recording as one JSON file, in parts, so that a long one is never whole in memory. */
+import { setImmediate } from 'node:timers/promises';
+import { recordingJsonParts } from '../../protocol/recording-json.ts';
+import type {
+  ColumnValue,
+  RecordedReading,
+  RecordingJsonHead,
+} from '../../protocol/recording-json.ts';
+import type { Recording } from '../../protocol/recording.ts';
+import type { RecordAccess } from './recordings.ts';
+
+/** Facts as they were recorded, also those that hold no more. */
+export interface FactAccess {
+  readingsAfter(recordingId: number, afterIndex: number, limit: number): RecordedReading[];
+  /** One thing that every reading has, up to a reading, in parts. */
+  column(
+    recordingId: number,
+    name: keyof RecordedReading,
+    untilIndex: number,
+  ): Iterable<readonly ColumnValue[]>;
+  marksTakenBack(recordingId: number): RecordingJsonHead['marksTakenBack'];
+}
+
+export async function jsonParts(
+  record: RecordAccess,
+  recording: Recording,
+  softwareVersion: string,
+): Promise<AsyncGenerator<string>> {
+  const { id } = recording;
+  const verified = await record.verified(id);
+  // At one moment, without a pause between: what comes afterwards is not in the file.
+  const untilIndex = record.lastIndex(id);
+  const head = {
+    softwareVersion,
+    recording,
+    marks: record.marks(id),
+    marksTakenBack: record.facts.marksTakenBack(id),
+    sheet: record.sheet(id),
+    takenBack: record.takenBack(id),
+    seenAlerts: record.seenAlerts(id),
+    signOffs: record.signOffs(id),
+    verified,
+  };
+  return withPauses(recordingJsonParts(head, (name) => record.facts.column(id, name, untilIndex)));
+}
+
+async function* withPauses(parts: Iterable<string>): AsyncGenerator<string> {
+  for (const part of parts) {
+    yield part;
+    await setImmediate();
+  }
+}

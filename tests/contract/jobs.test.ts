@@ -1,0 +1,198 @@
+/** Jobs of a whole bridge: listed, begun late, signed, put away, deleted. */
+import { existsSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { apiErrorSchema, recordingDetailSchema } from '../../protocol/api.ts';
+import {
+  type JobCard,
+  jobCardSchema,
+  jobCurvesSchema,
+  jobListSchema,
+} from '../../protocol/job-card.ts';
+import { markSchema } from '../../protocol/mark.ts';
+import {
+  type CsvRow,
+  formatReadingsCsvRows,
+  isCsvEvent,
+  READINGS_CSV_HEADER,
+} from '../../protocol/readings-csv.ts';
+import { recordingSchema } from '../../protocol/recording.ts';
+import { verifiedSchema } from '../../protocol/verified.ts';
+import { CARDS_FILE } from '../../server/jobs/kept-cards.ts';
+import { played } from '../support/played-scenario.ts';
+import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+
+let bridge: RunningBridge;
+
+beforeAll(async () => {
+  bridge = await runBridge();
+});
+afterAll(() => bridge.remove());
+
+const ask = (path: string): Promise<Response> => fetch(new URL(`api/${path}`, bridge.url));
+
+function post(path: string, body: unknown): Promise<Response> {
+  return fetch(new URL(`api/${path}`, bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+}
+
+/** The curve of a scenario as a file that is read in: a whole job is there at once. */
+function fileOf(scenario: string): string {
+  const { rows, marks } = played(scenario);
+  const events = marks.filter(({ kind }) => isCsvEvent(kind));
+  const cells = rows.map((row): CsvRow => {
+    const event = events[0] && events[0].elapsedS <= row.elapsedS ? events.shift() : undefined;
+    return { ...row, event: event !== undefined && isCsvEvent(event.kind) ? event.kind : null };
+  });
+  return `${READINGS_CSV_HEADER}${formatReadingsCsvRows(cells)}`;
+}
+
+async function readIn(scenario: string, site: string): Promise<number> {
+  const answer = await fetch(new URL(`api/imports?name=${scenario}.csv`, bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'text/csv' },
+    body: fileOf(scenario),
+  });
+  const { id } = recordingSchema.parse(await answer.json());
+  await post(`recordings/${id}/sheet`, { elapsedS: 0, fields: { site, equipment: 'Cold room' } });
+  return id;
+}
+
+async function list(query: Readonly<Record<string, string>> = {}): Promise<JobCard[]> {
+  const asked = new URLSearchParams(query);
+  return jobListSchema.parse(await (await ask(`jobs?${asked.toString()}`)).json()).jobs;
+}
+
+/** The jobs of a recording, once all of them are judged. */
+async function judged(recordingId: number): Promise<JobCard[]> {
+  for (;;) {
+    const jobs = await list({ archived: 'all', limit: '500' });
+    const own = jobs.filter((job) => job.recordingId === recordingId);
+    if (own.every(({ outcomes }) => outcomes !== null)) return own;
+    await setTimeout(50);
+  }
+}
+
+async function detail(recordingId: number) {
+  return recordingDetailSchema.parse(await (await ask(`recordings/${recordingId}`)).json());
+}
+
+async function codeOf(answer: Promise<Response>): Promise<string> {
+  return apiErrorSchema.parse(await (await answer).json()).code;
+}
+
+test('are found by site, day, verdict and signer, the latest first', async () => {
+  const wet = await readIn('weir-street-archive', 'Ágape Bakery');
+  const tight = await readIn('quarry-road-bakery', 'Weir Street');
+  expect((await judged(wet))[0]?.outcomes?.[0]?.verdict).toBe('leak_and_moisture');
+  expect((await judged(tight))[0]?.outcomes?.[0]?.verdict).toBe('tight_dry');
+  const ids = async (query: Readonly<Record<string, string>>) =>
+    (await list(query)).map(({ recordingId }) => recordingId);
+  expect(await ids({})).toEqual([tight, wet]);
+  expect(await ids({ search: 'agape cold' })).toEqual([wet]);
+  expect(await ids({ verdict: 'tight_dry' })).toEqual([tight]);
+  expect(await ids({ verdict: 'no_hold' })).toEqual([]);
+  expect(await ids({ origin: 'rehearsal' })).toEqual([]);
+  expect(await ids({ search: String(new Date().getFullYear()) })).toEqual([tight, wet]);
+  expect(await ids({ fromMs: String(Date.now() + 1000) })).toEqual([]);
+  expect(await ids({ limit: '1', skip: '1' })).toEqual([wet]);
+  const sign = { beginMark: 0, name: 'R. Vane', licence: 'L-7', remark: 'dried twice' };
+  expect((await post(`recordings/${wet}/sign-offs`, sign)).status).toBe(201);
+  expect(await ids({ search: 'vane' })).toEqual([wet]);
+  expect((await detail(wet)).signOffs).toMatchObject([{ ...sign, softwareVersion: '0.1.0' }]);
+});
+
+test('a job can be begun where its pump was switched on, and that can be taken back', async () => {
+  const id = await readIn('weir-street-archive', 'Harbour office');
+  const [whole] = await judged(id);
+  const answer = await post(`recordings/${id}/marks`, {
+    kind: 'job_begun',
+    elapsedS: 600,
+    text: '',
+  });
+  const mark = markSchema.parse(await answer.json());
+  const [second, first] = await judged(id);
+  expect(first).toMatchObject({ beginMark: 0, fromS: 0, lastS: 600, site: 'Harbour office' });
+  // The site is of the first job; the second has none yet.
+  expect(second).toMatchObject({ beginMark: mark.id, fromS: 600, site: '' });
+  expect(first?.outcomes?.[0]?.verdict).toBeNull();
+  expect(second?.outcomes?.[0]?.verdict).toBe(whole?.outcomes?.[0]?.verdict);
+  expect(second?.startedAtMs).toBe((first?.startedAtMs ?? 0) + 600_000);
+  await post(`recordings/${id}/marks/${mark.id}/take-back`, {});
+  expect(await judged(id)).toEqual([whole]);
+  expect((await detail(id)).marksTakenBack).toEqual([mark]);
+  expect(await codeOf(post(`recordings/${id}/marks/${mark.id}/take-back`, {}))).toBe('not_found');
+});
+
+test('its curve comes with the moments at which two can be laid over each other', async () => {
+  const id = await readIn('weir-street-archive', 'Quay');
+  const answer = await ask(`recordings/${id}/jobs/0/curves`);
+  const [curve] = jobCurvesSchema.parse(await answer.json()).curves;
+  const { marks } = played('weir-street-archive');
+  const isolated = marks.findLast(({ kind }) => kind === 'isolated');
+  expect(curve?.isolatedS).toBe(isolated?.elapsedS);
+  expect(curve?.pullDownS).toBe(marks.find(({ kind }) => kind === 'pump_on')?.elapsedS);
+  expect(curve?.pieces.flat().length).toBeGreaterThan(500);
+  expect(curve?.pieces.flat().length).toBeLessThan(2000);
+});
+
+test('is put away, taken out again, and deleted for good out of the archive alone', async () => {
+  const before = await readIn('lindens-dental-practice', 'Mill');
+  const id = await readIn('lindens-dental-practice', 'To be forgotten');
+  const after = await readIn('lindens-dental-practice', 'Lock');
+  const job = `recordings/${id}/jobs/0`;
+  expect(await codeOf(post(`${job}/delete`, { forGood: true }))).toBe('job_not_archived');
+  const put = jobCardSchema.parse(await (await post(`${job}/archive`, { archived: true })).json());
+  expect(put.archived).toBe(true);
+  expect(await list({ search: 'forgotten' })).toEqual([]);
+  expect(await list({ search: 'forgotten', archived: 'yes' })).toHaveLength(1);
+  await post(`${job}/archive`, { archived: false });
+  expect(await list({ search: 'forgotten' })).toHaveLength(1);
+  await post(`${job}/archive`, { archived: true });
+  expect(await codeOf(post(`${job}/delete`, {}))).toBe('bad_request');
+  expect((await post(`${job}/delete`, { forGood: true })).status).toBe(204);
+  expect((await ask(`recordings/${id}`)).status).toBe(404);
+  expect(await list({ archived: 'all', search: 'forgotten' })).toEqual([]);
+  for (const other of [before, after]) {
+    const verified = verifiedSchema.parse(await (await ask(`recordings/${other}/verified`)).json());
+    expect(verified.broken).toBeNull();
+  }
+});
+
+test('one that runs can be neither put away nor deleted', async () => {
+  const begun = await post('rehearsals', { name: 'quarry-road-bakery' });
+  const { id } = recordingSchema.parse(await begun.json());
+  const job = `recordings/${id}/jobs/0`;
+  expect(await codeOf(post(`${job}/archive`, { archived: true }))).toBe('job_running');
+  expect(await codeOf(post(`${job}/delete`, { forGood: true }))).toBe('job_running');
+  expect((await list({ origin: 'rehearsal' }))[0]).toMatchObject({
+    running: true,
+    simulated: true,
+  });
+  await post('rehearsals/current', { stop: true });
+  await expect.poll(async () => (await judged(id))[0]?.running).toBe(false);
+});
+
+test('the list is the same after a restart, and when its own file is lost', async () => {
+  const all = { archived: 'all', limit: '500' };
+  for (const { recordingId } of await list(all)) await judged(recordingId);
+  const before = await list(all);
+  const { dataFolder } = bridge;
+  const restart = async () => {
+    await bridge.stop();
+    bridge = await runBridge({ dataFolder });
+  };
+  await restart();
+  expect(await list(all)).toEqual(before);
+  await bridge.stop();
+  const file = join(dataFolder, CARDS_FILE);
+  expect(existsSync(file)).toBe(true);
+  writeFileSync(file, 'no database');
+  bridge = await runBridge({ dataFolder });
+  for (const { recordingId } of before) await judged(recordingId);
+  expect(await list(all)).toEqual(before);
+});

@@ -108,7 +108,8 @@ const TABLE = {
   },
   backup_too_large: {
     meaning: 'The file is larger than 8 GB, and nothing of it was restored.',
-    remedy: 'Restore it at a terminal, which knows no limit: npm run restore-record -- --from FILE',
+    remedy:
+      'Stop the bridge and restore it at a terminal, which knows no limit: npm run restore-record -- --from FILE',
   },
   bad_request: {
     meaning: 'The request is not of the expected form.',

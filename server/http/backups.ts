@@ -12,7 +12,7 @@ import {
   restoredSchema,
 } from '../../protocol/restored.ts';
 import { described, json } from './described.ts';
-import { asDownload, fileName } from './file-name.ts';
+import { asDownload, backupName } from './file-name.ts';
 
 export interface BackupAccess {
   /**
@@ -50,11 +50,6 @@ const RESTORE = {
   answer: { status: 200, content: json(restoredSchema) },
   problems: ['bad_backup', 'backup_too_large', 'record_from_newer_version'],
 } as const;
-
-/** As it is named, at any address. */
-export function backupName(atMs: number): string {
-  return fileName(atMs, ['ebbline', 'record'], 'sqlite');
-}
 
 export function serveBackups(server: FastifyInstance, backups: BackupAccess): void {
   server.get('/api/backup', described(BACKUP), async (_request, reply) => {

@@ -32,6 +32,11 @@ export function recordingFileName(
   return fileName(startedAtMs, [origin, id, ...words], extension);
 }
 
+/** '2026-11-26-17-03-11-ebbline-record.sqlite' */
+export function backupName(atMs: number): string {
+  return fileName(atMs, ['ebbline', 'record'], 'sqlite');
+}
+
 /** The header that makes a browser keep the answer under a name. */
 export function asDownload(name: string): Record<'content-disposition', string> {
   return { 'content-disposition': `attachment; filename="${name}"` };

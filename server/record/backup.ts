@@ -52,9 +52,14 @@ export function makeBackup(dataFolder: string, file: string): Backup {
     throw new ProblemError('backup_failed', `${file}: ${message}`, { cause: error });
   } finally {
     record.close();
-    for (const rest of ['', '-journal', '-wal', '-shm'])
-      rmSync(`${unfinished}${rest}`, { force: true });
+    removeIfThere(unfinished);
+    removeIfThere(`${unfinished}-journal`);
   }
+}
+
+/** Where not even the folder is one, there is nothing to remove. */
+function removeIfThere(file: string): void {
+  if (existsSync(file)) rmSync(file);
 }
 
 function lookThrough(file: string): Pick<Backup, 'recordings' | 'broken'> {

@@ -291,7 +291,7 @@ export const spanish: Wording = {
     backup_too_large: {
       meaning: 'El archivo supera los 8 GB, y no se restauró nada de él.',
       remedy:
-        'Restáurelo en un terminal, que no conoce límite: npm run restore-record -- --from ARCHIVO',
+        'Detenga el programa y restáurelo en un terminal, que no conoce límite: npm run restore-record -- --from ARCHIVO',
     },
     nothing_typed_in: {
       meaning: 'No hay ninguna grabación a mano en marcha.',

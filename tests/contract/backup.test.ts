@@ -15,9 +15,13 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { z } from 'zod';
-import { apiErrorSchema, recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
+import { apiErrorSchema, recordingListSchema } from '../../protocol/api.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
-import { RECORD_MEDIA_TYPE, restoredSchema } from '../../protocol/restored.ts';
+import {
+  RECORD_MEDIA_TYPE,
+  type RestoredRecording,
+  restoredSchema,
+} from '../../protocol/restored.ts';
 import { run as backUp } from '../../server/commands/backup-record.ts';
 import { run as restoreRecord } from '../../server/commands/restore-record.ts';
 import { run as verifyRecord } from '../../server/commands/verify-record.ts';
@@ -25,6 +29,7 @@ import { makeBackup } from '../../server/record/backup.ts';
 import { prepareRecord } from '../../server/record/prepare.ts';
 import { RECORD_FILE } from '../../server/record/open-database.ts';
 import { Recorder } from '../../server/record/recorder.ts';
+import { Restorer } from '../../server/record/restorer.ts';
 import { MIGRATIONS } from '../../server/record/schema.ts';
 import { recordJob } from '../support/recorded-job.ts';
 import { runBridge } from '../support/running-bridge.ts';
@@ -79,14 +84,21 @@ async function hashesOf(dataFolder: string) {
   return out.split('\n').map((line) => hashSchema.parse(JSON.parse(line)));
 }
 
-async function restore(...more: string[]) {
-  const { out, error, status } = await saidBy(restoreRecord, [
-    ...['--from', backup, '--port', '1', '--data', there],
-    ...more,
-  ]);
-  const lines = out === '' ? [] : out.split('\n');
-  const recordings = lines.map((line): unknown => JSON.parse(line));
-  return { status, error, recordings: restoredSchema.parse({ recordings }).recordings };
+/** One recorder for what a test restores: each costs two threads. */
+async function restoring(
+  work: (restore: () => Promise<RestoredRecording[]>, of: Recorder) => Promise<void>,
+) {
+  const recorder = await Recorder.open(there, listener);
+  const restorer = new Restorer(recorder, () => 99);
+  const write = (file: string): Promise<void> => {
+    copyFileSync(backup, file);
+    return Promise.resolve();
+  };
+  try {
+    await work(async () => (await restorer.restore(write)).recordings, recorder);
+  } finally {
+    await recorder.close();
+  }
 }
 
 function query(dataFolder: string, sql: string): unknown {
@@ -107,73 +119,65 @@ function alter(file: string, sql: string): void {
 }
 
 describe('restored', () => {
-  test('into an empty record: number for number, hash for hash', async () => {
-    const { status, recordings } = await restore();
-    expect(status).toBe(0);
-    expect(recordings.map((one) => [one.outcome, one.recordingId, one.held])).toEqual([
-      ['as_it_was', 1, true],
-      ['as_it_was', 2, true],
-    ]);
+  test('into an empty record: number for number, hash for hash; and again: nothing', async () => {
+    await restoring(async (restore) => {
+      expect((await restore()).map((one) => [one.outcome, one.recordingId, one.held])).toEqual([
+        ['as_it_was', 1, true],
+        ['as_it_was', 2, true],
+      ]);
+      expect((await restore()).map(({ outcome }) => outcome)).toEqual([
+        'there_already',
+        'there_already',
+      ]);
+    });
     const hashes = await hashesOf(here);
     expect(hashes).toHaveLength(3);
     expect(await hashesOf(there)).toEqual(hashes);
-    const again = await restore();
-    expect(again.recordings.map((one) => one.outcome)).toEqual(['there_already', 'there_already']);
-    expect(await hashesOf(there)).toEqual(hashes);
   });
 
-  test('to other recordings: with new numbers, and where they were taken from', async () => {
+  test('to other recordings: with new numbers, what was said of sensors, and where they were taken from', async () => {
     intoOthers();
-    const { recordings } = await restore();
-    expect(recordings.map((one) => [one.outcome, one.recordingId])).toEqual([
-      ['added', 3],
-      ['added', 4],
-    ]);
+    await restoring(async (restore, recorder) => {
+      const label = { displayStepPa: null, givenAtMs: 1 };
+      await recorder.label({ sensorId: 's0', name: 'Yard', place: 'pump', ...label });
+      expect((await restore()).map((one) => [one.outcome, one.recordingId])).toEqual([
+        ['added', 3],
+        ['added', 4],
+      ]);
+      // Nothing that is said here changes what was recorded there.
+      const [sensor] = recorder.reader.recording(3)?.sensors ?? [];
+      expect(sensor?.label).toMatchObject({ name: 'Roof', place: 'system' });
+      expect((await restore()).map((one) => [one.outcome, one.recordingId])).toEqual([
+        ['there_already', 3],
+        ['there_already', 4],
+      ]);
+    });
     const readings = (of: number) =>
       `SELECT reading_index, boot, sequence, uptime_ms, arrived_s, elapsed_s, pressure_pa, condition
        FROM reading WHERE recording_id = ${of}`;
     expect(query(there, readings(3))).toEqual(query(here, readings(1)));
     expect(query(there, readings(4))).toEqual(query(here, readings(2)));
     const hash = (await hashesOf(here))[1]?.hash;
-    expect(
-      query(there, 'SELECT origin, recording_id_there, hash, held FROM taken_from'),
-    ).toMatchObject([
-      ['sensor', 1, hash, 1],
-      ['rehearsal', 2, expect.any(String), 1],
+    const taken = 'SELECT origin, recording_id_there, hash, held, at_ms FROM taken_from';
+    expect(query(there, taken)).toEqual([
+      ['sensor', 1, hash, 1, 99],
+      ['rehearsal', 2, expect.any(String), 1, 99],
     ]);
-    // The first sign-off is still of the job that begins with its recording, the call of its rehearsal.
+    // The sign-off is still of the job that begins with its recording, the call of its rehearsal.
     expect(query(there, 'SELECT recording_id, begin_mark FROM sign_off')).toContainEqual([3, 0]);
     expect(query(there, 'SELECT recording_id FROM rehearsal_call')).toEqual([[2], [4]]);
     expect((await hashesOf(there)).every(({ broken }) => broken === null)).toBe(true);
-    const again = await restore();
-    expect(again.recordings.map((one) => [one.outcome, one.recordingId])).toEqual([
-      ['there_already', 3],
-      ['there_already', 4],
-    ]);
-  });
-
-  test('with what was said of a sensor there, which nothing said here changes', async () => {
-    const recorder = await Recorder.open(there, listener);
-    const label = { displayStepPa: null, givenAtMs: 1 };
-    await recorder.label({ sensorId: 's0', name: 'Yard', place: 'pump', ...label });
-    await recorder.close();
-    await restore();
-    const bridge = await runBridge({ dataFolder: there });
-    const answer = await fetch(new URL('api/recordings/1', bridge.url));
-    const { recording } = recordingDetailSchema.parse(await answer.json());
-    expect(recording.sensors[0]?.label).toMatchObject({ name: 'Roof', place: 'system' });
-    await bridge.stop();
   });
 
   test('a copy whose hashes do not hold, and that is said', async () => {
     intoOthers();
     alter(backup, "UPDATE mark SET text = 'other' WHERE kind = 'note' AND recording_id = 1");
-    const { recordings, status } = await restore();
-    expect(recordings.map((one) => [one.outcome, one.held])).toEqual([
-      ['added', false],
-      ['added', true],
-    ]);
-    expect(status).toBe(0);
+    await restoring(async (restore) => {
+      expect((await restore()).map((one) => [one.outcome, one.held])).toEqual([
+        ['added', false],
+        ['added', true],
+      ]);
+    });
     expect(query(there, 'SELECT held FROM taken_from')).toEqual([[0], [1]]);
   });
 
@@ -186,22 +190,38 @@ describe('restored', () => {
       INSERT INTO reading VALUES (1, 1, 0, 1, 1, 1000, 0.5, 0.25, 12.125, NULL, 'ok')`);
     old.close();
     intoOthers();
-    expect((await restore()).recordings).toMatchObject([{ outcome: 'added', recordingId: 3 }]);
-    expect(query(there, 'SELECT pressure_pa FROM reading WHERE recording_id = 3')).toEqual([
-      [12.125],
-    ]);
-    expect((await restore()).recordings).toMatchObject([{ outcome: 'there_already' }]);
+    await restoring(async (restore) => {
+      expect(await restore()).toMatchObject([{ outcome: 'added', recordingId: 3 }]);
+      expect(await restore()).toMatchObject([{ outcome: 'there_already', recordingId: 3 }]);
+    });
+    const kept = 'SELECT pressure_pa FROM reading WHERE recording_id = 3';
+    expect(query(there, kept)).toEqual([[12.125]]);
   });
 
   test('all but a recording that can’t be read', async () => {
     alter(backup, "UPDATE mark SET kind = 'nonsense' WHERE recording_id = 1");
-    const { recordings, status } = await restore();
-    expect(recordings).toMatchObject([
-      { outcome: 'refused', recordingId: null, detail: expect.stringMatching(/kind/u) },
-      { outcome: 'added', recordingId: 1, recordingIdThere: 2 },
-    ]);
-    expect(status).toBe(1);
+    await restoring(async (restore) => {
+      expect(await restore()).toMatchObject([
+        { outcome: 'refused', recordingId: null, detail: expect.stringMatching(/kind/u) },
+        { outcome: 'added', recordingId: 1, recordingIdThere: 2 },
+      ]);
+    });
     expect(query(there, 'SELECT id, origin FROM recording')).toEqual([[1, 'rehearsal']]);
+  });
+
+  test('wholly or not at all: where a fact of a recording can’t be written, nothing of it stands', async () => {
+    intoOthers();
+    // A sign-off of a job that begins at a mark which the copy lacks.
+    alter(backup, 'UPDATE sign_off SET begin_mark = 4711 WHERE recording_id = 1');
+    await restoring(async (restore) => {
+      expect(await restore()).toMatchObject([
+        { outcome: 'refused', detail: expect.stringMatching(/begin_mark/u) },
+        { outcome: 'added', recordingId: 4 },
+      ]);
+    });
+    expect(query(there, 'SELECT id FROM recording')).toEqual([[1], [2], [4]]);
+    expect(query(there, 'SELECT COUNT(*) FROM reading WHERE recording_id = 3')).toEqual([[0]]);
+    expect((await hashesOf(there)).every(({ broken }) => broken === null)).toBe(true);
   });
 
   test.each([
@@ -222,15 +242,18 @@ describe('restored', () => {
     expect(() => prepareRecord(here, work)).toThrow(words);
   });
 
-  test('nothing, where the file is none: that is said, and no work is left', async () => {
-    intoOthers();
+  test('at a terminal: one line a recording, or what to do', async () => {
+    const to = ['--port', '1', '--data', there];
+    const { out, status } = await saidBy(restoreRecord, ['--from', backup, ...to]);
+    expect(status).toBe(0);
+    const recordings = out.split('\n').map((line): unknown => JSON.parse(line));
+    expect(restoredSchema.parse({ recordings }).recordings).toHaveLength(2);
     writeFileSync(backup, 'PK\u0003\u0004 and more');
-    const { status, error } = await restore();
-    expect(status).toBe(1);
-    expect(error).toMatch(/nothing of it was/u);
+    const bad = await saidBy(restoreRecord, ['--from', backup, ...to]);
+    expect(bad).toMatchObject({ status: 1, error: expect.stringMatching(/nothing of it was/u) });
     expect(query(there, 'SELECT id FROM recording')).toEqual([[1], [2]]);
     expect(readdirSync(there).filter((name) => name.startsWith('unfinished-'))).toEqual([]);
-    const none = await saidBy(restoreRecord, ['--from', join(folder, 'none'), '--data', there]);
+    const none = await saidBy(restoreRecord, ['--from', join(folder, 'none'), ...to]);
     expect(none).toMatchObject({ status: 1, error: expect.stringMatching(/no such file/u) });
   });
 });

@@ -1,5 +1,6 @@
 /** Shapes of the HTTP API. Every answer that is not 2xx has the shape of `apiErrorSchema`. */
 import { z } from 'zod';
+import { beginMarkSchema } from './job.ts';
 import { LANGUAGES } from './languages.ts';
 import { markSchema } from './mark.ts';
 import { PROBLEM_CODES } from './problems.ts';
@@ -74,7 +75,17 @@ export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),
   temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
   language: z.enum(LANGUAGES).default('en'),
+  /** The mark at which the job begins that it is of (0: the first); without it, of the whole recording. */
+  job: z.coerce.number().pipe(beginMarkSchema).optional(),
 });
+
+/** ISO 216 A4, and the paper of North America. */
+export const PAPERS = ['A4', 'Letter'] as const;
+export type Paper = (typeof PAPERS)[number];
+
+/** GET /api/recordings/:id/report.pdf?…&paper=…: the same as a PDF, with the readings as files in it. */
+export const printQuerySchema = reportQuerySchema.extend({ paper: z.enum(PAPERS).default('A4') });
+export type PrintQuery = z.infer<typeof printQuerySchema>;
 
 /**
  * GET /api/sensor-labels: what holds for each sensor now. POST gives one sensor a new label and is

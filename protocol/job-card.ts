@@ -83,8 +83,10 @@ export const jobCurveSchema = z.strictObject({
   pullDownS: z.number().nullable(),
   /** Where its last hold began; null: it had none. */
   isolatedS: z.number().nullable(),
-  /** Moments and pressures, Pa. What a line may join, piece by piece. */
-  pieces: z.array(z.array(z.tuple([z.number(), z.number()]))),
+  /** What a line may join, piece by piece: as many moments as pressures. */
+  pieces: z.array(
+    z.strictObject({ elapsedS: z.array(z.number()), pressurePa: z.array(z.number()) }),
+  ),
 });
 export type JobCurve = z.infer<typeof jobCurveSchema>;
 export const jobCurvesSchema = z.strictObject({ curves: z.array(jobCurveSchema) });

@@ -20,6 +20,9 @@ export interface Job {
   readonly untilS: number | null;
 }
 
+/** A recording as long as nobody says that a job begins in it. */
+export const WHOLE_JOB: Job = { beginMark: FIRST_JOB, fromS: 0, untilS: null };
+
 /** All jobs of a recording, in the order of data time: there is always one. */
 export function jobsIn(marks: readonly Mark[]): Job[] {
   const begins = marks

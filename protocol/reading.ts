@@ -9,6 +9,7 @@ export const CONDITIONS = ['ok', 'over_range', 'under_range', 'warming_up', 'fau
 export type Condition = (typeof CONDITIONS)[number];
 
 const index = z.int().min(1);
+const uptimeMs = z.int().min(0).max(0xffff_ffff);
 
 /** What a decoded, placed reading says, before the record has given it its index. */
 const readingFactSchema = z.strictObject({
@@ -31,7 +32,7 @@ export type ReadingFact = z.infer<typeof readingFactSchema>;
 /** What the record keeps beside it, so that the time axis can be drawn anew from the raw facts. */
 export const receivedReadingSchema = readingFactSchema.extend({
   /** The sensor's own clock when it measured, ms since its boot (wraps at 2³²). */
-  uptimeMs: z.int().min(0).max(0xffff_ffff),
+  uptimeMs,
   /** When the bytes arrived: seconds since the recording began, on the bridge's monotonic clock. */
   arrivedS: z.number(),
 });
@@ -45,25 +46,35 @@ export type Reading = z.infer<typeof readingSchema>;
 
 const column = <T extends z.ZodType>(item: T) => z.array(item).max(5000);
 
+const columns = {
+  index: column(index),
+  channel: column(readingFactSchema.shape.channel),
+  boot: column(readingFactSchema.shape.boot),
+  sequence: column(readingFactSchema.shape.sequence),
+  elapsedS: column(readingFactSchema.shape.elapsedS),
+  pressurePa: column(readingFactSchema.shape.pressurePa),
+  temperatureC: column(readingFactSchema.shape.temperatureC),
+  condition: column(readingFactSchema.shape.condition),
+};
+
+/** Whether each of the columns has a value for each row. */
+export function areOfEqualLength(all: Readonly<Record<string, readonly unknown[]>>): boolean {
+  return new Set(Object.values(all).map((values) => values.length)).size === 1;
+}
+const UNEQUAL = { message: 'columns must be of equal length' };
+
 /**
  * Readings as columns of equal length. A day at 10 Hz is 94 MB as objects and a ninth of that as
  * columns, and is parsed nine times as fast.
  */
-export const readingColumnsSchema = z
-  .strictObject({
-    index: column(index),
-    channel: column(readingFactSchema.shape.channel),
-    boot: column(readingFactSchema.shape.boot),
-    sequence: column(readingFactSchema.shape.sequence),
-    elapsedS: column(readingFactSchema.shape.elapsedS),
-    pressurePa: column(readingFactSchema.shape.pressurePa),
-    temperatureC: column(readingFactSchema.shape.temperatureC),
-    condition: column(readingFactSchema.shape.condition),
-  })
-  .refine((columns) => new Set(Object.values(columns).map((values) => values.length)).size === 1, {
-    message: 'columns must be of equal length',
-  });
+export const readingColumnsSchema = z.strictObject(columns).refine(areOfEqualLength, UNEQUAL);
 export type ReadingColumns = z.infer<typeof readingColumnsSchema>;
+
+/** The same with all that the record keeps beside a reading. */
+export const receivedColumnsSchema = z
+  .strictObject({ ...columns, uptimeMs: column(uptimeMs), arrivedS: column(z.number()) })
+  .refine(areOfEqualLength, UNEQUAL);
+export type ReceivedColumns = z.infer<typeof receivedColumnsSchema>;
 
 export function columnsFromReadings(readings: readonly Reading[]): ReadingColumns {
   return {

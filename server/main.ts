@@ -78,11 +78,12 @@ export async function startBridge(
   });
   endWhatIsOver(recorder, wallClock());
   await recorder.settled();
-  jobs = new JobListKeeper(
+  const keeper = new JobListKeeper(
     jobRecord(recorder.reader),
     new CardFile(options.dataFolder, SOFTWARE_VERSION),
     terminal.log.bind(terminal),
   );
+  jobs = keeper;
 
   const onState = (state: SourceState): void => {
     terminal.state(state);
@@ -121,6 +122,7 @@ export async function startBridge(
       dataFolder: options.dataFolder,
     },
     record: recordAccess(recorder, wallClock),
+    wallClock,
     rehearsals: {
       list: () => desk.list(),
       start: (wish) => durable(desk.start(wish)),
@@ -153,7 +155,7 @@ export async function startBridge(
         return given;
       },
     },
-    jobs: jobAccess(recorder, jobs, wallClock),
+    jobs: jobAccess(recorder, keeper, wallClock),
     onScreen: stream.attach.bind(stream),
   });
 
@@ -162,7 +164,7 @@ export async function startBridge(
     await Promise.all([sensors.stop(), imports.stop(), typedIn.stop()]);
     stream.close();
     await server.close();
-    await jobs?.close();
+    await keeper.close();
     await recorder.close();
   };
   try {
@@ -254,6 +256,7 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
     facts: recorder.facts,
+    readingChunks: (recordingId: number) => readingChunks(reader, recordingId),
     verified: recorder.verified.bind(recorder),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
       recorder.mark(recordingId, mark, 'hand'),

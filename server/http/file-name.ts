@@ -37,9 +37,15 @@ export function backupName(atMs: number): string {
   return fileName(atMs, ['ebbline', 'record'], 'sqlite');
 }
 
-/** The header that makes a browser keep the answer under a name. */
+/** The header that makes a browser keep the answer under a name (RFC 6266; letters of any language by RFC 8187). */
 export function asDownload(name: string): Record<'content-disposition', string> {
-  return { 'content-disposition': `attachment; filename="${name}"` };
+  const ascii = name
+    .normalize('NFKD')
+    .replaceAll(/\p{M}/gu, '')
+    .replaceAll(/[^\w.-]+/gu, '-')
+    .replaceAll(/-+/gu, '-');
+  const whole = name === ascii ? '' : `; filename*=UTF-8''${encodeURIComponent(name)}`;
+  return { 'content-disposition': `attachment; filename="${ascii}"${whole}` };
 }
 
 /** 'Café Überall, 2. Stock' is 'cafe-uberall-2-stock'. */

@@ -11,7 +11,9 @@ import type { Reading } from '../../protocol/reading.ts';
 export function* inDataTime<T extends Reading>(
   chunks: () => Iterable<readonly T[]>,
 ): Generator<readonly T[]> {
-  const late = [...splitLate(chunks())].flatMap((part) => part.late).sort(byTime);
+  const late: T[] = [];
+  for (const part of splitLate(chunks())) late.push(...part.late);
+  late.sort(byTime);
   let next = 0;
   for (const { onTime } of splitLate(chunks())) {
     const untilS = onTime.at(-1)?.elapsedS ?? -Infinity;

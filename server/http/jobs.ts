@@ -109,8 +109,8 @@ export function serveJobs(server: FastifyInstance, jobs: JobAccess): void {
     '/api/recordings/:id/jobs/:beginMark/archive',
     described(ARCHIVE),
     async (request): Promise<JobCard> => {
-      const { recordingId, beginMark } = ended(request.params);
       const { archived } = archiveWishSchema.parse(request.body);
+      const { recordingId, beginMark } = ended(request.params);
       await jobs.archive(recordingId, beginMark, archived);
       return wanted(request.params);
     },
@@ -120,8 +120,8 @@ export function serveJobs(server: FastifyInstance, jobs: JobAccess): void {
     '/api/recordings/:id/jobs/:beginMark/delete',
     described(DELETE),
     async (request, reply) => {
-      const { recordingId, beginMark, archived } = ended(request.params);
       deleteWishSchema.parse(request.body);
+      const { recordingId, beginMark, archived } = ended(request.params);
       if (!archived) throw new ProblemError('job_not_archived', `recording ${recordingId}`);
       await jobs.deleteForGood(recordingId, beginMark);
       return reply.status(204).send();

@@ -1,5 +1,5 @@
 /** A recording as one JSON file, in parts, so that a long one is never whole in memory. */
-import { setImmediate } from 'node:timers/promises';
+import type { ReceivedColumns } from '../../protocol/reading.ts';
 import { recordingJsonParts } from '../../protocol/recording-json.ts';
 import type {
   ColumnValue,
@@ -8,10 +8,13 @@ import type {
 } from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import type { RecordAccess } from './recordings.ts';
+import { withPauses } from './with-pauses.ts';
 
 /** Facts as they were recorded, also those that hold no more. */
 export interface FactAccess {
   readingsAfter(recordingId: number, afterIndex: number, limit: number): RecordedReading[];
+  /** The same as columns. */
+  columnsAfter(recordingId: number, afterIndex: number, limit: number): ReceivedColumns;
   /** One thing that every reading has, up to a reading, in parts. */
   column(
     recordingId: number,
@@ -42,11 +45,4 @@ export async function jsonParts(
     verified,
   };
   return withPauses(recordingJsonParts(head, (name) => record.facts.column(id, name, untilIndex)));
-}
-
-async function* withPauses(parts: Iterable<string>): AsyncGenerator<string> {
-  for (const part of parts) {
-    yield part;
-    await setImmediate();
-  }
 }

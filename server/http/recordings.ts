@@ -6,7 +6,8 @@ import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../.
 import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
-import type { ReadingColumns } from '../../protocol/reading.ts';
+import type { Reading, ReadingColumns } from '../../protocol/reading.ts';
+import { readingsFromColumns } from '../../protocol/reading.ts';
 import { recordingJsonSchema, recordingJsonSchemaDocument } from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
@@ -18,9 +19,11 @@ import type { TakenBack } from '../../protocol/typed-in.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import type { Verified } from '../../protocol/verified.ts';
 import { described, json } from './described.ts';
-import { csvParts, fullCsvParts } from './csv-parts.ts';
+import { csvParts } from './csv-parts.ts';
+import { fullCsvParts } from './full-csv-parts.ts';
 import { asDownload, recordingFileName } from './file-name.ts';
 import { type FactAccess, jsonParts } from './json-parts.ts';
+import { withPauses } from './with-pauses.ts';
 
 /** What the pages need of the record. */
 export interface RecordAccess {
@@ -32,6 +35,8 @@ export interface RecordAccess {
   seenAlerts(recordingId: number): SeenAlert[];
   lastIndex(recordingId: number): number;
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
+  /** All, a part at a time, with room between for readings that arrive. */
+  readingChunks(recordingId: number): AsyncIterable<readonly Reading[]>;
   verified(recordingId: number): Promise<Verified>;
   /** Facts that hold no more among them. */
   readonly facts: FactAccess;
@@ -45,6 +50,7 @@ export interface RecordAccess {
 }
 
 const MOST_LISTED = 200;
+const CSV_CHUNK = 2000;
 const parameters = z.object({ id: z.coerce.number().int().min(1) });
 const markParameters = z.object({ markId: z.coerce.number().int().min(1) });
 
@@ -141,13 +147,13 @@ export function serveRecordings(
     const parts =
       variant === 'full'
         ? fullCsvParts(record, recording, channel)
-        : csvParts(record, recording.id, channel);
+        : csvParts(record.marks(recording.id), () => chunksOf(record, recording.id, channel));
     const sensor = channel === undefined ? [] : ['sensor', channel + 1];
     const words = [variant === 'full' ? 'full' : '', ...sensor];
     return reply
       .header('content-type', 'text/csv; charset=utf-8')
       .headers(asDownload(recordingFileName(recording, words, 'csv')))
-      .send(Readable.from(parts));
+      .send(Readable.from(withPauses(parts)));
   });
 
   server.get('/api/recordings/:id/recording.json', described(WHOLE), async (request, reply) => {
@@ -216,4 +222,20 @@ export function wanted(record: RecordAccess, params: unknown): Recording {
 function stillOpen(recording: Recording): Recording {
   if (!recording.open) throw new ProblemError('recording_closed', `recording ${recording.id}`);
   return recording;
+}
+
+/** In the order of the record. */
+function* chunksOf(
+  record: RecordAccess,
+  recordingId: number,
+  channel: number | undefined,
+): Generator<Reading[]> {
+  for (let after = 0; ;) {
+    const columns = record.readingsAfter(recordingId, after, CSV_CHUNK);
+    const last = columns.index.at(-1);
+    if (last === undefined) return;
+    after = last;
+    const readings = readingsFromColumns(columns);
+    yield readings.filter((reading) => channel === undefined || reading.channel === channel);
+  }
 }

@@ -1,9 +1,13 @@
-/** GET /api/recordings/:id/report: the report as one HTML page, to be printed or saved. */
+/** GET /api/recordings/:id/report: the report as one HTML page; the same with .pdf: to be handed over. */
 import { setImmediate } from 'node:timers/promises';
 import type { FastifyInstance } from 'fastify';
-import { reportQuerySchema } from '../../protocol/api.ts';
-import { readingsFromColumns } from '../../protocol/reading.ts';
+import { printQuerySchema, reportQuerySchema } from '../../protocol/api.ts';
+import { entriesOf, isWithin, type Job, jobOf, WHOLE_JOB } from '../../protocol/job.ts';
+import { ProblemError } from '../../protocol/problems.ts';
+import type { ReceivedColumns } from '../../protocol/reading.ts';
 import { isTypedIn, type Recording } from '../../protocol/recording.ts';
+import { sheetFromEntries } from '../../protocol/sheet.ts';
+import type { ReportFacts } from '../../web/report/report-model.ts';
 import { reportOf } from '../../web/report/report-of.ts';
 import { ReportReadings } from '../../web/report/report-readings.ts';
 import { writeReport } from '../../web/report/write-report.ts';
@@ -11,55 +15,141 @@ import { speechOf } from '../../web/words/speech-of.ts';
 import { described } from './described.ts';
 import { offsetMinutesAt } from './offset-minutes.ts';
 import { type RecordAccess, wanted } from './recordings.ts';
+import { receivedWithin } from './received-within.ts';
+import { asDownload } from './file-name.ts';
+import { reportFileName } from './report-pdf/file-name.ts';
+import type { PrintJob } from './report-pdf/print-job.ts';
+import { Printing } from './report-pdf/printing.ts';
 
-const CHUNK = 5000;
+/** Smaller than those of the page: between two of them the bridge hears what has come. */
+const PRINT_CHUNK = 2000;
+
+interface ReportOptions {
+  readonly record: RecordAccess;
+  readonly softwareVersion: string;
+  readonly wallClock: () => number;
+}
 
 const REPORT = {
-  summary: 'The report on a recording, as one page to be printed or saved.',
+  summary: 'The report on a recording or on one job of it, as one page to be printed or saved.',
   query: reportQuerySchema,
   answer: { status: 200, content: { 'text/html': null } },
   problems: ['not_found'],
 } as const;
+const PRINTED = {
+  summary: 'The same report as a PDF, with its readings in it as CSV and all its facts as JSON.',
+  query: printQuerySchema,
+  answer: { status: 200, content: { 'application/pdf': null }, isDownload: true },
+  problems: ['not_found'],
+} as const;
 
-export function serveReport(
-  server: FastifyInstance,
-  record: RecordAccess,
-  softwareVersion: string,
-): void {
+export function serveReport(server: FastifyInstance, options: ReportOptions): void {
+  const { record } = options;
+  const printing = new Printing();
   server.get('/api/recordings/:id/report', described(REPORT), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const { unit, temperature, language } = reportQuerySchema.parse(request.query);
-    const readings = await folded(record, recording);
-    const report = reportOf(
-      {
-        recording,
-        marks: record.marks(recording.id),
-        entries: record.sheet(recording.id),
-        takenBack: record.takenBack(recording.id),
-        verified: await record.verified(recording.id),
-        softwareVersion,
-        offsetMinutes: offsetMinutesAt(recording.startedAtMs),
-        speech: speechOf(language, { pressure: unit, temperature }),
-      },
-      readings,
-    );
+    const { unit, temperature, language, job } = reportQuerySchema.parse(request.query);
+    const facts = await factsOf(recording, job, options);
+    const readings = await folded(record, recording, facts.job);
+    const speech = speechOf(language, { pressure: unit, temperature });
+    const report = reportOf({ ...facts, speech }, readings);
     return reply.header('content-type', 'text/html; charset=utf-8').send(writeReport(report));
+  });
+
+  server.get('/api/recordings/:id/report.pdf', described(PRINTED), async (request, reply) => {
+    const recording = wanted(record, request.params);
+    const { job: beginMark, ...query } = printQuerySchema.parse(request.query);
+    const lastIndex = record.lastIndex(recording.id);
+    const facts = await factsOf(recording, beginMark, options);
+    const job = {
+      ...query,
+      facts,
+      also: alsoIn(facts.job, recording.id, record),
+      madeAtMs: options.wallClock(),
+    };
+    const chunks = receivedUntil(record, recording.id, lastIndex, facts.job);
+    const pdf = await printing.print(job, chunks);
+    const named = {
+      recording,
+      job: facts.job,
+      site: sheetFromEntries(facts.entries).site,
+      offsetMinutes: facts.offsetMinutes,
+      speech: speechOf(query.language, { pressure: query.unit, temperature: query.temperature }),
+    };
+    return reply
+      .header('content-type', 'application/pdf')
+      .headers(asDownload(reportFileName(named)))
+      .send(Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength));
   });
 }
 
-/** Chunk by chunk, with room between them for readings that arrive: a day is a second's work. */
-async function folded(record: RecordAccess, recording: Recording): Promise<ReportReadings> {
+/**
+ * What stands in the report of one job is of that job alone: another one may be another customer's.
+ * @throws ProblemError `not_found`
+ */
+async function factsOf(
+  recording: Recording,
+  beginMark: number | undefined,
+  { record, softwareVersion }: ReportOptions,
+): Promise<Omit<ReportFacts, 'speech'>> {
   const { id } = recording;
-  const readings = new ReportReadings(isTypedIn(recording));
-  const until = record.lastIndex(id);
+  const marks = record.marks(id);
+  const job = beginMark === undefined ? WHOLE_JOB : jobOf(marks, beginMark);
+  if (job === null) throw new ProblemError('not_found', `job ${beginMark} of recording ${id}`);
+  const during = ({ elapsedS }: { readonly elapsedS: number }) => isWithin(job, elapsedS);
+  return {
+    recording,
+    job,
+    marks: marks.filter(during),
+    marksTakenBack: record.marksTakenBack(id).filter(during),
+    entries: job === WHOLE_JOB ? record.sheet(id) : entriesOf(job, record.sheet(id)),
+    takenBack: record.takenBack(id).filter(during),
+    signOff: record.signOffs(id).findLast((one) => one.beginMark === job.beginMark) ?? null,
+    verified: await record.verified(id),
+    softwareVersion,
+    offsetMinutes: offsetMinutesAt(recording.startedAtMs),
+  };
+}
+
+/** What is recorded of a job and stands in no report, but in the file that is in it. */
+function alsoIn(job: Job, id: number, record: RecordAccess): PrintJob['also'] {
+  const isWhole = job === WHOLE_JOB;
+  return {
+    seenAlerts: record.seenAlerts(id).filter(({ untilS }) => isWithin(job, untilS)),
+    marksTakenBack: record.facts
+      .marksTakenBack(id)
+      .filter(({ elapsedS }) => isWithin(job, elapsedS)),
+    signOffs: record.signOffs(id).filter((one) => isWhole || one.beginMark === job.beginMark),
+  };
+}
+
+/** @param until index of the last one: a recording may go on growing */
+async function* receivedUntil(
+  record: RecordAccess,
+  id: number,
+  until: number,
+  job: Job,
+): AsyncGenerator<ReceivedColumns> {
   let after = 0;
   while (after < until) {
-    const columns = record.readingsAfter(id, after, Math.min(CHUNK, until - after));
+    const columns = record.facts.columnsAfter(id, after, Math.min(PRINT_CHUNK, until - after));
     const last = columns.index.at(-1);
-    if (last === undefined) break;
+    if (last === undefined) return;
     after = last;
-    readings.insert(readingsFromColumns(columns));
+    yield receivedWithin(columns, job);
     await setImmediate();
+  }
+}
+
+/** Chunk by chunk, with room between them for readings that arrive: a day is a second's work. */
+async function folded(
+  record: RecordAccess,
+  recording: Recording,
+  job: Job,
+): Promise<ReportReadings> {
+  const readings = new ReportReadings(isTypedIn(recording));
+  for await (const chunk of record.readingChunks(recording.id)) {
+    readings.insert(chunk.filter(({ elapsedS }) => isWithin(job, elapsedS)));
   }
   return readings;
 }

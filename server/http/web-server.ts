@@ -31,6 +31,7 @@ interface WebServerOptions {
   readonly pageFolder: string;
   readonly health: z.infer<typeof healthSchema>;
   readonly record: RecordAccess;
+  readonly wallClock: () => number;
   readonly rehearsals: RehearsalAccess;
   readonly readIn: ReadIn;
   readonly readInWhole: ReadInWhole;
@@ -76,8 +77,12 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   );
   serveRecordings(server, options.record, options.health.softwareVersion);
   serveBackups(server, options.backups);
+  serveReport(server, {
+    record: options.record,
+    softwareVersion: options.health.softwareVersion,
+    wallClock: options.wallClock,
+  });
   serveJobs(server, options.jobs);
-  serveReport(server, options.record, options.health.softwareVersion);
   serveRehearsals(server, options.rehearsals);
   serveImports(server, options.readIn, options.readInWhole);
   serveTypedIn(server, options.typedIn);

@@ -34,9 +34,10 @@ export function jobCurves(facts: JudgedFacts, readings: ReportReadings): JobCurv
         passages.find(({ conclusions }) => conclusions.pullDownS !== null)?.conclusions.pullDownS ??
         null,
       isolatedS: judgedHolds(passages).at(-1)?.rise.sinceS ?? null,
-      pieces: pieces.map((piece) =>
-        piece.map(({ elapsedS, pressurePa }) => [elapsedS, pressurePa]),
-      ),
+      pieces: pieces.map((piece) => ({
+        elapsedS: piece.map(({ elapsedS }) => elapsedS),
+        pressurePa: piece.map(({ pressurePa }) => pressurePa),
+      })),
     };
   });
 }

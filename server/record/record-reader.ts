@@ -5,14 +5,14 @@ import { resultListSchema, sensorLabelListSchema } from '../../protocol/api.ts';
 import type { GivenLabel, RehearsalResult } from '../../protocol/api.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import type { Mark } from '../../protocol/mark.ts';
-import { readingColumnsSchema } from '../../protocol/reading.ts';
-import type { ReadingColumns } from '../../protocol/reading.ts';
 import {
   recordingSchema,
   sensorIdentitySchema,
   takenFromSchema,
 } from '../../protocol/recording.ts';
 import type { RecordedSensor, Recording, TakenFrom } from '../../protocol/recording.ts';
+import { readingColumnsSchema } from '../../protocol/reading.ts';
+import type { ReadingColumns } from '../../protocol/reading.ts';
 import { seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import { calibrationSchema, sensorLabelSchema } from '../../protocol/sensor-label.ts';
@@ -335,14 +335,8 @@ export class RecordReader {
 
   /** Up to `limit` readings after the given index, in order. */
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns {
-    const rows = z
-      .array(z.array(z.unknown()))
-      .parse(this.#readings.all(recordingId, afterIndex, limit));
-    return readingColumnsSchema.parse(
-      Object.fromEntries(
-        READING_COLUMNS.map((name, place) => [name, rows.map((row) => row[place])]),
-      ),
-    );
+    const rows = this.#readings.all(recordingId, afterIndex, limit);
+    return readingColumnsSchema.parse(inColumns(rows, READING_COLUMNS));
   }
 
   #complete(row: unknown): Recording {
@@ -385,4 +379,9 @@ export class RecordReader {
 function asMark(row: unknown): Mark {
   const { elapsed_s, made_by, ...rest } = markRow.parse(row);
   return markSchema.parse({ ...rest, elapsedS: elapsed_s, madeBy: made_by });
+}
+
+function inColumns(found: readonly unknown[], names: readonly string[]): Record<string, unknown[]> {
+  const rows = z.array(z.array(z.unknown())).parse(found);
+  return Object.fromEntries(names.map((name, place) => [name, rows.map((row) => row[place])]));
 }

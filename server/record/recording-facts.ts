@@ -2,7 +2,8 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { markSchema } from '../../protocol/mark.ts';
-import { recordedReadingSchema } from '../../protocol/recording-json.ts';
+import { type ReceivedColumns, receivedColumnsSchema } from '../../protocol/reading.ts';
+import { READING_COLUMN_NAMES, recordedReadingSchema } from '../../protocol/recording-json.ts';
 import type {
   ColumnValue,
   RecordedReading,
@@ -51,6 +52,16 @@ export class RecordingFacts {
   /** Up to `limit` readings after the given index, in order; those that were taken back among them. */
   readingsAfter(recordingId: number, afterIndex: number, limit: number): RecordedReading[] {
     return z.array(recordedReadingSchema).parse(this.#readings.all(recordingId, afterIndex, limit));
+  }
+
+  /** The same as columns. */
+  columnsAfter(recordingId: number, afterIndex: number, limit: number): ReceivedColumns {
+    const readings = this.readingsAfter(recordingId, afterIndex, limit);
+    return receivedColumnsSchema.parse(
+      Object.fromEntries(
+        READING_COLUMN_NAMES.map((name) => [name, readings.map((reading) => reading[name])]),
+      ),
+    );
   }
 
   /** One thing that every reading has, up to a reading, a few thousand values at a time. */

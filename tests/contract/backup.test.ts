@@ -31,7 +31,7 @@ import { RECORD_FILE } from '../../server/record/open-database.ts';
 import { Recorder } from '../../server/record/recorder.ts';
 import { Restorer } from '../../server/record/restorer.ts';
 import { MIGRATIONS } from '../../server/record/schema.ts';
-import { recordJob } from '../support/recorded-job.ts';
+import { recordJob } from '../support/written-job.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import { saidBy } from '../support/said-by-command.ts';
 

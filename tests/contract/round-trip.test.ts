@@ -19,7 +19,7 @@ import { RecordReader } from '../../server/record/record-reader.ts';
 import { Recorder } from '../../server/record/recorder.ts';
 import { Judging } from '../../web/analysis/judging.ts';
 import { numbersOf } from '../../web/analysis/numbers.ts';
-import { NOTE, recordJob, STARTED_MS, type WishedJob } from '../support/recorded-job.ts';
+import { NOTE, recordJob, STARTED_MS, type WishedJob } from '../support/written-job.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
 
 const JOBS = {

@@ -113,7 +113,11 @@ export class AlertDesk {
   #hear(of: Recording): HeardRecording {
     const { id } = of;
     const aside = signal<Aside | null>(null);
-    const isShown = computed(() => this.#shown.followed.value?.id === id);
+    const isShown = computed(() => {
+      const followed = this.#shown.followed.value;
+      // Who looks back at an earlier job of it still has to hear of the present one.
+      return followed?.id === id && !followed.isEarlierJob.value;
+    });
     const session = computed(() => (isShown.value ? this.#shown : (aside.value?.session ?? null)));
     const recording = computed(
       () => this.#shown.recordings.value.find((one) => one.id === id) ?? null,

@@ -8,6 +8,7 @@ import {
   givenLabelSchema,
   MOST_IMPORT_BYTES,
   type NewCall,
+  type Paper,
   recordingListSchema,
   type RehearsalCard,
   rehearsalListSchema,
@@ -127,10 +128,20 @@ export function csvAddress({ id, sensors }: Recording, channel: number): string 
   return `api/recordings/${id}/readings.csv${query}`;
 }
 
-export function reportAddress(recordingId: number, { units, language }: Speech): string {
+export function reportAddress(recordingId: number, speech: Speech): string {
+  return `api/recordings/${recordingId}/report?${reportQuery(speech).toString()}`;
+}
+
+/** The same report as a PDF, to be handed over. */
+export function reportPdfAddress(recordingId: number, paper: Paper, speech: Speech): string {
+  const query = reportQuery(speech);
+  query.set('paper', paper);
+  return `api/recordings/${recordingId}/report.pdf?${query.toString()}`;
+}
+
+function reportQuery({ units, language }: Speech): URLSearchParams {
   const { pressure: unit, temperature } = units;
-  const query = new URLSearchParams({ unit, temperature, language });
-  return `api/recordings/${recordingId}/report?${query.toString()}`;
+  return new URLSearchParams({ unit, temperature, language });
 }
 
 function ask<T>(

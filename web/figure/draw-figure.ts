@@ -2,7 +2,7 @@
 import { drawAxes } from './draw-axes.ts';
 import { drawBeside, drawFit, drawLevel, drawMeasured } from './draw-curve.ts';
 import { drawFlags, drawLineLabels, drawLines } from './draw-flags.ts';
-import { drawLegend } from './draw-legend.ts';
+import { legendOf } from './draw-legend.ts';
 import { drawUnmeasured } from './draw-unmeasured.ts';
 import type { FigurePicture } from './figure-picture.ts';
 import { FIGURE_HEIGHT, FIGURE_WIDTH, LETTER_PX, PLANE } from './figure-plane.ts';
@@ -11,8 +11,11 @@ import { PRINT } from './print-palette.ts';
 
 export function drawFigure(picture: FigurePicture): Markup {
   const { id, title } = picture;
+  const legend = legendOf(picture);
+  // A second row of the legend needs more room, and would be cut off without.
+  const height = Math.max(FIGURE_HEIGHT, legend.bottom);
   const area = markup`x="${PLANE.left}" y="${PLANE.top}" width="${PLANE.width}" height="${PLANE.height}"`;
-  return markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${FIGURE_WIDTH} ${FIGURE_HEIGHT}" role="img" aria-labelledby="${id}-title" font-family="sans-serif" font-size="${LETTER_PX}">
+  return markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${FIGURE_WIDTH} ${height}" role="img" aria-labelledby="${id}-title" font-family="sans-serif" font-size="${LETTER_PX}">
 <title id="${id}-title">${title}</title>
 <defs><clipPath id="${id}-plane"><rect ${area} /></clipPath></defs>
 <rect ${area} fill="${PRINT.sheet}" />
@@ -26,7 +29,7 @@ ${drawBeside(picture)}
 ${drawMeasured(picture)}</g>
 ${drawFlags(picture)}
 ${drawLineLabels(picture)}
-${drawLegend(picture)}
+${legend.drawn}
 </svg>`;
 }
 

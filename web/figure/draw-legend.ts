@@ -15,7 +15,13 @@ interface Entry {
   readonly label: string;
 }
 
-export function drawLegend(picture: FigurePicture): Markup {
+interface Legend {
+  readonly drawn: Markup;
+  /** Below its last row. */
+  readonly bottom: number;
+}
+
+export function legendOf(picture: FigurePicture): Legend {
   let x: number = PLANE.left;
   let y = PLANE_BOTTOM + 54;
   const drawn = entriesFor(picture).map(({ sign, label }) => {
@@ -28,7 +34,7 @@ export function drawLegend(picture: FigurePicture): Markup {
     x += width;
     return markup`<g transform="translate(${at} ${y})">${sign}<text x="${SIGN_WIDTH + 6}" y="4" fill="${PRINT.faint}">${label}</text></g>`;
   });
-  return markup`<g class="legend">${drawn}</g>`;
+  return { drawn: markup`<g class="legend">${drawn}</g>`, bottom: y + ROW_HEIGHT / 2 };
 }
 
 function entriesFor(picture: FigurePicture): Entry[] {

@@ -1,11 +1,17 @@
-/** What was recorded: open one, or take its readings away as CSV. */
+/** What was recorded: open one, or take its report or its readings away. */
 import { useEffect } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
-import { csvAddress, listRecordings, reportAddress } from '../connection/bridge-api.ts';
+import {
+  csvAddress,
+  listRecordings,
+  reportAddress,
+  reportPdfAddress,
+} from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
+import { paper } from '../store/paper.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import { sayRecording, sayWhenInList } from '../words/say-origin.ts';
@@ -54,6 +60,13 @@ export function RecordingsPanel({ session }: { readonly session: Session }) {
               rel="noopener"
             >
               {words.report}
+            </a>
+            <a
+              class="button"
+              href={reportPdfAddress(recording.id, paper.value, speech.value)}
+              download
+            >
+              {words.reportAsPdf}
             </a>
             {csvLinks(recording).map(({ channel, text, title }) => (
               <a

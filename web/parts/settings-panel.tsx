@@ -1,7 +1,7 @@
-/** Language, units and look. */
+/** Language, units, look and paper. */
 import { LANGUAGE_NAMES } from '../../protocol/languages.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
-import { choices, choose, LANGUAGE_CHOICES, LOOKS } from '../store/choices.ts';
+import { choices, choose, LANGUAGE_CHOICES, LOOKS, PAPER_CHOICES } from '../store/choices.ts';
 import { speech } from '../store/speech.ts';
 import { Panel } from './panel.tsx';
 import { PickOne } from './pick-one.tsx';
@@ -42,6 +42,14 @@ export function SettingsPanel() {
         chosen={chosen.look}
         label={(look) => words.looks[look]}
         pick={(look) => choose({ look })}
+      />
+      <PickOne
+        legend={words.paper}
+        name="paper"
+        options={PAPER_CHOICES}
+        chosen={chosen.paper}
+        label={(paper) => words.papers[paper]}
+        pick={(paper) => choose({ paper })}
       />
     </Panel>
   );

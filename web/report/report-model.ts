@@ -1,7 +1,9 @@
 /** What a report says, before it is written: facts, and the conclusions drawn from them. */
+import type { Job } from '../../protocol/job.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
+import type { SignOff } from '../../protocol/sign-off.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Verified } from '../../protocol/verified.ts';
 import type { Conclusions, Stage } from '../analysis/conclusions.ts';
@@ -15,7 +17,13 @@ import type { ChannelFold } from './report-readings.ts';
 
 export interface ReportFacts {
   readonly recording: Recording;
+  /** Of which job of it; all that follows is of that job. */
+  readonly job: Job;
   readonly marks: readonly Mark[];
+  /** Marks that were slips. */
+  readonly marksTakenBack: readonly Mark[];
+  /** Who answers for it; null: nobody has signed yet. */
+  readonly signOff: SignOff | null;
   readonly entries: readonly SheetEntry[];
   /** Typed-in readings that were slips. */
   readonly takenBack: readonly TakenBack[];

@@ -1,16 +1,17 @@
 /** How the report looks, on a screen and on A4. */
 import { PRINT } from '../figure/print-palette.ts';
-import type { Speech } from '../words/speech.ts';
 
-/** @param recordingId stands on every page, so that stray sheets find their way back */
-export function reportStyle(recordingId: number, rehearsal: boolean, { wording }: Speech): string {
-  const edge = rehearsal ? wording.report.rehearsalEdge : '';
+/**
+ * @param recording stands on every page, so that stray sheets find their way back
+ * @param edge above every page; empty for a job
+ */
+export function reportStyle(recording: string, edge: string): string {
   return `
 @page {
   size: A4;
   margin: 18mm 16mm 18mm;
   @top-center { content: "${edge}"; font: bold 10pt sans-serif; color: ${PRINT.buoy}; }
-  @bottom-left { content: "${wording.report.recording} ${recordingId}"; font: 8pt sans-serif; color: ${PRINT.faint}; }
+  @bottom-left { content: "${recording}"; font: 8pt sans-serif; color: ${PRINT.faint}; }
   @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; color: ${PRINT.faint}; }
 }
 * { box-sizing: border-box; }

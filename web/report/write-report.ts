@@ -1,50 +1,28 @@
 /** A report as one HTML file: nothing in it comes from elsewhere, and nothing in it runs. */
-import { isSimulated } from '../../protocol/recording.ts';
 import { Markup, markup, NOTHING } from '../figure/markup.ts';
-import { sayReportName } from '../words/say-report.ts';
-import { paragraph, section } from './page-parts.ts';
+import { documentOf } from './document-of.ts';
 import type { Report } from './report-model.ts';
 import { reportStyle } from './report-style.ts';
-import { writeBroken, writeIntegrity } from './write-integrity.ts';
-import { writeHead } from './write-head.ts';
-import { writeEntries, writeMarks, writeSettings, writeTakenBack } from './write-facts.ts';
-import { writeSensor } from './write-sensor.ts';
-import { writeSignOff } from './write-sign-off.ts';
-import { writeNoReadings } from './write-verdict.ts';
+import { writeBlock, writeSection } from './write-blocks.ts';
 
 export function writeReport(report: Report): string {
-  const { speech } = report;
-  const { report: words, work } = speech.wording;
-  const rehearsal = isSimulated(report.recording);
-  const name = sayReportName(report.recording, report.sheet.site, speech);
+  const { language, name, rehearsal, head, sections, running } = documentOf(report);
   const page = markup`<!doctype html>
-<html lang="${speech.language}">
+<html lang="${language}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <title>${name}</title>
-<style>${new Markup(reportStyle(report.recording.id, rehearsal, speech))}</style>
+<style>${new Markup(reportStyle(running.recording, rehearsal?.edge ?? ''))}</style>
 </head>
 <body>
-${rehearsal ? markup`<div class="stamp" aria-hidden="true">${words.rehearsalStamp}</div>` : NOTHING}
-${writeBroken(report)}
-${writeHead(report)}
+${rehearsal === null ? NOTHING : markup`<div class="stamp" aria-hidden="true">${rehearsal.stamp}</div>`}
+<header>
+${head.map(writeBlock)}
+</header>
 <main>
-${report.sensors.length === 0 ? writeNoReadings(speech) : report.sensors.map((sensor) => writeSensor(report, sensor))}
-${writeTakenBack(report)}
-${writeMarks(report)}
-${writeSettings(report)}
-${writeEntries(report)}
-${section(
-  words.proof,
-  paragraph(words.proves),
-  paragraph(words.provesNot),
-  paragraph(work.whoDecides, 'caution'),
-  paragraph(`${words.drawnBy({ version: report.softwareVersion })} ${words.rawData}`, 'quiet'),
-)}
-${writeIntegrity(report)}
-${writeSignOff(rehearsal, speech)}
+${sections.map(writeSection)}
 </main>
 </body>
 </html>

@@ -1,6 +1,7 @@
-/** What a person chose for this browser: language, units and look. */
+/** What a person chose for this browser: language, units, look and paper. */
 import { effect, signal } from '@preact/signals';
 import { z } from 'zod';
+import { PAPERS } from '../../protocol/api.ts';
 import { LANGUAGES } from '../../protocol/languages.ts';
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '../../protocol/units.ts';
 import { recall, remember } from './remembered.ts';
@@ -8,10 +9,12 @@ import { recall, remember } from './remembered.ts';
 export const LOOKS = ['system', 'day', 'night', 'sun'] as const;
 
 export const LANGUAGE_CHOICES = ['system', ...LANGUAGES] as const;
+export const PAPER_CHOICES = ['system', ...PAPERS] as const;
 
 const choicesSchema = z.object({
   // Pages before there was a choice remembered none.
   language: z.enum(LANGUAGE_CHOICES).default('system'),
+  paper: z.enum(PAPER_CHOICES).default('system'),
   pressure: z.enum(PRESSURE_UNITS),
   temperature: z.enum(TEMPERATURE_UNITS),
   look: z.enum(LOOKS),
@@ -20,6 +23,7 @@ export type Choices = z.infer<typeof choicesSchema>;
 
 const DEFAULT: Choices = {
   language: 'system',
+  paper: 'system',
   pressure: 'micron',
   temperature: '°C',
   look: 'system',

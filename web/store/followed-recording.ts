@@ -1,6 +1,7 @@
 /** The recording that the page shows: its facts, and what follows from them. */
 import { batch, computed, signal } from '@preact/signals';
 import { z } from 'zod';
+import { entriesOf, isWithin, type Job, jobsIn, WHOLE_JOB } from '../../protocol/job.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
@@ -11,7 +12,6 @@ import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
-import { Judging } from '../analysis/judging.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import {
   COMPARED_S,
@@ -20,22 +20,36 @@ import {
   type SidePoint,
   WIDEST_S,
 } from '../analysis/side-difference.ts';
-import { ChannelCurve } from './channel-curve.ts';
+import type { ChannelCurve } from './channel-curve.ts';
 import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
-import { ChannelReadings } from './channel-readings.ts';
+import type { ChannelReadings } from './channel-readings.ts';
+import { FollowedChannel } from './followed-channel.ts';
 import { recallHere, rememberHere } from './remembered.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
-interface Channel {
-  readonly readings: ChannelReadings;
-  readonly curve: ChannelCurve;
-  readonly judging: Judging;
-}
-
 export class FollowedRecording {
   readonly id: number;
-  readonly marks = signal<readonly Mark[]>([]);
-  readonly entries = signal<readonly SheetEntry[]>([]);
+  readonly #allMarks = signal<readonly Mark[]>([]);
+  readonly #allEntries = signal<readonly SheetEntry[]>([]);
+  /** The mark at which the job begins that somebody chose to look at; null: the latest is shown. */
+  readonly #chosenJob = signal<number | null>(null);
+  /** All its jobs; there is always one. */
+  readonly jobs = computed(() => jobsIn(this.#allMarks.value));
+  /** The one that is shown. */
+  readonly job = computed<Job>(() => {
+    const jobs = this.jobs.value;
+    const chosen = jobs.find(({ beginMark }) => beginMark === this.#chosenJob.value);
+    return chosen ?? jobs.at(-1) ?? WHOLE_JOB;
+  });
+  /** Whether what is shown is over, though the recording goes on. */
+  readonly isEarlierJob = computed(() => this.job.value.untilS !== null);
+  /** Of the job. */
+  readonly marks = computed(() => {
+    const job = this.job.value;
+    return this.#allMarks.value.filter(({ elapsedS }) => isWithin(job, elapsedS));
+  });
+  /** Those that hold for the job. */
+  readonly entries = computed(() => entriesOf(this.job.value, this.#allEntries.value));
   /** Typed-in readings that were slips: no longer among the readings. */
   readonly takenBack = signal<readonly TakenBack[]>([]);
   /** Alerts that somebody has seen, on whichever page. */
@@ -64,7 +78,9 @@ export class FollowedRecording {
       this.sheet.value,
     );
   });
-  readonly #channels = new Map<number, Channel>();
+  readonly #channels = new Map<number, FollowedChannel>();
+  /** The job whose readings are folded. */
+  #folded: Job = WHOLE_JOB;
   /** Chosen by hand: no sensor that is found later takes the screen away from it. */
   #isChosen = false;
 
@@ -105,29 +121,42 @@ export class FollowedRecording {
   insert(columns: ReadingColumns): void {
     const incoming = readingsFromColumns(columns);
     for (const number of new Set(incoming.map((reading) => reading.channel))) {
-      const { readings, curve, judging } = this.#channel(number);
-      const fresh = readings.insert(incoming);
-      judging.insert(fresh);
-      curve.insert(fresh);
+      this.#channel(number).insert(incoming);
     }
     this.revision.value += 1;
   }
 
   takeFacts(marks: readonly Mark[], entries: readonly SheetEntry[]): void {
     batch(() => {
-      this.marks.value = marks;
-      this.entries.value = entries;
+      this.#allMarks.value = marks;
+      this.#allEntries.value = entries;
+      this.#foldJob();
       this.revision.value += 1;
     });
   }
 
+  /** @param beginMark of the job to be shown; null: the latest, whichever that is */
+  chooseJob(beginMark: number | null): void {
+    batch(() => {
+      this.#chosenJob.value = beginMark;
+      this.#foldJob();
+      this.revision.value += 1;
+    });
+  }
+
+  /** A mark was a slip. */
+  takeMarkBack(markId: number): void {
+    const others = this.#allMarks.value.filter(({ id }) => id !== markId);
+    this.takeFacts(others, this.#allEntries.value);
+  }
+
   takeMark(mark: Mark): void {
-    const others = this.marks.value.filter((known) => known.id !== mark.id);
-    this.takeFacts([...others, mark], this.entries.value);
+    const others = this.#allMarks.value.filter((known) => known.id !== mark.id);
+    this.takeFacts([...others, mark], this.#allEntries.value);
   }
 
   takeEntry(entry: SheetEntry): void {
-    this.takeFacts(this.marks.value, [...this.entries.value, entry]);
+    this.takeFacts(this.#allMarks.value, [...this.#allEntries.value, entry]);
   }
 
   /** A slip goes as if it had never been typed: what follows from the readings is drawn anew. */
@@ -138,16 +167,7 @@ export class FollowedRecording {
     const slips = new Set(readings.map(({ index }) => index));
     batch(() => {
       this.takenBack.value = [...known, ...readings].sort((a, b) => a.index - b.index);
-      for (const [number, { readings: held }] of this.#channels) {
-        const all = Array.from({ length: held.length }, (_, row) => held.reading(row));
-        const kept = all.filter(({ index }) => !slips.has(index));
-        if (kept.length === all.length) continue;
-        this.#channels.delete(number);
-        const anew = this.#channel(number);
-        const fresh = anew.readings.insert(kept);
-        anew.curve.insert(fresh);
-        anew.judging.insert(fresh);
-      }
+      for (const channel of this.#channels.values()) channel.takeBack(slips);
       this.revision.value += 1;
     });
   }
@@ -214,15 +234,21 @@ export class FollowedRecording {
     return judging.debrief({ ...told, marks: this.marks.value, sheet: this.sheet.value });
   }
 
-  #channel(number: number): Channel {
+  /** What was drawn from another job's readings says nothing of this one. */
+  #foldJob(): void {
+    const job = this.job.peek();
+    const { fromS, untilS } = this.#folded;
+    if (job.fromS === fromS && job.untilS === untilS) return;
+    this.#folded = job;
+    for (const channel of this.#channels.values()) channel.show(job);
+    this.refreshReading();
+    this.judge();
+  }
+
+  #channel(number: number): FollowedChannel {
     const known = this.#channels.get(number);
     if (known !== undefined) return known;
-    const readings = new ChannelReadings(number);
-    const created = {
-      readings,
-      curve: new ChannelCurve(readings, this.typedIn),
-      judging: new Judging(this.typedIn),
-    };
+    const created = new FollowedChannel(number, this.typedIn, this.#folded);
     this.#channels.set(number, created);
     return created;
   }

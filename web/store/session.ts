@@ -26,9 +26,14 @@ export class Session {
   readonly followed = signal<FollowedRecording | null>(null);
   /** Opened by hand: a recording that begins elsewhere does not take the screen away from it. */
   readonly chosenByHand = signal(false);
-  readonly recording = computed(
-    () => this.recordings.value.find((one) => one.id === this.followed.value?.id) ?? null,
-  );
+  /** Of a job that is over nothing more comes, whatever the recording does. */
+  readonly recording = computed(() => {
+    const followed = this.followed.value;
+    const found = this.recordings.value.find((one) => one.id === followed?.id) ?? null;
+    return found !== null && followed?.isEarlierJob.value === true
+      ? { ...found, open: false }
+      : found;
+  });
   /** Where the readings come from, in the condition of the sensor that is watched. */
   readonly source = computed(() => {
     const channel = this.followed.value?.channel.value ?? 0;
@@ -61,11 +66,13 @@ export class Session {
     this.#endJudging();
   }
 
-  open(recordingId: number, byHand: boolean): void {
+  /** @param beginMark of which of its jobs; null: the latest, whichever that is */
+  open(recordingId: number, byHand: boolean, beginMark: number | null = null): void {
     this.chosenByHand.value = byHand;
-    if (this.followed.value?.id === recordingId) return;
+    if (this.followed.value?.id === recordingId) return this.followed.value.chooseJob(beginMark);
     const known = this.recordings.value.find((one) => one.id === recordingId);
     const followed = new FollowedRecording(recordingId, known !== undefined && isTypedIn(known));
+    followed.chooseJob(beginMark);
     if (known !== undefined) followed.takeRecording(known);
     this.followed.value = followed;
     this.#askFor(recordingId);
@@ -107,6 +114,8 @@ export class Session {
         return followed?.insert(message.columns);
       case 'mark':
         return followed?.takeMark(message.mark);
+      case 'mark_taken_back':
+        return followed?.takeMarkBack(message.markId);
       case 'sheet':
         return followed?.takeEntry(message.entry);
       case 'taken_back':
@@ -121,7 +130,7 @@ export class Session {
   #followTheLatest(): void {
     if (this.chosenByHand.value && this.followed.value !== null) return;
     const best = chooseRecording(this.recordings.value, this.followed.value?.id ?? null);
-    if (best !== null) this.open(best, false);
+    if (best !== null && best !== this.followed.value?.id) this.open(best, false);
   }
 }
 

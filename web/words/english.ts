@@ -1118,7 +1118,7 @@ export const english = {
       },
       settings: {
         title: 'Language, units and look',
-        text: 'What pressures are shown in; day, night or full sun.',
+        text: 'What pressures are shown in; day, night or full sun; the paper of reports.',
       },
     },
   },
@@ -1143,6 +1143,8 @@ export const english = {
     temperatureIn: 'Temperature in',
     look: 'Look',
     looks: { system: 'as the system', day: 'day', night: 'night', sun: 'full sun' },
+    paper: 'Paper of reports',
+    papers: { system: 'as is usual here', A4: 'A4', Letter: 'Letter' },
   },
 
   /** Choosing a rehearsal, and working it. */
@@ -1403,6 +1405,7 @@ export const english = {
     none: 'Nothing has been recorded yet.',
     open: 'Open',
     report: 'Report',
+    reportAsPdf: 'Report as PDF',
     readInFile: 'Read in a file',
     readInHelp:
       'A file with a column of times and one of pressures becomes a recording of its own, marked as ' +
@@ -1804,7 +1807,9 @@ export const english = {
       unbroken: ({ facts }: { facts: string }) =>
         `Yes: the ${facts} facts of this recording (readings, marks, entries and what else was written down) are those over which this hash was reckoned as they came:`,
       addedLater: ({ facts }: { facts: string }) =>
-        `Of these, ${facts} had been recorded before hashes were kept. What they were until then nobody can tell.`,
+        `Of these, ${facts} were taken up into the hashes after they had been recorded. What they were until then nobody can tell.`,
+      deleted: ({ facts }: { facts: string }) =>
+        `Besides, ${facts} facts of this recording were deleted for good; their hashes are still there.`,
       proves:
         'Keep this page. As long as the record leads to this hash, none of these facts has been changed, added or removed since: npm run verify-record -- --hash, and the hash.',
       provesNot:
@@ -1827,10 +1832,36 @@ export const english = {
       `Conclusions drawn by Ebbline ${version} from the facts of the recording.`,
     rawData:
       'The readings themselves are in this recording’s CSV file, from which anybody can draw the conclusions again.',
+    rawDataAttached: ({ files }: { files: string }) =>
+      `The readings, and all else that was recorded, are attached to this file (${files}): anybody can draw the conclusions again from them.`,
+    /** At the foot of every page. */
+    page: ({ page, of }: { page: string; of: string }) => `Page ${page} of ${of}`,
+    hashBegins: ({ hash }: { hash: string }) => `Hash ${hash} …`,
+    /** In the name of a file. */
+    file: ({ number }: { number: string }) => `report ${number}`,
+    rehearsalFile: ({ number }: { number: string }) => `rehearsal report ${number}`,
     signOff: 'Sign-off',
     noSignOff: 'Nothing to sign: this was a rehearsal.',
     signers: ['Work done by', 'Seen by'],
     signColumns: ['Name', 'Signature', 'Date'],
+    signedBy: 'Signed off by',
+    licence: 'Licence',
+    signedAt: 'On',
+    signRemark: 'Remark',
+    signedFor: 'For this conclusion',
+    drawnThen: 'Drawn then by',
+    signedHow:
+      'Name, licence and remark as they were entered; the program has not checked who entered them.',
+    jobOf: ({ number, at }: { number: string; at: string }) =>
+      `${number}, of it the job that begins ${at} after its start`,
+    takenFrom: ({ number, at, software }: { number: string; at: string; software: string }) =>
+      `Taken from another record, where it was recording ${number}, begun ${at}, written by Ebbline ${software}.`,
+    heldThere: 'Its facts were unaltered when they were taken over.',
+    notHeldThere: 'That its facts were unaltered when they were taken over could not be shown.',
+    marksTakenBack: 'Marks that were slips',
+    marksTakenBackHelp:
+      'Set by mistake and taken back. No stage or conclusion rests on them; the record keeps them.',
+    calibrated: 'Last calibrated (as entered)',
     columns: {
       at: 'At',
       clock: 'Clock',

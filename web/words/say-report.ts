@@ -1,5 +1,6 @@
 /** What the report says of facts and conclusions, as far as the screens don't have the words. */
 import type { Reading } from '../../protocol/reading.ts';
+import type { Job } from '../../protocol/job.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import { isSimulated } from '../../protocol/recording.ts';
 import type { Origin, Recording } from '../../protocol/recording.ts';
@@ -11,15 +12,18 @@ import { sayDuration, sayMoment, sayRoughDuration } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';
 import { saySetting } from './say-pressure.ts';
 import { sayRehearsalTitle } from './say-rehearsal.ts';
+import { sayWallTime } from './say-wall-time.ts';
 import { sayVerdict } from './say-verdict.ts';
 import type { Speech } from './speech.ts';
 
 /** What kind of recording it is, and, in front of all else, what it can't be passed off as. */
 export function sayOrigin(
-  { origin, title }: Recording,
+  { origin, title, takenFrom }: Recording,
   speech: Speech,
 ): { name: string; statement: string } {
   const words = speech.wording.report.origins;
+  if (takenFrom?.origin === 'rehearsal')
+    return { name: words.import.name, statement: words.rehearsal };
   switch (origin) {
     case 'sensor':
       return words.sensor;
@@ -184,4 +188,24 @@ export function sayReportName(recording: Recording, site: string, { wording }: S
 /** To a tenth of a second where it is short, since readings come several a second. */
 export function sayGapLength(lengthS: number, speech: Speech): string {
   return lengthS < 10 ? `${sayNumber(lengthS, speech, 2)} s` : sayDuration(lengthS);
+}
+
+/** Its number, and which part of it the report is of. */
+export function sayRecordingNumber({ id }: Recording, job: Job, { wording }: Speech): string {
+  const number = String(id);
+  return job.fromS === 0 ? number : wording.report.jobOf({ number, at: sayDuration(job.fromS) });
+}
+
+/** Empty where it was recorded here. */
+export function sayTakenFrom(
+  { takenFrom }: Recording,
+  offsetMinutes: number,
+  speech: Speech,
+): string {
+  if (takenFrom === null) return '';
+  const { recordingId, startedAtMs, softwareVersion: software, held } = takenFrom;
+  const words = speech.wording.report;
+  const at = sayWallTime(startedAtMs, offsetMinutes, speech);
+  const from = words.takenFrom({ number: String(recordingId), at, software });
+  return `${from} ${held ? words.heldThere : words.notHeldThere}`;
 }

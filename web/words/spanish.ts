@@ -268,6 +268,15 @@ export const spanish: Wording = {
       meaning: 'Esta grabación ha terminado.',
       remedy: 'Las marcas y entradas van a una grabación que siga en marcha.',
     },
+    job_running: {
+      meaning: 'Este trabajo aún está en marcha.',
+      remedy: 'Termina cuando acaba su grabación, o cuando empieza el trabajo siguiente.',
+    },
+    job_not_archived: {
+      meaning: 'Este trabajo no está en el archivo.',
+      remedy:
+        'Archívelo primero: lo que se borra para siempre no vuelve, y solo se puede borrar un trabajo archivado.',
+    },
     bad_readings_file: {
       meaning: 'El archivo no se puede importar, y no se registró nada de él.',
       remedy: 'Corrija la línea indicada e importe el archivo otra vez.',
@@ -296,15 +305,6 @@ export const spanish: Wording = {
     nothing_typed_in: {
       meaning: 'No hay ninguna grabación a mano en marcha.',
       remedy: 'Escriba una lectura: la grabación empieza con ella.',
-    },
-    job_running: {
-      meaning: 'Este trabajo aún está en marcha.',
-      remedy: 'Termina cuando acaba su grabación, o cuando empieza el trabajo siguiente.',
-    },
-    job_not_archived: {
-      meaning: 'Este trabajo no está en el archivo.',
-      remedy:
-        'Archívelo primero: lo que se borra para siempre no vuelve, y solo se puede borrar un trabajo archivado.',
     },
     before_recording: {
       meaning: 'Ese momento es anterior al comienzo de la grabación a mano.',
@@ -1233,7 +1233,7 @@ export const spanish: Wording = {
       },
       settings: {
         title: 'Idioma, unidades y aspecto',
-        text: 'En qué se muestran las presiones; día, noche o pleno sol.',
+        text: 'En qué se muestran las presiones; día, noche o pleno sol; el papel de los informes.',
       },
     },
   },
@@ -1257,6 +1257,8 @@ export const spanish: Wording = {
     temperatureIn: 'Temperatura en',
     look: 'Aspecto',
     looks: { system: 'como el sistema', day: 'día', night: 'noche', sun: 'pleno sol' },
+    paper: 'Papel de los informes',
+    papers: { system: 'el usual aquí', A4: 'A4', Letter: 'Carta' },
   },
 
   rehearse: {
@@ -1516,6 +1518,7 @@ export const spanish: Wording = {
     none: 'Aún no se ha grabado nada.',
     open: 'Abrir',
     report: 'Informe',
+    reportAsPdf: 'Informe en PDF',
     readInFile: 'Importar un archivo',
     readInHelp:
       'Un archivo con una columna de tiempos y otra de presiones se convierte en una grabación propia, marcada ' +
@@ -1893,7 +1896,9 @@ export const spanish: Wording = {
       unbroken: ({ facts }) =>
         `Sí: los ${facts} datos de esta grabación (lecturas, marcas, anotaciones y lo demás que se guardó) son aquellos de los que se calculó esta huella según llegaban:`,
       addedLater: ({ facts }) =>
-        `De ellos, ${facts} se habían grabado antes de que se guardaran huellas. Qué eran hasta entonces no lo puede decir nadie.`,
+        `De ellos, ${facts} se incorporaron a las huellas después de grabarse. Qué eran hasta entonces no lo puede decir nadie.`,
+      deleted: ({ facts }) =>
+        `Además, ${facts} datos de esta grabación se borraron para siempre; sus huellas siguen ahí.`,
       proves:
         'Guarde esta página. Mientras el registro lleve a esta huella, ninguno de estos datos se ha cambiado, añadido ni quitado desde entonces: npm run verify-record -- --hash, y la huella.',
       provesNot:
@@ -1915,10 +1920,34 @@ export const spanish: Wording = {
       `Conclusiones sacadas por Ebbline ${version} de los datos de la grabación.`,
     rawData:
       'Las lecturas mismas están en el archivo CSV de esta grabación, del que cualquiera puede volver a sacar las conclusiones.',
+    rawDataAttached: ({ files }) =>
+      `Las lecturas, y todo lo demás que se grabó, van adjuntas a este archivo (${files}): cualquiera puede volver a sacar de ellas las conclusiones.`,
+    page: ({ page, of }) => `Página ${page} de ${of}`,
+    hashBegins: ({ hash }) => `Huella ${hash} …`,
+    file: ({ number }) => `informe ${number}`,
+    rehearsalFile: ({ number }) => `informe de práctica ${number}`,
     signOff: 'Firmas',
     noSignOff: 'Nada que firmar: era una práctica.',
     signers: ['Trabajo hecho por', 'Visto por'],
     signColumns: ['Nombre', 'Firma', 'Fecha'],
+    signedBy: 'Firmado por',
+    licence: 'Licencia',
+    signedAt: 'El',
+    signRemark: 'Observación',
+    signedFor: 'Por esta conclusión',
+    drawnThen: 'Sacada entonces por',
+    signedHow:
+      'Nombre, licencia y observación según se escribieron; el programa no ha comprobado quién los escribió.',
+    jobOf: ({ number, at }) =>
+      `${number}, de ella el trabajo que empieza ${at} después del comienzo`,
+    takenFrom: ({ number, at, software }) =>
+      `Tomada de otro registro, donde era la grabación ${number}, empezada el ${at}, escrita por Ebbline ${software}.`,
+    heldThere: 'Sus datos estaban sin alterar cuando se tomaron.',
+    notHeldThere: 'No se pudo mostrar que sus datos estuvieran sin alterar cuando se tomaron.',
+    marksTakenBack: 'Marcas por error',
+    marksTakenBackHelp:
+      'Puestas por error y retiradas. Ninguna etapa ni conclusión se apoya en ellas; el registro las conserva.',
+    calibrated: 'Última calibración (según se escribió)',
     columns: {
       at: 'A los',
       clock: 'Hora',

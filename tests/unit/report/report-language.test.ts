@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { PASS_RULES } from '../../../protocol/pass-rules.ts';
 import type { Reading } from '../../../protocol/reading.ts';
+import { WHOLE_JOB } from '../../../protocol/job.ts';
 import type { RecordedSensor, Recording } from '../../../protocol/recording.ts';
 import { CHAIN_BREAKS } from '../../../protocol/verified.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
@@ -115,8 +116,16 @@ function written({ readings, recording = {}, facts: more = {} }: Case, speech = 
   };
   const folded = new ReportReadings(whole.origin === 'typed_in');
   folded.insert(readings);
-  const none = { marks: [], entries: [], takenBack: [], verified: UNBROKEN };
-  const all = { recording: whole, ...none, softwareVersion: '9.8.7', offsetMinutes: 60, speech };
+  const none = { marks: [], marksTakenBack: [], entries: [], takenBack: [], verified: UNBROKEN };
+  const unsigned = { job: WHOLE_JOB, signOff: null };
+  const all = {
+    recording: whole,
+    ...none,
+    ...unsigned,
+    softwareVersion: '9.8.7',
+    offsetMinutes: 60,
+    speech,
+  };
   return writeReport(reportOf({ ...all, ...more }, folded));
 }
 

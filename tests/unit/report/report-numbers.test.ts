@@ -1,5 +1,6 @@
 /** The numbers in a report: the rule after the physics, the leak in its units, the holds as a list. */
 import { describe, expect, test } from 'vitest';
+import { WHOLE_JOB } from '../../../protocol/job.ts';
 import type { Mark } from '../../../protocol/mark.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import type { Recording } from '../../../protocol/recording.ts';
@@ -31,6 +32,9 @@ function written(readings: readonly Reading[], marks: readonly Mark[], entries: 
     marks,
     entries,
     takenBack: [],
+    job: WHOLE_JOB,
+    marksTakenBack: [],
+    signOff: null,
     verified: UNBROKEN,
     softwareVersion: '1',
     offsetMinutes: 0,

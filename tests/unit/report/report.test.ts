@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Reading } from '../../../protocol/reading.ts';
+import { WHOLE_JOB } from '../../../protocol/job.ts';
 import type { Recording } from '../../../protocol/recording.ts';
 import { DEFAULT_SHEET, type SheetEntry } from '../../../protocol/sheet.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
@@ -56,6 +57,9 @@ function report({ readings = [], recording = {}, facts = {}, chunk = 1000 }: Cha
     recording: whole,
     marks: [],
     takenBack: [],
+    job: WHOLE_JOB,
+    marksTakenBack: [],
+    signOff: null,
     entries: [],
     verified: UNBROKEN,
     softwareVersion: '9.8.7',

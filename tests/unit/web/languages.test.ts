@@ -51,6 +51,7 @@ const SAME = new Set([
   'Sensor',
   'Firmware',
   'Radio',
+  'A4',
   'UFGS-15182, 3.3.3',
   'ASHRAE Guideline 3',
   'ASHRAE 15.2',

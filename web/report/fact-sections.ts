@@ -1,12 +1,11 @@
 /** The facts behind the conclusions: marks, settings, and what was entered when. */
 import { DEFAULT_SHEET, sheetFromEntries, sheetSchema } from '../../protocol/sheet.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import { type Markup, NOTHING } from '../figure/markup.ts';
 import { sayMarkInFull } from '../words/say-report.ts';
 import { sayPressure } from '../words/say-pressure.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { sayWallTime } from '../words/say-wall-time.ts';
-import { factTable, listTable, paragraph, section } from './page-parts.ts';
+import { factTable, listTable, paragraph, section, type Section } from './report-document.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report } from './report-model.ts';
 
@@ -23,7 +22,7 @@ const RIG: readonly (keyof Sheet)[] = [
   'core',
 ];
 
-export function writeMarks(report: Report): Markup {
+export function marksSection(report: Report): Section {
   const { marks, speech } = report;
   const words = speech.wording.report;
   const { columns } = words;
@@ -42,11 +41,11 @@ export function writeMarks(report: Report): Markup {
 }
 
 /** A slip that was put right shows, with what stands in its place; nothing where there was none. */
-export function writeTakenBack(report: Report): Markup {
+export function takenBackSections(report: Report): Section[] {
   const { takenBack, speech, recording, offsetMinutes } = report;
   const words = speech.wording.report;
   const { columns } = words;
-  if (takenBack.length === 0) return NOTHING;
+  if (takenBack.length === 0) return [];
   const said = (pressurePa: number | null) =>
     pressurePa === null ? words.nothingInstead : sayPressure(pressurePa, speech);
   const headings = [
@@ -61,15 +60,27 @@ export function writeTakenBack(report: Report): Markup {
     said(insteadPa),
     sayWallTime(Math.max(atMs, recording.startedAtMs), offsetMinutes, speech),
   ]);
-  return section(
-    words.takenBack,
-    paragraph(words.takenBackHelp, 'quiet'),
-    listTable(headings, rows),
-  );
+  const help = paragraph(words.takenBackHelp, 'quiet');
+  return [section(words.takenBack, help, listTable(headings, rows))];
+}
+
+/** A mark that was taken back shows as well: a stage may have rested on it for a while. */
+export function marksTakenBackSections(report: Report): Section[] {
+  const { marksTakenBack, speech } = report;
+  const words = speech.wording.report;
+  const { columns } = words;
+  if (marksTakenBack.length === 0) return [];
+  const rows = marksTakenBack.map((mark) => [
+    ...momentCells(report, mark.elapsedS),
+    sayMarkInFull(mark, speech),
+  ]);
+  const headings = [...momentColumns(report, columns.at, columns.clock), columns.mark];
+  const help = paragraph(words.marksTakenBackHelp, 'quiet');
+  return [section(words.marksTakenBack, help, listTable(headings, rows))];
 }
 
 /** Those that nobody entered among them, as far as the verdict rests on them as well. */
-export function writeSettings({ sheet, speech }: Report): Markup {
+export function settingsSection({ sheet, speech }: Report): Section {
   const words = speech.wording.report;
   const shown = FIELDS.filter(
     (field) =>
@@ -83,7 +94,7 @@ export function writeSettings({ sheet, speech }: Report): Markup {
 }
 
 /** In the order in which they came: a limit that was changed after the hold shows. */
-export function writeEntries(report: Report): Markup {
+export function entriesSection(report: Report): Section {
   const { speech } = report;
   const words = speech.wording.report;
   const { columns } = words;

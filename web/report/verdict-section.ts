@@ -1,5 +1,4 @@
 /** The verdict, set off so that it is found at a glance; an open question as plainly as a pass. */
-import { type Markup, markup, NOTHING } from '../figure/markup.ts';
 import { inSentences, type SaidConclusion } from '../words/said-conclusion.ts';
 import {
   sayAfterHold,
@@ -11,38 +10,34 @@ import {
 import { saySensors } from '../words/say-sensor.ts';
 import { sayRuleBeside } from '../words/say-rule-beside.ts';
 import type { Speech } from '../words/speech.ts';
-import { paragraph, section } from './page-parts.ts';
+import { section, type Section, type VerdictBlock } from './report-document.ts';
 import type { Report, SensorReport } from './report-model.ts';
 
-export function writeVerdict(report: Report, sensor: SensorReport): Markup {
+export function verdictSection(report: Report, sensor: SensorReport): Section {
   const { speech } = report;
   const { verdict } = speech.wording.report;
   const several = report.sensors.length > 1;
   const name = saySensors(report.recording.sensors, speech)[sensor.channel] ?? '';
   const heading = several ? saySensorHeading(verdict, name, sensor.channel + 1, speech) : verdict;
-  return writeSaid(heading, said(report, sensor), writeRule(sensor, speech));
+  return section(heading, saidBlock(said(report, sensor), ruleBeside(sensor, speech)));
 }
 
 /** For a recording to which no sensor gave anything. */
-export function writeNoReadings(speech: Speech): Markup {
-  return writeSaid(speech.wording.report.verdict, sayNoReadings(speech));
+export function noReadingsSection(speech: Speech): Section {
+  return section(speech.wording.report.verdict, saidBlock(sayNoReadings(speech), null));
 }
 
-function writeSaid(heading: string, conclusion: SaidConclusion, beside: Markup = NOTHING): Markup {
-  return section(
-    heading,
-    markup`<div class="verdict verdict-${conclusion.tone}"><strong>${conclusion.headline}</strong>
-${inSentences(conclusion).map((sentence) => paragraph(sentence))}${beside}</div>`,
-  );
+function saidBlock(conclusion: SaidConclusion, rule: VerdictBlock['rule']): VerdictBlock {
+  const { tone, headline } = conclusion;
+  return { kind: 'verdict', tone, headline, sentences: inSentences(conclusion), rule };
 }
 
 /** After the physics, and smaller. */
-function writeRule({ holds }: SensorReport, speech: Speech): Markup {
+function ruleBeside({ holds }: SensorReport, speech: Speech): VerdictBlock['rule'] {
   const hold = holds.at(-1);
   const byRule = hold?.numbers.rise?.byRule;
-  if (hold === undefined || byRule === undefined) return NOTHING;
-  const { headline, name, remark } = sayRuleBeside(byRule, hold.rise.verdict, speech);
-  return markup`<p class="rule"><b>${headline}</b> (${name}). ${remark}</p>`;
+  if (hold === undefined || byRule === undefined) return null;
+  return sayRuleBeside(byRule, hold.rise.verdict, speech);
 }
 
 function said({ speech, recording }: Report, sensor: SensorReport): SaidConclusion {

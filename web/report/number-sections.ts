@@ -1,27 +1,37 @@
 /** The numbers behind the verdict, the holds of the job, and the water that its pull-downs took away. */
-import { type Markup, NOTHING } from '../figure/markup.ts';
 import { listVerdictNumbers } from '../words/list-verdict-numbers.ts';
+import type { NumberGroup } from '../words/number-row.ts';
 import { sayDuration } from '../words/say-duration.ts';
 import { sayRateEstimate } from '../words/say-pressure.ts';
 import { sayRose } from '../words/list-holds.ts';
 import { sayWaterConditions, sayWaterRemoved } from '../words/say-water-removed.ts';
-import { listTable, numberGroup, paragraph, section } from './page-parts.ts';
+import {
+  type Block,
+  factTable,
+  listTable,
+  paragraph,
+  section,
+  type Section,
+} from './report-document.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report, SensorReport } from './report-model.ts';
 
-export function writeNumbers({ speech }: Report, { holds, sheet }: SensorReport): Markup {
+export function numbersSections({ speech }: Report, { holds, sheet }: SensorReport): Section[] {
   const hold = holds.at(-1);
-  if (hold === undefined) return NOTHING;
-  return section(
-    speech.wording.report.numbers,
-    ...listVerdictNumbers(hold.rise, hold.numbers, sheet, speech).map(numberGroup),
-    paragraph(speech.wording.numbers.intervals, 'quiet'),
-  );
+  if (hold === undefined) return [];
+  const groups = listVerdictNumbers(hold.rise, hold.numbers, sheet, speech);
+  const intervals = paragraph(speech.wording.numbers.intervals, 'quiet');
+  return [section(speech.wording.report.numbers, ...groups.flatMap(numberGroup), intervals)];
+}
+
+function numberGroup({ title, rows, notes }: NumberGroup): (Block | null)[] {
+  const quiet = notes.map((note) => paragraph(note, 'quiet'));
+  return [{ kind: 'heading', text: title }, factTable(rows), ...quiet];
 }
 
 /** One hold is told whole by the verdict; of several each is worth knowing. */
-export function writeHolds(report: Report, { holds, holdList }: SensorReport): Markup {
-  if (holds.length < 2) return NOTHING;
+export function holdsSections(report: Report, { holds, holdList }: SensorReport): Section[] {
+  if (holds.length < 2) return [];
   const { speech } = report;
   const words = speech.wording.report;
   const { columns } = words;
@@ -44,20 +54,17 @@ export function writeHolds(report: Report, { holds, holdList }: SensorReport): M
       speech.wording.verdict.names[rise.verdict],
     ];
   });
-  return section(
-    words.holds,
-    listTable(headings, rows),
-    paragraph(speech.wording.numbers.holds.note, 'quiet'),
-  );
+  const note = paragraph(speech.wording.numbers.holds.note, 'quiet');
+  return [section(words.holds, listTable(headings, rows), note)];
 }
 
 /** That of the last pull-down stands among the numbers, where a hold came after it. */
-export function writeWater(report: Report, { holds, pullDowns }: SensorReport): Markup {
+export function waterSections(report: Report, { holds, pullDowns }: SensorReport): Section[] {
   const { speech } = report;
   const words = speech.wording.report;
   const { columns } = words;
   const told = pullDowns.filter(({ water }) => water.kind !== 'no_plateau');
-  if (told.length === 0 || (pullDowns.length === 1 && holds.length > 0)) return NOTHING;
+  if (told.length === 0 || (pullDowns.length === 1 && holds.length > 0)) return [];
   const headings = [
     ...momentColumns(report, columns.pullDown, columns.clock),
     columns.water,
@@ -68,5 +75,5 @@ export function writeWater(report: Report, { holds, pullDowns }: SensorReport): 
     sayWaterRemoved(water, speech),
     sayWaterConditions(water, speech),
   ]);
-  return section(words.water, listTable(headings, rows));
+  return [section(words.water, listTable(headings, rows))];
 }

@@ -3,7 +3,6 @@ import type { SensorLabel } from '../../protocol/sensor-label.ts';
 import { drawFigure } from '../figure/draw-figure.ts';
 import { FLAG_ROWS } from '../figure/draw-flags.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
-import { type Markup, markup } from '../figure/markup.ts';
 import { sayDuration } from '../words/say-duration.ts';
 import {
   sayFurtherGaps,
@@ -16,37 +15,47 @@ import { saySetting } from '../words/say-pressure.ts';
 import { sayOwnName, sayPlace } from '../words/say-sensor.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { sayWallTime } from '../words/say-wall-time.ts';
-import { type Fact, factTable, listTable, paragraph, section } from './page-parts.ts';
+import {
+  type Block,
+  type Fact,
+  factTable,
+  listTable,
+  paragraph,
+  section,
+  type Section,
+} from './report-document.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report, SensorReport } from './report-model.ts';
-import { writeHolds, writeNumbers, writeWater } from './write-numbers.ts';
-import { writeVerdict } from './write-verdict.ts';
+import { holdsSections, numbersSections, waterSections } from './number-sections.ts';
+import { verdictSection } from './verdict-section.ts';
 
 /** The longest gaps are listed, so many of them; a bad radio makes thousands. */
 const MOST_GAPS_LISTED = 30;
 
-export function writeSensor(report: Report, sensor: SensorReport): Markup {
-  return markup`${writeVerdict(report, sensor)}
-${writeNumbers(report, sensor)}
-${writeFigures(report, sensor)}
-${writeHolds(report, sensor)}
-${writeWater(report, sensor)}
-${writeStages(report, sensor)}
-${writeGaps(report, sensor)}
-${writeIdentity(report, sensor)}`;
+export function sensorSections(report: Report, sensor: SensorReport): Section[] {
+  return [
+    verdictSection(report, sensor),
+    curvesSection(report, sensor),
+    ...numbersSections(report, sensor),
+    ...holdsSections(report, sensor),
+    ...waterSections(report, sensor),
+    stagesSection(report, sensor),
+    gapsSection(report, sensor),
+    identitySection(report, sensor),
+  ];
 }
 
-function writeFigures({ marks, speech }: Report, { figures }: SensorReport): Markup {
+function curvesSection({ marks, speech }: Report, { figures }: SensorReport): Section {
   const words = speech.wording.report;
   const poles = marks.length > FLAG_ROWS ? words.poles : '';
-  return section(words.curves, ...figures.map(writeFigure), paragraph(poles, 'quiet'));
+  return section(words.curves, ...figures.map(figureBlock), paragraph(poles, 'quiet'));
 }
 
-function writeFigure(picture: FigurePicture): Markup {
-  return markup`<figure><h3>${picture.title}</h3>${drawFigure(picture)}</figure>`;
+function figureBlock(picture: FigurePicture): Block {
+  return { kind: 'figure', title: picture.title, svg: drawFigure(picture).text };
 }
 
-function writeStages(report: Report, { stages }: SensorReport): Markup {
+function stagesSection(report: Report, { stages }: SensorReport): Section {
   const { speech } = report;
   const words = speech.wording.report;
   const { columns } = words;
@@ -65,7 +74,7 @@ function writeStages(report: Report, { stages }: SensorReport): Markup {
   return section(words.stages, listTable(headings, rows));
 }
 
-function writeGaps(report: Report, { gaps, gapsNotKept }: SensorReport): Markup {
+function gapsSection(report: Report, { gaps, gapsNotKept }: SensorReport): Section {
   const { speech } = report;
   const words = speech.wording.report;
   const { columns } = words;
@@ -94,7 +103,7 @@ function writeGaps(report: Report, { gaps, gapsNotKept }: SensorReport): Markup 
   );
 }
 
-function writeIdentity(report: Report, sensor: SensorReport): Markup {
+function identitySection(report: Report, sensor: SensorReport): Section {
   const { speech } = report;
   const words = speech.wording.report;
   const names = words.identity;
@@ -106,13 +115,16 @@ function writeIdentity(report: Report, sensor: SensorReport): Markup {
       ...(identity === null
         ? [{ name: names.name, value: words.unknown }]
         : [
-            ...writeLabel(report, identity.label),
+            ...labelFacts(report, identity.label),
             { name: names.name, value: told(sayOwnName(identity, speech)) },
             { name: names.manufacturer, value: told(identity.manufacturer) },
             { name: names.model, value: told(identity.model) },
             { name: names.serial, value: told(identity.serial) },
             { name: names.firmware, value: told(identity.firmware) },
             { name: names.id, value: identity.id },
+            ...(identity.calibratedOn === null
+              ? []
+              : [{ name: words.calibrated, value: identity.calibratedOn }]),
           ]),
       {
         name: speech.wording.sheet.names.sensorSees,
@@ -124,7 +136,7 @@ function writeIdentity(report: Report, sensor: SensorReport): Markup {
 }
 
 /** What the technician said of it comes before what it says of itself. */
-function writeLabel(report: Report, label: SensorLabel | null): Fact[] {
+function labelFacts(report: Report, label: SensorLabel | null): Fact[] {
   const { recording, speech, offsetMinutes } = report;
   const names = speech.wording.report.label;
   if (label === null) return [];

@@ -1,0 +1,64 @@
+/** From what a report says to the document that the web page and the PDF are written from. */
+import { isSimulated } from '../../protocol/recording.ts';
+import { sayReportName } from '../words/say-report.ts';
+import {
+  entriesSection,
+  marksSection,
+  marksTakenBackSections,
+  settingsSection,
+  takenBackSections,
+} from './fact-sections.ts';
+import { headOf } from './head-of.ts';
+import { integritySection, shortHash } from './integrity.ts';
+import { paragraph, type ReportDocument, section, type Section } from './report-document.ts';
+import type { Report } from './report-model.ts';
+import { sensorSections } from './sensor-sections.ts';
+import { signOffSection } from './sign-off.ts';
+import { noReadingsSection } from './verdict-section.ts';
+
+/** @param attached names of the files that go with it; none go with a web page */
+export function documentOf(report: Report, attached: readonly string[] = []): ReportDocument {
+  const { recording, sheet, speech, sensors } = report;
+  const words = speech.wording.report;
+  const rehearsal = isSimulated(recording);
+  const hash = shortHash(report);
+  return {
+    language: speech.language,
+    name: sayReportName(recording, sheet.site, speech),
+    rehearsal: rehearsal ? { stamp: words.rehearsalStamp, edge: words.rehearsalEdge } : null,
+    head: headOf(report),
+    sections: [
+      ...(sensors.length === 0
+        ? [noReadingsSection(speech)]
+        : sensors.flatMap((sensor) => sensorSections(report, sensor))),
+      ...takenBackSections(report),
+      marksSection(report),
+      ...marksTakenBackSections(report),
+      settingsSection(report),
+      entriesSection(report),
+      proofSection(report, attached),
+      integritySection(report),
+      signOffSection(report),
+    ],
+    running: {
+      recording: `${words.recording} ${recording.id}`,
+      software: `Ebbline ${report.softwareVersion}`,
+      hash: hash === '' ? '' : words.hashBegins({ hash }),
+      page: (page, of) => words.page({ page: String(page), of: String(of) }),
+    },
+  };
+}
+
+function proofSection(report: Report, attached: readonly string[]): Section {
+  const { speech, softwareVersion: version } = report;
+  const { report: words, work } = speech.wording;
+  const files = attached.join(', ');
+  const rawData = files === '' ? words.rawData : words.rawDataAttached({ files });
+  return section(
+    words.proof,
+    paragraph(words.proves),
+    paragraph(words.provesNot),
+    paragraph(work.whoDecides, 'caution'),
+    paragraph(`${words.drawnBy({ version })} ${rawData}`, 'quiet'),
+  );
+}

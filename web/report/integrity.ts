@@ -1,0 +1,39 @@
+/** Whether the facts of the report are as they were recorded: what the chain over them shows, and what not. */
+import { type Block, paragraph, section, type Section } from './report-document.ts';
+import type { Report } from './report-model.ts';
+
+/** Before anything else, where they are not. */
+export function brokenBanner({ verified, speech }: Report): Block | null {
+  if (verified.broken === null) return null;
+  const { broken, brokenHow } = speech.wording.report.integrity;
+  return { kind: 'banner', name: broken, statement: brokenHow };
+}
+
+export function integritySection({ verified, speech }: Report): Section {
+  const words = speech.wording.report.integrity;
+  const { broken, facts, addedLater, deleted, hash } = verified;
+  if (broken !== null) {
+    const { what, link, where } = broken;
+    const place = words.brokenAt({ what: words.breaks[what], link: String(link ?? '–'), where });
+    return section(words.title, paragraph(words.brokenHow, 'caution'), paragraph(place));
+  }
+  const later = addedLater === 0 ? '' : words.addedLater({ facts: String(addedLater) });
+  return section(
+    words.title,
+    paragraph(words.unbroken({ facts: String(facts) })),
+    paragraph(later),
+    paragraph(deleted === 0 ? '' : words.deleted({ facts: String(deleted) })),
+    hash === '' ? null : { kind: 'hash', text: groupsOf(hash).join(' ') },
+    paragraph(words.proves, 'quiet'),
+    paragraph(words.provesNot, 'quiet'),
+  );
+}
+
+/** Enough of the hash to tell records apart at a glance; none of a record that is not as it was. */
+export function shortHash({ verified: { broken, hash } }: Report): string {
+  return broken === null ? groupsOf(hash).slice(0, 2).join(' ') : '';
+}
+
+function groupsOf(hash: string): readonly string[] {
+  return hash.match(/.{1,8}/gu) ?? [];
+}

@@ -1,0 +1,35 @@
+/** Who answers for it, as entered, and room for signatures; a rehearsal has nothing to sign. */
+import { isSimulated } from '../../protocol/recording.ts';
+import { sayOffset, sayWallTime } from '../words/say-wall-time.ts';
+import { type Block, factTable, paragraph, section, type Section } from './report-document.ts';
+import type { Report } from './report-model.ts';
+
+export function signOffSection(report: Report): Section {
+  const { signOff, speech, offsetMinutes } = report;
+  const words = speech.wording.report;
+  if (isSimulated(report.recording))
+    return section(words.signOff, paragraph(words.noSignOff, 'caution'));
+  const cells = words.signColumns.map(() => '');
+  const byHand: Block = {
+    kind: 'sign_off',
+    columns: words.signColumns,
+    rows: words.signers.map((signer) => ({ signer, cells })),
+  };
+  if (signOff === null) return section(words.signOff, byHand);
+  const { name, licence, remark, quoted, softwareVersion, atMs } = signOff;
+  const at = `${sayWallTime(atMs, offsetMinutes, speech)} (${sayOffset(offsetMinutes)})`;
+  const facts = [
+    { name: words.signedBy, value: name },
+    { name: words.licence, value: licence },
+    { name: words.signedAt, value: at },
+    { name: words.signRemark, value: remark },
+    { name: words.signedFor, value: quoted },
+    { name: words.drawnThen, value: `Ebbline ${softwareVersion}` },
+  ];
+  return section(
+    words.signOff,
+    factTable(facts.filter(({ value }) => value !== '')),
+    paragraph(words.signedHow, 'quiet'),
+    byHand,
+  );
+}

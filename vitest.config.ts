@@ -1,9 +1,11 @@
 import { defineConfig } from 'vitest/config';
 import { SlowestFirst } from './tests/slowest-first.ts';
 
+/** Each of these files has a process of its own: bridges, browsers, radios, and modules that they replace. */
+const APART = ['tests/{radio,browser,contract}/**/*.test.ts'];
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
     // Radio and browser tests share the machine's two cores with everything else.
     testTimeout: 30_000,
     hookTimeout: 60_000,
@@ -13,5 +15,13 @@ export default defineConfig({
     // flood then met its time limit.
     maxWorkers: 3,
     sequence: { sequencer: SlowestFirst },
+    projects: [
+      { extends: true, test: { name: 'apart', include: APART } },
+      {
+        extends: true,
+        // Loading the same modules for each file anew took as long as the tests.
+        test: { name: 'together', include: ['tests/**/*.test.ts'], exclude: APART, isolate: false },
+      },
+    ],
   },
 });

@@ -53,6 +53,8 @@ export const recordingDetailSchema = z.strictObject({
   readingCount: z.int().min(0),
 });
 
+export type RecordingDetail = z.infer<typeof recordingDetailSchema>;
+
 /**
  * GET /api/recordings/:id/readings.csv?channel=…: the format knows one curve, so where a recording has
  * several sensors one of them is asked for; without it come all readings, one sensor's among another's.

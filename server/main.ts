@@ -147,6 +147,7 @@ export async function startBridge(
       calibrate: async (calibration) => {
         const given = { ...calibration, givenAtMs: wallClock() };
         await recorder.calibration(given);
+        tellOfSensor(recorder.reader, publish, given.sensorId);
         return given;
       },
       give: async (label) => {
@@ -214,11 +215,19 @@ async function giveLabel(
   label: GivenLabel,
 ): Promise<GivenLabel> {
   await recorder.label(label);
-  for (const recording of recorder.reader.openRecordings()) {
-    const has = recording.sensors.some(({ id }) => id === label.sensorId);
+  tellOfSensor(recorder.reader, publish, label.sensorId);
+  return label;
+}
+
+function tellOfSensor(
+  reader: RecordReader,
+  publish: (message: RecordMessage) => void,
+  sensorId: string,
+): void {
+  for (const recording of reader.openRecordings()) {
+    const has = recording.sensors.some(({ id }) => id === sensorId);
     if (has) publish({ type: 'recording', recording });
   }
-  return label;
 }
 
 /** Who has said anything of a sensor wants to hear it. */

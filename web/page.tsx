@@ -4,7 +4,9 @@ import type { AlertDesk } from './alerts/alert-desk.ts';
 import { AlertsPanel } from './alerts/alerts-panel.tsx';
 import { BlockedSound } from './alerts/blocked-sound.tsx';
 import { ReachPanel } from './alerts/reach-panel.tsx';
-import { RecordingsPanel } from './history/recordings-panel.tsx';
+import { JobsPanel } from './history/jobs-panel.tsx';
+import { NewJobPanel } from './history/new-job-panel.tsx';
+import { SignPanel } from './history/sign-panel.tsx';
 import { DaysWorkBar } from './live/days-work-bar.tsx';
 import { Header } from './live/header.tsx';
 import { LiveScreen } from './live/live-screen.tsx';
@@ -115,7 +117,13 @@ function OpenPanel({ session, alerts }: PageProps) {
         <RevealPanel key="reveal" session={session} followed={followed} recording={recording} />
       );
     case 'recordings':
-      return <RecordingsPanel key="recordings" session={session} />;
+      return <JobsPanel key="recordings" session={session} />;
+    case 'new-job':
+      if (followed === null || recording === null) return null;
+      return <NewJobPanel key="new-job" followed={followed} recording={recording} />;
+    case 'sign':
+      if (followed === null || recording === null) return null;
+      return <SignPanel key="sign" followed={followed} recording={recording} />;
     case 'read-in':
       return <ReadInPanel key="read-in" session={session} />;
     case 'type-in':

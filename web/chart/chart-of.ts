@@ -13,7 +13,13 @@ import type { DrawnSeries } from '../store/drawn-curve.ts';
 import { sayRiseRemark } from '../words/say-chart.ts';
 import { sayForecast } from '../words/say-forecast.ts';
 import type { Speech } from '../words/speech.ts';
-import type { Arrival, BesideLine, ChartPicture, ExpectedLine } from './chart-picture.ts';
+import type {
+  Arrival,
+  BesideLine,
+  ChartPicture,
+  ExpectedLine,
+  BehindPiece,
+} from './chart-picture.ts';
 import { axesFor, boundsOf, rangeOf, type View } from './view.ts';
 
 interface ChartFacts {
@@ -28,6 +34,8 @@ interface ChartFacts {
   readonly recording: Pick<Recording, 'id' | 'origin' | 'startedAtMs' | 'takenFrom'>;
   /** What the rig should manage, or null while that is not known. */
   readonly expected: ExpectedCurve | null;
+  /** Another job's curve, laid where it belongs. */
+  readonly behind: readonly BehindPiece[];
   readonly live: boolean;
   /** Whether forecast and fit may be shown: not for a stale reading. */
   readonly foresees: boolean;
@@ -69,6 +77,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
       ? { text: sayRiseRemark(rise, speech), warning: rise.verdict.startsWith('leak') }
       : null,
     expected: expectedLine(facts),
+    behind: facts.behind,
     lines: chartLines(time, sheet, speech, facts.foresees ? (conclusions?.forecast ?? null) : null),
     flags: chartFlags(time, marks, conclusions, speech, facts.moments),
     ground: isRehearsed(recording) ? speech.wording.chart.rehearsal : '',

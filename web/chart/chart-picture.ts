@@ -11,6 +11,12 @@ import type { Speech } from '../words/speech.ts';
 import type { Bounds } from './view.ts';
 
 /** How the pressure of a dry, tight system should fall; empty where that is not known. */
+/** What a line may join of another job's curve, laid behind this one: as many moments as pressures. */
+export interface BehindPiece {
+  readonly elapsedS: readonly number[];
+  readonly pressurePa: readonly number[];
+}
+
 export type ExpectedLine = readonly { readonly elapsedS: number; readonly pressurePa: number }[];
 
 /** A depth, and when the curve may come to it: eight times of ten between the two ends. */
@@ -49,6 +55,8 @@ export interface ChartPicture {
   /** A word at the curve, in italics. */
   readonly remark: { readonly text: string; readonly warning: boolean } | null;
   readonly expected: ExpectedLine;
+  /** Empty where no other job lies there. */
+  readonly behind: readonly BehindPiece[];
   readonly lines: readonly ChartLine[];
   readonly flags: readonly ChartFlag[];
   /** Set into the chart's ground, as 'Rehearsal'; empty for a job. */

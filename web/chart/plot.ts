@@ -5,6 +5,7 @@ import { sayBoilingTick, sayTimeTick } from '../words/say-chart.ts';
 import { pressureDigits } from '../words/say-pressure.ts';
 import type { ChartPicture } from './chart-picture.ts';
 import { drawArrivals } from './draw-arrivals.ts';
+import { drawBehind, labelBehind } from './draw-behind.ts';
 import { drawBeside, labelCurves } from './draw-beside.ts';
 import { drawExpected, labelExpected } from './draw-expected.ts';
 import { drawForeseen, drawGround, drawPresent } from './draw-chart.ts';
@@ -116,6 +117,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
         drawAxes: [
           (plot) => {
             drawGaps(drawing(plot));
+            drawBehind(drawing(plot));
             drawExpected(drawing(plot));
             drawBeside(drawing(plot));
           },
@@ -125,6 +127,7 @@ export function makePlot(host: HTMLElement, setting: PlotSetting): uPlot {
             drawForeseen(drawing(plot));
             drawLines(drawing(plot));
             drawArrivals(drawing(plot));
+            labelBehind(drawing(plot));
             labelExpected(drawing(plot));
             drawStretches(drawing(plot));
             drawFlags(drawing(plot));

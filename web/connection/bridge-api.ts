@@ -9,7 +9,8 @@ import {
   MOST_IMPORT_BYTES,
   type NewCall,
   type Paper,
-  recordingListSchema,
+  type RecordingDetail,
+  recordingDetailSchema,
   type RehearsalCard,
   rehearsalListSchema,
   type RehearsalResult,
@@ -21,10 +22,25 @@ import {
   type StartRehearsal,
   type SteerRehearsal,
 } from '../../protocol/api.ts';
-import type { NewMark } from '../../protocol/mark.ts';
+import {
+  type JobCard,
+  jobCardSchema,
+  type JobCurve,
+  jobCurvesSchema,
+  type JobList,
+  jobListSchema,
+  type JobQuery,
+} from '../../protocol/job-card.ts';
+import { type Mark, markSchema, type NewMark } from '../../protocol/mark.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
 import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
-import type { NewSensorLabel } from '../../protocol/sensor-label.ts';
+import {
+  type Calibration,
+  calibrationSchema,
+  type NewCalibration,
+  type NewSensorLabel,
+} from '../../protocol/sensor-label.ts';
+import { type NewSignOff, type SignOff, signOffSchema } from '../../protocol/sign-off.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { TypedCorrection, TypedReading } from '../../protocol/typed-in.ts';
 import type { Failure } from '../words/say-failure.ts';
@@ -35,11 +51,6 @@ export type Answer<T> =
 
 const UNREACHABLE: Failure = { code: 'unreachable', detail: '' };
 const NOT_UNDERSTOOD: Failure = { code: 'not_understood', detail: '' };
-
-export async function listRecordings(): Promise<Answer<readonly Recording[]>> {
-  const answer = await ask('GET', 'recordings', undefined, recordingListSchema);
-  return answer.ok ? { ok: true, value: answer.value.recordings } : answer;
-}
 
 export async function listRehearsals(): Promise<Answer<readonly RehearsalCard[]>> {
   const answer = await ask('GET', 'rehearsals', undefined, rehearsalListSchema);
@@ -67,8 +78,51 @@ export async function listResults(): Promise<Answer<readonly RehearsalResult[]>>
   return answer.ok ? { ok: true, value: answer.value.results } : answer;
 }
 
-export function addMark(recordingId: number, mark: NewMark): Promise<Answer<unknown>> {
-  return ask('POST', `recordings/${recordingId}/marks`, mark, null);
+export function listJobs(query: Partial<JobQuery>): Promise<Answer<JobList>> {
+  const asked = new URLSearchParams(
+    Object.entries(query).map(([name, value]): [string, string] => [name, String(value)]),
+  );
+  return ask('GET', `jobs?${asked.toString()}`, undefined, jobListSchema);
+}
+
+export async function jobCurves(job: JobPlace): Promise<Answer<readonly JobCurve[]>> {
+  const answer = await ask('GET', `${jobPath(job)}/curves`, undefined, jobCurvesSchema);
+  return answer.ok ? { ok: true, value: answer.value.curves } : answer;
+}
+
+export function archiveJob(job: JobPlace, archived: boolean): Promise<Answer<JobCard>> {
+  return ask('POST', `${jobPath(job)}/archive`, { archived }, jobCardSchema);
+}
+
+export function deleteJob(job: JobPlace): Promise<Answer<unknown>> {
+  return ask('POST', `${jobPath(job)}/delete`, { forGood: true }, null);
+}
+
+export function signOff(recordingId: number, signed: NewSignOff): Promise<Answer<SignOff>> {
+  return ask('POST', `recordings/${recordingId}/sign-offs`, signed, signOffSchema);
+}
+
+export function recordingDetail(recordingId: number): Promise<Answer<RecordingDetail>> {
+  return ask('GET', `recordings/${recordingId}`, undefined, recordingDetailSchema);
+}
+
+export function takeMarkBack(recordingId: number, markId: number): Promise<Answer<unknown>> {
+  return ask('POST', `recordings/${recordingId}/marks/${markId}/take-back`, {}, null);
+}
+
+export function giveCalibration(calibration: NewCalibration): Promise<Answer<Calibration>> {
+  return ask('POST', 'sensor-calibrations', calibration, calibrationSchema);
+}
+
+/** The job with its marks, for the first of a recording 0. */
+export type JobPlace = Pick<JobCard, 'recordingId' | 'beginMark'>;
+
+function jobPath({ recordingId, beginMark }: JobPlace): string {
+  return `recordings/${recordingId}/jobs/${beginMark}`;
+}
+
+export function addMark(recordingId: number, mark: NewMark): Promise<Answer<Mark>> {
+  return ask('POST', `recordings/${recordingId}/marks`, mark, markSchema);
 }
 
 export function enterOnSheet(recordingId: number, entry: SheetEntry): Promise<Answer<unknown>> {
@@ -123,25 +177,28 @@ export function importReadings(
 }
 
 /** @param channel where the recording has several sensors: which of them */
-export function csvAddress({ id, sensors }: Recording, channel: number): string {
+export function csvAddress(
+  { id, sensors }: { readonly id: number; readonly sensors: readonly unknown[] },
+  channel: number,
+): string {
   const query = sensors.length > 1 ? `?channel=${channel}` : '';
   return `api/recordings/${id}/readings.csv${query}`;
 }
 
-export function reportAddress(recordingId: number, speech: Speech): string {
-  return `api/recordings/${recordingId}/report?${reportQuery(speech).toString()}`;
+export function reportAddress(job: JobPlace, speech: Speech): string {
+  return `api/recordings/${job.recordingId}/report?${reportQuery(job, speech).toString()}`;
 }
 
 /** The same report as a PDF, to be handed over. */
-export function reportPdfAddress(recordingId: number, paper: Paper, speech: Speech): string {
-  const query = reportQuery(speech);
+export function reportPdfAddress(job: JobPlace, paper: Paper, speech: Speech): string {
+  const query = reportQuery(job, speech);
   query.set('paper', paper);
-  return `api/recordings/${recordingId}/report.pdf?${query.toString()}`;
+  return `api/recordings/${job.recordingId}/report.pdf?${query.toString()}`;
 }
 
-function reportQuery({ units, language }: Speech): URLSearchParams {
+function reportQuery({ beginMark }: JobPlace, { units, language }: Speech): URLSearchParams {
   const { pressure: unit, temperature } = units;
-  return new URLSearchParams({ unit, temperature, language });
+  return new URLSearchParams({ unit, temperature, language, job: String(beginMark) });
 }
 
 function ask<T>(

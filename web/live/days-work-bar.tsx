@@ -1,9 +1,10 @@
 /** The day's work along the bottom, and where in it one is. Each step opens its cautions. */
 import type { Recording } from '../../protocol/recording.ts';
-import { csvAddress } from '../connection/bridge-api.ts';
+import { csvAddress, reportPdfAddress } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
+import { paper } from '../store/paper.ts';
 import { speech } from '../store/speech.ts';
 import { daysWork, type WorkStep } from '../steps/days-work.ts';
 import { sayDuration } from '../words/say-duration.ts';
@@ -31,6 +32,19 @@ export function DaysWorkBar({ followed, recording }: DaysWorkBarProps) {
           <span>{beneath(step, followed, recording)}</span>
         </button>
       ))}
+      <a
+        class="work-step"
+        data-testid="pdf"
+        href={reportPdfAddress(
+          { recordingId: recording.id, beginMark: followed.job.value.beginMark },
+          paper.value,
+          speech.value,
+        )}
+        download
+      >
+        <b>{words.report}</b>
+        <span>{words.asPdf}</span>
+      </a>
       <a
         class="work-step"
         data-testid="csv"

@@ -13,6 +13,10 @@ import { revealedMoments } from '../rehearse/revealed-moments.ts';
 import { besideLines } from '../chart/beside-lines.ts';
 import { Chart } from '../chart/chart.tsx';
 import { chartOf } from '../chart/chart-of.ts';
+import type { BehindPiece } from '../chart/chart-picture.ts';
+import { laidBehind } from '../history/laid-behind.ts';
+import { LaidBehindStrip } from '../history/laid-behind-strip.tsx';
+import { placedBehind } from '../history/place-behind.ts';
 import type { View } from '../chart/view.ts';
 import { Glance } from './glance.tsx';
 import { MarkButtons } from './mark-buttons.tsx';
@@ -36,6 +40,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const current = isCurrent(state);
   const { curve } = planOf(followed.sheet.value);
   const said = saidNow(followed, recording, state, source?.problem ?? null);
+  const behind = behindOf(followed);
   const moments = revealedMoments(rehearsedOf(recording), speech.value);
   const picture = (view: View | null) =>
     chartOf({
@@ -48,6 +53,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       speech: speech.peek(),
       recording,
       expected: curve,
+      behind: behind ?? [],
       moments,
       live,
       foresees: current || (state.kind === 'ended' && conclusions?.stage.name === 'rise'),
@@ -63,6 +69,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
         said={said}
       />
       <div class="near">
+        <LaidBehindStrip isPlaced={behind !== null} />
         <Chart
           picture={picture}
           changes={[
@@ -73,6 +80,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
             state.kind,
             curve,
             moments.length,
+            behind,
           ]}
           description={sayChart(stage?.name ?? '', names, speech.value)}
         >
@@ -88,4 +96,18 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
       </div>
     </main>
   );
+}
+
+/** Of the sensor of the same number; of a job that had fewer, the first. Null where it has no place here. */
+function behindOf(followed: FollowedRecording): readonly BehindPiece[] | null {
+  const laid = laidBehind.value;
+  if (laid === null) return [];
+  const channel = followed.channel.value;
+  const curve = laid.curves.find((one) => one.channel === channel) ?? laid.curves[0];
+  const conclusions = followed.conclusions.value;
+  const own = {
+    pullDownS: conclusions?.pullDownS ?? null,
+    isolatedS: conclusions?.holds.at(-1)?.fromS ?? null,
+  };
+  return curve === undefined ? null : placedBehind(curve, own, laid.from);
 }

@@ -8,7 +8,9 @@ const ENTRIES = [
   'rehearse',
   'type-in',
   'recordings',
+  'new-job',
   'sheet',
+  'sign',
   'rig',
   'sensors',
   'second-screen',
@@ -18,7 +20,7 @@ const ENTRIES = [
 ] as const;
 
 /** Without one there is nothing in them. */
-const OF_A_RECORDING: readonly PanelName[] = ['sheet', 'rig', 'alerts'];
+const OF_A_RECORDING: readonly PanelName[] = ['new-job', 'sheet', 'sign', 'rig', 'alerts'];
 
 export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
   const words = speech.value.wording.menu;

@@ -9,6 +9,8 @@ export type PanelName =
   | 'reveal'
   | 'results'
   | 'recordings'
+  | 'new-job'
+  | 'sign'
   | 'read-in'
   | 'sheet'
   | 'rig'

@@ -45,6 +45,7 @@ export function toldCurve(facts: ToldFacts): ChartPicture {
     arrivals: [],
     remark: null,
     expected: [],
+    behind: [],
     lines: chartLines(time, sheet, speech),
     flags: chartFlags(time, marks, null, speech, moments),
     ground: speech.wording.chart.rehearsal,

@@ -43,6 +43,7 @@ export function InReach({ sources }: { readonly sources: readonly SourceState[] 
           heading={words.offered({ name })}
           ownName={name}
           label={null}
+          calibratedOn={null}
           isRead={false}
         />
       ))}

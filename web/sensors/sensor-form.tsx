@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { LONGEST_SENSOR_NAME, SENSOR_PLACES } from '../../protocol/sensor-label.ts';
 import type { SensorLabel } from '../../protocol/sensor-label.ts';
-import { giveSensorLabel } from '../connection/bridge-api.ts';
+import { giveCalibration, giveSensorLabel } from '../connection/bridge-api.ts';
 import { PickOne } from '../parts/pick-one.tsx';
 import { speech } from '../store/speech.ts';
 import { sayFailure } from '../words/say-failure.ts';
@@ -17,6 +17,8 @@ interface SensorFormProps {
   /** What it is called as long as nobody calls it something else. */
   readonly ownName: string;
   readonly label: SensorLabel | null;
+  /** The day of its last calibration as it was entered (ISO 8601); null: nobody entered one. */
+  readonly calibratedOn: string | null;
   /** Somebody reads it: its display goes in steps. */
   readonly isRead: boolean;
   readonly given?: (label: SensorLabel) => void;
@@ -28,7 +30,7 @@ interface Answer {
 }
 
 export function SensorForm(props: SensorFormProps) {
-  const { sensorId, heading, ownName, label, isRead, given } = props;
+  const { sensorId, heading, ownName, label, calibratedOn, isRead, given } = props;
   const words = speech.value.wording.sensors;
   // What is being typed stays in the unit in which it was begun.
   const [spoken] = useState(() => speech.peek());
@@ -37,6 +39,7 @@ export function SensorForm(props: SensorFormProps) {
   const [place, setPlace] = useState(label?.place ?? 'unknown');
   const stepPa = label?.displayStepPa ?? null;
   const [step, setStep] = useState(stepPa === null ? '' : settingDigits(stepPa, spoken));
+  const [calibrated, setCalibrated] = useState(calibratedOn ?? '');
   const [answer, setAnswer] = useState<Answer | null>(null);
   const save = async (event: Event) => {
     event.preventDefault();
@@ -53,6 +56,10 @@ export function SensorForm(props: SensorFormProps) {
         : { text: sayFailure(answered, speech.peek()), ok: false },
     );
     if (!answered.ok) return;
+    if (calibrated !== '' && calibrated !== calibratedOn) {
+      const said = await giveCalibration({ sensorId, calibratedOn: calibrated });
+      if (!said.ok) setAnswer({ text: sayFailure(said, speech.peek()), ok: false });
+    }
     setName(answered.value.name);
     given?.(answered.value);
   };
@@ -90,6 +97,10 @@ export function SensorForm(props: SensorFormProps) {
           />
         </label>
       )}
+      <label class="sensor-name">
+        {words.calibrated}
+        <input name="calibrated" type="date" value={calibrated} onInput={write(setCalibrated)} />
+      </label>
       <PickOne
         legend={words.place}
         name={`place-${sensorId}`}

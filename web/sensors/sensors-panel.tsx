@@ -33,6 +33,7 @@ export function SensorsPanel({ recording, sources }: SensorsPanelProps) {
           heading={sayOwnIdentity(sensor, speech.value)}
           ownName={sayOwnName(sensor, speech.value)}
           label={sensor.label}
+          calibratedOn={sensor.calibratedOn}
           isRead={recording.origin === 'typed_in'}
         />
       ))}

@@ -26,6 +26,7 @@ export function Gauge() {
         heading={words.gauge}
         ownName=""
         label={label}
+        calibratedOn={null}
         isRead
         given={setLabel}
       />

@@ -930,6 +930,8 @@ export const english = {
     holdOf: ({ length }: { length: string }) => `hold of ${length}`,
     states: { before: 'to come', now: 'now', done: 'before this' },
     readings: 'Readings',
+    report: 'Report',
+    asPdf: 'as PDF',
     asCsv: 'as CSV',
     cautions: {
       nitrogen: [
@@ -1097,7 +1099,15 @@ export const english = {
         title: 'Type in readings',
         text: 'For a gauge without a radio: each number becomes a reading.',
       },
-      recordings: { title: 'Recordings', text: 'What was recorded before, and its readings.' },
+      recordings: {
+        title: 'Jobs done',
+        text: 'Search them, open one with its curve, compare two, report, sign, put away.',
+      },
+      'new-job': {
+        title: 'Another job begins',
+        text: 'The next system, from now on or from when its pump was switched on.',
+      },
+      sign: { title: 'Sign off', text: 'Who answers for this job, with a remark for its report.' },
       sheet: { title: 'Job sheet', text: 'Site, target, hold, pass rule, what the sensor sees.' },
       rig: { title: 'Rig', text: 'Pump, hoses and cores, and how fast they should pull down.' },
       sensors: {
@@ -1401,8 +1411,7 @@ export const english = {
   },
 
   recordings: {
-    title: 'Recordings',
-    none: 'Nothing has been recorded yet.',
+    title: 'Jobs done',
     open: 'Open',
     report: 'Report',
     reportAsPdf: 'Report as PDF',
@@ -1424,6 +1433,71 @@ export const english = {
     overImport:
       'This was read in from a file. The next reading of a sensor starts a recording by itself.',
     over: 'This recording has ended. The next reading starts a new one by itself.',
+  },
+
+  /** The list of jobs, and what can be said of one. */
+  jobs: {
+    search: 'Site, equipment, sensor, name or day',
+    verdict: 'Verdict',
+    anyVerdict: 'Any',
+    noHold: 'no hold',
+    where: 'Where',
+    places: { no: 'At hand', yes: 'Archive', all: 'Both' },
+    none: 'No job answers to this.',
+    nothingYet: 'Nothing has been recorded yet.',
+    found: ({ count }: { count: number }) => (count === 1 ? '1 job' : `${count} jobs`),
+    stillJudging: ({ count }: { count: number }) =>
+      `${count} more are still being judged, and are not found by their verdict.`,
+    further: 'Show earlier ones',
+    running: 'running',
+    notJudged: 'not judged yet',
+    soFar: ({ outcome }: { outcome: string }) => `${outcome}, so far`,
+    rehearsal: 'rehearsal',
+    signedBy: ({ name }: { name: string }) => `signed by ${name}`,
+    archived: 'archived',
+    more: 'More',
+    layBehind: 'Lay behind the curve',
+    archive: 'Archive',
+    takeOut: 'Take out of the archive',
+    deleteForGood: 'Delete for good',
+    deleteAsk:
+      'Its readings, marks and entries will be overwritten. What stays says that something was deleted, and when. Copies of the record keep it.',
+    deleteAskAgain: 'There is no way back. Delete this job for good?',
+    goOn: 'Go on',
+    reallyDelete: 'Yes, delete it for good',
+    keepIt: 'Keep it',
+  },
+  laidBehind: {
+    title: ({ job }: { job: string }) => `Behind it: ${job}`,
+    from: 'Laid from',
+    aligned: { pump_on: 'pump on', valve_off: 'valve off' },
+    takeAway: 'Take it away',
+    nothing: 'That job has no such moment, or this one has none yet.',
+    onCurve: 'the other job',
+  },
+  newJob: {
+    title: 'Another job begins',
+    help: 'The recording goes on; what is shown, judged and reported from here is the new job alone. The job before keeps all that was its own.',
+    begins: 'It begins',
+    choices: {
+      pump_on: ({ at }: { at: string }) => `when the pump was switched on, ${at}`,
+      silence: ({ at }: { at: string }) => `when readings came again, ${at}`,
+      now: ({ at }: { at: string }) => `now, ${at}`,
+    },
+    begin: 'Begin the job',
+    begun: ({ at }: { at: string }) => `This job begins ${at}.`,
+    slip: 'That was a slip: join it with the job before',
+  },
+  signOff: {
+    title: 'Sign off',
+    help: 'For the report. It says who answers for the work; the program checks nobody’s name or licence.',
+    name: 'Name',
+    licence: 'Licence number, where one is asked for',
+    remark: 'Remark',
+    sign: 'Sign off',
+    signed: ({ name, at }: { name: string; at: string }) => `Signed by ${name}, ${at}.`,
+    again: 'Whoever signs again takes its place; the record keeps both.',
+    noRehearsal: 'This is a rehearsal: there is nothing to sign.',
   },
 
   /** A file before it is read in. */
@@ -1552,6 +1626,7 @@ export const english = {
       'Give each sensor a name that says something at the site, and say where it is connected. Both are ' +
       'remembered for this sensor. One at the pump gives no verdict on the system.',
     name: 'Name',
+    calibrated: 'Last calibrated, as its certificate has it',
     place: 'It sits',
     places: { unknown: 'not said', system: 'at the system', pump: 'at the pump' },
     step: ({ unit }: { unit: string }) => `Its display goes in steps of, ${unit}`,

@@ -1046,6 +1046,8 @@ export const spanish: Wording = {
     holdOf: ({ length }) => `retención de ${length}`,
     states: { before: 'por venir', now: 'ahora', done: 'hecho antes' },
     readings: 'Lecturas',
+    report: 'Informe',
+    asPdf: 'en PDF',
     asCsv: 'como CSV',
     cautions: {
       nitrogen: [
@@ -1206,7 +1208,18 @@ export const spanish: Wording = {
         title: 'Escribir lecturas',
         text: 'Para un vacuómetro sin radio: cada número es una lectura.',
       },
-      recordings: { title: 'Grabaciones', text: 'Lo que se grabó antes, y sus lecturas.' },
+      recordings: {
+        title: 'Trabajos hechos',
+        text: 'Buscarlos, abrir uno con su curva, comparar dos, informe, firma, archivo.',
+      },
+      'new-job': {
+        title: 'Empieza otro trabajo',
+        text: 'El sistema siguiente, desde ahora o desde que se encendió su bomba.',
+      },
+      sign: {
+        title: 'Firmar',
+        text: 'Quién responde de este trabajo, con una observación para su informe.',
+      },
       sheet: {
         title: 'Hoja de trabajo',
         text: 'Lugar, objetivo, retención, criterio, qué ve el sensor.',
@@ -1514,8 +1527,7 @@ export const spanish: Wording = {
   },
 
   recordings: {
-    title: 'Grabaciones',
-    none: 'Aún no se ha grabado nada.',
+    title: 'Trabajos hechos',
     open: 'Abrir',
     report: 'Informe',
     reportAsPdf: 'Informe en PDF',
@@ -1536,6 +1548,70 @@ export const spanish: Wording = {
     overImport:
       'Esto se importó de un archivo. La próxima lectura de un sensor empieza sola una grabación.',
     over: 'Esta grabación ha terminado. La próxima lectura empieza sola una nueva.',
+  },
+
+  jobs: {
+    search: 'Lugar, equipo, sensor, nombre o día',
+    verdict: 'Dictamen',
+    anyVerdict: 'Cualquiera',
+    noHold: 'sin retención',
+    where: 'Dónde',
+    places: { no: 'A mano', yes: 'Archivo', all: 'Los dos' },
+    none: 'Ningún trabajo responde a esto.',
+    nothingYet: 'Aún no se ha grabado nada.',
+    found: ({ count }) => (count === 1 ? '1 trabajo' : `${count} trabajos`),
+    stillJudging: ({ count }) =>
+      `${count} más aún se están evaluando, y no se encuentran por su dictamen.`,
+    further: 'Mostrar anteriores',
+    running: 'en marcha',
+    notJudged: 'aún sin evaluar',
+    soFar: ({ outcome }) => `${outcome}, hasta ahora`,
+    rehearsal: 'ensayo',
+    signedBy: ({ name }) => `firmado por ${name}`,
+    archived: 'archivado',
+    more: 'Más',
+    layBehind: 'Poner detrás de la curva',
+    archive: 'Archivar',
+    takeOut: 'Sacar del archivo',
+    deleteForGood: 'Borrar para siempre',
+    deleteAsk:
+      'Sus lecturas, marcas y anotaciones se sobrescribirán. Lo que queda dice que algo se borró, y cuándo. Las copias del registro lo conservan.',
+    deleteAskAgain: 'No hay vuelta atrás. ¿Borrar este trabajo para siempre?',
+    goOn: 'Seguir',
+    reallyDelete: 'Sí, borrarlo para siempre',
+    keepIt: 'Conservarlo',
+  },
+  laidBehind: {
+    title: ({ job }) => `Detrás: ${job}`,
+    from: 'Puesto desde',
+    aligned: { pump_on: 'bomba encendida', valve_off: 'válvula cerrada' },
+    takeAway: 'Quitarlo',
+    nothing: 'Ese trabajo no tiene tal momento, o este aún no.',
+    onCurve: 'el otro trabajo',
+  },
+  newJob: {
+    title: 'Empieza otro trabajo',
+    help: 'La grabación sigue; lo que se muestra, se evalúa y se informa desde aquí es solo el trabajo nuevo. El anterior conserva todo lo suyo.',
+    begins: 'Empieza',
+    choices: {
+      pump_on: ({ at }) => `cuando se encendió la bomba, ${at}`,
+      silence: ({ at }) => `cuando volvieron a llegar lecturas, ${at}`,
+      now: ({ at }) => `ahora, ${at}`,
+    },
+    begin: 'Empezar el trabajo',
+    begun: ({ at }) => `Este trabajo empieza ${at}.`,
+    slip: 'Fue un error: unirlo con el trabajo anterior',
+  },
+  signOff: {
+    title: 'Firmar',
+    help: 'Para el informe. Dice quién responde del trabajo; el programa no comprueba ni el nombre ni la licencia de nadie.',
+    name: 'Nombre',
+    licence: 'Número de licencia, donde se pida',
+    remark: 'Observación',
+    sign: 'Firmar',
+    signed: ({ name, at }) => `Firmado por ${name}, ${at}.`,
+    again: 'Quien vuelve a firmar ocupa su lugar; el registro conserva las dos firmas.',
+    noRehearsal: 'Esto es un ensayo: no hay nada que firmar.',
   },
 
   readIn: {
@@ -1658,6 +1734,7 @@ export const spanish: Wording = {
       'Dé a cada sensor un nombre que diga algo en la obra, y diga dónde está conectado. Ambos se ' +
       'recuerdan para este sensor. Uno en la bomba no da dictamen del sistema.',
     name: 'Nombre',
+    calibrated: 'Última calibración, según su certificado',
     place: 'Está',
     places: { unknown: 'sin decir', system: 'en el sistema', pump: 'en la bomba' },
     step: ({ unit }) => `Su pantalla va en pasos de, ${unit}`,

@@ -131,6 +131,7 @@ function ourPicture() {
     speech: speechIn('en', english, { pressure: 'micron', temperature: '°C' }),
     recording: { id: 1, origin: 'sensor', startedAtMs: 0, takenFrom: null },
     expected: null,
+    behind: [],
     live: true,
     foresees: true,
     moments: [],

@@ -43,6 +43,7 @@ function pictureOf(curve: ChannelCurve, change: Partial<Parameters<typeof chartO
     speech: MICRON,
     recording: { id: 12, origin: 'sensor', startedAtMs: 0, takenFrom: null },
     expected: null,
+    behind: [],
     live: true,
     foresees: true,
     moments: [],

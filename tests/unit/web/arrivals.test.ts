@@ -13,6 +13,7 @@ const drawn = (conclusions: Conclusions, foresees = true) =>
     curve: new ChannelCurve(new ChannelReadings(0)),
     name: '',
     beside: () => [],
+    behind: [],
     marks: [],
     sheet: DEFAULT_SHEET,
     conclusions,

@@ -58,7 +58,7 @@ const columns = {
 };
 
 /** Whether each of the columns has a value for each row. */
-export function areOfEqualLength(all: Readonly<Record<string, readonly unknown[]>>): boolean {
+function areOfEqualLength(all: Readonly<Record<string, readonly unknown[]>>): boolean {
   return new Set(Object.values(all).map((values) => values.length)).size === 1;
 }
 const UNEQUAL = { message: 'columns must be of equal length' };

@@ -27,7 +27,7 @@ export interface BackupAccess {
   restore(write: (file: string) => Promise<void>): Promise<Restored>;
 }
 
-export interface MadeBackup {
+interface MadeBackup {
   readonly file: string;
   readonly bytes: number;
   readonly atMs: number;

@@ -13,7 +13,7 @@ const LONGEST_WORDS = 60;
  * @param words what it is; may be anything that somebody typed
  * @param extension 'csv'
  */
-export function fileName(
+function fileName(
   atMs: number,
   words: readonly (string | number)[],
   extension: string,

@@ -1534,7 +1534,32 @@ export const spanish: Wording = {
     readInFile: 'Importar un archivo',
     readInHelp:
       'Un archivo con una columna de tiempos y otra de presiones se convierte en una grabación propia, marcada ' +
-      'como importada. Usted ve cómo se lee antes de guardar nada; el mismo archivo otra vez crea otra.',
+      'como importada. Usted ve cómo se lee antes de guardar nada; el mismo archivo otra vez crea otra. ' +
+      'Los archivos exportados aquí y las copias de seguridad se importan enseguida.',
+    takingIn: 'Importando…',
+    fullCsv: 'CSV completo',
+    fullCsvHelp: 'Todo lo que tiene cada lectura, y las marcas: para hojas de cálculo',
+    jsonHelp:
+      'La grabación entera con todos sus hechos: para guardarla, o importarla en otro lugar',
+    backUp: 'Copia de seguridad',
+    backUpHelp:
+      'Un archivo con todas las grabaciones, también mientras una está en marcha. Importado aquí o en otro ' +
+      'ordenador, devuelve lo que falte allí.',
+    restored: {
+      added: ({ count }) =>
+        many(count, {
+          one: `Se restauró ${count} grabación.`,
+          other: `Se restauraron ${count} grabaciones.`,
+        }),
+      already: ({ count }) =>
+        many(count, { one: `${count} ya está aquí.`, other: `${count} ya están aquí.` }),
+      altered: ({ count }) =>
+        many(count, {
+          one: `Los códigos de ${count} no concuerdan: sus datos se alteraron antes.`,
+          other: `Los códigos de ${count} no concuerdan: sus datos se alteraron antes.`,
+        }),
+      refused: ({ number, why }) => `La grabación ${number} del archivo no se restauró: ${why}.`,
+    },
     job: 'Trabajo',
     jobTypedIn: 'Trabajo, escrito a mano',
     imported: ({ title }) => `Importado: ${title}`,

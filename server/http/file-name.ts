@@ -13,11 +13,7 @@ const LONGEST_WORDS = 60;
  * @param words what it is; may be anything that somebody typed
  * @param extension 'csv'
  */
-function fileName(
-  atMs: number,
-  words: readonly (string | number)[],
-  extension: string,
-): string {
+function fileName(atMs: number, words: readonly (string | number)[], extension: string): string {
   const stamp = new Date(atMs).toISOString().slice(0, 19).replaceAll(/[:T]/gu, '-');
   const plain = words.map((word) => plainWords(String(word))).filter((word) => word !== '');
   return `${[stamp, ...plain].join('-')}.${extension}`;

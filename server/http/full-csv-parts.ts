@@ -4,7 +4,7 @@ import type { RecordedReading } from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { inDataTime } from './in-data-time.ts';
 import { offsetMinutesAt } from './offset-minutes.ts';
-import type { RecordAccess } from './recordings.ts';
+import type { RecordAccess } from './record-access.ts';
 
 /** Some milliseconds' work. */
 const AT_A_TIME = 2000;

@@ -1,28 +1,8 @@
 /** A recording as one JSON file, in parts, so that a long one is never whole in memory. */
-import type { ReceivedColumns } from '../../protocol/reading.ts';
 import { recordingJsonParts } from '../../protocol/recording-json.ts';
-import type {
-  ColumnValue,
-  RecordedReading,
-  RecordingJsonHead,
-} from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
-import type { RecordAccess } from './recordings.ts';
+import type { RecordAccess } from './record-access.ts';
 import { withPauses } from './with-pauses.ts';
-
-/** Facts as they were recorded, also those that hold no more. */
-export interface FactAccess {
-  readingsAfter(recordingId: number, afterIndex: number, limit: number): RecordedReading[];
-  /** The same as columns. */
-  columnsAfter(recordingId: number, afterIndex: number, limit: number): ReceivedColumns;
-  /** One thing that every reading has, up to a reading, in parts. */
-  column(
-    recordingId: number,
-    name: keyof RecordedReading,
-    untilIndex: number,
-  ): Iterable<readonly ColumnValue[]>;
-  marksTakenBack(recordingId: number): RecordingJsonHead['marksTakenBack'];
-}
 
 export async function jsonParts(
   record: RecordAccess,

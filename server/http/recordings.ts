@@ -4,50 +4,22 @@ import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
 import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
-import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
-import type { Reading, ReadingColumns } from '../../protocol/reading.ts';
+import type { Reading } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
 import { recordingJsonSchema, recordingJsonSchemaDocument } from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
-import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
-import type { SignOff } from '../../protocol/sign-off.ts';
-import type { SheetEntry } from '../../protocol/sheet.ts';
-import type { TakenBack } from '../../protocol/typed-in.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import type { Verified } from '../../protocol/verified.ts';
 import { described, json } from './described.ts';
 import { csvParts } from './csv-parts.ts';
 import { fullCsvParts } from './full-csv-parts.ts';
 import { asDownload, recordingFileName } from './file-name.ts';
-import { type FactAccess, jsonParts } from './json-parts.ts';
+import { jsonParts } from './json-parts.ts';
+import type { RecordAccess } from './record-access.ts';
 import { withPauses } from './with-pauses.ts';
-
-/** What the pages need of the record. */
-export interface RecordAccess {
-  recordings(limit: number): Recording[];
-  recording(recordingId: number): Recording | null;
-  marks(recordingId: number): Mark[];
-  sheet(recordingId: number): SheetEntry[];
-  takenBack(recordingId: number): TakenBack[];
-  seenAlerts(recordingId: number): SeenAlert[];
-  lastIndex(recordingId: number): number;
-  readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
-  /** All, a part at a time, with room between for readings that arrive. */
-  readingChunks(recordingId: number): AsyncIterable<readonly Reading[]>;
-  verified(recordingId: number): Promise<Verified>;
-  /** Facts that hold no more among them. */
-  readonly facts: FactAccess;
-  addMark(recordingId: number, mark: NewMark): Promise<Mark>;
-  /** Resolves once it is durable that it was a slip. */
-  takeMarkBack(recordingId: number, markId: number): Promise<void>;
-  signOffs(recordingId: number): SignOff[];
-  marksTakenBack(recordingId: number): Mark[];
-  addSheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry>;
-  addSeenAlert(recordingId: number, seen: NewSeenAlert): Promise<SeenAlert>;
-}
 
 const MOST_LISTED = 200;
 const CSV_CHUNK = 2000;

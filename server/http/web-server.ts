@@ -17,7 +17,7 @@ import { isFromThisMachine } from './loopback-only.ts';
 import { type JobAccess, serveJobs } from './jobs.ts';
 import { answerProblems } from './problem-answers.ts';
 import { serveRecordings } from './recordings.ts';
-import type { RecordAccess } from './recordings.ts';
+import type { RecordAccess } from './record-access.ts';
 import { serveRehearsals } from './rehearsals.ts';
 import type { RehearsalAccess } from './rehearsals.ts';
 import { serveReport } from './report.ts';

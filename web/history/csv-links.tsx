@@ -20,14 +20,14 @@ export function CsvLinks({ card }: { readonly card: JobCard }) {
           title={name}
           download
         >
-          {names.length < 2 ? 'CSV' : `CSV ${channel + 1}`}
+          {names.length < 2 ? words.csv : words.csvOf({ number: String(channel + 1) })}
         </a>
       ))}
       <a class="button" href={fullCsvAddress(id)} title={words.fullCsvHelp} download>
         {words.fullCsv}
       </a>
       <a class="button" href={jsonAddress(id)} title={words.jsonHelp} download>
-        JSON
+        {words.json}
       </a>
     </>
   );

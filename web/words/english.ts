@@ -1421,6 +1421,9 @@ export const english = {
       'imported. You see how it is read before anything is kept; the same file again makes another one. ' +
       'Files that were exported here, and backups, are taken in at once.',
     takingIn: 'Reading it in…',
+    csv: 'CSV',
+    csvOf: ({ number }: { number: string }) => `CSV ${number}`,
+    json: 'JSON',
     fullCsv: 'Full CSV',
     fullCsvHelp: 'All that each reading has, and the marks: for spreadsheets',
     jsonHelp: 'The whole recording with every fact of it: to keep, or to read in elsewhere',

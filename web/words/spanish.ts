@@ -231,6 +231,22 @@ export const spanish: Wording = {
       remedy:
         'Libere espacio en el disco. Lo que no se pudo escribir se guarda en memoria y se intenta de nuevo.',
     },
+    backup_failed: {
+      meaning: 'No se pudo copiar el registro, y no quedó ninguna copia a medias.',
+      remedy:
+        'Libere espacio, o elija otro lugar o nombre para la copia. El registro sigue como estaba.',
+    },
+    bad_backup: {
+      meaning:
+        'Este archivo no es un registro que se pueda restaurar, y no se restauró nada de él.',
+      remedy:
+        'Elija un archivo escrito por «Copia de seguridad» o backup-record, y hágalo de nuevo si quedó cortado.',
+    },
+    backup_too_large: {
+      meaning: 'El archivo supera los 8 GB, y no se restauró nada de él.',
+      remedy:
+        'Detenga el programa y restáurelo en un terminal, que no conoce límite: npm run restore-record -- --from ARCHIVO',
+    },
     bad_request: {
       meaning: 'La petición no tiene la forma esperada.',
       remedy:
@@ -285,22 +301,6 @@ export const spanish: Wording = {
       meaning: 'El archivo supera los 128 MB, y no se registró nada de él.',
       remedy:
         'Divídalo, o quédese con una fila de cada dos: un día a diez lecturas por segundo cabe.',
-    },
-    backup_failed: {
-      meaning: 'No se pudo copiar el registro, y no quedó ninguna copia a medias.',
-      remedy:
-        'Libere espacio, o elija otro lugar o nombre para la copia. El registro sigue como estaba.',
-    },
-    bad_backup: {
-      meaning:
-        'Este archivo no es un registro que se pueda restaurar, y no se restauró nada de él.',
-      remedy:
-        'Elija un archivo escrito por «Copia de seguridad» o backup-record, y hágalo de nuevo si quedó cortado.',
-    },
-    backup_too_large: {
-      meaning: 'El archivo supera los 8 GB, y no se restauró nada de él.',
-      remedy:
-        'Detenga el programa y restáurelo en un terminal, que no conoce límite: npm run restore-record -- --from ARCHIVO',
     },
     nothing_typed_in: {
       meaning: 'No hay ninguna grabación a mano en marcha.',
@@ -1537,6 +1537,9 @@ export const spanish: Wording = {
       'como importada. Usted ve cómo se lee antes de guardar nada; el mismo archivo otra vez crea otra. ' +
       'Los archivos exportados aquí y las copias de seguridad se importan enseguida.',
     takingIn: 'Importando…',
+    csv: 'CSV',
+    csvOf: ({ number }) => `CSV ${number}`,
+    json: 'JSON',
     fullCsv: 'CSV completo',
     fullCsvHelp: 'Todo lo que tiene cada lectura, y las marcas: para hojas de cálculo',
     jsonHelp:

@@ -59,7 +59,18 @@ export type RecordingDetail = z.infer<typeof recordingDetailSchema>;
  * GET /api/recordings/:id/readings.csv?channel=…: the format knows one curve, so where a recording has
  * several sensors one of them is asked for; without it come all readings, one sensor's among another's.
  */
-export const csvQuerySchema = z.object({ channel: z.coerce.number().int().min(0).optional() });
+export const csvQuerySchema = z.object({
+  channel: z.coerce
+    .number()
+    .int()
+    .min(0)
+    .optional()
+    .describe('Which of its sensors, from 0 on; without it the readings of all.'),
+  variant: z
+    .enum(['plain', 'full'])
+    .default('plain')
+    .describe('plain: what the analyse command reads; full: all that each reading has.'),
+});
 
 /** GET /api/recordings/:id/report?unit=…&temperature=…&language=…: an HTML page to be printed or saved. */
 export const reportQuerySchema = z.object({
@@ -220,8 +231,8 @@ export type KeptReveal = Pick<
   'scenario' | 'seed' | 'truth' | 'toldS' | 'revealedAtMs'
 >;
 
-/** POST /api/imports takes a file of `text/csv` up to this size. */
-export const MOST_IMPORT_BYTES = 64 * 2 ** 20;
+/** POST /api/imports takes a file up to this size. */
+export const MOST_IMPORT_BYTES = 128 * 2 ** 20;
 
 /**
  * POST /api/imports?name=…, the file as its body; answered by the recording once all of it is kept.

@@ -117,6 +117,21 @@ const TABLE = {
     remedy:
       'Free some space on the disk now. New readings are not kept until then; a sensor with a memory may give them again after the next start.',
   },
+  backup_failed: {
+    meaning: 'The record could not be copied, and no half a copy was left.',
+    remedy:
+      'Free some space, or choose another place or name for the copy. The record is as it was.',
+  },
+  bad_backup: {
+    meaning: 'This file is no record that can be restored, and nothing of it was.',
+    remedy:
+      'Choose a file that “Back up” or backup-record has written, and take it anew if it was cut short.',
+  },
+  backup_too_large: {
+    meaning: 'The file is larger than 8 GB, and nothing of it was restored.',
+    remedy:
+      'Stop the bridge and restore it at a terminal, which knows no limit: npm run restore-record -- --from FILE',
+  },
   bad_request: {
     meaning: 'The request is not of the expected form.',
     remedy:
@@ -167,7 +182,7 @@ const TABLE = {
     remedy: 'Put the named line right and read the file in again.',
   },
   readings_file_too_large: {
-    meaning: 'The file is larger than 64 MB, and nothing of it was recorded.',
+    meaning: 'The file is larger than 128 MB, and nothing of it was recorded.',
     remedy: 'Split it, or keep every second row: a day at ten readings a second fits.',
   },
   nothing_typed_in: {

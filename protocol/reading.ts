@@ -9,7 +9,7 @@ export const CONDITIONS = ['ok', 'over_range', 'under_range', 'warming_up', 'fau
 export type Condition = (typeof CONDITIONS)[number];
 
 const index = z.int().min(1);
-export const uptimeMs = z.int().min(0).max(0xffff_ffff);
+const uptimeMs = z.int().min(0).max(0xffff_ffff);
 
 /** What a decoded, placed reading says, before the record has given it its index. */
 const readingFactSchema = z.strictObject({
@@ -30,12 +30,13 @@ const readingFactSchema = z.strictObject({
 export type ReadingFact = z.infer<typeof readingFactSchema>;
 
 /** What the record keeps beside it, so that the time axis can be drawn anew from the raw facts. */
-export interface ReceivedReading extends ReadingFact {
+export const receivedReadingSchema = readingFactSchema.extend({
   /** The sensor's own clock when it measured, ms since its boot (wraps at 2³²). */
-  readonly uptimeMs: number;
+  uptimeMs,
   /** When the bytes arrived: seconds since the recording began, on the bridge's monotonic clock. */
-  readonly arrivedS: number;
-}
+  arrivedS: z.number(),
+});
+export type ReceivedReading = Readonly<z.infer<typeof receivedReadingSchema>>;
 
 export const readingSchema = readingFactSchema.extend({
   /** 1, 2, 3 … in the order in which the record took them: what a screen resumes from. */
@@ -57,7 +58,7 @@ const columns = {
 };
 
 /** Whether each of the columns has a value for each row. */
-export function areOfEqualLength(all: Readonly<Record<string, readonly unknown[]>>): boolean {
+function areOfEqualLength(all: Readonly<Record<string, readonly unknown[]>>): boolean {
   return new Set(Object.values(all).map((values) => values.length)).size === 1;
 }
 const UNEQUAL = { message: 'columns must be of equal length' };

@@ -76,15 +76,24 @@ export type Recording = z.infer<typeof recordingSchema>;
 /** Ends the name of a sensor that a computer plays. */
 export const SIMULATED_ENDING = ', simulated';
 
-/** Whether any of it was played and not measured: such a recording is no proof of a job. */
-export function isSimulated({
+/** Whether it was a rehearsal, here or where it was taken from. */
+export function isRehearsed({
   origin,
-  sensors,
   takenFrom,
-}: Pick<Recording, 'origin' | 'sensors' | 'takenFrom'>): boolean {
+}: Pick<Recording, 'origin' | 'takenFrom'>): boolean {
+  return origin === 'rehearsal' || takenFrom?.origin === 'rehearsal';
+}
+
+/** Whether any of it was played and not measured: such a recording is no proof of a job. */
+export function isSimulated(
+  recording: Pick<Recording, 'origin' | 'sensors' | 'takenFrom'>,
+): boolean {
   return (
-    origin === 'rehearsal' ||
-    takenFrom?.origin === 'rehearsal' ||
-    sensors.some(({ name }) => name.endsWith(SIMULATED_ENDING))
+    isRehearsed(recording) || recording.sensors.some(({ name }) => name.endsWith(SIMULATED_ENDING))
   );
+}
+
+/** Whether numbers were typed in by hand, minutes apart: between two of them nothing can be missing. */
+export function isTypedIn({ origin, takenFrom }: Pick<Recording, 'origin' | 'takenFrom'>): boolean {
+  return origin === 'typed_in' || takenFrom?.origin === 'typed_in';
 }

@@ -16,8 +16,10 @@ import type { Options } from './options.ts';
 import type { RecordReader } from './record/record-reader.ts';
 import { readingChunks } from './record/reading-chunks.ts';
 import { Recorder } from './record/recorder.ts';
+import { Restorer } from './record/restorer.ts';
 import { Feed, NEW_RECORDING_AFTER_S } from './sources/feed.ts';
 import type { Unfinished } from './sources/feed.ts';
+import { plainName } from './sources/import/readings-file.ts';
 import { ImportDesk } from './sources/import/import-desk.ts';
 import { RadioSource } from './sources/radio/radio-source.ts';
 import { resumePoints } from './sources/resume-point.ts';
@@ -118,6 +120,8 @@ export async function startBridge(
     return present(recorder.reader, recordingId);
   };
 
+  const restorer = new Restorer(recorder, wallClock);
+
   const server = await createWebServer({
     pageFolder: surroundings.pageFolder ?? PAGE_FOLDER,
     health: {
@@ -134,6 +138,11 @@ export async function startBridge(
       call: (call) => desk.call(call),
       reveal: (wish) => desk.reveal(wish),
       results: () => recorder.reader.results(),
+    },
+    readInWhole: (name, format, text) => restorer.readIn(plainName(name), format, text),
+    backups: {
+      make: () => restorer.backup(),
+      restore: (write) => restorer.restore(write),
     },
     readIn: async (name, text, remark) => durable(await imports.read(name, text, remark)),
     typedIn: {
@@ -265,8 +274,8 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
+    facts: recorder.facts,
     readingChunks: (recordingId: number) => readingChunks(reader, recordingId),
-    receivedAfter: reader.receivedAfter.bind(reader),
     verified: recorder.verified.bind(recorder),
     addMark: (recordingId: number, mark: Parameters<Recorder['mark']>[1]) =>
       recorder.mark(recordingId, mark, 'hand'),

@@ -1,5 +1,5 @@
 /** Options of the `verify-record` command. */
-import envPaths from 'env-paths';
+import { DATA_FOLDER } from './data-folder.ts';
 import { HELP_FLAG, parseOptions, TEXT } from './parse-options.ts';
 
 export interface VerifyOptions {
@@ -15,7 +15,6 @@ export class VerifyUsageError extends Error {
   override readonly name = 'VerifyUsageError';
 }
 
-const DATA_FOLDER = envPaths('ebbline', { suffix: '' }).data;
 /** Of SHA-256, hexadecimal; a report sets it in groups. */
 const HASH = /^[0-9a-f]{64}$/u;
 

@@ -66,13 +66,7 @@ const DESCRIPTION = [
 ].join('\n');
 
 function operation(method: string, path: string, said: Described) {
-  const inPath = [...path.matchAll(/\{(\w+)\}/gu)].map(([, name]) => ({
-    name,
-    in: 'path',
-    required: true,
-    schema: { type: 'integer', minimum: 1 },
-    description: 'Number of the recording.',
-  }));
+  const inPath = [...path.matchAll(/\{(\w+)\}/gu)].map(([, name = '']) => partOfPath(path, name));
   const takes = inPath.length > 0 || said.query !== undefined || said.body !== undefined;
   const problems: ProblemCode[] = [...(takes ? ['bad_request' as const] : [])];
   return {
@@ -88,6 +82,22 @@ function operation(method: string, path: string, said: Described) {
       ...failures([...problems, ...(said.problems ?? [])]),
     },
   };
+}
+
+const PARTS_OF_PATHS: Readonly<Record<string, { minimum: number; description: string }>> = {
+  id: { minimum: 1, description: 'Number of the recording.' },
+  beginMark: {
+    minimum: 0,
+    description: 'Number of the mark at which the job begins; 0: it begins with its recording.',
+  },
+  markId: { minimum: 1, description: 'Number of the mark.' },
+};
+
+function partOfPath(path: string, name: string) {
+  const part = PARTS_OF_PATHS[name];
+  if (part === undefined) throw new Error(`${path} does not say what {${name}} is`);
+  const { minimum, description } = part;
+  return { name, in: 'path', required: true, schema: { type: 'integer', minimum }, description };
 }
 
 /** 'getRecordingsIdReadingsCsv': unlike for each. */

@@ -14,6 +14,8 @@ import {
 } from '../../protocol/api.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import { readingColumnsSchema } from '../../protocol/reading.ts';
+import { recordingJsonSchema } from '../../protocol/recording-json.ts';
+import { restoredSchema } from '../../protocol/restored.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { seenAlertSchema } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
@@ -31,6 +33,8 @@ const NAMED = {
   Mark: markSchema,
   ReadingColumns: readingColumnsSchema,
   Recording: recordingSchema,
+  RecordingFile: recordingJsonSchema,
+  Restored: restoredSchema,
   RecordingDetail: recordingDetailSchema,
   RecordingList: recordingListSchema,
   RehearsalList: rehearsalListSchema,

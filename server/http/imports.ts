@@ -1,8 +1,10 @@
-/** The API over imports: a file of readings becomes a recording. */
+/** The API over imports: a file of readings, or of a whole recording, becomes a recording. */
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { importQuerySchema, MOST_IMPORT_BYTES } from '../../protocol/api.ts';
+import { isFullCsv } from '../../protocol/full-csv.ts';
 import { ProblemError } from '../../protocol/problems.ts';
+import { recordingJsonSchema } from '../../protocol/recording-json.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { described, json } from './described.ts';
@@ -10,22 +12,40 @@ import { described, json } from './described.ts';
 /** Resolves with the recording once it is durable. @throws ProblemError `bad_readings_file` */
 export type ReadIn = (name: string, text: string, remark: string) => Promise<Recording>;
 
+/** The same of a file that has all facts of a recording. */
+export type ReadInWhole = (
+  name: string,
+  format: 'json' | 'csv',
+  text: string,
+) => Promise<Recording>;
+
 const TOO_LARGE = 'FST_ERR_CTP_BODY_TOO_LARGE';
 
 const READ_IN = {
-  summary: 'A file of readings becomes a recording of its own, marked as imported.',
+  summary: 'A file becomes a recording of its own, marked as imported.',
+  more:
+    'JSON as it is exported, or CSV, plain or full. The same file again makes another recording. ' +
+    'A remark is kept with plain CSV alone, which has no place for one.',
   query: importQuerySchema,
-  body: { 'text/csv': null },
+  body: { 'text/csv': null, 'application/json': recordingJsonSchema },
   answer: { status: 201, content: json(recordingSchema) },
   problems: ['bad_readings_file', 'readings_file_too_large'],
 } as const;
 
-export function serveImports(server: FastifyInstance, readIn: ReadIn): void {
+export function serveImports(
+  server: FastifyInstance,
+  readIn: ReadIn,
+  readInWhole: ReadInWhole,
+): void {
   // In a scope of its own: nothing else takes a body of this kind or size.
   void server.register((scope, _options, done) => {
-    scope.addContentTypeParser('text/csv', { parseAs: 'string' }, (_request, body, parsed) =>
-      parsed(null, body),
-    );
+    scope.removeContentTypeParser('application/json');
+    for (const type of ['text/csv', 'application/json']) {
+      // JSON is left as text here: it is taken apart in a thread of its own.
+      scope.addContentTypeParser(type, { parseAs: 'string' }, (_request, body, parsed) =>
+        parsed(null, body),
+      );
+    }
     scope.setErrorHandler((error) => {
       const code = error instanceof Error && 'code' in error ? error.code : null;
       throw code === TOO_LARGE ? new ProblemError('readings_file_too_large') : error;
@@ -33,7 +53,12 @@ export function serveImports(server: FastifyInstance, readIn: ReadIn): void {
     const options = { bodyLimit: MOST_IMPORT_BYTES, ...described(READ_IN) };
     scope.post('/api/imports', options, async (request, reply) => {
       const { name, remark } = importQuerySchema.parse(request.query);
-      const recording = await readIn(name, z.string().parse(request.body), remark);
+      const text = z.string().parse(request.body);
+      const isJson = request.headers['content-type']?.startsWith('application/json') === true;
+      const isWhole = isJson || isFullCsv(text);
+      const recording = isWhole
+        ? await readInWhole(name, isJson ? 'json' : 'csv', text)
+        : await readIn(name, text, remark);
       return reply.status(201).send(recording);
     });
     done();

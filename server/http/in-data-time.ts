@@ -8,10 +8,10 @@ import type { Reading } from '../../protocol/reading.ts';
  * @param chunks begins anew with each call: all readings in the order of the record, in the same parts
  * @returns the same in the order of data time. Only the late ones are ever all in memory.
  */
-export function* inDataTime(
-  chunks: () => Iterable<readonly Reading[]>,
-): Generator<readonly Reading[]> {
-  const late: Reading[] = [];
+export function* inDataTime<T extends Reading>(
+  chunks: () => Iterable<readonly T[]>,
+): Generator<readonly T[]> {
+  const late: T[] = [];
   for (const part of splitLate(chunks())) late.push(...part.late);
   late.sort(byTime);
   let next = 0;
@@ -25,9 +25,9 @@ export function* inDataTime(
 }
 
 /** Late is what was measured before something of an earlier part. */
-function* splitLate(
-  chunks: Iterable<readonly Reading[]>,
-): Generator<{ readonly onTime: readonly Reading[]; readonly late: readonly Reading[] }> {
+function* splitLate<T extends Reading>(
+  chunks: Iterable<readonly T[]>,
+): Generator<{ readonly onTime: readonly T[]; readonly late: readonly T[] }> {
   let latestS = -Infinity;
   for (const chunk of chunks) {
     const sorted = [...chunk].sort(byTime);

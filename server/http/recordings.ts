@@ -4,47 +4,25 @@ import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
 import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
-import type { Mark, NewMark } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
-import type { Reading, ReadingColumns, ReceivedColumns } from '../../protocol/reading.ts';
+import type { Reading } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
+import { recordingJsonSchema, recordingJsonSchemaDocument } from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
-import type { NewSeenAlert, SeenAlert } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
-import type { SignOff } from '../../protocol/sign-off.ts';
-import type { SheetEntry } from '../../protocol/sheet.ts';
-import type { TakenBack } from '../../protocol/typed-in.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import type { Verified } from '../../protocol/verified.ts';
-import { csvParts } from './csv-parts.ts';
 import { described, json } from './described.ts';
-
-/** What the pages need of the record. */
-export interface RecordAccess {
-  recordings(limit: number): Recording[];
-  recording(recordingId: number): Recording | null;
-  marks(recordingId: number): Mark[];
-  sheet(recordingId: number): SheetEntry[];
-  takenBack(recordingId: number): TakenBack[];
-  seenAlerts(recordingId: number): SeenAlert[];
-  lastIndex(recordingId: number): number;
-  readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
-  /** All, a part at a time, with room between for readings that arrive. */
-  readingChunks(recordingId: number): AsyncIterable<readonly Reading[]>;
-  receivedAfter(recordingId: number, afterIndex: number, limit: number): ReceivedColumns;
-  verified(recordingId: number): Promise<Verified>;
-  addMark(recordingId: number, mark: NewMark): Promise<Mark>;
-  /** Resolves once it is durable that it was a slip. */
-  takeMarkBack(recordingId: number, markId: number): Promise<void>;
-  signOffs(recordingId: number): SignOff[];
-  marksTakenBack(recordingId: number): Mark[];
-  addSheetEntry(recordingId: number, entry: SheetEntry): Promise<SheetEntry>;
-  addSeenAlert(recordingId: number, seen: NewSeenAlert): Promise<SeenAlert>;
-}
+import { csvParts } from './csv-parts.ts';
+import { fullCsvParts } from './full-csv-parts.ts';
+import { asDownload, recordingFileName } from './file-name.ts';
+import { jsonParts } from './json-parts.ts';
+import type { RecordAccess } from './record-access.ts';
+import { withPauses } from './with-pauses.ts';
 
 const MOST_LISTED = 200;
-const CSV_CHUNK = 5000;
+const CSV_CHUNK = 2000;
 const parameters = z.object({ id: z.coerce.number().int().min(1) });
 const markParameters = z.object({ markId: z.coerce.number().int().min(1) });
 
@@ -61,9 +39,22 @@ const DETAIL = {
 } as const;
 const READINGS = {
   summary: 'The readings of a recording as CSV, in the order of data time.',
+  more:
+    'The plain variant is what the analyse command reads. The full one has all that each reading has, marks in ' +
+    'rows of their own, and is read in again with the same readings to the last digit.',
   query: csvQuerySchema,
   answer: { status: 200, content: { 'text/csv': null }, isDownload: true },
   problems: ['not_found'],
+} as const;
+const WHOLE = {
+  summary: 'A recording as one JSON file with every fact of it, to be kept or read in again.',
+  more: 'Its form is published: /api/schemas/recording.json.',
+  answer: { status: 200, content: json(recordingJsonSchema), isDownload: true },
+  problems: ['not_found'],
+} as const;
+const SCHEMA = {
+  summary: 'The JSON Schema of a recording as one file.',
+  answer: { status: 200, content: { 'application/schema+json': null } },
 } as const;
 const VERIFIED = {
   summary:
@@ -95,7 +86,11 @@ const ADD_SEEN = {
   problems: ['not_found'],
 } as const;
 
-export function serveRecordings(server: FastifyInstance, record: RecordAccess): void {
+export function serveRecordings(
+  server: FastifyInstance,
+  record: RecordAccess,
+  softwareVersion: string,
+): void {
   server.get('/api/recordings', described(LIST), (): z.infer<typeof recordingListSchema> => {
     return { recordings: record.recordings(MOST_LISTED) };
   });
@@ -120,16 +115,33 @@ export function serveRecordings(server: FastifyInstance, record: RecordAccess): 
 
   server.get('/api/recordings/:id/readings.csv', described(READINGS), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const { channel } = csvQuerySchema.parse(request.query);
+    const { channel, variant } = csvQuerySchema.parse(request.query);
+    const parts =
+      variant === 'full'
+        ? fullCsvParts(record, recording, channel)
+        : csvParts(record.marks(recording.id), () => chunksOf(record, recording.id, channel));
+    const sensor = channel === undefined ? [] : ['sensor', channel + 1];
+    const words = [variant === 'full' ? 'full' : '', ...sensor];
     return reply
       .header('content-type', 'text/csv; charset=utf-8')
-      .header('content-disposition', `attachment; filename="${csvName(recording, channel)}"`)
-      .send(
-        Readable.from(
-          csvParts(record.marks(recording.id), () => chunksOf(record, recording.id, channel)),
-        ),
-      );
+      .headers(asDownload(recordingFileName(recording, words, 'csv')))
+      .send(Readable.from(withPauses(parts)));
   });
+
+  server.get('/api/recordings/:id/recording.json', described(WHOLE), async (request, reply) => {
+    const recording = wanted(record, request.params);
+    const parts = await jsonParts(record, recording, softwareVersion);
+    return reply
+      .header('content-type', 'application/json; charset=utf-8')
+      .headers(asDownload(recordingFileName(recording, [], 'json')))
+      .send(Readable.from(parts));
+  });
+
+  server.get('/api/schemas/recording.json', described(SCHEMA), (_request, reply) =>
+    reply
+      .header('content-type', 'application/schema+json; charset=utf-8')
+      .send(JSON.stringify(recordingJsonSchemaDocument(), null, 2)),
+  );
 
   server.get('/api/recordings/:id/verified', described(VERIFIED), (request): Promise<Verified> => {
     return record.verified(wanted(record, request.params).id);
@@ -182,16 +194,6 @@ export function wanted(record: RecordAccess, params: unknown): Recording {
 function stillOpen(recording: Recording): Recording {
   if (!recording.open) throw new ProblemError('recording_closed', `recording ${recording.id}`);
   return recording;
-}
-
-/** Sorts by time and says what it is. */
-function csvName(recording: Recording, channel: number | undefined): string {
-  const stamp = new Date(recording.startedAtMs)
-    .toISOString()
-    .slice(0, 19)
-    .replaceAll(/[:T]/gu, '-');
-  const sensor = channel === undefined ? '' : `-sensor-${channel + 1}`;
-  return `${stamp}-${recording.origin.replace('_', '-')}-${recording.id}${sensor}.csv`;
 }
 
 /** In the order of the record. */

@@ -5,7 +5,7 @@ import { printQuerySchema, reportQuerySchema } from '../../protocol/api.ts';
 import { entriesOf, isWithin, type Job, jobOf, WHOLE_JOB } from '../../protocol/job.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedColumns } from '../../protocol/reading.ts';
-import type { Recording } from '../../protocol/recording.ts';
+import { isTypedIn, type Recording } from '../../protocol/recording.ts';
 import { sheetFromEntries } from '../../protocol/sheet.ts';
 import type { ReportFacts } from '../../web/report/report-model.ts';
 import { reportOf } from '../../web/report/report-of.ts';
@@ -13,9 +13,13 @@ import { ReportReadings } from '../../web/report/report-readings.ts';
 import { writeReport } from '../../web/report/write-report.ts';
 import { speechOf } from '../../web/words/speech-of.ts';
 import { described } from './described.ts';
-import { type RecordAccess, wanted } from './recordings.ts';
+import { offsetMinutesAt } from './offset-minutes.ts';
+import type { RecordAccess } from './record-access.ts';
+import { wanted } from './recordings.ts';
 import { receivedWithin } from './received-within.ts';
-import { contentDisposition } from './report-pdf/file-name.ts';
+import { asDownload } from './file-name.ts';
+import { reportFileName } from './report-pdf/file-name.ts';
+import type { PrintJob } from './report-pdf/print-job.ts';
 import { Printing } from './report-pdf/printing.ts';
 
 /** Smaller than those of the page: between two of them the bridge hears what has come. */
@@ -61,9 +65,7 @@ export function serveReport(server: FastifyInstance, options: ReportOptions): vo
     const job = {
       ...query,
       facts,
-      seenAlerts: record
-        .seenAlerts(recording.id)
-        .filter(({ untilS }) => isWithin(facts.job, untilS)),
+      also: alsoIn(facts.job, recording.id, record),
       madeAtMs: options.wallClock(),
     };
     const chunks = receivedUntil(record, recording.id, lastIndex, facts.job);
@@ -77,7 +79,7 @@ export function serveReport(server: FastifyInstance, options: ReportOptions): vo
     };
     return reply
       .header('content-type', 'application/pdf')
-      .header('content-disposition', contentDisposition(named))
+      .headers(asDownload(reportFileName(named)))
       .send(Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength));
   });
 }
@@ -106,7 +108,19 @@ async function factsOf(
     signOff: record.signOffs(id).findLast((one) => one.beginMark === job.beginMark) ?? null,
     verified: await record.verified(id),
     softwareVersion,
-    offsetMinutes: offsetAt(recording.startedAtMs),
+    offsetMinutes: offsetMinutesAt(recording.startedAtMs),
+  };
+}
+
+/** What is recorded of a job and stands in no report, but in the file that is in it. */
+function alsoIn(job: Job, id: number, record: RecordAccess): PrintJob['also'] {
+  const isWhole = job === WHOLE_JOB;
+  return {
+    seenAlerts: record.seenAlerts(id).filter(({ untilS }) => isWithin(job, untilS)),
+    marksTakenBack: record.facts
+      .marksTakenBack(id)
+      .filter(({ elapsedS }) => isWithin(job, elapsedS)),
+    signOffs: record.signOffs(id).filter((one) => isWhole || one.beginMark === job.beginMark),
   };
 }
 
@@ -119,7 +133,7 @@ async function* receivedUntil(
 ): AsyncGenerator<ReceivedColumns> {
   let after = 0;
   while (after < until) {
-    const columns = record.receivedAfter(id, after, Math.min(PRINT_CHUNK, until - after));
+    const columns = record.facts.columnsAfter(id, after, Math.min(PRINT_CHUNK, until - after));
     const last = columns.index.at(-1);
     if (last === undefined) return;
     after = last;
@@ -131,18 +145,12 @@ async function* receivedUntil(
 /** Chunk by chunk, with room between them for readings that arrive: a day is a second's work. */
 async function folded(
   record: RecordAccess,
-  { id, origin }: Recording,
+  recording: Recording,
   job: Job,
 ): Promise<ReportReadings> {
-  const readings = new ReportReadings(origin === 'typed_in');
-  for await (const chunk of record.readingChunks(id)) {
+  const readings = new ReportReadings(isTypedIn(recording));
+  for await (const chunk of record.readingChunks(recording.id)) {
     readings.insert(chunk.filter(({ elapsedS }) => isWithin(job, elapsedS)));
   }
   return readings;
-}
-
-/** The bridge runs where the work is done, so its own clock's zone is the site's. */
-function offsetAt(ms: number): number {
-  const offset = new Date(ms).getTimezoneOffset();
-  return Number.isNaN(offset) ? 0 : -offset;
 }

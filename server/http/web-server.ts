@@ -8,14 +8,16 @@ import type { z } from 'zod';
 import { healthSchema } from '../../protocol/api.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import { serveApiDocument } from './api-document.ts';
+import { serveBackups } from './backups.ts';
+import type { BackupAccess } from './backups.ts';
 import { described, json } from './described.ts';
 import { serveImports } from './imports.ts';
-import type { ReadIn } from './imports.ts';
+import type { ReadIn, ReadInWhole } from './imports.ts';
 import { isFromThisMachine } from './loopback-only.ts';
 import { type JobAccess, serveJobs } from './jobs.ts';
 import { answerProblems } from './problem-answers.ts';
 import { serveRecordings } from './recordings.ts';
-import type { RecordAccess } from './recordings.ts';
+import type { RecordAccess } from './record-access.ts';
 import { serveRehearsals } from './rehearsals.ts';
 import type { RehearsalAccess } from './rehearsals.ts';
 import { serveReport } from './report.ts';
@@ -32,6 +34,8 @@ interface WebServerOptions {
   readonly wallClock: () => number;
   readonly rehearsals: RehearsalAccess;
   readonly readIn: ReadIn;
+  readonly readInWhole: ReadInWhole;
+  readonly backups: BackupAccess;
   readonly typedIn: TypedInAccess;
   readonly sensorLabels: SensorLabelAccess;
   readonly jobs: JobAccess;
@@ -71,7 +75,8 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
     }),
     () => options.health,
   );
-  serveRecordings(server, options.record);
+  serveRecordings(server, options.record, options.health.softwareVersion);
+  serveBackups(server, options.backups);
   serveReport(server, {
     record: options.record,
     softwareVersion: options.health.softwareVersion,
@@ -79,7 +84,7 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   });
   serveJobs(server, options.jobs);
   serveRehearsals(server, options.rehearsals);
-  serveImports(server, options.readIn);
+  serveImports(server, options.readIn, options.readInWhole);
   serveTypedIn(server, options.typedIn);
   serveSensorLabels(server, options.sensorLabels);
   serveStream(server, options.onScreen);

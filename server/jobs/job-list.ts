@@ -7,7 +7,7 @@ import { FIRST_JOB, isWithin, type Job, jobsIn } from '../../protocol/job.ts';
 import type { JobCard, JobCurve, JobList, JobOutcome, JobQuery } from '../../protocol/job-card.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import type { Reading } from '../../protocol/reading.ts';
-import type { Recording } from '../../protocol/recording.ts';
+import { isTypedIn, type Recording } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { SignOff } from '../../protocol/sign-off.ts';
 import { ReportReadings } from '../../web/report/report-readings.ts';
@@ -198,7 +198,7 @@ export class JobListKeeper {
   }
 
   async #readingsOf({ recording, job }: JobFacts): Promise<ReportReadings> {
-    const readings = new ReportReadings(recording.origin === 'typed_in');
+    const readings = new ReportReadings(isTypedIn(recording));
     for await (const chunk of this.#record.readingChunks(recording.id)) {
       readings.insert(ofJob(job, chunk));
     }

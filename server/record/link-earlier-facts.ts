@@ -2,18 +2,11 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ChainWriter } from './chain-writer.ts';
-import {
-  FACT_KINDS,
-  FACT_TABLES,
-  type FactTableName,
-  OF_NO_RECORDING,
-  whereOf,
-} from './fact-tables.ts';
+import { FACT_KINDS, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
+import { factsOf } from './facts-of.ts';
 
 /** Readings in a link: few links for a long recording, and none that fills the memory. */
 const MOST_IN_A_LINK = 5000;
-
-const factRow = z.array(z.union([z.string(), z.number(), z.null()]));
 
 /** Within the transaction that made the chain's table. @param nowMs stands in each link: it came later */
 export function linkEarlierFacts(database: Database.Database, nowMs: number): void {
@@ -45,28 +38,4 @@ export function linkFactsOf(
     }
   }
   chain.seal(nowMs);
-}
-
-/** In order, so many at a time: a day of readings is millions. */
-function* factsOf(database: Database.Database, kind: FactTableName, recordingId: number) {
-  const table = FACT_TABLES[kind];
-  const { columns, key } = table;
-  const from = `SELECT ${columns.join(', ')} FROM ${table.table} WHERE ${whereOf(table)}`;
-  if (key === null) {
-    for (const found of database.prepare(from).raw().all(recordingId)) {
-      yield { key: null, row: factRow.parse(found) };
-    }
-    return;
-  }
-  const next = database.prepare(`${from} AND ${key} > ? ORDER BY ${key} LIMIT ${MOST_IN_A_LINK}`);
-  const names: readonly string[] = columns;
-  const place = names.indexOf(key);
-  for (let after = 0; ;) {
-    const rows = z.array(factRow).parse(next.raw().all(recordingId, after));
-    for (const row of rows) {
-      after = z.int().parse(row[place]);
-      yield { key: after, row };
-    }
-    if (rows.length === 0) return;
-  }
 }

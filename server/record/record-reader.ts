@@ -11,8 +11,8 @@ import {
   takenFromSchema,
 } from '../../protocol/recording.ts';
 import type { RecordedSensor, Recording, TakenFrom } from '../../protocol/recording.ts';
-import { readingColumnsSchema, receivedColumnsSchema } from '../../protocol/reading.ts';
-import type { ReadingColumns, ReceivedColumns } from '../../protocol/reading.ts';
+import { readingColumnsSchema } from '../../protocol/reading.ts';
+import type { ReadingColumns } from '../../protocol/reading.ts';
 import { seenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import { calibrationSchema, sensorLabelSchema } from '../../protocol/sensor-label.ts';
@@ -61,8 +61,19 @@ const READING_COLUMNS = [
   'temperatureC',
   'condition',
 ] as const;
-/** Beside those, where all of it is asked for. */
-const RECEIVED_COLUMNS = [...READING_COLUMNS, 'uptimeMs', 'arrivedS'] as const;
+
+/**
+ * What is known of a sensor; of one in a recording that was taken from elsewhere also what had been said of it
+ * there, which nothing that is said here changes.
+ */
+export const keptSensorSchema = sensorIdentitySchema.extend({
+  said: z
+    .strictObject({
+      label: sensorLabelSchema.nullable(),
+      calibratedOn: z.string().max(10).nullable(),
+    })
+    .optional(),
+});
 
 const stampRow = z.object({
   channel: z.int(),
@@ -85,12 +96,12 @@ export class RecordReader {
   readonly #marks: Database.Statement;
   readonly #sheet: Database.Statement;
   readonly #readings: Database.Statement;
-  readonly #received: Database.Statement;
   readonly #lastIndex: Database.Statement;
   readonly #lastElapsed: Database.Statement;
   readonly #stamps: Database.Statement;
   readonly #highestBefore: Database.Statement;
   readonly #lastRecordingId: Database.Statement;
+  readonly #anyLink: Database.Statement;
   readonly #results: Database.Statement;
   readonly #labels: Database.Statement;
   readonly #labelAt: Database.Statement;
@@ -155,19 +166,16 @@ export class RecordReader {
     this.#sheet = database.prepare(
       'SELECT elapsed_s, fields FROM sheet_entry WHERE recording_id = ? ORDER BY id',
     );
-    const readings = (more: string) =>
-      database
-        .prepare(
-          `SELECT reading_index, channel, boot, sequence, elapsed_s, pressure_pa, temperature_c,
-           condition ${more} FROM reading WHERE recording_id = ? AND reading_index > ? AND NOT EXISTS (
+    this.#readings = database
+      .prepare(
+        `SELECT reading_index, channel, boot, sequence, elapsed_s, pressure_pa, temperature_c, condition
+         FROM reading WHERE recording_id = ? AND reading_index > ? AND NOT EXISTS (
            SELECT 1 FROM reading_taken_back AS slip
            WHERE slip.recording_id = reading.recording_id
              AND slip.reading_index = reading.reading_index
          ) ORDER BY reading_index LIMIT ?`,
-        )
-        .raw();
-    this.#readings = readings('');
-    this.#received = readings(', uptime_ms, arrived_s');
+      )
+      .raw();
     this.#lastIndex = database
       .prepare('SELECT COALESCE(MAX(reading_index), 0) FROM reading WHERE recording_id = ?')
       .pluck();
@@ -193,6 +201,7 @@ export class RecordReader {
            (SELECT COALESCE(MAX(recording_id), 0) FROM tombstone))`,
       )
       .pluck();
+    this.#anyLink = database.prepare('SELECT 1 FROM chain_link LIMIT 1');
     this.#results = database.prepare(
       `SELECT recording_id AS recordingId, trainee, cause, sure_percent AS surePercent,
          elapsed_s AS elapsedS, scenario, seed, truth, told_s AS toldS,
@@ -234,6 +243,11 @@ export class RecordReader {
   recording(recordingId: number): Recording | null {
     const row = this.#recording.get(recordingId);
     return row === undefined ? null : this.#complete(row);
+  }
+
+  /** Neither a fact nor a hash. */
+  isEmpty(): boolean {
+    return this.lastRecordingId() === 0 && this.#anyLink.get() === undefined;
   }
 
   recordingIds(): number[] {
@@ -325,22 +339,16 @@ export class RecordReader {
     return readingColumnsSchema.parse(inColumns(rows, READING_COLUMNS));
   }
 
-  /** The same with all that the record keeps beside a reading. */
-  receivedAfter(recordingId: number, afterIndex: number, limit: number): ReceivedColumns {
-    const rows = this.#received.all(recordingId, afterIndex, limit);
-    return receivedColumnsSchema.parse(inColumns(rows, RECEIVED_COLUMNS));
-  }
-
   #complete(row: unknown): Recording {
     const { ended_at_ms, started_at_ms, ...rest } = recordingRow.parse(row);
     const isHeard = rest.origin === 'sensor' || rest.origin === 'typed_in';
     const untilMs = ended_at_ms ?? Number.MAX_SAFE_INTEGER;
     const sensors: RecordedSensor[] = [];
     for (const sensor of z.array(sensorRow).parse(this.#sensors.all(rest.id))) {
-      const identity = sensorIdentitySchema.parse(JSON.parse(sensor.identity));
+      const { said, ...identity } = keptSensorSchema.parse(JSON.parse(sensor.identity));
       const label = isHeard ? this.#labelOf(identity.id, untilMs) : null;
       const calibratedOn = isHeard ? this.#calibrationOf(identity.id, untilMs) : null;
-      sensors[sensor.channel] = { ...identity, label, calibratedOn };
+      sensors[sensor.channel] = { ...identity, label, calibratedOn, ...said };
     }
     return recordingSchema.parse({
       ...rest,

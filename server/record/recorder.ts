@@ -21,7 +21,10 @@ import { openForReading } from './open-database.ts';
 import { columnsFromPacked, packReadings } from './packed-readings.ts';
 import { RecordReader } from './record-reader.ts';
 import type { SetAside } from './salvage/set-aside.ts';
+import { RecordingFacts } from './recording-facts.ts';
+import type { TakeOver } from './take-over.ts';
 import { ChainVerifier } from './verify-chain.ts';
+import { removeForgottenWork } from './work-folder.ts';
 import type { Fact, FromWriter, Held, ToWriter, WrittenReadings } from './writer-messages.ts';
 
 export interface RecorderListener {
@@ -44,14 +47,17 @@ export class Recorder {
   readonly reader: RecordReader;
   /** What became of a damaged record when this one was opened; null where there was none. */
   readonly setAside: SetAside | null;
-  readonly #dataFolder: string;
+  readonly facts: RecordingFacts;
+  readonly dataFolder: string;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
   readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
+  readonly #takings = new Map<number, (failure: string | null) => void>();
   #waiting: { readonly ticket: number; readonly resolve: () => void }[] = [];
   readonly #verifier: ChainVerifier;
   readonly #closeReader: () => void;
   #ticket = 0;
+  #taking = 0;
   #durableTicket = 0;
   #lastRecordingId: number;
 
@@ -65,7 +71,9 @@ export class Recorder {
       // Options of the process that started this one (a test runner's, say) are not the thread's.
       execArgv: [],
     });
-    return new Recorder(worker, dataFolder, listener, await ready(worker, listener));
+    const setAside = await ready(worker, listener);
+    removeForgottenWork(dataFolder);
+    return new Recorder(worker, dataFolder, listener, setAside);
   }
 
   private constructor(
@@ -75,9 +83,10 @@ export class Recorder {
     setAside: SetAside | null,
   ) {
     this.setAside = setAside;
-    this.#dataFolder = dataFolder;
     const database = openForReading(dataFolder);
+    this.dataFolder = dataFolder;
     this.reader = new RecordReader(database);
+    this.facts = new RecordingFacts(database);
     this.#verifier = new ChainVerifier(database);
     this.#closeReader = () => void database.close();
     this.#worker = worker;
@@ -90,7 +99,7 @@ export class Recorder {
 
   /** Where the page of this record is, for a second bridge that is started on it. */
   tellAddress(address: string): void {
-    tellAddress(this.#dataFolder, address);
+    tellAddress(this.dataFolder, address);
   }
 
   /** Begins a recording; its id can be used at once, facts are written in order. */
@@ -188,6 +197,40 @@ export class Recorder {
     return seen;
   }
 
+  /** Whether nothing was ever recorded, nor is about to be. */
+  get isEmpty(): boolean {
+    return (
+      this.#ticket + this.#taking === 0 && this.#lastRecordingId === 0 && this.reader.isEmpty()
+    );
+  }
+
+  /** A number for a recording that comes from elsewhere. */
+  nextNumber(): number {
+    this.#lastRecordingId += 1;
+    return this.#lastRecordingId;
+  }
+
+  /** Numbers up to this one are given out elsewhere. */
+  reserveNumbers(upTo: number): void {
+    this.#lastRecordingId = Math.max(this.#lastRecordingId, upTo);
+  }
+
+  /**
+   * Takes a recording over from another record, after what was handed over before.
+   * @returns null once all of it is durable and told; else why nothing of it is there
+   */
+  async takeOver(wish: TakeOver): Promise<string | null> {
+    this.#taking += 1;
+    const ticket = this.#taking;
+    const failure = await new Promise<string | null>((resolve) => {
+      this.#takings.set(ticket, resolve);
+      this.#send({ type: 'take_over', ticket, wish });
+    });
+    const recording = failure === null ? this.reader.recording(wish.recordingId) : null;
+    if (recording !== null) this.#listener.durable({ type: 'recording', recording });
+    return failure;
+  }
+
   /** Reckons the chain over its facts anew, with room between for readings that arrive. */
   async verified(recordingId: number): Promise<Verified> {
     const steps = this.#verifier.verify(recordingId);
@@ -233,6 +276,10 @@ export class Recorder {
     if (message.type === 'held') this.#listener.held(message);
     if (message.type === 'relieved') this.#listener.relieved?.();
     if (message.type === 'damaged') this.#listener.damaged?.(message.detail);
+    if (message.type === 'taken_over') {
+      this.#takings.get(message.ticket)?.(message.failure);
+      this.#takings.delete(message.ticket);
+    }
     if (message.type !== 'durable') return;
     for (const { ticket, message: written } of message.written) {
       const said = written?.type === 'written_readings' ? unpacked(written) : written;

@@ -10,6 +10,7 @@ import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import type { SetAside } from './salvage/set-aside.ts';
 import type { PackedReadings } from './packed-readings.ts';
+import type { TakeOver } from './take-over.ts';
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
 export type Fact =
@@ -75,6 +76,8 @@ export type Fact =
 
 export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
+  /** A recording of another record, as a whole. */
+  | { readonly type: 'take_over'; readonly ticket: number; readonly wish: TakeOver }
   | { readonly type: 'close' };
 
 /** Readings that were given their place, still packed. */
@@ -92,6 +95,8 @@ interface Written {
 }
 
 export type FromWriter =
+  /** Null: all of it is durable. Else why nothing of it is there. */
+  | { readonly type: 'taken_over'; readonly ticket: number; readonly failure: string | null }
   | { readonly type: 'ready'; readonly setAside: SetAside | null }
   /** Before it is ready: it reads through a damaged record. */
   | { readonly type: 'mending' }

@@ -10,17 +10,20 @@ import {
   receiveMessageOnPort,
   workerData,
 } from 'node:worker_threads';
+import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
 import { isDamage } from './open-database.ts';
 import { type OpenRecord, openRecord } from './open-record.ts';
 import { UnwrittenFacts } from './unwritten-facts.ts';
+import { takeOver, type TakeOver } from './take-over.ts';
 import { type Waiting, WaitingFacts } from './waiting-facts.ts';
 import type { FromWriter, ToWriter } from './writer-messages.ts';
 
 /** Failures that lie outside this program and may pass: the facts are kept and tried again. */
 const PASSING_FAILURES = /^SQLITE_(FULL|IOERR|BUSY|READONLY|CANTOPEN|NOMEM)/u;
 const RETRY_AFTER_MS = 1000;
+const HELD = 'nothing can be written to the record at present';
 
 const port = parentPort;
 if (!port) throw new Error('this file runs as a worker thread only');
@@ -111,10 +114,18 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
     port.close();
   }
 
+  /** What was sent before it is written first. */
+  function takeOverInTurn({ ticket, wish }: Extract<ToWriter, { type: 'take_over' }>): void {
+    const isWritten = damage === null && commitWaiting();
+    const failure = isWritten ? whyNotTakenOver(database, wish) : HELD;
+    say({ type: 'taken_over', ticket, failure });
+  }
+
   /** What has arrived as well shares the commit. */
   const nextMessage = (): { readonly message: ToWriter } | undefined => receiveMessageOnPort(port);
   const take = (message: ToWriter): void => {
     if (message.type === 'close') closing = true;
+    else if (message.type === 'take_over') takeOverInTurn(message);
     else waiting.add(message);
   };
   port.on('message', (first: ToWriter) => {
@@ -124,6 +135,16 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
     if (timer === null) commit();
   });
   say({ type: 'ready', setAside });
+}
+
+/** A person waits for the answer: it is not tried again by itself, whatever the reason. */
+function whyNotTakenOver(database: Database.Database, wish: TakeOver): string | null {
+  try {
+    takeOver(database, wish);
+    return null;
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
 }
 
 function isPassing(error: unknown): error is Error {

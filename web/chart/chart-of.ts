@@ -1,6 +1,6 @@
 /** From facts and conclusions to the picture of the chart. */
 import type { Mark } from '../../protocol/mark.ts';
-import type { Recording } from '../../protocol/recording.ts';
+import { isRehearsed, isTypedIn, type Recording } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, CurvePoint, Remaining } from '../analysis/conclusions.ts';
 import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
@@ -31,7 +31,7 @@ interface ChartFacts {
   readonly sheet: Sheet;
   readonly conclusions: Conclusions | null;
   readonly speech: Speech;
-  readonly recording: Pick<Recording, 'id' | 'origin' | 'startedAtMs'>;
+  readonly recording: Pick<Recording, 'id' | 'origin' | 'startedAtMs' | 'takenFrom'>;
   /** What the rig should manage, or null while that is not known. */
   readonly expected: ExpectedCurve | null;
   /** Another job's curve, laid where it belongs. */
@@ -80,10 +80,10 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     behind: facts.behind,
     lines: chartLines(time, sheet, speech, facts.foresees ? (conclusions?.forecast ?? null) : null),
     flags: chartFlags(time, marks, conclusions, speech, facts.moments),
-    ground: recording.origin === 'rehearsal' ? speech.wording.chart.rehearsal : '',
+    ground: isRehearsed(recording) ? speech.wording.chart.rehearsal : '',
     live: facts.live,
     // Each number that was typed is a point: the line between two is no more than a line.
-    points: recording.origin === 'typed_in',
+    points: isTypedIn(recording),
     startedAtMs: clockOf(recording),
     sheet,
     conclusion: concluded(facts),

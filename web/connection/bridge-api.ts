@@ -33,6 +33,7 @@ import {
 } from '../../protocol/job-card.ts';
 import { type Mark, markSchema, type NewMark } from '../../protocol/mark.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
+import { RECORD_MEDIA_TYPE, type Restored, restoredSchema } from '../../protocol/restored.ts';
 import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
 import {
   type Calibration,
@@ -174,6 +175,32 @@ export function importReadings(
     { method: 'POST', headers: { 'content-type': 'text/csv' }, body },
     recordingSchema,
   );
+}
+
+/** A file that holds a whole recording, as it was exported. */
+export function importWhole(file: File, type: string): Promise<Answer<Recording>> {
+  const query = new URLSearchParams({ name: file.name });
+  return send(
+    `imports?${query.toString()}`,
+    { method: 'POST', headers: { 'content-type': type }, body: file },
+    recordingSchema,
+  );
+}
+
+/** A copy of a whole record: what it has more than this one is added. */
+export function restoreBackup(file: File): Promise<Answer<Restored>> {
+  const headers = { 'content-type': RECORD_MEDIA_TYPE };
+  return send('restore', { method: 'POST', headers, body: file }, restoredSchema);
+}
+
+export const BACKUP_ADDRESS = 'api/backup';
+
+export function jsonAddress(recordingId: number): string {
+  return `api/recordings/${recordingId}/recording.json`;
+}
+
+export function fullCsvAddress(recordingId: number): string {
+  return `api/recordings/${recordingId}/readings.csv?variant=full`;
 }
 
 /** @param channel where the recording has several sensors: which of them */

@@ -1,9 +1,14 @@
-/** The readings of a job's recording as files: each holds one curve, so of several sensors each has its own. */
+/**
+ * A job's recording as files. Plain CSV holds one curve, so of several sensors each has its own; full CSV and JSON
+ * hold all of it.
+ */
 import type { JobCard } from '../../protocol/job-card.ts';
-import { csvAddress } from '../connection/bridge-api.ts';
+import { csvAddress, fullCsvAddress, jsonAddress } from '../connection/bridge-api.ts';
+import { speech } from '../store/speech.ts';
 
 export function CsvLinks({ card }: { readonly card: JobCard }) {
   const { recordingId: id, sensors } = card;
+  const words = speech.value.wording.recordings;
   const names = sensors.length < 2 ? [''] : sensors;
   return (
     <>
@@ -15,9 +20,15 @@ export function CsvLinks({ card }: { readonly card: JobCard }) {
           title={name}
           download
         >
-          {names.length < 2 ? 'CSV' : `CSV ${channel + 1}`}
+          {names.length < 2 ? words.csv : words.csvOf({ number: String(channel + 1) })}
         </a>
       ))}
+      <a class="button" href={fullCsvAddress(id)} title={words.fullCsvHelp} download>
+        {words.fullCsv}
+      </a>
+      <a class="button" href={jsonAddress(id)} title={words.jsonHelp} download>
+        {words.json}
+      </a>
     </>
   );
 }

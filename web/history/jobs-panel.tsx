@@ -7,6 +7,7 @@ import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import { found, keepLooking, lookFurther, wanted } from './job-search.ts';
 import { JobRow } from './job-row.tsx';
+import { BACKUP_ADDRESS } from '../connection/bridge-api.ts';
 import { ReadInFile } from './read-in-file.tsx';
 import './jobs.css';
 
@@ -40,7 +41,13 @@ export function JobsPanel({ session }: { readonly session: Session }) {
           {jobs.further}
         </button>
       )}
-      <ReadInFile explained />
+      <ReadInFile explained session={session} />
+      <div class="row">
+        <a class="button" href={BACKUP_ADDRESS} download data-testid="back-up">
+          {words.backUp}
+        </a>
+        <span class="quiet">{words.backUpHelp}</span>
+      </div>
     </Panel>
   );
 }

@@ -1,45 +1,53 @@
-/** Chooses a file of readings on this computer; it is looked at before anything is kept of it. */
+/** Chooses a file on this computer: a logger's, which is looked at before anything is kept of it, or one that was exported. */
 import { useRef, useState } from 'preact/hooks';
-import { panel } from '../parts/panels.ts';
-import { chooseFile } from '../read-in/chosen-file.ts';
+import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
-import { type Failure, sayFailure } from '../words/say-failure.ts';
+import { takeIn, type TakenIn } from './take-in.ts';
 
 interface ReadInFileProps {
   /** Says as well what comes of it. */
   readonly explained: boolean;
+  readonly session: Session;
 }
 
-export function ReadInFile({ explained }: ReadInFileProps) {
+export function ReadInFile({ explained, session }: ReadInFileProps) {
   const words = speech.value.wording.recordings;
   const input = useRef<HTMLInputElement>(null);
-  const [wrong, setWrong] = useState<Failure | null>(null);
+  const [said, setSaid] = useState<TakenIn | null>(null);
+  const [busy, setBusy] = useState(false);
   const choose = async (field: HTMLInputElement) => {
     const file = field.files?.[0];
     if (file === undefined) return;
-    const refused = await chooseFile(file);
+    setSaid(null);
+    setBusy(true);
+    const found = await takeIn(file, session);
+    setBusy(false);
     // Put right, the same file can be chosen again.
     field.value = '';
-    setWrong(refused);
-    if (refused === null) panel.value = 'read-in';
+    setSaid(found);
   };
   return (
     <div class="row">
-      <button type="button" data-testid="read-in-file" onClick={() => input.current?.click()}>
-        {words.readInFile}
+      <button
+        type="button"
+        data-testid="read-in-file"
+        disabled={busy}
+        onClick={() => input.current?.click()}
+      >
+        {busy ? words.takingIn : words.readInFile}
       </button>
       <input
         ref={input}
         type="file"
-        accept=".csv,.txt,.tsv,text/csv,text/plain"
+        accept=".csv,.txt,.tsv,.json,.sqlite,text/csv,text/plain,application/json"
         hidden
         data-testid="file-to-read-in"
         onChange={(event) => void choose(event.currentTarget)}
       />
       {explained && <span class="quiet">{words.readInHelp}</span>}
-      {wrong !== null && (
-        <p class="wrong" role="alert">
-          {sayFailure(wrong, speech.value)}
+      {said !== null && (
+        <p class={said.isWrong ? 'wrong' : 'found'} role={said.isWrong ? 'alert' : 'status'}>
+          {said.text}
         </p>
       )}
     </div>

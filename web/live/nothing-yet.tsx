@@ -50,7 +50,7 @@ export function NothingYet({ session }: { readonly session: Session }) {
           <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
             {wording.typeIn.title}
           </button>
-          {isLive && <ReadInFile explained={false} />}
+          {isLive && <ReadInFile explained={false} session={session} />}
         </div>
       </section>
       <svg class="nothing-sea" viewBox="0 0 600 400" preserveAspectRatio="none" aria-hidden="true">

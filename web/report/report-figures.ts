@@ -1,5 +1,5 @@
 /** The curves of a report: the whole recording, and each of the last holds. */
-import { isSimulated } from '../../protocol/recording.ts';
+import { isSimulated, isTypedIn } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
@@ -29,7 +29,7 @@ export function figuresFor(drawable: Drawable): FigurePicture[] {
   const { marks, speech, recording } = facts;
   const { chart, report } = speech.wording;
   const ground = isSimulated(recording) ? chart.rehearsal : '';
-  const points = recording.origin === 'typed_in';
+  const points = isTypedIn(recording);
   const common = { points, curve: fold.curve, gaps, marks, sheet, speech, ground };
   const whole = figureOf({
     ...common,

@@ -1,6 +1,6 @@
 /** What the page knows: recordings, sources, the connection, and the recording that it follows. */
 import { computed, effect, signal } from '@preact/signals';
-import type { Recording } from '../../protocol/recording.ts';
+import { isTypedIn, type Recording } from '../../protocol/recording.ts';
 import type { RecordState } from '../../protocol/record-state.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { Platform, ServerMessage } from '../../protocol/stream.ts';
@@ -74,7 +74,7 @@ export class Session {
     this.chosenByHand.value = byHand;
     if (this.followed.value?.id === recordingId) return this.followed.value.chooseJob(beginMark);
     const known = this.recordings.value.find((one) => one.id === recordingId);
-    const followed = new FollowedRecording(recordingId, known?.origin === 'typed_in');
+    const followed = new FollowedRecording(recordingId, known !== undefined && isTypedIn(known));
     followed.chooseJob(beginMark);
     if (known !== undefined) followed.takeRecording(known);
     this.followed.value = followed;

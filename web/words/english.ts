@@ -1434,7 +1434,35 @@ export const english = {
     readInFile: 'Read in a file',
     readInHelp:
       'A file with a column of times and one of pressures becomes a recording of its own, marked as ' +
-      'imported. You see how it is read before anything is kept; the same file again makes another one.',
+      'imported. You see how it is read before anything is kept; the same file again makes another one. ' +
+      'Files that were exported here, and backups, are taken in at once.',
+    takingIn: 'Reading it in…',
+    csv: 'CSV',
+    csvOf: ({ number }: { number: string }) => `CSV ${number}`,
+    json: 'JSON',
+    fullCsv: 'Full CSV',
+    fullCsvHelp: 'All that each reading has, and the marks: for spreadsheets',
+    jsonHelp: 'The whole recording with every fact of it: to keep, or to read in elsewhere',
+    backUp: 'Back up everything',
+    backUpHelp:
+      'One file with all recordings, also while one is running. Read in here or on another computer it brings ' +
+      'back what is missing there.',
+    restored: {
+      added: ({ count }: { count: number }) =>
+        many(count, {
+          one: `${count} recording was restored.`,
+          other: `${count} recordings were restored.`,
+        }),
+      already: ({ count }: { count: number }) =>
+        many(count, { one: `${count} is here already.`, other: `${count} are here already.` }),
+      altered: ({ count }: { count: number }) =>
+        many(count, {
+          one: `The hashes of ${count} do not hold: its facts were altered before.`,
+          other: `The hashes of ${count} do not hold: their facts were altered before.`,
+        }),
+      refused: ({ number, why }: { number: string; why: string }) =>
+        `Recording ${number} of the file was not restored: ${why}.`,
+    },
     job: 'Job',
     jobTypedIn: 'Job, typed in by hand',
     imported: ({ title }: { title: string }) => `Imported: ${title}`,

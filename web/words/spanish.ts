@@ -263,6 +263,22 @@ export const spanish: Wording = {
       remedy:
         'Libere espacio en el disco ahora. Hasta entonces no se guardan lecturas nuevas; un sensor con memoria quizá las dé de nuevo tras el próximo arranque.',
     },
+    backup_failed: {
+      meaning: 'No se pudo copiar el registro, y no quedó ninguna copia a medias.',
+      remedy:
+        'Libere espacio, o elija otro lugar o nombre para la copia. El registro sigue como estaba.',
+    },
+    bad_backup: {
+      meaning:
+        'Este archivo no es un registro que se pueda restaurar, y no se restauró nada de él.',
+      remedy:
+        'Elija un archivo escrito por «Copia de seguridad» o backup-record, y hágalo de nuevo si quedó cortado.',
+    },
+    backup_too_large: {
+      meaning: 'El archivo supera los 8 GB, y no se restauró nada de él.',
+      remedy:
+        'Detenga el programa y restáurelo en un terminal, que no conoce límite: npm run restore-record -- --from ARCHIVO',
+    },
     bad_request: {
       meaning: 'La petición no tiene la forma esperada.',
       remedy:
@@ -314,7 +330,7 @@ export const spanish: Wording = {
       remedy: 'Corrija la línea indicada e importe el archivo otra vez.',
     },
     readings_file_too_large: {
-      meaning: 'El archivo supera los 64 MB, y no se registró nada de él.',
+      meaning: 'El archivo supera los 128 MB, y no se registró nada de él.',
       remedy:
         'Divídalo, o quédese con una fila de cada dos: un día a diez lecturas por segundo cabe.',
     },
@@ -1548,7 +1564,35 @@ export const spanish: Wording = {
     readInFile: 'Importar un archivo',
     readInHelp:
       'Un archivo con una columna de tiempos y otra de presiones se convierte en una grabación propia, marcada ' +
-      'como importada. Usted ve cómo se lee antes de guardar nada; el mismo archivo otra vez crea otra.',
+      'como importada. Usted ve cómo se lee antes de guardar nada; el mismo archivo otra vez crea otra. ' +
+      'Los archivos exportados aquí y las copias de seguridad se importan enseguida.',
+    takingIn: 'Importando…',
+    csv: 'CSV',
+    csvOf: ({ number }) => `CSV ${number}`,
+    json: 'JSON',
+    fullCsv: 'CSV completo',
+    fullCsvHelp: 'Todo lo que tiene cada lectura, y las marcas: para hojas de cálculo',
+    jsonHelp:
+      'La grabación entera con todos sus hechos: para guardarla, o importarla en otro lugar',
+    backUp: 'Copia de seguridad',
+    backUpHelp:
+      'Un archivo con todas las grabaciones, también mientras una está en marcha. Importado aquí o en otro ' +
+      'ordenador, devuelve lo que falte allí.',
+    restored: {
+      added: ({ count }) =>
+        many(count, {
+          one: `Se restauró ${count} grabación.`,
+          other: `Se restauraron ${count} grabaciones.`,
+        }),
+      already: ({ count }) =>
+        many(count, { one: `${count} ya está aquí.`, other: `${count} ya están aquí.` }),
+      altered: ({ count }) =>
+        many(count, {
+          one: `Los códigos de ${count} no concuerdan: sus datos se alteraron antes.`,
+          other: `Los códigos de ${count} no concuerdan: sus datos se alteraron antes.`,
+        }),
+      refused: ({ number, why }) => `La grabación ${number} del archivo no se restauró: ${why}.`,
+    },
     job: 'Trabajo',
     jobTypedIn: 'Trabajo, escrito a mano',
     imported: ({ title }) => `Importado: ${title}`,

@@ -17,19 +17,8 @@ interface Named {
   readonly speech: Speech;
 }
 
-/** '2026-03-04-harbour-street-report-7.pdf', as the head of an answer that is to be kept. */
-export function contentDisposition(named: Named): string {
-  const name = fileName(named);
-  const ascii = name
-    .normalize('NFKD')
-    .replaceAll(/\p{M}/gu, '')
-    .replaceAll(/[^\w.-]+/gu, '-')
-    .replaceAll(/-+/gu, '-');
-  const whole = name === ascii ? '' : `; filename*=UTF-8''${encodeURIComponent(name)}`;
-  return `attachment; filename="${ascii}"${whole}`;
-}
-
-function fileName({ recording, job, site, offsetMinutes, speech }: Named): string {
+/** '2026-03-04-harbour-street-report-7.pdf' */
+export function reportFileName({ recording, job, site, offsetMinutes, speech }: Named): string {
   const { report: words } = speech.wording;
   const number = String(recording.id);
   const beganMs = recording.startedAtMs + job.fromS * 1000;

@@ -1,18 +1,19 @@
 /** What the thread that prints is told of a report. */
 import type { PrintQuery } from '../../../protocol/api.ts';
 import type { ReceivedColumns } from '../../../protocol/reading.ts';
-import type { SeenAlert } from '../../../protocol/seen-alert.ts';
+import type { RecordingJsonHead } from '../../../protocol/recording-json.ts';
 import type { ReportFacts } from '../../../web/report/report-model.ts';
 
 export interface PrintJob extends PrintQuery {
   /** Without the wording: functions can't be sent to a thread. */
   readonly facts: Omit<ReportFacts, 'speech'>;
-  readonly seenAlerts: readonly SeenAlert[];
+  /** For the file with all facts. */
+  readonly also: Pick<RecordingJsonHead, 'seenAlerts' | 'marksTakenBack' | 'signOffs'>;
   /** Wall-clock milliseconds since 1970 UTC. */
   readonly madeAtMs: number;
 }
 
-/** First the job, then the readings in the order of the record, then that they were all. */
+/** First the job, then the readings in the order of the record, those that were taken back among them, then that they were all. */
 export type ToPrinter =
   | { readonly type: 'job'; readonly job: PrintJob }
   | { readonly type: 'readings'; readonly columns: ReceivedColumns }

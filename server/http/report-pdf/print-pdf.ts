@@ -4,6 +4,7 @@ import {
   readingsFromColumns,
   type ReceivedColumns,
 } from '../../../protocol/reading.ts';
+import { isTypedIn } from '../../../protocol/recording.ts';
 import { recordingJsonParts } from '../../../protocol/recording-json.ts';
 import { documentOf } from '../../../web/report/document-of.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
@@ -14,19 +15,19 @@ import type { PrintJob } from './print-job.ts';
 import { type Attachment, writePdf } from './write-pdf.ts';
 
 /** @param chunks in the order of the record */
-export async function printPdf(job: PrintJob, chunks: readonly ReceivedColumns[]): Promise<Buffer> {
+export function printPdf(job: PrintJob, chunks: readonly ReceivedColumns[]): Promise<Buffer> {
   const { facts, language, unit, temperature, paper, madeAtMs } = job;
-  const folded = new ReportReadings(facts.recording.origin === 'typed_in');
+  const folded = new ReportReadings(isTypedIn(facts.recording));
   const channels = new Set<number>();
   for (const chunk of chunks) {
-    folded.insert(readingsOf(chunk));
+    folded.insert(holdingIn(job, chunk));
     for (const channel of chunk.channel) channels.add(channel);
   }
   const speech = speechOf(language, { pressure: unit, temperature });
   const report = reportOf({ ...facts, speech }, folded);
   const attachments = [
     ...[...channels].sort((a, b) => a - b).map((one) => csvOf(job, chunks, one, channels.size)),
-    await jsonOf(job, chunks),
+    jsonOf(job, chunks),
   ];
   const document = documentOf(
     report,
@@ -37,14 +38,14 @@ export async function printPdf(job: PrintJob, chunks: readonly ReceivedColumns[]
 
 /** The format holds one curve: of several sensors each has a file. */
 function csvOf(
-  { facts: { marks } }: PrintJob,
+  job: PrintJob,
   chunks: readonly ReceivedColumns[],
   channel: number,
   of: number,
 ): Attachment {
-  const parts = csvParts(marks, function* () {
+  const parts = csvParts(job.facts.marks, function* () {
     for (const chunk of chunks) {
-      yield readingsOf(chunk).filter((reading) => reading.channel === channel);
+      yield holdingIn(job, chunk).filter((reading) => reading.channel === channel);
     }
   });
   const name = of > 1 ? `readings-sensor-${channel + 1}.csv` : 'readings.csv';
@@ -52,18 +53,17 @@ function csvOf(
   return { name, mediaType: 'text/csv', bytes };
 }
 
-async function jsonOf(
-  { facts, seenAlerts }: PrintJob,
-  chunks: readonly ReceivedColumns[],
-): Promise<Attachment> {
-  const { entries: sheet, ...rest } = facts;
-  const parts: Buffer[] = [];
-  for await (const part of recordingJsonParts({ ...rest, sheet, seenAlerts }, chunks)) {
-    parts.push(Buffer.from(part));
-  }
+function jsonOf({ facts, also }: PrintJob, chunks: readonly ReceivedColumns[]): Attachment {
+  const { softwareVersion, recording, marks, entries, takenBack, verified } = facts;
+  const said = { softwareVersion, recording, verified, ...also };
+  const head = { ...said, marks: [...marks], sheet: [...entries], takenBack: [...takenBack] };
+  const json = recordingJsonParts(head, (name) => chunks.map((chunk) => chunk[name]));
+  const parts = Array.from(json, (part) => Buffer.from(part));
   return { name: 'recording.json', mediaType: 'application/json', bytes: Buffer.concat(parts) };
 }
 
-function readingsOf(chunk: ReceivedColumns): Reading[] {
-  return readingsFromColumns(chunk);
+/** What was taken back is in the file with all facts, and nowhere else. */
+function holdingIn({ facts: { takenBack } }: PrintJob, chunk: ReceivedColumns): Reading[] {
+  const slips = new Set(takenBack.map(({ index }) => index));
+  return readingsFromColumns(chunk).filter(({ index }) => !slips.has(index));
 }

@@ -76,7 +76,7 @@ function refuseWhatCannotBeCarried({ lineNumber, row }: CsvLine): void {
 }
 
 /** What a browser or a script calls a file may be a path, or hold what no screen can show. */
-function plainName(name: string): string {
+export function plainName(name: string): string {
   const last = name.split(/[/\\]/u).at(-1) ?? '';
   const plain = last
     .slice(0, LONGEST_NAME)

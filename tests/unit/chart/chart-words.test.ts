@@ -41,7 +41,7 @@ function pictureOf(curve: ChannelCurve, change: Partial<Parameters<typeof chartO
     sheet: DEFAULT_SHEET,
     conclusions: null,
     speech: MICRON,
-    recording: { id: 12, origin: 'sensor', startedAtMs: 0 },
+    recording: { id: 12, origin: 'sensor', startedAtMs: 0, takenFrom: null },
     expected: null,
     behind: [],
     live: true,
@@ -149,7 +149,7 @@ describe('the whole curve', () => {
       const place = at < 100 ? at : at + 300;
       return { elapsedS: place, sequence: place, pressurePa: paFromMicron(at === 60 ? 200 : 400) };
     });
-    const rehearsal = { id: 1, origin: 'rehearsal', startedAtMs: 0 } as const;
+    const rehearsal = { id: 1, origin: 'rehearsal', startedAtMs: 0, takenFrom: null } as const;
     expect(sentenceOf(pictureOf(dip, { recording: rehearsal }))).toBe(
       'Rehearsal. The pressure stays near 400 micron for 8 min 19 s, with its lowest, 200 micron, ' +
         'after 1 min. It ends below the target of 500 micron. Stretches marked: no readings.',
@@ -194,7 +194,7 @@ describe('the key', () => {
       'measured',
     ]);
     expect(signs(pictureOf(curveOf(0, falling)))).toEqual([]);
-    const typed = { id: 1, origin: 'typed_in', startedAtMs: 0 } as const;
+    const typed = { id: 1, origin: 'typed_in', startedAtMs: 0, takenFrom: null } as const;
     expect(signs(pictureOf(curveOf(5, falling), { recording: typed }))).toEqual(['typed_in']);
   });
 
@@ -258,7 +258,7 @@ describe('a saved picture', () => {
       const place = at < 100 ? at : at < 200 ? at + 100 : at - 100;
       return { elapsedS: place, sequence: place };
     });
-    const rehearsal = { id: 1, origin: 'rehearsal', startedAtMs: 0 } as const;
+    const rehearsal = { id: 1, origin: 'rehearsal', startedAtMs: 0, takenFrom: null } as const;
     const picture = pictureOf(late, { recording: rehearsal });
     const { svg, width, height } = captionedFigure(figureFrom(picture), ['<b>', 'x']);
     expect(svg).toContain('>Rehearsal</text>');

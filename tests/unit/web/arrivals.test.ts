@@ -18,7 +18,7 @@ const drawn = (conclusions: Conclusions, foresees = true) =>
     sheet: DEFAULT_SHEET,
     conclusions,
     speech: MICRON,
-    recording: { id: 1, origin: 'sensor', startedAtMs: 0 },
+    recording: { id: 1, origin: 'sensor', startedAtMs: 0, takenFrom: null },
     expected: null,
     live: true,
     foresees,

@@ -6,6 +6,7 @@
 import { HELP, readOptions } from './accuracy/options.ts';
 import { reportAccuracy } from './accuracy/report.ts';
 import { benchChart } from './chart-bench.ts';
+import { benchHistory } from './history-bench.ts';
 import { benchJudge } from './judge-bench.ts';
 import { benchKills } from './kill-bench.ts';
 import { benchPage } from './page-bench.ts';
@@ -18,8 +19,10 @@ if (options === null) {
   process.exit();
 }
 
+const isFull = process.argv.includes('--full');
 const benches = [
   benchRecord,
+  () => benchHistory(isFull),
   // Some five minutes.
   benchKills,
   benchJudge,

@@ -1,0 +1,76 @@
+/** Jobs as stretches of a recording. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  entriesOf,
+  FIRST_JOB,
+  isWithin,
+  jobOf,
+  jobsIn,
+  sheetOfJob,
+  WHOLE_JOB,
+} from '../../../protocol/job.ts';
+import type { Mark } from '../../../protocol/mark.ts';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+
+const mark = (id: number, elapsedS: number, kind: Mark['kind'] = 'job_begun'): Mark => ({
+  id,
+  kind,
+  elapsedS,
+  text: '',
+  madeBy: 'hand',
+});
+
+describe('jobs', () => {
+  test('without a beginning there is one, as long as the recording', () => {
+    expect(jobsIn([mark(1, 5, 'pump_on')])).toEqual([WHOLE_JOB]);
+  });
+
+  test('one that is begun late begins where it was said, and ends the one before there', () => {
+    expect(jobsIn([mark(9, 4000), mark(4, 7000)])).toEqual([
+      { beginMark: FIRST_JOB, fromS: 0, untilS: 4000 },
+      { beginMark: 9, fromS: 4000, untilS: 7000 },
+      { beginMark: 4, fromS: 7000, untilS: null },
+    ]);
+    expect(jobOf([mark(9, 4000)], 9)?.untilS).toBeNull();
+    expect(jobOf([mark(9, 4000)], 8)).toBeNull();
+  });
+
+  test('each moment is of one job', () => {
+    const moments = fc.array(fc.integer({ min: 0, max: 50 }), { maxLength: 6 });
+    fc.assert(
+      fc.property(moments, fc.integer({ min: 0, max: 60 }), (begins, atS) => {
+        const jobs = jobsIn(begins.map((elapsedS, at) => mark(at + 1, elapsedS)));
+        expect(jobs.filter((job) => isWithin(job, atS))).toHaveLength(1);
+      }),
+    );
+  });
+});
+
+describe('the job sheet', () => {
+  const entries = [
+    { elapsedS: 10, fields: { site: 'Quay', targetPa: 40, hoseCount: 2, volumeM3: 0.01 } },
+    { elapsedS: 5000, fields: { site: 'Mill', allowedRisePa: 9 } },
+  ];
+  const [first = WHOLE_JOB, second = WHOLE_JOB] = jobsIn([mark(3, 4000)]);
+
+  test('of the first job knows nothing of the second', () => {
+    const sheet = sheetOfJob(first, entries);
+    expect(sheet).toMatchObject({ site: 'Quay', volumeM3: 0.01 });
+    expect(sheet.allowedRisePa).toBe(DEFAULT_SHEET.allowedRisePa);
+  });
+
+  test('of the second has gear and rules of before, and nothing of the other system', () => {
+    expect(sheetOfJob(second, entries)).toMatchObject({
+      site: 'Mill',
+      targetPa: 40,
+      hoseCount: 2,
+      volumeM3: null,
+    });
+    expect(entriesOf(second, [{ elapsedS: 1, fields: { site: 'Quay' } }])).toEqual([]);
+  });
+
+  test('of a whole recording has every entry as it is', () => {
+    expect(entriesOf(WHOLE_JOB, entries)).toEqual(entries);
+  });
+});

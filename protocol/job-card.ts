@@ -5,7 +5,7 @@ import { ORIGINS } from './recording.ts';
 import { VERDICTS } from './verdicts.ts';
 
 /** Of one sensor. Drawn from its readings: never a fact. */
-export const jobOutcomeSchema = z.strictObject({
+const jobOutcomeSchema = z.strictObject({
   channel: z.int().min(0),
   /** Of the last hold; null: there was none. */
   verdict: z.enum(VERDICTS).nullable(),
@@ -77,7 +77,7 @@ export const deleteWishSchema = z.strictObject({ forGood: z.literal(true) });
  * GET /api/recordings/:id/jobs/:beginMark/curves: of each sensor, thinned for drawing, to be laid over another
  * job's. Times are data times of the recording, s.
  */
-export const jobCurveSchema = z.strictObject({
+const jobCurveSchema = z.strictObject({
   channel: z.int().min(0),
   /** Where the job's first pull-down began; null: it had none. */
   pullDownS: z.number().nullable(),

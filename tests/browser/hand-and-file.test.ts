@@ -73,7 +73,8 @@ test('a file says what is wrong with it, and put right becomes a recording named
   await picture(page, 'imported');
   // The browser here is one for en-US.
   const kept = page.waitForEvent('download');
-  const link = page.getByRole('link', { name: english.recordings.reportAsPdf });
+  const list = page.getByTestId('recordings-panel');
+  const link = list.getByRole('link', { name: english.recordings.reportAsPdf });
   expect(await link.getAttribute('href')).toMatch(/report\.pdf\?.*language=en.*paper=Letter/u);
   await link.click();
   const file = await kept;

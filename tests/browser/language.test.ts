@@ -82,7 +82,8 @@ test('the report opens in the language of the page, with decimal commas', async 
   await page.getByTestId('menu').click();
   await page.getByTestId('open-recordings').click();
   const address = await page
-    .getByRole('link', { name: spanish.recordings.report })
+    .getByTestId('recordings-panel')
+    .getByRole('link', { name: spanish.recordings.report, exact: true })
     .first()
     .getAttribute('href');
   expect(address).toContain('language=es');

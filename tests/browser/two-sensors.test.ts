@@ -31,7 +31,7 @@ function pump(fromS: number, toS: number): void {
 
 async function nameSensor(page: Page, id: string, name: string, place: string): Promise<void> {
   const form = page.getByTestId(`sensor-${id}`);
-  await form.getByRole('textbox').fill(name);
+  await form.getByLabel('Name').fill(name);
   await form.getByRole('radio', { name: place }).check();
   await form.getByRole('button').click();
   await form.getByText('Saved.').waitFor();
@@ -48,7 +48,7 @@ test('sensors are named from the header, on every page, and the one at the syste
   await picture(page, 'naming-sensors');
   await expectAccessible(page);
   // By keyboard alone: the name, then the place with the arrows, then Enter.
-  await page.getByTestId('sensor-aa:01').getByRole('textbox').focus();
+  await page.getByTestId('sensor-aa:01').getByLabel('Name').focus();
   await page.keyboard.type('pump side');
   await page.keyboard.press('Tab');
   await page.keyboard.press('ArrowRight');

@@ -97,10 +97,6 @@ export function SensorForm(props: SensorFormProps) {
           />
         </label>
       )}
-      <label class="sensor-name">
-        {words.calibrated}
-        <input name="calibrated" type="date" value={calibrated} onInput={write(setCalibrated)} />
-      </label>
       <PickOne
         legend={words.place}
         name={`place-${sensorId}`}
@@ -112,6 +108,10 @@ export function SensorForm(props: SensorFormProps) {
           setPlace(option);
         }}
       />
+      <label class="sensor-name">
+        {words.calibrated}
+        <input name="calibrated" type="date" value={calibrated} onInput={write(setCalibrated)} />
+      </label>
       <div class="row">
         <button type="submit" class="urgent">
           {words.save}

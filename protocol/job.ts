@@ -45,33 +45,23 @@ export function isWithin({ fromS, untilS }: Job, elapsedS: number): boolean {
   return elapsedS >= fromS && (untilS === null || elapsedS < untilS);
 }
 
-/** What a job sheet says of the system itself: the next job is at another one. */
-const OF_THE_SYSTEM: readonly (keyof Sheet)[] = [
-  'site',
-  'equipment',
-  'refrigerant',
-  'volumeM3',
-  'metalTemperatureC',
-  'coldestTemperatureC',
-  'sensorSees',
-  'core',
+/**
+ * What is carried along from one job to the next: gear, and what is known of the gauge. Neither another system nor
+ * limits that somebody set for it; whoever begins a job enters these for it, so that it stands by itself.
+ */
+export const GEAR: readonly (keyof Sheet)[] = [
+  'gaugeErrorShare',
+  'pumpDisplacementM3PerS',
+  'pumpUltimatePa',
+  'pumpBatteryS',
+  'hoseBoreM',
+  'hoseLengthM',
+  'hoseCount',
 ];
 
-/**
- * The entries that hold for a job: its own, and from jobs before it what was said of gear and rules. What was
- * said of another system does not hold for this one.
- */
+/** The entries that hold for a job: its own. What was said of another one does not hold for it. */
 export function entriesOf(job: Job, entries: readonly SheetEntry[]): SheetEntry[] {
-  return entries.flatMap((entry) => {
-    if (isWithin(job, entry.elapsedS)) return [entry];
-    if (entry.elapsedS >= job.fromS) return [];
-    const kept = Object.entries(entry.fields).filter(
-      ([field]) => !OF_THE_SYSTEM.some((own) => own === field),
-    );
-    return kept.length === 0
-      ? []
-      : [{ elapsedS: entry.elapsedS, fields: Object.fromEntries(kept) }];
-  });
+  return entries.filter(({ elapsedS }) => isWithin(job, elapsedS));
 }
 
 /** The sheet of a job, as it stands after all entries. */

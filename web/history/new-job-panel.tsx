@@ -1,6 +1,7 @@
 /** Another job begins in the recording that goes on: from now, or from a moment that lies back. */
 import { useState } from 'preact/hooks';
-import { FIRST_JOB } from '../../protocol/job.ts';
+import { FIRST_JOB, GEAR } from '../../protocol/job.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { addMark, enterOnSheet, takeMarkBack } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
@@ -10,6 +11,7 @@ import { panel } from '../parts/panels.ts';
 import { PickOne } from '../parts/pick-one.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
+import { sayCarriedAlong } from '../words/say-job.ts';
 import { BEGINNINGS, jobBeginnings } from './job-begins.ts';
 
 interface NewJobPanelProps {
@@ -29,16 +31,28 @@ export function NewJobPanel({ followed, recording }: NewJobPanelProps) {
   );
   const offered = BEGINNINGS.filter((one) => moments[one] !== undefined);
   const [chosen, setChosen] = useState(offered[0] ?? 'now');
+  /** The disk may be slow: pressed twice it would be two jobs. */
+  const [isAsked, setAsked] = useState(false);
+  const [isJoining, setJoining] = useState(false);
   const [site, setSite] = useState('');
   const [equipment, setEquipment] = useState('');
+  const [gear] = useState(() => gearOn(followed.sheet.peek()));
   const at = (elapsedS: number) =>
     clockWords(recording.startedAtMs + elapsedS * 1000, speech.value, true);
   const begin = async () => {
+    setAsked(true);
     const elapsedS = moments[chosen] ?? 0;
     const mark = await tell(addMark(recording.id, { kind: 'job_begun', elapsedS, text: '' }));
-    if (mark === null) return;
+    if (mark === null) {
+      setAsked(false);
+      return;
+    }
     followed.goOnTo(mark.id);
-    const fields = { ...(site === '' ? {} : { site }), ...(equipment === '' ? {} : { equipment }) };
+    const fields = {
+      ...gear,
+      ...(site === '' ? {} : { site }),
+      ...(equipment === '' ? {} : { equipment }),
+    };
     const isEntered =
       Object.keys(fields).length === 0 ||
       (await tell(enterOnSheet(recording.id, { elapsedS, fields }))) !== null;
@@ -61,7 +75,11 @@ export function NewJobPanel({ followed, recording }: NewJobPanelProps) {
             name="job-begins"
             options={offered}
             chosen={chosen}
-            label={(one) => words.choices[one]({ at: at(moments[one] ?? 0) })}
+            label={(one) =>
+              words.choices[one === 'now' && !recording.open ? 'last' : one]({
+                at: at(moments[one] ?? 0),
+              })
+            }
             pick={setChosen}
           />
         </div>
@@ -85,27 +103,44 @@ export function NewJobPanel({ followed, recording }: NewJobPanelProps) {
             />
           </label>
         </div>
-        <button type="submit" class="urgent" disabled={offered.length === 0}>
+        <p class="wide quiet" data-testid="carried-along">
+          {sayCarriedAlong(gear, speech.value)}
+        </p>
+        <button type="submit" class="urgent" disabled={offered.length === 0 || isAsked}>
           {words.begin}
         </button>
       </form>
       {job.beginMark !== FIRST_JOB && (
         <div class="row">
-          <p>{words.begun({ at: at(job.fromS) })}</p>
+          <p>
+            {words.begun({ at: at(job.fromS) })} {isJoining && words.joinHelp}
+          </p>
           <button
             type="button"
             data-testid="join-jobs"
             onClick={() => {
+              if (!isJoining) {
+                setJoining(true);
+                return;
+              }
               void tell(takeMarkBack(recording.id, job.beginMark)).then(() => {
                 // What went wrong shows on the page.
                 panel.value = null;
               });
             }}
           >
-            {words.slip}
+            {isJoining ? words.reallyJoin : words.join}
           </button>
         </div>
       )}
     </Panel>
   );
+}
+
+/** What was entered of it: nobody has to say it again. */
+function gearOn(sheet: Sheet): Partial<Sheet> {
+  const entered = Object.entries(sheet).filter(
+    ([field, value]) => value !== null && GEAR.some((own) => own === field),
+  );
+  return Object.fromEntries(entered);
 }

@@ -1526,11 +1526,19 @@ export const english = {
     choices: {
       pump_on: ({ at }: { at: string }) => `when the pump was switched on, ${at}`,
       silence: ({ at }: { at: string }) => `when readings came again, ${at}`,
+      last: ({ at }: { at: string }) => `at its last reading, ${at}`,
       now: ({ at }: { at: string }) => `now, ${at}`,
     },
     begin: 'Begin the job',
     begun: ({ at }: { at: string }) => `This job begins ${at}.`,
-    slip: 'That was a slip: join it with the job before',
+    join: 'Join it with the job before',
+    reallyJoin: 'Yes, make one job of the two',
+    joinHelp:
+      'Both become one job again: readings, verdict and report. Of what was entered twice, the site for one, the later entry holds.',
+    carried: ({ what }: { what: string }) =>
+      `Carried along from the job before: ${what}. Site, target, limits and pass rule are not.`,
+    nothingCarried:
+      'Nothing is carried along from the job before: site, target, limits and pass rule are entered anew.',
   },
   signOff: {
     title: 'Sign off',

@@ -1,5 +1,6 @@
 /** A job in a list: what it was, where, and what came of it. */
 import type { JobCard } from '../../protocol/job-card.ts';
+import { DEFAULT_SHEET, type Sheet } from '../../protocol/sheet.ts';
 import { sayRehearsalTitle } from './say-rehearsal.ts';
 import { sayRoughDuration } from './say-duration.ts';
 import type { Speech } from './speech.ts';
@@ -38,11 +39,26 @@ export function sayJobOutcome({ outcomes, running }: JobCard, { wording }: Speec
 /** What else there is to say of it, each a few words. */
 export function sayJobNotes(card: JobCard, { wording }: Speech): string[] {
   const words = wording.jobs;
+  // Where a site was entered, the title no longer says it.
+  const isTitled = card.origin === 'rehearsal' && card.site === '' && card.equipment === '';
   const lastedS = card.lastS === null ? 0 : card.lastS - card.fromS;
   return [
-    ...(card.simulated && card.origin !== 'rehearsal' ? [words.rehearsal] : []),
+    ...(card.simulated && !isTitled ? [words.rehearsal] : []),
     ...(lastedS > 0 ? [sayRoughDuration(lastedS)] : []),
     ...(card.signedBy === null ? [] : [words.signedBy({ name: card.signedBy })]),
     ...(card.archived ? [words.archived] : []),
   ];
+}
+
+/** Which entries of the job before hold for the new one as well. */
+export function sayCarriedAlong(gear: Partial<Sheet>, speech: Speech): string {
+  const { newJob, sheet } = speech.wording;
+  const names = Object.keys(gear).flatMap((field) =>
+    isSheetField(field) ? [sheet.names[field]] : [],
+  );
+  return names.length === 0 ? newJob.nothingCarried : newJob.carried({ what: names.join(', ') });
+}
+
+function isSheetField(field: string): field is keyof Sheet {
+  return field in DEFAULT_SHEET;
 }

@@ -1654,11 +1654,19 @@ export const spanish: Wording = {
     choices: {
       pump_on: ({ at }) => `cuando se encendió la bomba, ${at}`,
       silence: ({ at }) => `cuando volvieron a llegar lecturas, ${at}`,
+      last: ({ at }) => `en su última lectura, ${at}`,
       now: ({ at }) => `ahora, ${at}`,
     },
     begin: 'Empezar el trabajo',
     begun: ({ at }) => `Este trabajo empieza ${at}.`,
-    slip: 'Fue un error: unirlo con el trabajo anterior',
+    join: 'Unirlo con el trabajo anterior',
+    reallyJoin: 'Sí, hacer uno de los dos',
+    joinHelp:
+      'Los dos vuelven a ser un solo trabajo: lecturas, dictamen e informe. De lo escrito dos veces, como el lugar, vale lo último.',
+    carried: ({ what }) =>
+      `Pasa del trabajo anterior: ${what}. El lugar, el objetivo, los límites y el criterio no.`,
+    nothingCarried:
+      'Nada pasa del trabajo anterior: el lugar, el objetivo, los límites y el criterio se escriben de nuevo.',
   },
   signOff: {
     title: 'Firmar',

@@ -60,14 +60,9 @@ describe('the job sheet', () => {
     expect(sheet.allowedRisePa).toBe(DEFAULT_SHEET.allowedRisePa);
   });
 
-  test('of the second has gear and rules of before, and nothing of the other system', () => {
-    expect(sheetOfJob(second, entries)).toMatchObject({
-      site: 'Mill',
-      targetPa: 40,
-      hoseCount: 2,
-      volumeM3: null,
-    });
-    expect(entriesOf(second, [{ elapsedS: 1, fields: { site: 'Quay' } }])).toEqual([]);
+  test('of the second has nothing of the first: neither its system nor its limits', () => {
+    const sheet = sheetOfJob(second, entries);
+    expect(sheet).toEqual({ ...DEFAULT_SHEET, site: 'Mill', allowedRisePa: 9 });
   });
 
   test('of a whole recording has every entry as it is', () => {

@@ -77,7 +77,7 @@ export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),
   temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
   language: z.enum(LANGUAGES).default('en'),
-  /** The mark at which the job begins that it is of (0: the first); without it, of the whole recording. */
+  /** The mark at which the job begins that it is of (0: the first); a recording that has no other job needs none. */
   job: z.coerce.number().pipe(beginMarkSchema).optional(),
 });
 

@@ -173,6 +173,14 @@ const TABLE = {
     meaning: 'This job is still running.',
     remedy: 'It is over when its recording ends, or when the next job begins.',
   },
+  job_changed: {
+    meaning: 'Where this job begins has changed since you looked at it.',
+    remedy: 'Look at it as it is now, then sign.',
+  },
+  nothing_to_sign: {
+    meaning: 'A rehearsal is not signed: it proves nothing of any job.',
+    remedy: 'Nothing to do.',
+  },
   job_not_archived: {
     meaning: 'This job is not in the archive.',
     remedy: 'Archive it first: what is deleted for good is gone, and only an archived job can be.',

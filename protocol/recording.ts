@@ -97,3 +97,11 @@ export function isSimulated(
 export function isTypedIn({ origin, takenFrom }: Pick<Recording, 'origin' | 'takenFrom'>): boolean {
   return origin === 'typed_in' || takenFrom?.origin === 'typed_in';
 }
+
+/**
+ * Whether the wall clock at the beginning says when a later reading was measured: a file has none, and
+ * a rehearsal's time goes as fast as one likes.
+ */
+export function knowsWallTime(origin: Origin): boolean {
+  return origin === 'sensor' || origin === 'typed_in';
+}

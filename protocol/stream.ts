@@ -66,6 +66,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   /** A mark was a slip and counts no more. */
   z.strictObject({ type: z.literal('mark_taken_back'), recordingId, markId: z.int().min(1) }),
   z.strictObject({ type: z.literal('sheet'), recordingId, entry: sheetEntrySchema }),
+  /** A job of it was deleted for good. */
+  z.strictObject({ type: z.literal('job_deleted'), recordingId }),
   /** A typed-in reading was a slip. */
   z.strictObject({ type: z.literal('taken_back'), recordingId, reading: takenBackSchema }),
   /** Somebody has seen an alert, on this page or on another. */
@@ -88,6 +90,13 @@ export type RecordMessage = Extract<
   ServerMessage,
   {
     type:
-      'recording' | 'readings' | 'mark' | 'mark_taken_back' | 'sheet' | 'taken_back' | 'seen_alert';
+      | 'recording'
+      | 'readings'
+      | 'mark'
+      | 'mark_taken_back'
+      | 'job_deleted'
+      | 'sheet'
+      | 'taken_back'
+      | 'seen_alert';
   }
 >;

@@ -302,6 +302,7 @@ function jobRecord(reader: RecordReader): JobRecord {
     signOffs: reader.signOffs.bind(reader),
     archivedJobs: reader.archivedJobs.bind(reader),
     lastElapsedS: reader.lastElapsedS.bind(reader),
+    deletedStretches: reader.deletedStretches.bind(reader),
     chainLength: reader.chainLength.bind(reader),
     readingChunks: (recordingId) => readingChunks(reader, recordingId),
   };
@@ -323,7 +324,8 @@ function jobAccess(recorder: Recorder, jobs: JobListKeeper, wallClock: () => num
     },
     signOff: async (recordingId, signOff) => {
       const softwareVersion = SOFTWARE_VERSION;
-      const signed = { ...signOff, softwareVersion, atMs: wallClock() };
+      const lastS = jobs.lastReadingS(recordingId, signOff.beginMark);
+      const signed = { ...signOff, lastS, softwareVersion, atMs: wallClock() };
       await recorder.signOff(recordingId, signed);
       jobs.changed(recordingId);
       return signed;

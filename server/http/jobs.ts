@@ -72,7 +72,7 @@ const SIGN = {
   summary: 'Somebody answers for a job; who signs later holds.',
   body: json(newSignOffSchema),
   answer: { status: 201, content: json(signOffSchema) },
-  problems: ['not_found'],
+  problems: ['not_found', 'job_changed', 'nothing_to_sign'],
 } as const;
 
 export function serveJobs(server: FastifyInstance, jobs: JobAccess): void {
@@ -131,8 +131,9 @@ export function serveJobs(server: FastifyInstance, jobs: JobAccess): void {
   server.post('/api/recordings/:id/sign-offs', described(SIGN), async (request, reply) => {
     const signOff = newSignOffSchema.parse(request.body);
     const { id } = parameters.pick({ id: true }).parse(request.params);
-    if (jobs.card(id, signOff.beginMark) === null)
-      throw new ProblemError('not_found', `job ${signOff.beginMark} of recording ${id}`);
+    const card = wanted({ id, beginMark: signOff.beginMark });
+    if (card.simulated) throw new ProblemError('nothing_to_sign', `recording ${id}`);
+    if (card.fromS !== signOff.fromS) throw new ProblemError('job_changed', `recording ${id}`);
     return reply.status(201).send(await jobs.signOff(id, signOff));
   });
 }

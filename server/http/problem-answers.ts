@@ -23,6 +23,8 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   nothing_typed_in: 409,
   before_recording: 409,
   job_running: 409,
+  job_changed: 409,
+  nothing_to_sign: 409,
   job_not_archived: 409,
 };
 

@@ -2,7 +2,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { FastifyInstance } from 'fastify';
 import { printQuerySchema, reportQuerySchema } from '../../protocol/api.ts';
-import { entriesOf, isWithin, type Job, jobOf, WHOLE_JOB } from '../../protocol/job.ts';
+import { entriesOf, isWithin, type Job, jobOf, jobsIn, WHOLE_JOB } from '../../protocol/job.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedColumns } from '../../protocol/reading.ts';
 import { isTypedIn, type Recording } from '../../protocol/recording.ts';
@@ -95,6 +95,12 @@ async function factsOf(
 ): Promise<Omit<ReportFacts, 'speech'>> {
   const { id } = recording;
   const marks = record.marks(id);
+  const jobs = jobsIn(marks);
+  if (beginMark === undefined && jobs.length > 1) {
+    // One may be another customer's: nobody gets both by not asking.
+    const all = jobs.map((one) => `job=${one.beginMark}`).join(', ');
+    throw new ProblemError('bad_request', `recording ${id} has several jobs, ask for one: ${all}`);
+  }
   const job = beginMark === undefined ? WHOLE_JOB : jobOf(marks, beginMark);
   if (job === null) throw new ProblemError('not_found', `job ${beginMark} of recording ${id}`);
   const during = ({ elapsedS }: { readonly elapsedS: number }) => isWithin(job, elapsedS);

@@ -1,7 +1,7 @@
 /** The card of a job from its facts: pure. */
 import { type Job, sheetOfJob } from '../../protocol/job.ts';
 import type { JobCard, JobOutcome } from '../../protocol/job-card.ts';
-import { isSimulated, type Recording } from '../../protocol/recording.ts';
+import { isSimulated, knowsWallTime, type Recording } from '../../protocol/recording.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { SignOff } from '../../protocol/sign-off.ts';
 
@@ -24,7 +24,8 @@ export function cardOf(facts: JobFacts, outcomes: readonly JobOutcome[] | null):
     beginMark: job.beginMark,
     origin: recording.origin,
     simulated: isSimulated(recording),
-    startedAtMs: recording.startedAtMs + Math.round(job.fromS * 1000),
+    startedAtMs:
+      recording.startedAtMs + (knowsWallTime(recording.origin) ? Math.round(job.fromS * 1000) : 0),
     fromS: job.fromS,
     lastS: hasReadings ? Math.min(lastS, job.untilS ?? lastS) : null,
     running: isRunning(facts),

@@ -1,4 +1,5 @@
 /** Which cards are wanted, the latest first. Pure. */
+import { LANGUAGES } from '../../protocol/languages.ts';
 import type { JobCard, JobList, JobQuery } from '../../protocol/job-card.ts';
 
 /** What is searched in, made once a card. */
@@ -8,11 +9,12 @@ export interface Searchable {
 }
 
 export function searchable(card: JobCard): Searchable {
-  const { site, equipment, title, sensors, signedBy, startedAtMs } = card;
-  const day = localDay(startedAtMs);
+  const { site, equipment, title, sensors, signedBy, startedAtMs, simulated } = card;
+  const days = localDays(startedAtMs);
+  const kind = simulated ? 'rehearsal ensayo' : '';
   return {
     card,
-    text: plain([site, equipment, title, ...sensors, signedBy ?? '', day].join('\n')),
+    text: plain([site, equipment, title, ...sensors, signedBy ?? '', kind, ...days].join('\n')),
   };
 }
 
@@ -24,7 +26,7 @@ export function findJobs(all: readonly Searchable[], query: JobQuery): JobList {
   const found = all
     .filter(({ card, text }) => isWanted(card, query) && words.every((word) => text.includes(word)))
     .map(({ card }) => card)
-    .sort((a, b) => b.startedAtMs - a.startedAtMs || b.recordingId - a.recordingId);
+    .sort(byBegin);
   return {
     jobs: found.slice(query.skip, query.skip + query.limit),
     found: found.length,
@@ -51,9 +53,23 @@ function plain(text: string): string {
   return text.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
 }
 
-/** As the bridge's own clock has it: it runs where the work is done. */
-function localDay(ms: number): string {
+/** As people write it, by the bridge's own clock: it runs where the work is done. */
+function localDays(ms: number): string[] {
   const date = new Date(ms);
   const two = (value: number) => String(value).padStart(2, '0');
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+  const [year, month, day] = [date.getFullYear(), two(date.getMonth() + 1), two(date.getDate())];
+  const named = LANGUAGES.map((language) =>
+    date.toLocaleDateString(language, { day: 'numeric', month: 'short', year: 'numeric' }),
+  );
+  return [
+    `${year}-${month}-${day}`,
+    `${day}.${month}.${year}`,
+    `${day}/${month}/${year}`,
+    `${month}/${day}/${year}`,
+    ...named,
+  ];
+}
+
+function byBegin(a: JobCard, b: JobCard): number {
+  return b.startedAtMs - a.startedAtMs || b.recordingId - a.recordingId || b.fromS - a.fromS;
 }

@@ -16,6 +16,9 @@ import { findJobs, type Searchable, searchable } from './find-jobs.ts';
 import { jobCurves, jobOutcomes } from './job-outcome.ts';
 import type { CardFile } from './kept-cards.ts';
 
+/** From a data time until before another, s; null: without an end. */
+type Stretch = Pick<Job, 'fromS' | 'untilS'>;
+
 /** What the list needs of the record. */
 export interface JobRecord {
   recordingIds(): number[];
@@ -26,6 +29,8 @@ export interface JobRecord {
   /** Numbers of the marks at which its archived jobs begin. */
   archivedJobs(recordingId: number): number[];
   lastElapsedS(recordingId: number): number | null;
+  /** Stretches of data time that were deleted for good. */
+  deletedStretches(recordingId: number): readonly Stretch[];
   /** How many links its chain has: whatever becomes a fact adds to it. */
   chainLength(recordingId: number): number;
   readingChunks(recordingId: number): AsyncIterable<readonly Reading[]>;
@@ -83,6 +88,14 @@ export class JobListKeeper {
     return cards.find(({ card }) => card.beginMark === beginMark)?.card ?? null;
   }
 
+  /** Data time of the last reading of a job as it is now, s; null where it has none. */
+  lastReadingS(recordingId: number, beginMark: number): number | null {
+    const recording = this.#record.recording(recordingId);
+    const all = recording === null ? [] : this.#factsOf(recording);
+    const facts = all.find(({ job }) => job.beginMark === beginMark);
+    return facts === undefined ? null : cardOf(facts, null).lastS;
+  }
+
   /** Facts of a recording came: readings alone change nothing before its end. */
   changed(recordingId: number): void {
     // What comes while the bridge closes is found by its chain at the next start.
@@ -134,7 +147,11 @@ export class JobListKeeper {
       signOffs: this.#record.signOffs(id),
       lastS: this.#record.lastElapsedS(id),
     };
-    return jobsIn(this.#record.marks(id)).map((job) => ({
+    const deleted = this.#record.deletedStretches(id);
+    const jobs = jobsIn(this.#record.marks(id)).filter(
+      (job) => !deleted.some((stretch) => isAllOf(job, stretch)),
+    );
+    return jobs.map((job) => ({
       ...common,
       job,
       archived: archived.includes(job.beginMark),
@@ -213,4 +230,9 @@ function isToBeJudged({ outcomes, running }: JobCard): boolean {
 function ofJob(job: Job, readings: readonly Reading[]): readonly Reading[] {
   if (job.beginMark === FIRST_JOB && job.untilS === null) return readings;
   return readings.filter(({ elapsedS }) => isWithin(job, elapsedS));
+}
+
+function isAllOf(job: Job, { fromS, untilS }: Stretch): boolean {
+  if (job.fromS < fromS) return false;
+  return untilS === null || (job.untilS !== null && job.untilS <= untilS);
 }

@@ -113,6 +113,8 @@ export const FACT_TABLES = {
       'id',
       'recording_id',
       'begin_mark',
+      'from_s',
+      'last_s',
       'name',
       'licence',
       'remark',

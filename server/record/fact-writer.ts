@@ -128,8 +128,10 @@ export class FactWriter {
       }
       case 'sign_off': {
         const { recordingId, signOff } = fact;
-        const { beginMark, name, licence, remark, quoted, softwareVersion, atMs } = signOff;
-        const row = [recordingId, beginMark, name, licence, remark, quoted, softwareVersion, atMs];
+        const { beginMark, fromS, lastS, name, licence, remark, quoted } = signOff;
+        const { softwareVersion, atMs } = signOff;
+        const signed = [beginMark, fromS, lastS, name, licence, remark, quoted];
+        const row = [recordingId, ...signed, softwareVersion, atMs];
         this.#addNext('sign_off', recordingId, row);
         return null;
       }
@@ -143,7 +145,7 @@ export class FactWriter {
         return this.#recording(fact.recordingId);
       case 'delete':
         this.#delete(fact);
-        return null;
+        return { type: 'job_deleted', recordingId: fact.recordingId };
       case 'seen_alert': {
         const { recordingId, seen } = fact;
         const row = [recordingId, seen.alert, seen.untilS, seen.atMs];

@@ -67,11 +67,13 @@ function writeHead(rows: RowWriter, head: ReadRecordingJson['head']): void {
     rows.add('seen_alert', [null, ID, alert, untilS, atMs]);
   }
   for (const one of signOffs) {
-    const { beginMark, name, licence, remark, quoted, softwareVersion, atMs } = one;
+    const { beginMark, fromS, lastS, name, licence, remark, quoted, softwareVersion, atMs } = one;
     rows.add('sign_off', [
       null,
       ID,
       beginMark,
+      fromS,
+      lastS,
       name,
       licence,
       remark,

@@ -31,6 +31,7 @@ const recordingRow = z.object({
   title: z.string(),
   ended_at_ms: z.int().nullable(),
 });
+const stretchRow = z.object({ fromS: z.number(), untilS: z.number().nullable() });
 const takenFromRow = z.object({
   format: z.string(),
   origin: z.string(),
@@ -114,6 +115,7 @@ export class RecordReader {
   readonly #recordingIds: Database.Statement;
   readonly #archivedJobs: Database.Statement;
   readonly #chainLength: Database.Statement;
+  readonly #deleted: Database.Statement;
 
   constructor(database: Database.Database) {
     const recordings = `SELECT id, origin, started_at_ms, title,
@@ -144,7 +146,7 @@ export class RecordReader {
        FROM taken_from WHERE recording_id = ?`,
     );
     this.#signOffs = database.prepare(
-      `SELECT begin_mark AS beginMark, name, licence, remark, quoted,
+      `SELECT begin_mark AS beginMark, from_s AS fromS, last_s AS lastS, name, licence, remark, quoted,
          software_version AS softwareVersion, at_ms AS atMs
        FROM sign_off WHERE recording_id = ? ORDER BY id`,
     );
@@ -156,6 +158,9 @@ export class RecordReader {
          )`,
       )
       .pluck();
+    this.#deleted = database.prepare(
+      'SELECT from_s AS fromS, until_s AS untilS FROM tombstone WHERE recording_id = ? ORDER BY id',
+    );
     this.#chainLength = database
       .prepare('SELECT COALESCE(MAX(number), 0) FROM chain_link WHERE recording_id = ?')
       .pluck();
@@ -257,6 +262,11 @@ export class RecordReader {
   /** Numbers of the marks at which its archived jobs begin. */
   archivedJobs(recordingId: number): number[] {
     return z.array(z.int()).parse(this.#archivedJobs.all(recordingId));
+  }
+
+  /** Stretches of data time that were deleted for good. */
+  deletedStretches(recordingId: number): { fromS: number; untilS: number | null }[] {
+    return z.array(stretchRow).parse(this.#deleted.all(recordingId));
   }
 
   /** How many links its chain has. */

@@ -30,6 +30,9 @@ const TABLES = `
     id INTEGER PRIMARY KEY,
     recording_id INTEGER NOT NULL REFERENCES recording (id),
     begin_mark INTEGER NOT NULL,
+    -- Data times between which lay what was signed for: where the job began, and its last reading then.
+    from_s REAL NOT NULL,
+    last_s REAL,
     name TEXT NOT NULL,
     licence TEXT NOT NULL,
     remark TEXT NOT NULL,

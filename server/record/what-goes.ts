@@ -73,8 +73,14 @@ function ofJob(kind: (typeof GOING)[number], { recordingId, job }: Doomed): Whic
     case 'mark_taken_back':
       return belongingTo('mark_id', 'mark', 'id');
     case 'archived':
-    case 'sign_off':
-      return { sql: 'recording_id = ? AND begin_mark = ?', values: [recordingId, job.beginMark] };
+    case 'sign_off': {
+      // What was said of a job whose begin was taken back since is of this stretch as well.
+      const { sql, values } = during('elapsed_s');
+      return {
+        sql: `recording_id = ? AND (begin_mark = ? OR begin_mark IN (SELECT id FROM mark WHERE ${sql}))`,
+        values: [recordingId, job.beginMark, ...values],
+      };
+    }
     case 'call':
     case 'reveal':
     case 'taken_from':

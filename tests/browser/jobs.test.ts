@@ -46,7 +46,7 @@ test('a job is found, opened with its whole curve, and another laid behind it', 
   await page.getByRole('searchbox').fill('');
   await page.getByRole('combobox', { name: 'Verdict' }).selectOption('leak_and_moisture');
   await row(page, archive).locator('summary').click();
-  await row(page, archive).getByRole('button', { name: 'Lay behind' }).click();
+  await row(page, archive).getByRole('button', { name: 'Compare' }).click();
   const strip = page.getByTestId('laid-behind');
   await strip.getByText('Weir Street').waitFor();
   await picture(page, 'laid-behind');

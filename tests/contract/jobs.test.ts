@@ -14,6 +14,7 @@ import { markSchema } from '../../protocol/mark.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import { CARDS_FILE } from '../../server/jobs/kept-cards.ts';
+import { english } from '../../web/words/english.ts';
 import { readInScenario } from '../support/file-of-scenario.ts';
 import { played } from '../support/played-scenario.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
@@ -75,7 +76,7 @@ test('are found by site, day, verdict and signer, the latest first', async () =>
   expect(await ids({ search: String(new Date().getFullYear()) })).toEqual([tight, wet]);
   expect(await ids({ fromMs: String(Date.now() + 1000) })).toEqual([]);
   expect(await ids({ limit: '1', skip: '1' })).toEqual([wet]);
-  const sign = { beginMark: 0, name: 'R. Vane', licence: 'L-7', remark: 'dried twice' };
+  const sign = { beginMark: 0, fromS: 0, name: 'R. Vane', licence: 'L-7', remark: 'dried twice' };
   expect((await post(`recordings/${wet}/sign-offs`, sign)).status).toBe(201);
   expect(await ids({ search: 'vane' })).toEqual([wet]);
   expect((await detail(wet)).signOffs).toMatchObject([{ ...sign, softwareVersion: '0.1.0' }]);
@@ -96,7 +97,8 @@ test('a job can be begun where its pump was switched on, and that can be taken b
   expect(second).toMatchObject({ beginMark: mark.id, fromS: 600, site: '' });
   expect(first?.outcomes?.[0]?.verdict).toBeNull();
   expect(second?.outcomes?.[0]?.verdict).toBe(whole?.outcomes?.[0]?.verdict);
-  expect(second?.startedAtMs).toBe((first?.startedAtMs ?? 0) + 600_000);
+  // A file does not say what time of day it was: both were read in then.
+  expect(second?.startedAtMs).toBe(first?.startedAtMs);
   await post(`recordings/${id}/marks/${mark.id}/take-back`, {});
   expect(await judged(id)).toEqual([whole]);
   expect((await detail(id)).marksTakenBack).toEqual([mark]);
@@ -137,6 +139,67 @@ test('is put away, taken out again, and deleted for good out of the archive alon
     const verified = verifiedSchema.parse(await (await ask(`recordings/${other}/verified`)).json());
     expect(verified.broken).toBeNull();
   }
+});
+
+/** A recording of two visits: the second one's leak would pass by the limits of the first. */
+async function twoVisits(first: string, second: string) {
+  const id = await readIn('weir-street-archive', first);
+  const lax = { targetPa: 300, endLimitPa: 300, allowedRisePa: 300, leakLimitPaPerS: 900 };
+  await post(`recordings/${id}/sheet`, { elapsedS: 1, fields: lax });
+  const begin = { kind: 'job_begun', elapsedS: 10, text: '' };
+  const mark = markSchema.parse(await (await post(`recordings/${id}/marks`, begin)).json());
+  await post(`recordings/${id}/sheet`, { elapsedS: 11, fields: { site: second } });
+  return { id, beginMark: mark.id };
+}
+
+const verdictOf = async (id: number, beginMark: number) =>
+  (await judged(id)).find((card) => card.beginMark === beginMark)?.outcomes?.[0]?.verdict;
+
+test('no limit of one customer passes the leak of another, and no deletion changes a verdict', async () => {
+  const { id, beginMark } = await twoVisits('Alpha', 'Beta');
+  expect(await verdictOf(id, beginMark)).toBe('leak_and_moisture');
+  await post(`recordings/${id}/jobs/0/archive`, { archived: true });
+  expect((await post(`recordings/${id}/jobs/0/delete`, { forGood: true })).status).toBe(204);
+  expect(await verdictOf(id, beginMark)).toBe('leak_and_moisture');
+  // What is deleted is not listed as a job without a hold.
+  expect((await judged(id)).map((card) => card.beginMark)).toEqual([beginMark]);
+});
+
+test('a report is of one job: who does not say which gets none of several', async () => {
+  const { id, beginMark } = await twoVisits('Gammaville', 'Deltaville');
+  expect(await codeOf(ask(`recordings/${id}/report`))).toBe('bad_request');
+  expect(await codeOf(ask(`recordings/${id}/report.pdf`))).toBe('bad_request');
+  const report = await (await ask(`recordings/${id}/report?job=${beginMark}`)).text();
+  expect(report).toContain('Deltaville');
+  expect(report).not.toContain('Gammaville');
+});
+
+test('what was signed for one stretch is not passed off for another', async () => {
+  const { id, beginMark } = await twoVisits('Signed', 'Not signed');
+  const words = { name: 'R. Vane', licence: '', remark: '', quoted: 'Tight' };
+  expect(await codeOf(post(`recordings/${id}/sign-offs`, { beginMark, fromS: 0, ...words }))).toBe(
+    'job_changed',
+  );
+  await post(`recordings/${id}/sign-offs`, { beginMark: 0, fromS: 0, ...words });
+  const said = async () => (await ask(`recordings/${id}/report?job=0`)).text();
+  expect(await said()).not.toContain('after it was signed');
+  await post(`recordings/${id}/marks/${beginMark}/take-back`, {});
+  expect(await said()).toContain('after it was signed');
+  // And the other way: the job was signed as a whole, and lost its end since.
+  await post(`recordings/${id}/sign-offs`, { beginMark: 0, fromS: 0, ...words });
+  expect(await said()).not.toContain('after it was signed');
+  await post(`recordings/${id}/marks`, { kind: 'job_begun', elapsedS: 300, text: '' });
+  expect(await said()).toContain(english.report.signedOther);
+});
+
+test('nobody signs a rehearsal', async () => {
+  const { id } = recordingSchema.parse(
+    await (await post('rehearsals', { name: 'quarry-road-bakery' })).json(),
+  );
+  const sign = { beginMark: 0, fromS: 0, name: 'R. Vane' };
+  expect(await codeOf(post(`recordings/${id}/sign-offs`, sign))).toBe('nothing_to_sign');
+  await post('rehearsals/current', { stop: true });
+  await expect.poll(async () => (await judged(id))[0]?.running).toBe(false);
 });
 
 test('one that runs can be neither put away nor deleted', async () => {

@@ -70,6 +70,8 @@ export async function recordJob(recorder: Recorder, wish: WishedJob): Promise<nu
   await recorder.seenAlert(id, { alert: '0/target', untilS: 9.25, atMs: STARTED_MS + 9500 });
   await recorder.signOff(id, {
     beginMark: 0,
+    fromS: 0,
+    lastS: null,
     name: 'A. Technician',
     licence: '',
     remark: 'looked at it twice',

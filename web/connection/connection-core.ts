@@ -143,6 +143,7 @@ function hear(state: ConnectionState, text: string, nowMs: number): ConnectionSt
     case 'facts':
     case 'mark':
     case 'mark_taken_back':
+    case 'job_deleted':
     case 'sheet':
     case 'taken_back':
     case 'seen_alert':

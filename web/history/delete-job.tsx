@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { deleteJob, type JobPlace } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import { speech } from '../store/speech.ts';
-import { lookAgain } from './job-search.ts';
+import { lookAgain, sayDone } from './job-search.ts';
 
 const QUESTIONS = ['deleteAsk', 'deleteAskAgain'] as const;
 
@@ -21,13 +21,23 @@ export function DeleteJob({ card }: { readonly card: JobPlace }) {
   }
   const isLast = asked === QUESTIONS.length;
   const goOn = () => {
-    if (isLast) void tell(deleteJob(card)).then(() => lookAgain());
-    else setAsked(asked + 1);
+    if (isLast) {
+      void tell(deleteJob(card)).then(() => {
+        sayDone(words.deleted);
+        return lookAgain();
+      });
+    } else setAsked(asked + 1);
   };
   return (
     <div class="ask-twice" role="alert">
       <p>{words[question]}</p>
-      <button type="button" key={asked} onClick={goOn} data-testid={`delete-yes-${asked}`}>
+      <button
+        type="button"
+        key={asked}
+        ref={focused}
+        onClick={goOn}
+        data-testid={`delete-yes-${asked}`}
+      >
         {isLast ? words.reallyDelete : words.goOn}
       </button>
       <button type="button" onClick={() => setAsked(0)}>
@@ -35,4 +45,9 @@ export function DeleteJob({ card }: { readonly card: JobPlace }) {
       </button>
     </div>
   );
+}
+
+/** Each question stands where the button of the one before was. */
+function focused(button: HTMLButtonElement | null): void {
+  button?.focus();
 }

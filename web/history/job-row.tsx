@@ -1,7 +1,7 @@
 /** One job of the list. */
 import type { JobCard } from '../../protocol/job-card.ts';
 import { archiveJob, reportAddress, reportPdfAddress } from '../connection/bridge-api.ts';
-import { clockWords } from '../parts/clock-words.ts';
+import { dayAndTime } from '../parts/clock-words.ts';
 import { tell } from '../parts/notice.ts';
 import { panel } from '../parts/panels.ts';
 import { paper } from '../store/paper.ts';
@@ -10,7 +10,7 @@ import { speech } from '../store/speech.ts';
 import { sayJobNotes, sayJobOutcome, sayJobPlace } from '../words/say-job.ts';
 import { CsvLinks } from './csv-links.tsx';
 import { DeleteJob } from './delete-job.tsx';
-import { lookAgain } from './job-search.ts';
+import { lookAgain, sayDone } from './job-search.ts';
 import { layBehind } from './laid-behind.ts';
 import { openJob } from './open-job.ts';
 
@@ -24,6 +24,9 @@ export function JobRow({ card, session }: JobRowProps) {
   const { recordingId, beginMark, startedAtMs, archived, running, outcomes } = card;
   const followed = session.followed.value;
   const isShown = followed?.id === recordingId && followed.job.value.beginMark === beginMark;
+  const { day, time } = dayAndTime(startedAtMs, speech.value);
+  const place = sayJobPlace(card, speech.value);
+  const nameId = `job-name-${recordingId}-${beginMark}`;
   const open = () => {
     void openJob(session, card).then((opened) => {
       if (opened) panel.value = null;
@@ -35,19 +38,27 @@ export function JobRow({ card, session }: JobRowProps) {
       if (laid) panel.value = null;
     });
   };
-  const putAway = () => void tell(archiveJob(card, !archived)).then(() => lookAgain());
+  const putAway = () => {
+    void tell(archiveJob(card, !archived)).then((done) => {
+      if (done !== null) sayDone(archived ? jobs.takenOut({ place }) : jobs.putAway({ place }));
+      return lookAgain();
+    });
+  };
   return (
     <li data-testid={`job-${recordingId}-${beginMark}`}>
       <div class="job-said">
-        <b>{sayJobPlace(card, speech.value)}</b>
-        <span>
-          {[clockWords(startedAtMs, speech.value), ...sayJobNotes(card, speech.value)].join(' · ')}
-        </span>
+        <b id={nameId}>{place}</b>
+        <span>{[`${day}, ${time}`, ...sayJobNotes(card, speech.value)].join(' · ')}</span>
         <span class="job-outcome" data-verdict={outcomes?.[0]?.verdict ?? 'none'}>
           {sayJobOutcome(card, speech.value)}
         </span>
       </div>
-      <button type="button" aria-current={isShown ? 'true' : undefined} onClick={open}>
+      <button
+        type="button"
+        aria-describedby={nameId}
+        aria-current={isShown ? 'true' : undefined}
+        onClick={open}
+      >
         {words.open}
       </button>
       <a class="button" href={reportAddress(card, speech.value)} target="_blank" rel="noopener">
@@ -57,7 +68,9 @@ export function JobRow({ card, session }: JobRowProps) {
         {words.reportAsPdf}
       </a>
       <details>
-        <summary class="button">{jobs.more}</summary>
+        <summary class="button" aria-describedby={nameId}>
+          {jobs.more}
+        </summary>
         <div class="row">
           <button type="button" onClick={lay} disabled={followed === null || isShown}>
             {jobs.layBehind}

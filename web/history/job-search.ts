@@ -16,6 +16,17 @@ interface Wanted extends Pick<JobQuery, 'search' | 'archived'> {
 export const wanted = signal<Wanted>({ search: '', verdict: null, archived: 'no' });
 export const found = signal<JobList | null>(null);
 
+/** What was just done with one of them; empty: nothing yet. Whoever did it is led there. */
+export const done = signal('');
+
+export function sayDone(text: string): void {
+  done.value = text;
+  document.getElementById(DONE_ID)?.focus();
+}
+
+/** Of the line that says it. */
+export const DONE_ID = 'job-done';
+
 /** The latest question: an answer to an earlier one comes too late. */
 let asked = 0;
 

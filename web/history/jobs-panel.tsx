@@ -5,7 +5,7 @@ import { Panel } from '../parts/panel.tsx';
 import { PickOne } from '../parts/pick-one.tsx';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
-import { found, keepLooking, lookFurther, wanted } from './job-search.ts';
+import { done, DONE_ID, found, keepLooking, lookFurther, wanted } from './job-search.ts';
 import { JobRow } from './job-row.tsx';
 import { BACKUP_ADDRESS } from '../connection/bridge-api.ts';
 import { ReadInFile } from './read-in-file.tsx';
@@ -31,6 +31,9 @@ export function JobsPanel({ session }: { readonly session: Session }) {
           )}
         </p>
       )}
+      <p id={DONE_ID} tabIndex={-1} role="status" class="job-done">
+        {done.value}
+      </p>
       <ul class="job-list">
         {list?.jobs.map((card) => (
           <JobRow key={`${card.recordingId}-${card.beginMark}`} card={card} session={session} />

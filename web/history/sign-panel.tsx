@@ -9,6 +9,7 @@ import { Panel } from '../parts/panel.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { inSentences } from '../words/said-conclusion.ts';
+import { sayRuleBeside } from '../words/say-rule-beside.ts';
 import { sayVerdict } from '../words/say-verdict.ts';
 import { recalledSigner, rememberSigner } from './signer.ts';
 
@@ -19,7 +20,11 @@ interface SignPanelProps {
 
 export function SignPanel({ followed, recording }: SignPanelProps) {
   const words = speech.value.wording.signOff;
-  const { beginMark } = followed.job.value;
+  // The job that was looked at when this was opened: another one may begin while somebody writes.
+  const [job] = useState(() => followed.job.peek());
+  const { beginMark, fromS } = job;
+  const isStill = followed.job.value.beginMark === beginMark && followed.job.value.fromS === fromS;
+  const { site, equipment } = followed.sheet.value;
   const [latest, setLatest] = useState<SignOff | null>(null);
   const [{ name, licence }, setSigner] = useState(recalledSigner);
   const [remark, setRemark] = useState('');
@@ -39,18 +44,25 @@ export function SignPanel({ followed, recording }: SignPanelProps) {
     event.preventDefault();
     rememberSigner({ name, licence });
     const quoted = concludedNow(followed);
-    void tell(signOff(recording.id, { beginMark, name, licence, remark, quoted })).then(
-      (signed) => {
-        if (signed !== null) setLatest(signed);
-      },
-    );
+    const signed = { beginMark, fromS, name, licence, remark, quoted };
+    void tell(signOff(recording.id, signed)).then((signed) => {
+      if (signed !== null) setLatest(signed);
+    });
   };
   return (
     <Panel title={words.title} testId="sign-panel">
       <p class="quiet">{words.help}</p>
-      <p>
-        <b>{concludedNow(followed)}</b>
-      </p>
+      {isStill ? (
+        <p>
+          {[site, equipment].filter((text) => text !== '').join(', ')}
+          <br />
+          <b>{concludedNow(followed)}</b>
+        </p>
+      ) : (
+        <p class="wrong" role="alert">
+          {words.changed}
+        </p>
+      )}
       <form class="form" onSubmit={sign}>
         <div class="wide pair">
           <label>
@@ -84,7 +96,7 @@ export function SignPanel({ followed, recording }: SignPanelProps) {
             onInput={(event) => setRemark(event.currentTarget.value)}
           />
         </label>
-        <button type="submit" class="urgent">
+        <button type="submit" class="urgent" disabled={!isStill}>
           {words.sign}
         </button>
       </form>
@@ -103,5 +115,11 @@ function concludedNow(followed: FollowedRecording): string {
   const rise = followed.conclusions.value?.rise ?? null;
   if (rise === null) return '';
   const said = sayVerdict(rise, speech.value);
-  return [`${said.headline}.`, ...inSentences(said)].join(' ').slice(0, 1000);
+  const rule = followed.numbers.value?.rise?.byRule ?? null;
+  const sentences = [`${said.headline}.`, ...inSentences(said)];
+  if (rule !== null) {
+    const { headline, name, remark } = sayRuleBeside(rule, rise.verdict, speech.value);
+    sentences.push(`${headline} (${name}).`, remark);
+  }
+  return sentences.join(' ').trim().slice(0, 1000);
 }

@@ -1,5 +1,5 @@
 /** The head of the report: which job, when, and where its readings come from. */
-import { isSimulated } from '../../protocol/recording.ts';
+import { isSimulated, knowsWallTime } from '../../protocol/recording.ts';
 import { sayDuration } from '../words/say-duration.ts';
 import {
   sayBegan,
@@ -20,9 +20,12 @@ export function headOf(report: Report): Block[] {
   const lastS = Math.max(0, ...report.sensors.map(({ latestS }) => latestS));
   const judgedAtS = Math.max(0, ...report.sensors.map((sensor) => sensor.conclusions?.nowS ?? 0));
   const origin = sayOrigin(recording, speech);
-  const beganMs = recording.startedAtMs + job.fromS * 1000;
+  // A file's time is that of its reading in, whatever part of it the job is.
+  const laterS = knowsWallTime(recording.origin) ? job.fromS : 0;
+  const beganMs = recording.startedAtMs + laterS * 1000;
   const began = `${sayWallTime(beganMs, offsetMinutes, speech)} (${sayOffset(offsetMinutes)})`;
-  const provisional = recording.open ? sayProvisional(judgedAtS, speech) : '';
+  const provisional =
+    recording.open && job.untilS === null ? sayProvisional(judgedAtS, speech) : '';
   const title = isSimulated(recording) ? words.rehearsalTitle : words.title;
   const blocks: (Block | null)[] = [
     brokenBanner(report),

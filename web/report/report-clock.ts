@@ -1,6 +1,6 @@
 /** Moments in a report: on the recording's own clock, and on the wall's. */
 import { sayMoment } from '../words/say-duration.ts';
-import { knowsWallTime } from '../words/say-report.ts';
+import { knowsWallTime } from '../../protocol/recording.ts';
 import { sayWallTime } from '../words/say-wall-time.ts';
 import type { ReportFacts } from './report-model.ts';
 

@@ -65,10 +65,12 @@ function stagesSection(report: Report, { stages }: SensorReport): Section {
     columns.lasted,
     columns.knownBy,
   ];
+  // What was before the job is another one's.
+  const { fromS } = report.job;
   const rows = stages.map(({ stage, untilS }) => [
     speech.wording.stages.names[stage.name],
-    ...momentCells(report, stage.sinceS),
-    sayDuration(untilS - stage.sinceS),
+    ...momentCells(report, Math.max(stage.sinceS, fromS)),
+    sayDuration(untilS - Math.max(stage.sinceS, fromS)),
     sayRecognised(stage, speech),
   ]);
   return section(words.stages, listTable(headings, rows));

@@ -56,7 +56,10 @@ export function useSheetEntry(
       entered();
       return;
     }
-    const elapsedS = presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now());
+    // Of a job that has no reading yet it stands where the job begins, and not in another one.
+    const { fromS } = followed.job.peek();
+    const latestS = Math.max(fromS, followed.latest.peek()?.elapsedS ?? fromS);
+    const elapsedS = presentS(recording, latestS, Date.now());
     void tell(enterOnSheet(recording.id, { elapsedS, fields: read.fields })).then((saved) => {
       if (saved === null) return;
       setBefore(texts);

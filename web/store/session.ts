@@ -120,6 +120,10 @@ export class Session {
         return followed?.insert(message.columns);
       case 'mark':
         return followed?.takeMark(message.mark);
+      case 'job_deleted':
+        // Nobody goes on looking at what is gone; the job that is running goes on as it is.
+        if (this.recording.value?.open !== true) window.location.reload();
+        return;
       case 'mark_taken_back':
         return followed?.takeMarkBack(message.markId);
       case 'sheet':

@@ -1116,7 +1116,7 @@ export const english = {
         text: 'For a gauge without a radio: each number becomes a reading.',
       },
       recordings: {
-        title: 'Jobs done',
+        title: 'Jobs',
         text: 'Search them, open one with its curve, compare two, report, sign, put away.',
       },
       'new-job': {
@@ -1427,7 +1427,7 @@ export const english = {
   },
 
   recordings: {
-    title: 'Jobs done',
+    title: 'Jobs',
     open: 'Open',
     report: 'Report',
     reportAsPdf: 'Report as PDF',
@@ -1486,8 +1486,8 @@ export const english = {
     anyVerdict: 'Any',
     noHold: 'no hold',
     where: 'Where',
-    places: { no: 'At hand', yes: 'Archive', all: 'Both' },
-    none: 'No job answers to this.',
+    places: { no: 'Current', yes: 'Archive', all: 'Both' },
+    none: 'No job found.',
     nothingYet: 'Nothing has been recorded yet.',
     found: ({ count }: { count: number }) => (count === 1 ? '1 job' : `${count} jobs`),
     stillJudging: ({ count }: { count: number }) =>
@@ -1500,9 +1500,12 @@ export const english = {
     signedBy: ({ name }: { name: string }) => `signed by ${name}`,
     archived: 'archived',
     more: 'More',
-    layBehind: 'Lay behind the curve',
+    layBehind: 'Compare: draw it behind',
     archive: 'Archive',
     takeOut: 'Take out of the archive',
+    putAway: ({ place }: { place: string }) => `In the archive now: ${place}.`,
+    takenOut: ({ place }: { place: string }) => `Out of the archive again: ${place}.`,
+    deleted: 'The job is deleted for good.',
     deleteForGood: 'Delete for good',
     deleteAsk:
       'Its readings, marks and entries will be overwritten. What stays says that something was deleted, and when. Copies of the record keep it.',
@@ -1546,6 +1549,8 @@ export const english = {
     name: 'Name',
     licence: 'Licence number, where one is asked for',
     remark: 'Remark',
+    changed:
+      'Another job has begun meanwhile. Close this, look at the job that you mean, and sign it.',
     sign: 'Sign off',
     signed: ({ name, at }: { name: string; at: string }) => `Signed by ${name}, ${at}.`,
     again: 'Whoever signs again takes its place; the record keeps both.',
@@ -1977,6 +1982,10 @@ export const english = {
     signRemark: 'Remark',
     signedFor: 'For this conclusion',
     drawnThen: 'Drawn then by',
+    signedBefore: ({ length }: { length: string }) =>
+      `The job went on for ${length} after it was signed. What was recorded then is not signed for; look at its verdict above.`,
+    signedOther:
+      'This was signed for another stretch of the recording than the one that is reported here: do not rely on it.',
     signedHow:
       'Name, licence and remark as they were entered; the program has not checked who entered them.',
     jobOf: ({ number, at }: { number: string; at: string }) =>

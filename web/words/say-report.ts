@@ -36,14 +36,6 @@ export function sayOrigin(
   }
 }
 
-/**
- * Whether the wall clock at the beginning says when a later reading was measured: a file has none, and
- * a rehearsal's time goes as fast as one likes.
- */
-export function knowsWallTime(origin: Origin): boolean {
-  return origin === 'sensor' || origin === 'typed_in';
-}
-
 /** What happened at the beginning's wall-clock time. */
 export function sayBegan(origin: Origin, { wording }: Speech): string {
   return origin === 'import' ? wording.report.readIn : wording.report.began;

@@ -320,6 +320,14 @@ export const spanish: Wording = {
       meaning: 'Este trabajo aún está en marcha.',
       remedy: 'Termina cuando acaba su grabación, o cuando empieza el trabajo siguiente.',
     },
+    job_changed: {
+      meaning: 'El comienzo de este trabajo ha cambiado desde que lo miró.',
+      remedy: 'Mírelo como está ahora, y firme después.',
+    },
+    nothing_to_sign: {
+      meaning: 'Un ensayo no se firma: no prueba nada de ningún trabajo.',
+      remedy: 'No hay nada que hacer.',
+    },
     job_not_archived: {
       meaning: 'Este trabajo no está en el archivo.',
       remedy:
@@ -1239,7 +1247,7 @@ export const spanish: Wording = {
         text: 'Para un vacuómetro sin radio: cada número es una lectura.',
       },
       recordings: {
-        title: 'Trabajos hechos',
+        title: 'Trabajos',
         text: 'Buscarlos, abrir uno con su curva, comparar dos, informe, firma, archivo.',
       },
       'new-job': {
@@ -1557,7 +1565,7 @@ export const spanish: Wording = {
   },
 
   recordings: {
-    title: 'Trabajos hechos',
+    title: 'Trabajos',
     open: 'Abrir',
     report: 'Informe',
     reportAsPdf: 'Informe en PDF',
@@ -1614,8 +1622,8 @@ export const spanish: Wording = {
     anyVerdict: 'Cualquiera',
     noHold: 'sin retención',
     where: 'Dónde',
-    places: { no: 'A mano', yes: 'Archivo', all: 'Los dos' },
-    none: 'Ningún trabajo responde a esto.',
+    places: { no: 'Actuales', yes: 'Archivo', all: 'Todos' },
+    none: 'No se encontró ningún trabajo.',
     nothingYet: 'Aún no se ha grabado nada.',
     found: ({ count }) => (count === 1 ? '1 trabajo' : `${count} trabajos`),
     stillJudging: ({ count }) =>
@@ -1628,9 +1636,12 @@ export const spanish: Wording = {
     signedBy: ({ name }) => `firmado por ${name}`,
     archived: 'archivado',
     more: 'Más',
-    layBehind: 'Poner detrás de la curva',
+    layBehind: 'Comparar: dibujarlo detrás',
     archive: 'Archivar',
     takeOut: 'Sacar del archivo',
+    putAway: ({ place }) => `Ya en el archivo: ${place}.`,
+    takenOut: ({ place }) => `Otra vez fuera del archivo: ${place}.`,
+    deleted: 'El trabajo está borrado para siempre.',
     deleteForGood: 'Borrar para siempre',
     deleteAsk:
       'Sus lecturas, marcas y anotaciones se sobrescribirán. Lo que queda dice que algo se borró, y cuándo. Las copias del registro lo conservan.',
@@ -1674,6 +1685,8 @@ export const spanish: Wording = {
     name: 'Nombre',
     licence: 'Número de licencia, donde se pida',
     remark: 'Observación',
+    changed:
+      'Entretanto ha empezado otro trabajo. Cierre esto, mire el trabajo que quiere firmar, y fírmelo.',
     sign: 'Firmar',
     signed: ({ name, at }) => `Firmado por ${name}, ${at}.`,
     again: 'Quien vuelve a firmar ocupa su lugar; el registro conserva las dos firmas.',
@@ -2084,6 +2097,10 @@ export const spanish: Wording = {
     signRemark: 'Observación',
     signedFor: 'Por esta conclusión',
     drawnThen: 'Sacada entonces por',
+    signedBefore: ({ length }) =>
+      `El trabajo siguió ${length} después de firmarse. Lo que se grabó entonces no está firmado; mire su dictamen arriba.`,
+    signedOther:
+      'Esto se firmó por otro tramo de la grabación que el de este informe: no se fíe de ello.',
     signedHow:
       'Nombre, licencia y observación según se escribieron; el programa no ha comprobado quién los escribió.',
     jobOf: ({ number, at }) =>

@@ -1,6 +1,6 @@
 /** What the PDF of a report is called where it is kept: sorts by day, and says what it is. */
-import type { Job } from '../../../protocol/job.ts';
-import { isSimulated } from '../../../protocol/recording.ts';
+import { FIRST_JOB, type Job } from '../../../protocol/job.ts';
+import { isSimulated, knowsWallTime } from '../../../protocol/recording.ts';
 import type { Recording } from '../../../protocol/recording.ts';
 import { sayRehearsalJob } from '../../../web/words/say-rehearsal.ts';
 import { sayWallTime } from '../../../web/words/say-wall-time.ts';
@@ -20,8 +20,10 @@ interface Named {
 /** '2026-03-04-harbour-street-report-7.pdf' */
 export function reportFileName({ recording, job, site, offsetMinutes, speech }: Named): string {
   const { report: words } = speech.wording;
-  const number = String(recording.id);
-  const beganMs = recording.startedAtMs + job.fromS * 1000;
+  const number =
+    job.beginMark === FIRST_JOB ? String(recording.id) : `${recording.id}-${job.beginMark}`;
+  const laterS = knowsWallTime(recording.origin) ? job.fromS : 0;
+  const beganMs = recording.startedAtMs + laterS * 1000;
   const day = sayWallTime(beganMs, offsetMinutes, speech).slice(0, 10);
   const title =
     recording.origin === 'rehearsal' ? sayRehearsalJob(recording.title, speech) : recording.title;

@@ -216,7 +216,8 @@ describe('a file that is no good is refused, with the place and what to do', () 
     const [mark] = headOf().marks;
     if (mark === undefined) throw new Error('there is a mark');
     expect(() => readRecordingJson(jsonOf([READING], { marks: [mark, mark] }))).toThrow(/twice/u);
-    const text = { name: 'A', licence: '', remark: '', quoted: '', softwareVersion: '0', atMs: 1 };
+    const words = { name: 'A', licence: '', remark: '', quoted: '', softwareVersion: '0' };
+    const text = { ...words, fromS: 0, lastS: null, atMs: 1 };
     expect(() =>
       readRecordingJson(jsonOf([READING], { signOffs: [{ beginMark: 8, ...text }] })),
     ).toThrow(/signOffs.0.beginMark/u);

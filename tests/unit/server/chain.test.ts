@@ -98,6 +98,8 @@ const TAKEN_FROM: TakenFrom = {
 };
 const SIGN_OFF: SignOff = {
   beginMark: FIRST_JOB,
+  fromS: 0,
+  lastS: 9,
   name: 'N',
   licence: '',
   remark: '',

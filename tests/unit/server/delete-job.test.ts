@@ -107,6 +107,38 @@ describe('one of two jobs', () => {
   });
 });
 
+test('who signed for a job whose begin was taken back goes with that stretch', () => {
+  twoJobs(1);
+  const mark = beginMark(1);
+  const signOff = {
+    beginMark: mark,
+    fromS: 55,
+    lastS: 99,
+    name: 'Somebody',
+    licence: '',
+    remark: '',
+    quoted: '',
+    softwareVersion: '0',
+    atMs: 1,
+  };
+  commit({ kind: 'sign_off', recordingId: 1, signOff });
+  commit({ kind: 'take_mark_back', recordingId: 1, markId: mark, atMs: 2 });
+  commit({ kind: 'delete', recordingId: 1, beginMark: FIRST_JOB, atMs: 9 });
+  expect(database.prepare('SELECT COUNT(*) FROM sign_off').pluck().get()).toBe(0);
+  const again = (recordingId: number) => {
+    twoJobs(recordingId);
+    const taken = beginMark(recordingId);
+    commit({ kind: 'sign_off', recordingId, signOff: { ...signOff, beginMark: taken } });
+    commit({ kind: 'take_mark_back', recordingId, markId: taken, atMs: 2 });
+    const other = { kind: 'job_begun', elapsedS: 80, text: '' } as const;
+    commit({ kind: 'mark', recordingId, mark: other, madeBy: 'hand' });
+    commit({ kind: 'delete', recordingId, beginMark: FIRST_JOB, atMs: 9 });
+  };
+  again(2);
+  expect(database.prepare('SELECT COUNT(*) FROM sign_off').pluck().get()).toBe(0);
+  expect(verified(2).broken).toBeNull();
+});
+
 describe('a whole recording', () => {
   test('leaves nothing but its tombstone and hashes, and the recordings around it hold', () => {
     for (const recordingId of [1, 2, 3]) twoJobs(recordingId);

@@ -100,6 +100,8 @@ test('another job begins within a recording, and both are joined again', async (
   await page.getByTestId('menu').click();
   await page.getByTestId('open-new-job').click();
   await page.getByTestId('join-jobs').click();
+  // It asks: what was entered for one of the two may not hold for both.
+  await page.getByRole('button', { name: 'Yes, make one job of the two' }).click();
   await untilShown(page, 'stage', 'rise');
   await list(page);
   await expect.poll(() => jobs.count()).toBe(1);

@@ -116,6 +116,9 @@ export class Session {
         followed?.takeSeen(message.seenAlerts);
         return;
       case 'backfill':
+        followed?.insert(message.columns);
+        if (message.complete) this.#judgeAtOnce(followed);
+        return;
       case 'readings':
         return followed?.insert(message.columns);
       case 'mark':
@@ -135,6 +138,12 @@ export class Session {
       case 'tick':
         return;
     }
+  }
+
+  /** Somebody has opened it and waits: what paces a live curve would only keep them waiting. */
+  #judgeAtOnce(followed: FollowedRecording | null): void {
+    followed?.refreshReading();
+    followed?.judge();
   }
 
   #followTheLatest(): void {

@@ -21,7 +21,7 @@ export const takenFromSchema = z.strictObject({
   title: z.string().max(200),
   /** Last hash of its chain there, hexadecimal; empty where there was none. */
   hash: z.string().max(64),
-  /** Whether the chain held when it was taken over. */
+  /** Whether its chain was reckoned anew as it was taken over, and held: of a backup alone it can be. */
   held: z.boolean(),
   /** Of the program that wrote the file. */
   softwareVersion: z.string().max(100),

@@ -83,7 +83,8 @@ export class Restorer {
           ...takenFrom(recording),
           format,
           hash: verified.hash,
-          held: verified.broken === null,
+          // What the file says of itself anybody can write: only a backup's chain is reckoned anew.
+          held: false,
           softwareVersion,
           atMs: this.#wallClock(),
         },

@@ -30,6 +30,7 @@ export function signOffSection(report: Report): Section {
     words.signOff,
     factTable(facts.filter(({ value }) => value !== '')),
     paragraph(words.signedHow, 'quiet'),
+    paragraph(report.recording.takenFrom === null ? '' : words.signedThere, 'caution'),
     byHand,
   );
 }

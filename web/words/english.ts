@@ -1971,6 +1971,8 @@ export const english = {
     drawnThen: 'Drawn then by',
     signedHow:
       'Name, licence and remark as they were entered; the program has not checked who entered them.',
+    signedThere:
+      'This recording was taken from another record. A sign-off that came with it stands as the file has it: nothing here shows who entered it, or when.',
     jobOf: ({ number, at }: { number: string; at: string }) =>
       `${number}, of it the job that begins ${at} after its start`,
     takenFrom: ({ number, at, software }: { number: string; at: string; software: string }) =>

@@ -2078,6 +2078,8 @@ export const spanish: Wording = {
     drawnThen: 'Sacada entonces por',
     signedHow:
       'Nombre, licencia y observación según se escribieron; el programa no ha comprobado quién los escribió.',
+    signedThere:
+      'Esta grabación se tomó de otro registro. Una firma que vino con ella está como la tiene el archivo: nada aquí muestra quién la escribió ni cuándo.',
     jobOf: ({ number, at }) =>
       `${number}, de ella el trabajo que empieza ${at} después del comienzo`,
     takenFrom: ({ number, at, software }) =>

@@ -82,7 +82,7 @@ export class Restorer {
         taken: {
           ...takenFrom(recording),
           format,
-          hash: verified.hash,
+          hash: verified?.hash ?? '',
           // What the file says of itself anybody can write: only a backup's chain is reckoned anew.
           held: false,
           softwareVersion,

@@ -199,8 +199,8 @@ test('an altered JSON is not said to be unaltered, and its sign-off stands as th
   const [signed] = file.signOffs;
   const altered = { ...file, signOffs: [{ ...signed, name: 'Somebody Else' }] };
   const { id, takenFrom } = await readIn(JSON.stringify(altered), 'application/json');
-  expect(file.verified.broken).toBeNull();
-  expect(takenFrom).toMatchObject({ held: false, hash: file.verified.hash });
+  expect(file.verified?.broken).toBeNull();
+  expect(takenFrom).toMatchObject({ held: false, hash: file.verified?.hash });
   const report = await (await get(there, `api/recordings/${id}/report`)).text();
   expect(report).toContain('Somebody Else');
   expect(report).toContain(english.report.notHeldThere);

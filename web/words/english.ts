@@ -1442,7 +1442,7 @@ export const english = {
     json: 'JSON',
     fullCsv: 'Full CSV',
     fullCsvHelp: 'All that each reading has, and the marks: for spreadsheets',
-    jsonHelp: 'The whole recording with every fact of it: to keep, or to read in elsewhere',
+    jsonHelp: 'The whole job with every fact of it: to keep, or to read in elsewhere',
     backUp: 'Back up everything',
     backUpHelp:
       'One file with all recordings, also while one is running. Read in here or on another computer it brings ' +
@@ -1925,6 +1925,9 @@ export const english = {
       title: 'Is it as it was recorded?',
       unbroken: ({ facts }: { facts: string }) =>
         `Yes: the ${facts} facts of this recording (readings, marks, entries and what else was written down) are those over which this hash was reckoned as they came:`,
+      /** Of a report on one job: the chain is over all jobs of the recording. */
+      unbrokenWithJob: ({ facts }: { facts: string }) =>
+        `Yes: the ${facts} facts of the whole recording, of which this job is a part (readings, marks, entries and what else was written down), are those over which this hash was reckoned as they came:`,
       addedLater: ({ facts }: { facts: string }) =>
         `Of these, ${facts} were taken up into the hashes after they had been recorded. What they were until then nobody can tell.`,
       deleted: ({ facts }: { facts: string }) =>
@@ -1953,6 +1956,8 @@ export const english = {
       'The readings themselves are in this recording’s CSV file, from which anybody can draw the conclusions again.',
     rawDataAttached: ({ files }: { files: string }) =>
       `The readings, and all else that was recorded, are attached to this file (${files}): anybody can draw the conclusions again from them.`,
+    jobDataAttached: ({ files }: { files: string }) =>
+      `The readings of this job, and all else that was recorded of it, are attached to this file (${files}); what the recording holds besides is not. Anybody can draw the conclusions again from them. The hash, which is of the whole recording, can’t be reckoned from them.`,
     /** At the foot of every page. */
     page: ({ page, of }: { page: string; of: string }) => `Page ${page} of ${of}`,
     hashBegins: ({ hash }: { hash: string }) => `Hash ${hash} …`,

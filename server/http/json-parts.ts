@@ -40,7 +40,8 @@ function* within(
 ): Generator<readonly ColumnValue[]> {
   const later = times[Symbol.iterator]();
   for (const values of column) {
-    const { value: elapsedS = [] } = later.next();
+    const own = later.next();
+    const elapsedS = own.done === true ? [] : own.value;
     yield values.filter((_, row) => isWithin(job, Number(elapsedS[row])));
   }
 }

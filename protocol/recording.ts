@@ -15,7 +15,8 @@ export const takenFromSchema = z.strictObject({
   format: z.string().min(1).max(100),
   /** A rehearsal stays one, whichever way it took. */
   origin: z.enum(ORIGINS),
-  recordingId: z.int().min(1),
+  /** 0: the file does not say; then nor does it say when it began, and it is when it was read in. */
+  recordingId: z.int().min(0),
   /** Wall-clock milliseconds since 1970 UTC. */
   startedAtMs: z.int(),
   title: z.string().max(200),

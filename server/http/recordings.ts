@@ -14,6 +14,7 @@ import { ProblemError } from '../../protocol/problems.ts';
 import type { Reading } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
 import { recordingJsonSchema, recordingJsonSchemaDocument } from '../../protocol/recording-json.ts';
+import { isSimulated } from '../../protocol/recording.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
@@ -129,7 +130,7 @@ export function serveRecordings(
     const parts =
       variant === 'full'
         ? fullCsvParts(record, recording, job, channel)
-        : plainCsv(record, recording.id, job, channel);
+        : plainCsv(record, recording, job, channel);
     const sensor = channel === undefined ? [] : ['sensor', channel + 1];
     const words = [variant === 'full' ? 'full' : '', ...sensor];
     return reply
@@ -210,12 +211,13 @@ function stillOpen(recording: Recording): Recording {
 
 function plainCsv(
   record: RecordAccess,
-  id: number,
+  recording: Recording,
   job: Job,
   channel: number | undefined,
 ): Generator<string> {
+  const { id } = recording;
   const { marks } = factsOfJob(record, id, job);
-  return csvParts(marks, () => chunksOf(record, id, job, channel));
+  return csvParts(marks, isSimulated(recording), () => chunksOf(record, id, job, channel));
 }
 
 /** In the order of the record. */

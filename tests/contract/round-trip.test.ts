@@ -165,7 +165,17 @@ test.each([
   ['a leaking one, rehearsed', 'leak'],
 ] as const)('%s comes through plain CSV with the same verdict', async (what, verdict) => {
   const text = await (await get(here, `api/recordings/${idOf(what)}/readings.csv`)).text();
-  const { id } = await readIn(text, 'text/csv', 'plain.csv');
+  const read = await readIn(text, 'text/csv', 'plain.csv');
+  const { id } = read;
+  // A rehearsal can't become a job on the way.
+  expect(isSimulated(read)).toBe(true);
+  expect(read).toMatchObject({ origin: 'import', takenFrom: { origin: 'rehearsal', held: false } });
+  const report = await (await get(there, `api/recordings/${id}/report`)).text();
+  expect(report).toContain(english.report.rehearsalStamp);
+  expect(report).toContain(english.report.rehearsedByFile);
+  const again = await (await get(there, `api/recordings/${id}/readings.csv`)).text();
+  expect(again.replaceAll(/,[^,]*$/gmu, '')).toContain(',temperature_c');
+  expect(again.split('\n')[1]).toMatch(/,rehearsal$/u);
   for (const [bridge, of] of [
     [here, idOf(what)],
     [there, id],

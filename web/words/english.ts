@@ -1982,6 +1982,7 @@ export const english = {
       `${number}, of it the job that begins ${at} after its start`,
     takenFrom: ({ number, at, software }: { number: string; at: string; software: string }) =>
       `Taken from another record, where it was recording ${number}, begun ${at}, written by Ebbline ${software}.`,
+    rehearsedByFile: 'The file that it was read in from says that it was a rehearsal.',
     heldThere: 'Its facts were unaltered when they were taken over.',
     notHeldThere: 'That its facts were unaltered when they were taken over could not be shown.',
     marksTakenBack: 'Marks that were slips',

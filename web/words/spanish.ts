@@ -2087,6 +2087,7 @@ export const spanish: Wording = {
       `${number}, de ella el trabajo que empieza ${at} después del comienzo`,
     takenFrom: ({ number, at, software }) =>
       `Tomada de otro registro, donde era la grabación ${number}, empezada el ${at}, escrita por Ebbline ${software}.`,
+    rehearsedByFile: 'El archivo del que se importó dice que era una práctica.',
     heldThere: 'Sus datos estaban sin alterar cuando se tomaron.',
     notHeldThere: 'No se pudo mostrar que sus datos estuvieran sin alterar cuando se tomaron.',
     marksTakenBack: 'Marcas por error',

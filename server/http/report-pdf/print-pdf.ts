@@ -5,7 +5,7 @@ import {
   readingsFromColumns,
   type ReceivedColumns,
 } from '../../../protocol/reading.ts';
-import { isTypedIn } from '../../../protocol/recording.ts';
+import { isSimulated, isTypedIn } from '../../../protocol/recording.ts';
 import { recordingJsonParts } from '../../../protocol/recording-json.ts';
 import { documentOf } from '../../../web/report/document-of.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
@@ -44,7 +44,7 @@ function csvOf(
   channel: number,
   of: number,
 ): Attachment {
-  const parts = csvParts(job.facts.marks, function* () {
+  const parts = csvParts(job.facts.marks, isSimulated(job.facts.recording), function* () {
     for (const chunk of chunks) {
       yield holdingIn(job, chunk).filter((reading) => reading.channel === channel);
     }

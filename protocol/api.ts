@@ -55,6 +55,14 @@ export const recordingDetailSchema = z.strictObject({
 
 export type RecordingDetail = z.infer<typeof recordingDetailSchema>;
 
+const ofJob = z.coerce
+  .number()
+  .pipe(beginMarkSchema)
+  .optional()
+  .describe(
+    'The mark at which the job begins that is wanted (0: the first); without it the whole recording.',
+  );
+
 /**
  * GET /api/recordings/:id/readings.csv?channel=…: the format knows one curve, so where a recording has
  * several sensors one of them is asked for; without it come all readings, one sensor's among another's.
@@ -70,15 +78,18 @@ export const csvQuerySchema = z.object({
     .enum(['plain', 'full'])
     .default('plain')
     .describe('plain: what the analyse command reads; full: all that each reading has.'),
+  job: ofJob,
 });
+
+/** GET /api/recordings/:id/recording.json?job=… */
+export const jobQuerySchema = z.object({ job: ofJob });
 
 /** GET /api/recordings/:id/report?unit=…&temperature=…&language=…: an HTML page to be printed or saved. */
 export const reportQuerySchema = z.object({
   unit: z.enum(PRESSURE_UNITS).default('micron'),
   temperature: z.enum(TEMPERATURE_UNITS).default('°C'),
   language: z.enum(LANGUAGES).default('en'),
-  /** The mark at which the job begins that it is of (0: the first); a recording that has no other job needs none. */
-  job: z.coerce.number().pipe(beginMarkSchema).optional(),
+  job: ofJob,
 });
 
 /** ISO 216 A4, and the paper of North America. */

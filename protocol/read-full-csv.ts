@@ -1,6 +1,7 @@
 /** Reads a recording as CSV with all that each reading has (full-csv.ts). */
 import { csvRows, CsvCellsError, textOfCell } from './csv-cells.ts';
 import { FULL_CSV_COLUMNS as COLUMNS, type FullCsvColumn as Column } from './full-csv.ts';
+import { jobsIn } from './job.ts';
 import type { Mark } from './mark.ts';
 import { markSchema } from './mark.ts';
 import type { ReadRecordingJson } from './read-recording-json.ts';
@@ -142,13 +143,14 @@ class Found {
         version: RECORDING_JSON_VERSION,
         softwareVersion: '',
         recording: { ...recording, open: false },
-        marks: this.#marks,
+        job: null,
+        marks: withoutEmptyJob(this.#marks, sorted),
         marksTakenBack: this.#marksTakenBack,
         sheet: [],
         takenBack: this.#takenBack,
         seenAlerts: [],
         signOffs: [],
-        verified: { ...NOT_CHAINED, recordingId: id },
+        verified: null,
       },
       count: sorted.length,
       readings: function* () {
@@ -176,7 +178,18 @@ class Found {
 }
 
 const LONGEST_NAME = 100;
-const NOT_CHAINED = { links: 0, facts: 0, addedLater: 0, deleted: 0, hash: '', broken: null };
+
+/** A file of one job has the mark at which it begins, and nothing before: a recording of its own begins there. */
+function withoutEmptyJob(
+  marks: readonly Mark[],
+  readings: readonly { readonly reading: RecordedReading }[],
+): Mark[] {
+  const [, first] = jobsIn(marks);
+  if (first === undefined) return [...marks];
+  const isBefore = ({ elapsedS }: { readonly elapsedS: number }) => elapsedS < first.fromS;
+  const isEmpty = !marks.some(isBefore) && !readings.some(({ reading }) => isBefore(reading));
+  return isEmpty ? marks.filter(({ id }) => id !== first.beginMark) : [...marks];
+}
 
 function number(line: Line, column: Column): number | null {
   const cell = line.cell(column).trim();

@@ -52,7 +52,20 @@ export function readRecordingJson(text: string): ReadRecordingJson {
   const count = countOf(columns);
   const readings = () => readingsOf(columns, count, head);
   refuseContradictions(head, readings());
-  return { head, count, readings };
+  return { head: asOneJob(head), count, readings };
+}
+
+/** A recording of its own has no job before the one that the file is of: where it began is where readings begin. */
+function asOneJob(head: RecordingJsonHead): RecordingJsonHead {
+  const { job, marks, signOffs } = head;
+  if (job === null || job.beginMark === FIRST_JOB) return head;
+  return {
+    ...head,
+    marks: marks.filter(({ id }) => id !== job.beginMark),
+    signOffs: signOffs.map((one) =>
+      one.beginMark === job.beginMark ? { ...one, beginMark: FIRST_JOB } : one,
+    ),
+  };
 }
 
 function parsed(text: string): unknown {
@@ -120,7 +133,7 @@ function* readingsOf(
 }
 
 function refuseContradictions(
-  { takenBack, marks, marksTakenBack, signOffs }: RecordingJsonHead,
+  { job, takenBack, marks, marksTakenBack, signOffs }: RecordingJsonHead,
   readings: Iterable<RecordedReading>,
 ): void {
   const slips = new Map(takenBack.map(({ index }, at) => [index, at]));
@@ -137,6 +150,11 @@ function refuseContradictions(
   );
   const ids = [...marks, ...marksTakenBack].map(({ id }) => id);
   refuseTwice('marks and marksTakenBack', 'id', ids);
+  if (job !== null && job.beginMark !== FIRST_JOB && !ids.includes(job.beginMark)) {
+    throw new RecordingJsonError(
+      'job.beginMark: there is no such mark; it must be the id of one of the marks, or 0',
+    );
+  }
   const lost = signOffs.findIndex(
     ({ beginMark }) => beginMark !== FIRST_JOB && !ids.includes(beginMark),
   );

@@ -2,7 +2,8 @@
  * Readings as CSV: the format that the `analyse` command reads and every export writes.
  *
  * Header `elapsed_s,pressure_pa,event`, further columns allowed (`temperature_c` is used, others are
- * ignored). An empty pressure is an over-range or missing reading.
+ * ignored). An empty pressure is an over-range or missing reading. `rehearsal` in a column `origin` says that
+ * the readings were played and not measured: no conclusion changes by that, but they are no proof of a job.
  */
 
 /** Events that a file can carry; anything else in that column is an error. */
@@ -35,6 +36,8 @@ const REQUIRED = ['elapsed_s', 'pressure_pa', 'event'] as const;
 export interface CsvLine {
   readonly lineNumber: number;
   readonly row: CsvRow;
+  /** Whether it says that it was played and not measured. */
+  readonly isRehearsed: boolean;
 }
 
 /**
@@ -60,7 +63,8 @@ export function* readingsCsvLines(text: string): Generator<CsvLine> {
       continue;
     }
     if (line.trim() === '') continue;
-    const row = readRow(line, lineNumber, columns);
+    const cells = splitLine(line);
+    const row = readRow(cells, lineNumber, columns);
     if (previousS !== null && row.elapsedS < previousS) {
       throw new CsvError(
         `line ${lineNumber}: elapsed_s goes back from ${previousS} to ${row.elapsedS}; ` +
@@ -68,7 +72,7 @@ export function* readingsCsvLines(text: string): Generator<CsvLine> {
       );
     }
     previousS = row.elapsedS;
-    yield { lineNumber, row };
+    yield { lineNumber, row, isRehearsed: cells[columns.origin] === REHEARSED_CELL };
   }
   if (previousS === null) throw new CsvError('line 2: there are no readings; add at least one row');
 }
@@ -88,6 +92,7 @@ interface Columns {
   readonly pressure: number;
   readonly event: number;
   readonly temperature: number;
+  readonly origin: number;
 }
 
 function readHeader(line: string): Columns {
@@ -104,11 +109,11 @@ function readHeader(line: string): Columns {
     pressure: names.indexOf('pressure_pa'),
     event: names.indexOf('event'),
     temperature: names.indexOf('temperature_c'),
+    origin: names.indexOf(ORIGIN_COLUMN),
   };
 }
 
-function readRow(line: string, lineNumber: number, columns: Columns): CsvRow {
-  const cells = splitLine(line);
+function readRow(cells: readonly string[], lineNumber: number, columns: Columns): CsvRow {
   if (cells.length !== columns.count) {
     throw new CsvError(
       `line ${lineNumber}: ${cells.length} cells under ${columns.count} headings; ` +
@@ -176,4 +181,15 @@ export function formatReadingsCsvRows(rows: readonly CsvRow[]): string {
         `${row.elapsedS},${row.pressurePa ?? ''},${row.event ?? ''},${row.temperatureC ?? ''}\n`,
     )
     .join('');
+}
+
+export const ORIGIN_COLUMN = 'origin';
+export const REHEARSED_CELL = 'rehearsal';
+
+/** The same of what was played and not measured, so that it can't pass for a job wherever it is read in. */
+export const REHEARSED_CSV_HEADER = READINGS_CSV_HEADER.replace('\n', `,${ORIGIN_COLUMN}\n`);
+
+/** @param rows as `formatReadingsCsvRows` writes them */
+export function asRehearsedRows(rows: string): string {
+  return rows.replaceAll('\n', `,${REHEARSED_CELL}\n`);
 }

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { markSchema } from './mark.ts';
+import { partSchema } from './part-of-recording.ts';
 import { receivedReadingSchema } from './reading.ts';
 import { recordingSchema } from './recording.ts';
 import { seenAlertSchema } from './seen-alert.ts';
@@ -22,7 +23,8 @@ export function recordingJsonSchemaDocument(): object {
     title: 'A recording of a vacuum sensor, with every fact of it',
     description:
       'Pressures are absolute, in pascal. elapsedS is data time: seconds since startedAtMs, on the clock of the sensor. ' +
-      'The columns of readings are of equal length; readings that are named in takenBack were slips.',
+      'The columns of readings are of equal length; readings that are named in takenBack were slips. ' +
+      'Where job is set, all facts are of that one job of the recording, and times are still those of the recording.',
     ...z.toJSONSchema(recordingJsonSchema),
   };
 }
@@ -54,6 +56,8 @@ export const recordingJsonHeadSchema = z.strictObject({
   /** Of the program that wrote the file. */
   softwareVersion: z.string().max(50),
   recording: recordingSchema,
+  /** The job of it that all facts in the file are of; null: it is the whole recording. */
+  job: partSchema.nullable().default(null),
   marks: z.array(markSchema),
   /** Those that were slips, and count no more. */
   marksTakenBack: z.array(
@@ -67,8 +71,11 @@ export const recordingJsonHeadSchema = z.strictObject({
   takenBack: z.array(takenBackSchema),
   seenAlerts: z.array(seenAlertSchema),
   signOffs: z.array(signOffSchema),
-  /** What came of reckoning its chain of hashes anew as the file was written. */
-  verified: verifiedSchema,
+  /**
+   * What came of reckoning its chain of hashes anew as the file was written; null where the file is of one job:
+   * the chain is over all facts of the recording.
+   */
+  verified: verifiedSchema.nullable(),
 });
 export type RecordingJsonHead = z.infer<typeof recordingJsonHeadSchema>;
 

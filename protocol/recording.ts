@@ -15,13 +15,14 @@ export const takenFromSchema = z.strictObject({
   format: z.string().min(1).max(100),
   /** A rehearsal stays one, whichever way it took. */
   origin: z.enum(ORIGINS),
-  recordingId: z.int().min(1),
+  /** 0: the file does not say; then nor does it say when it began, and it is when it was read in. */
+  recordingId: z.int().min(0),
   /** Wall-clock milliseconds since 1970 UTC. */
   startedAtMs: z.int(),
   title: z.string().max(200),
   /** Last hash of its chain there, hexadecimal; empty where there was none. */
   hash: z.string().max(64),
-  /** Whether the chain held when it was taken over. */
+  /** Whether its chain was reckoned anew as it was taken over, and held: of a backup alone it can be. */
   held: z.boolean(),
   /** Of the program that wrote the file. */
   softwareVersion: z.string().max(100),

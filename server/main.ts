@@ -100,7 +100,11 @@ export async function startBridge(
   const common = { ledger: recorder, wallClock, onState };
   const settled = recorder.settled.bind(recorder);
   const desk = new RehearsalDesk({ ...common, settled });
-  const imports = new ImportDesk({ ...common, settled });
+  const imports = new ImportDesk({
+    ...common,
+    settled,
+    takenFrom: recorder.takenFrom.bind(recorder),
+  });
   const typedIn = new TypedInDesk({
     ...common,
     unfinished: unfinished(recorder.reader, 'typed_in'),

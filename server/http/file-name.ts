@@ -3,6 +3,8 @@
  * hyphens and one point, which every system and every mail program leaves as they are.
  */
 
+import type { Job } from '../../protocol/job.ts';
+import { partOf } from '../../protocol/part-of-recording.ts';
 import type { Recording } from '../../protocol/recording.ts';
 
 const LONGEST_WORDS = 60;
@@ -19,13 +21,17 @@ function fileName(atMs: number, words: readonly (string | number)[], extension: 
   return `${[stamp, ...plain].join('-')}.${extension}`;
 }
 
-/** '2026-11-26-17-03-11-sensor-12-full.csv' */
+/** '2026-11-26-17-03-11-sensor-12-full.csv'; of one job of several '2026-11-28-08-00-00-sensor-12-job-71.csv' */
 export function recordingFileName(
   { id, origin, startedAtMs }: Pick<Recording, 'id' | 'origin' | 'startedAtMs'>,
+  job: Job,
   words: readonly (string | number)[],
   extension: string,
 ): string {
-  return fileName(startedAtMs, [origin, id, ...words], extension);
+  const part = partOf(job);
+  const ofJob = part === null ? [] : ['job', part.beginMark];
+  const beganMs = startedAtMs + Math.floor(job.fromS * 1000);
+  return fileName(beganMs, [origin, id, ...ofJob, ...words], extension);
 }
 
 /** '2026-11-26-17-03-11-ebbline-record.sqlite' */

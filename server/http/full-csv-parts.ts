@@ -1,7 +1,9 @@
-/** A recording as full CSV, in parts, so that a long one is never whole in memory. */
+/** A recording, or one job of it, as full CSV, in parts, so that a long one is never whole in memory. */
+import { isWithin, type Job } from '../../protocol/job.ts';
 import { FULL_CSV_HEADER, FullCsvRows } from '../../protocol/full-csv.ts';
 import type { RecordedReading } from '../../protocol/recording-json.ts';
 import type { Recording } from '../../protocol/recording.ts';
+import { factsOfJob } from './facts-of-job.ts';
 import { inDataTime } from './in-data-time.ts';
 import { offsetMinutesAt } from './offset-minutes.ts';
 import type { RecordAccess } from './record-access.ts';
@@ -13,12 +15,14 @@ const AT_A_TIME = 2000;
 export function* fullCsvParts(
   record: RecordAccess,
   recording: Recording,
+  job: Job,
   channel: number | undefined,
 ): Generator<string> {
   const { id, startedAtMs } = recording;
-  const rows = new FullCsvRows(recording, record.takenBack(id), offsetMinutesAt(startedAtMs));
-  const holding = record.marks(id).map((mark) => ({ mark, atMs: null }));
-  const slips = record.facts.marksTakenBack(id).map(({ atMs, ...mark }) => ({ mark, atMs }));
+  const facts = factsOfJob(record, id, job);
+  const rows = new FullCsvRows(recording, facts.takenBack, offsetMinutesAt(startedAtMs));
+  const holding = facts.marks.map((mark) => ({ mark, atMs: null }));
+  const slips = facts.marksTakenBack.map(({ atMs, ...mark }) => ({ mark, atMs }));
   const marks = [...holding, ...slips].sort(
     (a, b) => a.mark.elapsedS - b.mark.elapsedS || a.mark.id - b.mark.id,
   );
@@ -27,6 +31,7 @@ export function* fullCsvParts(
   for (const readings of inDataTime(() => allOf(record, id, untilIndex))) {
     let part = '';
     for (const reading of readings) {
+      if (!isWithin(job, reading.elapsedS)) continue;
       while (marks[0] && marks[0].mark.elapsedS < reading.elapsedS) part += nextMark();
       if (channel === undefined || reading.channel === channel) part += rows.reading(reading);
     }

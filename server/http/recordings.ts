@@ -2,12 +2,19 @@
 import { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
+import {
+  csvQuerySchema,
+  jobQuerySchema,
+  recordingDetailSchema,
+  recordingListSchema,
+} from '../../protocol/api.ts';
+import { isWithin, type Job } from '../../protocol/job.ts';
 import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { Reading } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
 import { recordingJsonSchema, recordingJsonSchemaDocument } from '../../protocol/recording-json.ts';
+import { isSimulated } from '../../protocol/recording.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
 import { sheetEntrySchema } from '../../protocol/sheet.ts';
@@ -16,6 +23,7 @@ import type { Verified } from '../../protocol/verified.ts';
 import { described, json } from './described.ts';
 import { csvParts } from './csv-parts.ts';
 import { fullCsvParts } from './full-csv-parts.ts';
+import { factsOfJob, wantedJob } from './facts-of-job.ts';
 import { asDownload, recordingFileName } from './file-name.ts';
 import { jsonParts } from './json-parts.ts';
 import type { RecordAccess } from './record-access.ts';
@@ -38,7 +46,7 @@ const DETAIL = {
   problems: ['not_found'],
 } as const;
 const READINGS = {
-  summary: 'The readings of a recording as CSV, in the order of data time.',
+  summary: 'The readings of a recording or of one job of it as CSV, in the order of data time.',
   more:
     'The plain variant is what the analyse command reads. The full one has all that each reading has, marks in ' +
     'rows of their own, and is read in again with the same readings to the last digit.',
@@ -47,8 +55,10 @@ const READINGS = {
   problems: ['not_found'],
 } as const;
 const WHOLE = {
-  summary: 'A recording as one JSON file with every fact of it, to be kept or read in again.',
+  summary:
+    'A recording or one job of it as one JSON file with every fact of it, to be kept or read in again.',
   more: 'Its form is published: /api/schemas/recording.json.',
+  query: jobQuerySchema,
   answer: { status: 200, content: json(recordingJsonSchema), isDownload: true },
   problems: ['not_found'],
 } as const;
@@ -115,25 +125,28 @@ export function serveRecordings(
 
   server.get('/api/recordings/:id/readings.csv', described(READINGS), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const { channel, variant } = csvQuerySchema.parse(request.query);
+    const { channel, variant, job: beginMark } = csvQuerySchema.parse(request.query);
+    const job = wantedJob(record, recording.id, beginMark);
     const parts =
       variant === 'full'
-        ? fullCsvParts(record, recording, channel)
-        : csvParts(record.marks(recording.id), () => chunksOf(record, recording.id, channel));
+        ? fullCsvParts(record, recording, job, channel)
+        : plainCsv(record, recording, job, channel);
     const sensor = channel === undefined ? [] : ['sensor', channel + 1];
     const words = [variant === 'full' ? 'full' : '', ...sensor];
     return reply
       .header('content-type', 'text/csv; charset=utf-8')
-      .headers(asDownload(recordingFileName(recording, words, 'csv')))
+      .headers(asDownload(recordingFileName(recording, job, words, 'csv')))
       .send(Readable.from(withPauses(parts)));
   });
 
   server.get('/api/recordings/:id/recording.json', described(WHOLE), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const parts = await jsonParts(record, recording, softwareVersion);
+    const { job: beginMark } = jobQuerySchema.parse(request.query);
+    const job = wantedJob(record, recording.id, beginMark);
+    const parts = await jsonParts(record, recording, job, softwareVersion);
     return reply
       .header('content-type', 'application/json; charset=utf-8')
-      .headers(asDownload(recordingFileName(recording, [], 'json')))
+      .headers(asDownload(recordingFileName(recording, job, [], 'json')))
       .send(Readable.from(parts));
   });
 
@@ -196,10 +209,22 @@ function stillOpen(recording: Recording): Recording {
   return recording;
 }
 
+function plainCsv(
+  record: RecordAccess,
+  recording: Recording,
+  job: Job,
+  channel: number | undefined,
+): Generator<string> {
+  const { id } = recording;
+  const { marks } = factsOfJob(record, id, job);
+  return csvParts(marks, isSimulated(recording), () => chunksOf(record, id, job, channel));
+}
+
 /** In the order of the record. */
 function* chunksOf(
   record: RecordAccess,
   recordingId: number,
+  job: Job,
   channel: number | undefined,
 ): Generator<Reading[]> {
   for (let after = 0; ;) {
@@ -208,6 +233,7 @@ function* chunksOf(
     if (last === undefined) return;
     after = last;
     const readings = readingsFromColumns(columns);
-    yield readings.filter((reading) => channel === undefined || reading.channel === channel);
+    const isOwn = (reading: Reading) => channel === undefined || reading.channel === channel;
+    yield readings.filter((reading) => isOwn(reading) && isWithin(job, reading.elapsedS));
   }
 }

@@ -82,8 +82,9 @@ export class Restorer {
         taken: {
           ...takenFrom(recording),
           format,
-          hash: verified.hash,
-          held: verified.broken === null,
+          hash: verified?.hash ?? '',
+          // What the file says of itself anybody can write: only a backup's chain is reckoned anew.
+          held: false,
           softwareVersion,
           atMs: this.#wallClock(),
         },

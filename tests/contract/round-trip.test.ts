@@ -19,6 +19,7 @@ import { RecordReader } from '../../server/record/record-reader.ts';
 import { Recorder } from '../../server/record/recorder.ts';
 import { Judging } from '../../web/analysis/judging.ts';
 import { numbersOf } from '../../web/analysis/numbers.ts';
+import { english } from '../../web/words/english.ts';
 import { NOTE, recordJob, STARTED_MS, type WishedJob } from '../support/written-job.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
 
@@ -164,7 +165,17 @@ test.each([
   ['a leaking one, rehearsed', 'leak'],
 ] as const)('%s comes through plain CSV with the same verdict', async (what, verdict) => {
   const text = await (await get(here, `api/recordings/${idOf(what)}/readings.csv`)).text();
-  const { id } = await readIn(text, 'text/csv', 'plain.csv');
+  const read = await readIn(text, 'text/csv', 'plain.csv');
+  const { id } = read;
+  // A rehearsal can't become a job on the way.
+  expect(isSimulated(read)).toBe(true);
+  expect(read).toMatchObject({ origin: 'import', takenFrom: { origin: 'rehearsal', held: false } });
+  const report = await (await get(there, `api/recordings/${id}/report`)).text();
+  expect(report).toContain(english.report.rehearsalStamp);
+  expect(report).toContain(english.report.rehearsedByFile);
+  const again = await (await get(there, `api/recordings/${id}/readings.csv`)).text();
+  expect(again.replaceAll(/,[^,]*$/gmu, '')).toContain(',temperature_c');
+  expect(again.split('\n')[1]).toMatch(/,rehearsal$/u);
   for (const [bridge, of] of [
     [here, idOf(what)],
     [there, id],
@@ -185,9 +196,28 @@ test('a rehearsal that is taken along twice is one still', async () => {
   ] as const) {
     const again = await get(there, `api/recordings/${once.id}/${path}`);
     const twice = await readIn(await again.text(), type);
-    expect(twice.takenFrom).toMatchObject({ origin: 'rehearsal', recordingId: once.id });
+    const from = { origin: 'rehearsal', recordingId: once.id, held: false };
+    expect(twice.takenFrom).toMatchObject(from);
     expect(isSimulated(twice)).toBe(true);
   }
+});
+
+test('an altered JSON is not said to be unaltered, and its sign-off stands as the file has it', async () => {
+  const path = `api/recordings/${idOf('one with two sensors')}/recording.json`;
+  const file = recordingJsonSchema.parse(await (await get(here, path)).json());
+  file.readings.pressurePa[100] = 12.5;
+  const [signed] = file.signOffs;
+  const altered = { ...file, signOffs: [{ ...signed, name: 'Somebody Else' }] };
+  const { id, takenFrom } = await readIn(JSON.stringify(altered), 'application/json');
+  expect(file.verified?.broken).toBeNull();
+  expect(takenFrom).toMatchObject({ held: false, hash: file.verified?.hash });
+  const report = await (await get(there, `api/recordings/${id}/report`)).text();
+  expect(report).toContain('Somebody Else');
+  expect(report).toContain(english.report.notHeldThere);
+  expect(report).toContain(english.report.signedThere);
+  expect(report).not.toContain(english.report.heldThere);
+  const own = `api/recordings/${idOf('one with two sensors')}/report`;
+  expect(await (await get(here, own)).text()).not.toContain(english.report.signedThere);
 });
 
 test('names of files sort by time and say what they are', async () => {

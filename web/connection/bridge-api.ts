@@ -195,21 +195,22 @@ export function restoreBackup(file: File): Promise<Answer<Restored>> {
 
 export const BACKUP_ADDRESS = 'api/backup';
 
-export function jsonAddress(recordingId: number): string {
-  return `api/recordings/${recordingId}/recording.json`;
+/** Files of one job, as the row says that they are of: another job of the recording may be another customer's. */
+export function jsonAddress({ recordingId, beginMark }: JobPlace): string {
+  return `api/recordings/${recordingId}/recording.json?job=${beginMark}`;
 }
 
-export function fullCsvAddress(recordingId: number): string {
-  return `api/recordings/${recordingId}/readings.csv?variant=full`;
+export function fullCsvAddress({ recordingId, beginMark }: JobPlace): string {
+  return `api/recordings/${recordingId}/readings.csv?variant=full&job=${beginMark}`;
 }
 
 /** @param channel where the recording has several sensors: which of them */
 export function csvAddress(
-  { id, sensors }: { readonly id: number; readonly sensors: readonly unknown[] },
+  { recordingId, beginMark, sensors }: JobPlace & Pick<JobCard, 'sensors'>,
   channel: number,
 ): string {
-  const query = sensors.length > 1 ? `?channel=${channel}` : '';
-  return `api/recordings/${id}/readings.csv${query}`;
+  const sensor = sensors.length > 1 ? `&channel=${channel}` : '';
+  return `api/recordings/${recordingId}/readings.csv?job=${beginMark}${sensor}`;
 }
 
 export function reportAddress(job: JobPlace, speech: Speech): string {

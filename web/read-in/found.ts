@@ -1,8 +1,10 @@
 /** What comes of a file as it is chosen to be read: gathered row by row. Pure. */
 import {
+  asRehearsedRows,
   type CsvRow,
   formatReadingsCsvRows,
   READINGS_CSV_HEADER,
+  REHEARSED_CSV_HEADER,
 } from '../../protocol/readings-csv.ts';
 import type { FaultyRow, ReadRow } from './read-rows.ts';
 
@@ -13,7 +15,7 @@ const ROWS_IN_A_PART = 5000;
 
 export class Found {
   readonly faults: FaultyRow[] = [];
-  readonly #parts: string[] = [READINGS_CSV_HEADER];
+  readonly #parts: string[] = [];
   #rows: CsvRow[] = [];
   readings = 0;
   /** Readings without a pressure: over range, or nothing measured. */
@@ -23,6 +25,7 @@ export class Found {
   lowestPa: number | null = null;
   #firstS: number | null = null;
   #lastS = 0;
+  #isRehearsed = false;
 
   take(read: ReadRow): void {
     if ('fault' in read) {
@@ -30,7 +33,8 @@ export class Found {
       if (this.faults.length < MOST_TOLD) this.faults.push(read);
       return;
     }
-    const { row } = read;
+    const { row, isRehearsed } = read;
+    this.#isRehearsed ||= isRehearsed;
     this.readings += 1;
     if (row.pressurePa === null) this.unmeasured += 1;
     else this.lowestPa = Math.min(this.lowestPa ?? row.pressurePa, row.pressurePa);
@@ -49,7 +53,8 @@ export class Found {
   /** The readings in the one format that the bridge takes. */
   csv(): string {
     this.#write();
-    return this.#parts.join('');
+    if (!this.#isRehearsed) return [READINGS_CSV_HEADER, ...this.#parts].join('');
+    return [REHEARSED_CSV_HEADER, ...this.#parts.map(asRehearsedRows)].join('');
   }
 
   #write(): void {

@@ -5,6 +5,8 @@ import {
   HIGHEST_PA,
   isCsvEvent,
   LONGEST_S,
+  ORIGIN_COLUMN,
+  REHEARSED_CELL,
 } from '../../protocol/readings-csv.ts';
 import { pressureToPa, temperatureToC } from '../../protocol/units.ts';
 import type { Guess, WholeChoice } from './choice.ts';
@@ -30,7 +32,13 @@ export interface FaultyRow {
   readonly cell: string;
 }
 
-export type ReadRow = { readonly row: CsvRow } | FaultyRow;
+export type ReadRow =
+  | {
+      readonly row: CsvRow;
+      /** Whether it says that it was played and not measured. */
+      readonly isRehearsed: boolean;
+    }
+  | FaultyRow;
 
 const HALF_DAY_S = 43_200;
 const DAY_S = 86_400;
@@ -38,11 +46,12 @@ const DAY_S = 86_400;
 export function* readRows(
   text: string,
   choice: WholeChoice,
-  { firstLine, width }: Pick<Guess, 'firstLine' | 'width'>,
+  { headings, firstLine, width }: Pick<Guess, 'headings' | 'firstLine' | 'width'>,
 ): Generator<ReadRow> {
   const axis = new Axis(choice);
+  const originAt = headings.findIndex((heading) => heading.toLowerCase() === ORIGIN_COLUMN);
   for (const line of splitFile(text, choice.separator)) {
-    if (line.lineNumber >= firstLine) yield readRow(line, choice, width, axis);
+    if (line.lineNumber >= firstLine) yield readRow(line, choice, width, axis, originAt);
   }
 }
 
@@ -82,6 +91,7 @@ function readRow(
   choice: WholeChoice,
   width: number,
   axis: Axis,
+  originAt: number,
 ): ReadRow {
   const { columns, decimal, pressureIn, temperatureIn } = choice;
   const at = (column: number | null) => (column === null ? '' : (cells[column] ?? ''));
@@ -107,7 +117,9 @@ function readRow(
 
   const elapsedS = axis.place(at(columns.time));
   if (typeof elapsedS === 'string') return faulty(elapsedS, at(columns.time));
-  return { row: { elapsedS, pressurePa, temperatureC, event: event === '' ? null : event } };
+  const isRehearsed = cells[originAt]?.toLowerCase() === REHEARSED_CELL;
+  const row = { elapsedS, pressurePa, temperatureC, event: event === '' ? null : event };
+  return { row, isRehearsed };
 }
 
 /** The record keeps no more of times and pressures. */

@@ -1,4 +1,5 @@
 /** From what a report says to the document that the web page and the PDF are written from. */
+import { partOf } from '../../protocol/part-of-recording.ts';
 import { isSimulated } from '../../protocol/recording.ts';
 import { sayReportName } from '../words/say-report.ts';
 import {
@@ -50,10 +51,11 @@ export function documentOf(report: Report, attached: readonly string[] = []): Re
 }
 
 function proofSection(report: Report, attached: readonly string[]): Section {
-  const { speech, softwareVersion: version } = report;
+  const { job, speech, softwareVersion: version } = report;
   const { report: words, work } = speech.wording;
   const files = attached.join(', ');
-  const rawData = files === '' ? words.rawData : words.rawDataAttached({ files });
+  const attachedWords = partOf(job) === null ? words.rawDataAttached : words.jobDataAttached;
+  const rawData = files === '' ? words.rawData : attachedWords({ files });
   return section(
     words.proof,
     paragraph(words.proves),

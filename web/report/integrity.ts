@@ -1,4 +1,5 @@
 /** Whether the facts of the report are as they were recorded: what the chain over them shows, and what not. */
+import { partOf } from '../../protocol/part-of-recording.ts';
 import { type Block, paragraph, section, type Section } from './report-document.ts';
 import type { Report } from './report-model.ts';
 
@@ -9,7 +10,7 @@ export function brokenBanner({ verified, speech }: Report): Block | null {
   return { kind: 'banner', name: broken, statement: brokenHow };
 }
 
-export function integritySection({ verified, speech }: Report): Section {
+export function integritySection({ job, verified, speech }: Report): Section {
   const words = speech.wording.report.integrity;
   const { broken, facts, addedLater, deleted, hash } = verified;
   if (broken !== null) {
@@ -17,10 +18,11 @@ export function integritySection({ verified, speech }: Report): Section {
     const place = words.brokenAt({ what: words.breaks[what], link: String(link ?? '–'), where });
     return section(words.title, paragraph(words.brokenHow, 'caution'), paragraph(place));
   }
+  const unbroken = partOf(job) === null ? words.unbroken : words.unbrokenWithJob;
   const later = addedLater === 0 ? '' : words.addedLater({ facts: String(addedLater) });
   return section(
     words.title,
-    paragraph(words.unbroken({ facts: String(facts) })),
+    paragraph(unbroken({ facts: String(facts) })),
     paragraph(later),
     paragraph(deleted === 0 ? '' : words.deleted({ facts: String(deleted) })),
     hash === '' ? null : { kind: 'hash', text: groupsOf(hash).join(' ') },

@@ -43,6 +43,7 @@ export function signOffSection(report: Report): Section {
     paragraph(changed, 'caution'),
     factTable(facts.filter(({ value }) => value !== '')),
     paragraph(words.signedHow, 'quiet'),
+    paragraph(report.recording.takenFrom === null ? '' : words.signedThere, 'caution'),
     byHand,
   );
 }

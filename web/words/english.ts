@@ -1442,7 +1442,7 @@ export const english = {
     json: 'JSON',
     fullCsv: 'Full CSV',
     fullCsvHelp: 'All that each reading has, and the marks: for spreadsheets',
-    jsonHelp: 'The whole recording with every fact of it: to keep, or to read in elsewhere',
+    jsonHelp: 'The whole job with every fact of it: to keep, or to read in elsewhere',
     backUp: 'Back up everything',
     backUpHelp:
       'One file with all recordings, also while one is running. Read in here or on another computer it brings ' +
@@ -1938,6 +1938,9 @@ export const english = {
       title: 'Is it as it was recorded?',
       unbroken: ({ facts }: { facts: string }) =>
         `Yes: the ${facts} facts of this recording (readings, marks, entries and what else was written down) are those over which this hash was reckoned as they came:`,
+      /** Of a report on one job: the chain is over all jobs of the recording. */
+      unbrokenWithJob: ({ facts }: { facts: string }) =>
+        `Yes: the ${facts} facts of the whole recording, of which this job is a part (readings, marks, entries and what else was written down), are those over which this hash was reckoned as they came:`,
       addedLater: ({ facts }: { facts: string }) =>
         `Of these, ${facts} were taken up into the hashes after they had been recorded. What they were until then nobody can tell.`,
       deleted: ({ facts }: { facts: string }) =>
@@ -1966,6 +1969,8 @@ export const english = {
       'The readings themselves are in this recording’s CSV file, from which anybody can draw the conclusions again.',
     rawDataAttached: ({ files }: { files: string }) =>
       `The readings, and all else that was recorded, are attached to this file (${files}): anybody can draw the conclusions again from them.`,
+    jobDataAttached: ({ files }: { files: string }) =>
+      `The readings of this job, and all else that was recorded of it, are attached to this file (${files}); what the recording holds besides is not. Anybody can draw the conclusions again from them. The hash, which is of the whole recording, can’t be reckoned from them.`,
     /** At the foot of every page. */
     page: ({ page, of }: { page: string; of: string }) => `Page ${page} of ${of}`,
     hashBegins: ({ hash }: { hash: string }) => `Hash ${hash} …`,
@@ -1988,10 +1993,13 @@ export const english = {
       'This was signed for another stretch of the recording than the one that is reported here: do not rely on it.',
     signedHow:
       'Name, licence and remark as they were entered; the program has not checked who entered them.',
+    signedThere:
+      'This recording was taken from another record. A sign-off that came with it stands as the file has it: nothing here shows who entered it, or when.',
     jobOf: ({ number, at }: { number: string; at: string }) =>
       `${number}, of it the job that begins ${at} after its start`,
     takenFrom: ({ number, at, software }: { number: string; at: string; software: string }) =>
       `Taken from another record, where it was recording ${number}, begun ${at}, written by Ebbline ${software}.`,
+    rehearsedByFile: 'The file that it was read in from says that it was a rehearsal.',
     heldThere: 'Its facts were unaltered when they were taken over.',
     notHeldThere: 'That its facts were unaltered when they were taken over could not be shown.',
     marksTakenBack: 'Marks that were slips',

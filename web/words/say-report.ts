@@ -197,6 +197,8 @@ export function sayTakenFrom(
   if (takenFrom === null) return '';
   const { recordingId, startedAtMs, softwareVersion: software, held } = takenFrom;
   const words = speech.wording.report;
+  // Of all that it was, plain CSV says that it was a rehearsal.
+  if (recordingId === 0) return words.rehearsedByFile;
   const at = sayWallTime(startedAtMs, offsetMinutes, speech);
   const from = words.takenFrom({ number: String(recordingId), at, software });
   return `${from} ${held ? words.heldThere : words.notHeldThere}`;

@@ -1580,8 +1580,7 @@ export const spanish: Wording = {
     json: 'JSON',
     fullCsv: 'CSV completo',
     fullCsvHelp: 'Todo lo que tiene cada lectura, y las marcas: para hojas de cálculo',
-    jsonHelp:
-      'La grabación entera con todos sus hechos: para guardarla, o importarla en otro lugar',
+    jsonHelp: 'El trabajo entero con todos sus hechos: para guardarlo, o importarlo en otro lugar',
     backUp: 'Copia de seguridad',
     backUpHelp:
       'Un archivo con todas las grabaciones, también mientras una está en marcha. Importado aquí o en otro ' +
@@ -2056,6 +2055,8 @@ export const spanish: Wording = {
       title: '¿Está como se grabó?',
       unbroken: ({ facts }) =>
         `Sí: los ${facts} datos de esta grabación (lecturas, marcas, anotaciones y lo demás que se guardó) son aquellos de los que se calculó esta huella según llegaban:`,
+      unbrokenWithJob: ({ facts }) =>
+        `Sí: los ${facts} datos de la grabación entera, de la que este trabajo es una parte (lecturas, marcas, anotaciones y lo demás que se guardó), son aquellos de los que se calculó esta huella según llegaban:`,
       addedLater: ({ facts }) =>
         `De ellos, ${facts} se incorporaron a las huellas después de grabarse. Qué eran hasta entonces no lo puede decir nadie.`,
       deleted: ({ facts }) =>
@@ -2083,6 +2084,8 @@ export const spanish: Wording = {
       'Las lecturas mismas están en el archivo CSV de esta grabación, del que cualquiera puede volver a sacar las conclusiones.',
     rawDataAttached: ({ files }) =>
       `Las lecturas, y todo lo demás que se grabó, van adjuntas a este archivo (${files}): cualquiera puede volver a sacar de ellas las conclusiones.`,
+    jobDataAttached: ({ files }) =>
+      `Las lecturas de este trabajo, y todo lo demás que se grabó de él, van adjuntas a este archivo (${files}); lo que la grabación tiene además, no. Cualquiera puede volver a sacar de ellas las conclusiones. La huella, que es de la grabación entera, no se puede calcular de ellas.`,
     page: ({ page, of }) => `Página ${page} de ${of}`,
     hashBegins: ({ hash }) => `Huella ${hash} …`,
     file: ({ number }) => `informe ${number}`,
@@ -2103,10 +2106,13 @@ export const spanish: Wording = {
       'Esto se firmó por otro tramo de la grabación que el de este informe: no se fíe de ello.',
     signedHow:
       'Nombre, licencia y observación según se escribieron; el programa no ha comprobado quién los escribió.',
+    signedThere:
+      'Esta grabación se tomó de otro registro. Una firma que vino con ella está como la tiene el archivo: nada aquí muestra quién la escribió ni cuándo.',
     jobOf: ({ number, at }) =>
       `${number}, de ella el trabajo que empieza ${at} después del comienzo`,
     takenFrom: ({ number, at, software }) =>
       `Tomada de otro registro, donde era la grabación ${number}, empezada el ${at}, escrita por Ebbline ${software}.`,
+    rehearsedByFile: 'El archivo del que se importó dice que era una práctica.',
     heldThere: 'Sus datos estaban sin alterar cuando se tomaron.',
     notHeldThere: 'No se pudo mostrar que sus datos estuvieran sin alterar cuando se tomaron.',
     marksTakenBack: 'Marcas por error',

@@ -1,10 +1,11 @@
 /** From the facts and readings of a recording to its report as a PDF, with the raw data in it. */
+import { partOf } from '../../../protocol/part-of-recording.ts';
 import {
   type Reading,
   readingsFromColumns,
   type ReceivedColumns,
 } from '../../../protocol/reading.ts';
-import { isTypedIn } from '../../../protocol/recording.ts';
+import { isSimulated, isTypedIn } from '../../../protocol/recording.ts';
 import { recordingJsonParts } from '../../../protocol/recording-json.ts';
 import { documentOf } from '../../../web/report/document-of.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
@@ -43,7 +44,7 @@ function csvOf(
   channel: number,
   of: number,
 ): Attachment {
-  const parts = csvParts(job.facts.marks, function* () {
+  const parts = csvParts(job.facts.marks, isSimulated(job.facts.recording), function* () {
     for (const chunk of chunks) {
       yield holdingIn(job, chunk).filter((reading) => reading.channel === channel);
     }
@@ -55,7 +56,10 @@ function csvOf(
 
 function jsonOf({ facts, also }: PrintJob, chunks: readonly ReceivedColumns[]): Attachment {
   const { softwareVersion, recording, marks, entries, takenBack, verified } = facts;
-  const said = { softwareVersion, recording, verified, ...also };
+  const part = partOf(facts.job);
+  // The chain is over all facts of the recording, and those of one job can't be held against it.
+  const chain = part === null ? verified : null;
+  const said = { softwareVersion, recording, job: part, verified: chain, ...also };
   const head = { ...said, marks: [...marks], sheet: [...entries], takenBack: [...takenBack] };
   const json = recordingJsonParts(head, (name) => chunks.map((chunk) => chunk[name]));
   const parts = Array.from(json, (part) => Buffer.from(part));

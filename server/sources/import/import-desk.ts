@@ -1,4 +1,5 @@
 /** Reads files in, one after the other, and brings each into the record like any sensor's readings. */
+import type { TakenFrom } from '../../../protocol/recording.ts';
 import type { SourceState } from '../../../protocol/source-state.ts';
 import { Feed } from '../feed.ts';
 import type { Ledger } from '../feed.ts';
@@ -8,6 +9,8 @@ import { ReadingsFile } from './readings-file.ts';
 
 interface ImportDeskOptions {
   readonly ledger: Ledger;
+  /** Takes down what a recording was where its file comes from. */
+  readonly takenFrom: (recordingId: number, takenFrom: TakenFrom, atMs: number) => void;
   /** Resolves once everything that the ledger was given is kept. */
   readonly settled: () => Promise<void>;
   readonly wallClock: () => number;
@@ -42,7 +45,7 @@ export class ImportDesk {
 
   async #read(name: string, text: string, remark: string): Promise<number> {
     const file = await ReadingsFile.check(name, text);
-    const { ledger, settled, wallClock, onState } = this.#options;
+    const { ledger, takenFrom, settled, wallClock, onState } = this.#options;
     const gathering = new GatheringLedger(ledger);
     const room = async (): Promise<void> => {
       gathering.flush();
@@ -59,6 +62,10 @@ export class ImportDesk {
         longestSilenceS: Number.POSITIVE_INFINITY,
         wallClock,
         unfinished: null,
+        // Before its first reading: at no moment does it look like a job.
+        onBegin: (recordingId) => {
+          if (file.isRehearsed) takenFrom(recordingId, rehearsedAt(wallClock()), wallClock());
+        },
         onState: (state) => {
           onState(state);
           if (state.phase === 'finished' && remark !== '') {
@@ -72,4 +79,10 @@ export class ImportDesk {
       this.#source.start(feed);
     });
   }
+}
+
+/** All else that a recording was plain CSV does not say. */
+function rehearsedAt(startedAtMs: number): TakenFrom {
+  const unknown = { recordingId: 0, title: '', hash: '', held: false, softwareVersion: '' };
+  return { ...unknown, format: 'plain-csv', origin: 'rehearsal', startedAtMs };
 }

@@ -22,19 +22,24 @@ const NAMELESS = 'readings.csv';
 export class ReadingsFile {
   /** Its name without a path, fit for a title. */
   readonly name: string;
+  /** Whether any row says that it was played and not measured. */
+  readonly isRehearsed: boolean;
   readonly #text: string;
 
-  private constructor(name: string, text: string) {
+  private constructor(name: string, text: string, isRehearsed: boolean) {
     this.name = plainName(name);
+    this.isRehearsed = isRehearsed;
     this.#text = text;
   }
 
   /** @throws ProblemError `bad_readings_file`, naming the line, what is wrong there, and the cure */
   static async check(name: string, text: string): Promise<ReadingsFile> {
+    let isRehearsed = false;
     try {
       let rows = 0;
       for (const line of readingsCsvLines(text)) {
         refuseWhatCannotBeCarried(line);
+        isRehearsed ||= line.isRehearsed;
         rows += 1;
         if (rows % ROWS_AT_ONCE === 0) await nextTurn();
       }
@@ -42,7 +47,7 @@ export class ReadingsFile {
       if (error instanceof CsvError) throw new ProblemError('bad_readings_file', error.message);
       throw error;
     }
-    return new ReadingsFile(name, text);
+    return new ReadingsFile(name, text, isRehearsed);
   }
 
   /** When its first row stands, s. */

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { csvRows, textCell, textOfCell } from '../../../protocol/csv-cells.ts';
 import { FULL_CSV_HEADER, FullCsvRows, isFullCsv } from '../../../protocol/full-csv.ts';
+import { jobsIn, WHOLE_JOB } from '../../../protocol/job.ts';
 import { CONDITIONS } from '../../../protocol/reading.ts';
 import { readFullCsv } from '../../../protocol/read-full-csv.ts';
 import { readRecordingJson } from '../../../protocol/read-recording-json.ts';
@@ -50,6 +51,7 @@ function headOf(
       takenFrom: null,
       open: false,
     },
+    job: null,
     marks: [{ id: 7, kind: 'note', elapsedS: 1.5, text: '-1', madeBy: 'hand' }],
     marksTakenBack: [],
     sheet: [{ elapsedS: 0, fields: { site: 'x' } }],
@@ -90,6 +92,29 @@ test('JSON comes back number for number, whatever was recorded', () => {
     }),
     { numRuns: 100 },
   );
+});
+
+test('a file of one job becomes a recording with that one job, and one of before is the whole recording', () => {
+  const [note] = headOf().marks;
+  if (note === undefined) throw new Error('there is a mark');
+  const begin = { ...note, id: 6, kind: 'job_begun', elapsedS: 1 } as const;
+  const signed = { licence: '', remark: '', quoted: '', softwareVersion: '0', atMs: 1 };
+  const part = {
+    job: { beginMark: 6, fromS: 1, untilS: 90 },
+    marks: [begin, note],
+    signOffs: [{ beginMark: 6, name: 'A', ...signed }],
+    verified: null,
+  };
+  const { head } = readRecordingJson(jsonOf([READING], part));
+  expect(jobsIn(head.marks)).toEqual([WHOLE_JOB]);
+  expect(head.marks).toEqual([note]);
+  expect(head.signOffs).toEqual([{ beginMark: 0, name: 'A', ...signed }]);
+  expect(() => readRecordingJson(jsonOf([READING], { ...part, marks: [note] }))).toThrow(
+    /job.beginMark: there is no such mark/u,
+  );
+  const before = whole.replace(/ "job": null,\n/u, '');
+  expect(before).not.toBe(whole);
+  expect(readRecordingJson(before).head.job).toBeNull();
 });
 
 test('full CSV comes back number for number, whatever was recorded', () => {

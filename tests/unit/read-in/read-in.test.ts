@@ -1,6 +1,6 @@
 /** Files as loggers and people write them: guessed, read as chosen, and each fault by its line. */
 import { describe, expect, test } from 'vitest';
-import { parseReadingsCsv } from '../../../protocol/readings-csv.ts';
+import { parseReadingsCsv, readingsCsvLines } from '../../../protocol/readings-csv.ts';
 import { type Choice, isWhole } from '../../../web/read-in/choice.ts';
 import { Found } from '../../../web/read-in/found.ts';
 import { guessChoice } from '../../../web/read-in/guess.ts';
@@ -26,6 +26,24 @@ const rowsOf = (text: string, change: Partial<Choice> = {}) =>
     row.temperatureC,
     row.event,
   ]);
+
+test('what a file says to have been a rehearsal is one still in what goes to the bridge', () => {
+  const rows = Array.from({ length: 12_000 }, (_, at) => `${at},${100 + at},,20`);
+  const said = (cell: string) =>
+    `elapsed_s,pressure_pa,event,temperature_c,Origin\n${rows.map((row) => `${row},${cell}\n`).join('')}`;
+  const sent = read(said('rehearsal')).csv();
+  const lines = [...readingsCsvLines(sent)];
+  expect(lines).toHaveLength(12_000);
+  expect(lines.every(({ isRehearsed }) => isRehearsed)).toBe(true);
+  expect(lines[11_999]?.row.pressurePa).toBe(12_099);
+  // A column of that name is everybody's.
+  const measured = read(said('roof')).csv();
+  expect([...readingsCsvLines(measured)].some(({ isRehearsed }) => isRehearsed)).toBe(false);
+  // The last row alone is enough, after others have been put by already.
+  expect(read(`${said('')}12000,5,,20,rehearsal\n`).csv()).toMatch(
+    /^elapsed_s,pressure_pa,event,temperature_c,origin\n0,100,,20,rehearsal\n/u,
+  );
+});
 
 describe('a file is read as it is guessed', () => {
   test.each([

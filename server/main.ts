@@ -71,11 +71,12 @@ export async function startBridge(
   };
   const recorder = await Recorder.open(options.dataFolder, {
     durable: publish,
-    held: ({ detail, waiting, refused }) =>
-      tellOfRecord({ kind: 'held', detail, waiting, refused }),
+    held: ({ sinceMs, detail, waiting, refused }) =>
+      tellOfRecord({ kind: 'held', sinceMs, detail, waiting, refused }),
     mending: () => terminal.mending(),
     relieved: () => tellOfRecord({ kind: 'kept' }),
-    damaged: (detail) => tellOfRecord({ kind: 'damaged', detail }),
+    damaged: ({ sinceMs, detail, file }) =>
+      tellOfRecord({ kind: 'damaged', sinceMs, detail, file }),
   });
   const stream = new Stream({
     record: recorder.reader,

@@ -105,7 +105,7 @@ export type FromWriter =
   /** What had been held is durable. */
   | { readonly type: 'relieved' }
   /** The file turned out to be damaged; facts go to a file beside it until the next start. */
-  | { readonly type: 'damaged'; readonly detail: string }
+  | ({ readonly type: 'damaged' } & Damaged)
   | {
       readonly type: 'refused';
       readonly code:
@@ -117,8 +117,18 @@ export type FromWriter =
     }
   | { readonly type: 'closed' };
 
+/** The file turned out to be damaged. */
+export interface Damaged {
+  readonly sinceMs: number;
+  readonly detail: string;
+  /** Where facts go until the next start. */
+  readonly file: string;
+}
+
 /** A commit failed for a reason outside (disk full, say); it is tried again each second. */
 export interface Held {
+  /** Wall clock, ms: since when nothing is written. */
+  readonly sinceMs: number;
   readonly detail: string;
   /** Readings that are kept in memory meanwhile. */
   readonly waiting: number;

@@ -66,6 +66,7 @@ export const spanish: Wording = {
     fetching: ({ count }) =>
       `en vivo, recuperando ${count} ${many(count, { one: 'lectura perdida', other: 'lecturas perdidas' })}`,
     since: ({ phase, since }) => `${phase} desde ${since}`,
+    notKept: 'fuera del registro',
     bluetooth: 'Bluetooth',
     sensor: 'Sensor',
     atRest: {
@@ -87,12 +88,11 @@ export const spanish: Wording = {
   },
 
   record: {
-    waiting: ({ waiting, detail }) =>
-      `Lecturas que esperan en memoria y no están en la curva: ${waiting}. ${detail}`,
-    refused: ({ waiting, refused, detail }) =>
-      `Lecturas que esperan en memoria: ${waiting}; no guardadas: ${refused}. ${detail}`,
-    keptAside: ({ detail }) =>
-      `Mientras tanto las lecturas se guardan en un archivo al lado y no están en la curva: ${detail}`,
+    waiting: ({ waiting }) => `Lecturas que esperan en memoria y no están en la curva: ${waiting}.`,
+    refused: ({ waiting, refused }) =>
+      `Lecturas que esperan en memoria: ${waiting}; no guardadas: ${refused}.`,
+    keptAside: ({ file }) =>
+      `Mientras tanto las lecturas se guardan en un archivo al lado y no están en la curva: ${file}`,
     salvaged: ({ saved, atLeast, otherSaved, otherAtLeast, folder }) =>
       `Salvado: ${saved} de al menos ${atLeast} lecturas, ${otherSaved} de al menos ${otherAtLeast} de las demás anotaciones. Los archivos dañados están en ${folder}`,
   },
@@ -348,6 +348,7 @@ export const spanish: Wording = {
     none: 'Aún sin lectura',
     noneBeside: 'aún sin lectura',
     notLive: ({ since }) => `sin señal desde ${since}`,
+    notKept: ({ since }) => `la última lectura; ninguna en el registro desde ${since}`,
     typedIn: ({ at }) => `escrito: ${at}`,
     asOf: ({ at }) => `Según la lectura escrita (${at}).`,
     last: 'la última lectura',
@@ -435,6 +436,9 @@ export const spanish: Wording = {
     noNew: 'Sin lecturas nuevas',
     since: ({ since }) => `desde ${since}`,
     untilThereAre: 'Pronóstico y dictamen esperan a que las haya.',
+    notKept: 'El registro no admite lecturas',
+    untilKept: 'Pronóstico y dictamen esperan a que las admita de nuevo.',
+    whatToDo: 'Qué hacer se dice al principio de la página.',
   },
   holdChance: {
     ifValvedOff: 'Si se aísla ahora:',

@@ -1939,6 +1939,19 @@ export const english = {
         'Keep this page. As long as the record leads to this hash, none of these facts has been changed, added or removed since: npm run verify-record -- --hash, and the hash.',
       provesNot:
         'It does not show that a sensor measured rightly or stood where it was said to, nor that what was typed in is true. Whoever can write to the computer can reckon all hashes anew; not the one on your page.',
+      salvaged: 'Saved from a damaged file',
+      saved: ({
+        saved,
+        atLeast,
+        otherSaved,
+        otherAtLeast,
+      }: Record<'saved' | 'atLeast' | 'otherSaved' | 'otherAtLeast', string>) =>
+        `Of this recording ${saved} of at least ${atLeast} readings could be saved, and ${otherSaved} of at least ${otherAtLeast} other entries.`,
+      mayChange:
+        'What was lost is missing from curve and conclusions, whichever part of the recording this report is on.',
+      notAll: 'Not all of it is there: its file was damaged.',
+      remains: ({ facts }: { facts: string }) =>
+        `What is left are ${facts} facts (readings, marks, entries and what else was written down), over which this hash was reckoned:`,
       broken: 'Altered or damaged',
       brokenHow:
         'Facts of this recording were changed, added or removed after they had been recorded, or the file is damaged. Do not rely on this report.',

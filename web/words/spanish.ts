@@ -2047,6 +2047,14 @@ export const spanish: Wording = {
         'Guarde esta página. Mientras el registro lleve a esta huella, ninguno de estos datos se ha cambiado, añadido ni quitado desde entonces: npm run verify-record -- --hash, y la huella.',
       provesNot:
         'No muestra que un sensor midiera bien o estuviera donde se dijo, ni que lo tecleado sea cierto. Quien pueda escribir en el ordenador puede volver a calcular todas las huellas; no la de su página.',
+      salvaged: 'Salvada de un archivo dañado',
+      saved: ({ saved, atLeast, otherSaved, otherAtLeast }) =>
+        `De esta grabación se salvaron ${saved} de al menos ${atLeast} lecturas y ${otherSaved} de al menos ${otherAtLeast} de las demás anotaciones.`,
+      mayChange:
+        'Lo perdido falta en la curva y en las conclusiones, sea cual sea la parte de la grabación de la que trata este informe.',
+      notAll: 'No está todo: su archivo se dañó.',
+      remains: ({ facts }) =>
+        `Lo que queda son ${facts} datos (lecturas, marcas, anotaciones y lo demás que se guardó), de los que se calculó esta huella:`,
       broken: 'Alterada o dañada',
       brokenHow:
         'Hay datos de esta grabación cambiados, añadidos o quitados después de grabarse, o el archivo está dañado. No se fíe de este informe.',

@@ -1,8 +1,8 @@
 /** How many readings a recording had, as its numbers tell: they are given out one after another. */
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
-import { FACT_TABLES } from '../fact-tables.ts';
-import { type FactSpan, PACKED_READINGS, readSpans } from '../chain.ts';
+import { readSpans } from '../chain.ts';
+import { isOfReadings } from '../fact-tables.ts';
 import { readLinkNumbers } from '../link-numbers.ts';
 
 const linkRow = z.object({ number: z.int(), facts: z.string() });
@@ -48,8 +48,4 @@ export function readingsGiven(
   paint(true);
   paint(false);
   return last - gone.reduce((sum, one) => sum + one, 0);
-}
-
-function isOfReadings({ letter }: FactSpan): boolean {
-  return letter === PACKED_READINGS || letter === FACT_TABLES.reading.letter;
 }

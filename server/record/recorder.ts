@@ -257,12 +257,14 @@ export class Recorder {
     return new Promise((resolve) => this.#waiting.push({ ticket, resolve }));
   }
 
-  /** Writes what is waiting and frees the files. */
+  /**
+   * Writes what is waiting and frees the files: the writer last, or the log would stay beside a record that is not
+   * whole without it.
+   */
   async close(): Promise<void> {
     const ended = new Promise<void>((resolve) => this.#worker.once('exit', () => resolve()));
     this.#send({ type: 'close' });
     await ended;
-    this.#closeReader();
   }
 
   #written(fact: Fact): Promise<RecordMessage | null> {
@@ -281,6 +283,10 @@ export class Recorder {
 
   #hear(message: FromWriter): void {
     if (message.type === 'held') this.#listener.held(message);
+    if (message.type === 'all_written') {
+      this.#closeReader();
+      this.#send({ type: 'release' });
+    }
     if (message.type === 'relieved') this.#listener.relieved?.();
     if (message.type === 'damaged') this.#listener.damaged?.(message);
     if (message.type === 'taken_over') {

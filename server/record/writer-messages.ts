@@ -78,7 +78,9 @@ export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
   /** A recording of another record, as a whole. */
   | { readonly type: 'take_over'; readonly ticket: number; readonly wish: TakeOver }
-  | { readonly type: 'close' };
+  | { readonly type: 'close' }
+  /** Nobody reads any more: the last one to close the file empties its log. */
+  | { readonly type: 'release' };
 
 /** Readings that were given their place, still packed. */
 export interface WrittenReadings {
@@ -115,7 +117,8 @@ export type FromWriter =
         | 'data_folder_unwritable';
       readonly detail: string;
     }
-  | { readonly type: 'closed' };
+  /** Told to close: nothing waits any more, and whoever reads may let go of the file. */
+  | { readonly type: 'all_written' };
 
 /** The file turned out to be damaged. */
 export interface Damaged {

@@ -51,6 +51,7 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
   const waiting = new WaitingFacts();
   const unwritten = new UnwrittenFacts(dataFolder);
   let closing = false;
+  let isReleased = false;
   let heldSinceMs: number | null = null;
   let damage: Damage | null = null;
   let timer: NodeJS.Timeout | null = null;
@@ -68,7 +69,7 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
       timer = setTimeout(commit, RETRY_AFTER_MS);
       return;
     }
-    if (closing) close();
+    if (closing) say({ type: 'all_written' });
   };
 
   /** @returns whether nothing waits any more */
@@ -118,11 +119,10 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
     say({ type: 'damaged', sinceMs, detail: error.message, file: unwritten.path });
   }
 
-  function close(): void {
+  function release(): void {
     unwritten.close();
     database.close();
     unlock();
-    say({ type: 'closed' });
     port.close();
   }
 
@@ -137,6 +137,7 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
   const nextMessage = (): { readonly message: ToWriter } | undefined => receiveMessageOnPort(port);
   const take = (message: ToWriter): void => {
     if (message.type === 'close') closing = true;
+    else if (message.type === 'release') isReleased = true;
     else if (message.type === 'take_over') takeOverInTurn(message);
     else waiting.add(message);
   };
@@ -144,7 +145,8 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
     take(first);
     for (let more = nextMessage(); more !== undefined; more = nextMessage()) take(more.message);
     // Else it is tried again in its time.
-    if (timer === null) commit();
+    if (isReleased) release();
+    else if (timer === null) commit();
   });
   say({ type: 'ready', setAside });
 }

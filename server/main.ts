@@ -274,6 +274,7 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     takenBack: reader.takenBack.bind(reader),
     seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
+    lastElapsedS: reader.lastElapsedS.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
     facts: recorder.facts,
     readingChunks: (recordingId: number) => readingChunks(reader, recordingId),

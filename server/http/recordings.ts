@@ -3,7 +3,7 @@ import { Readable } from 'node:stream';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { csvQuerySchema, recordingDetailSchema, recordingListSchema } from '../../protocol/api.ts';
-import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
+import { markSchema, type NewMark, newMarkSchema } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { Reading } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
@@ -18,6 +18,7 @@ import { csvParts } from './csv-parts.ts';
 import { fullCsvParts } from './full-csv-parts.ts';
 import { asDownload, recordingFileName } from './file-name.ts';
 import { jsonParts } from './json-parts.ts';
+import { latestMarkS } from './latest-mark.ts';
 import type { RecordAccess } from './record-access.ts';
 import { withPauses } from './with-pauses.ts';
 
@@ -64,6 +65,7 @@ const VERIFIED = {
 } as const;
 const ADD_MARK = {
   summary: 'Marks an event of the job. Two people who press at once get the same mark.',
+  more: 'Not of what has yet to come: after its end a recording takes none later than its last reading.',
   body: json(newMarkSchema),
   answer: { status: 201, content: json(markSchema) },
   problems: ['not_found', 'recording_closed'],
@@ -90,6 +92,7 @@ export function serveRecordings(
   server: FastifyInstance,
   record: RecordAccess,
   softwareVersion: string,
+  wallClock: () => number,
 ): void {
   server.get('/api/recordings', described(LIST), (): z.infer<typeof recordingListSchema> => {
     return { recordings: record.recordings(MOST_LISTED) };
@@ -152,6 +155,8 @@ export function serveRecordings(
     const asked = wanted(record, request.params);
     // Where a job begins can be said afterwards; all else is seen while it happens.
     const recording = mark.kind === 'job_begun' ? asked : stillOpen(asked);
+    const latestS = latestMarkS(recording, record.lastElapsedS(recording.id), wallClock());
+    if (mark.elapsedS > latestS) throw new ProblemError('bad_request', tooLate(mark, latestS));
     const made = await record.addMark(recording.id, mark);
     return reply.status(201).send(made);
   });
@@ -189,6 +194,10 @@ export function wanted(record: RecordAccess, params: unknown): Recording {
   const recording = record.recording(id);
   if (!recording) throw new ProblemError('not_found', `recording ${id}`);
   return recording;
+}
+
+function tooLate({ elapsedS }: NewMark, latestS: number): string {
+  return `elapsedS: ${elapsedS} s lies after all that was recorded; give ${latestS} s at most`;
 }
 
 function stillOpen(recording: Recording): Recording {

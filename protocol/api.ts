@@ -82,7 +82,7 @@ export const csvQuerySchema = z.object({
 });
 
 /** GET /api/recordings/:id/recording.json?job=… */
-export const jobQuerySchema = z.object({ job: ofJob });
+export const ofJobQuerySchema = z.object({ job: ofJob });
 
 /** GET /api/recordings/:id/report?unit=…&temperature=…&language=…: an HTML page to be printed or saved. */
 export const reportQuerySchema = z.object({

@@ -8,7 +8,9 @@ export const recordStateSchema = z.discriminatedUnion('kind', [
   /** The disk refuses; it is tried again each second. */
   z.strictObject({
     kind: z.literal('held'),
-    /** What the operating system or the database says. */
+    /** Wall clock, ms: since when nothing is written. */
+    sinceMs: z.number(),
+    /** What the operating system or the database says, in English: for the terminal alone. */
     detail: z.string(),
     /** Readings that wait in memory. */
     waiting: count,
@@ -16,7 +18,12 @@ export const recordStateSchema = z.discriminatedUnion('kind', [
     refused: count,
   }),
   /** Found while it was written: what comes is kept beside it, and shown after the next start. */
-  z.strictObject({ kind: z.literal('damaged'), detail: z.string() }),
+  z.strictObject({
+    kind: z.literal('damaged'),
+    sinceMs: z.number(),
+    detail: z.string(),
+    file: z.string(),
+  }),
   /** Found at the start: a new record has what could be read. */
   z.strictObject({
     kind: z.literal('salvaged'),

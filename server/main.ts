@@ -71,11 +71,12 @@ export async function startBridge(
   };
   const recorder = await Recorder.open(options.dataFolder, {
     durable: publish,
-    held: ({ detail, waiting, refused }) =>
-      tellOfRecord({ kind: 'held', detail, waiting, refused }),
+    held: ({ sinceMs, detail, waiting, refused }) =>
+      tellOfRecord({ kind: 'held', sinceMs, detail, waiting, refused }),
     mending: () => terminal.mending(),
     relieved: () => tellOfRecord({ kind: 'kept' }),
-    damaged: (detail) => tellOfRecord({ kind: 'damaged', detail }),
+    damaged: ({ sinceMs, detail, file }) =>
+      tellOfRecord({ kind: 'damaged', sinceMs, detail, file }),
   });
   const stream = new Stream({
     record: recorder.reader,
@@ -277,6 +278,7 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
     takenBack: reader.takenBack.bind(reader),
     seenAlerts: reader.seenAlerts.bind(reader),
     lastIndex: reader.lastIndex.bind(reader),
+    lastElapsedS: reader.lastElapsedS.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
     facts: recorder.facts,
     readingChunks: (recordingId: number) => readingChunks(reader, recordingId),

@@ -35,7 +35,8 @@ export class Terminal {
   record(state: RecordState): void {
     const words = sayRecord(state, ENGLISH);
     if (state.kind === this.#recordKind && words?.meaning === this.#recordSaid) return;
-    if (words !== null) this.#write(`${words.meaning} ${words.remedy} ${words.detail}`);
+    const raw = 'detail' in state ? ` (${state.detail})` : '';
+    if (words !== null) this.#write(`${words.meaning} ${words.remedy} ${words.detail}${raw}`);
     else if (this.#recordKind === 'held') this.#write('Everything that waited is written now.');
     this.#recordKind = state.kind;
     this.#recordSaid = words?.meaning;

@@ -21,6 +21,8 @@ export interface RecordAccess {
   takenBack(recordingId: number): TakenBack[];
   seenAlerts(recordingId: number): SeenAlert[];
   lastIndex(recordingId: number): number;
+  /** Data time of the last reading, s; null: there is none. */
+  lastElapsedS(recordingId: number): number | null;
   readingsAfter(recordingId: number, afterIndex: number, limit: number): ReadingColumns;
   /** All, a part at a time, with room between for readings that arrive. */
   readingChunks(recordingId: number): AsyncIterable<readonly Reading[]>;

@@ -4,12 +4,12 @@ import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import {
   csvQuerySchema,
-  jobQuerySchema,
+  ofJobQuerySchema,
   recordingDetailSchema,
   recordingListSchema,
 } from '../../protocol/api.ts';
 import { isWithin, type Job } from '../../protocol/job.ts';
-import { markSchema, newMarkSchema } from '../../protocol/mark.ts';
+import { markSchema, type NewMark, newMarkSchema } from '../../protocol/mark.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { Reading } from '../../protocol/reading.ts';
 import { readingsFromColumns } from '../../protocol/reading.ts';
@@ -26,6 +26,7 @@ import { fullCsvParts } from './full-csv-parts.ts';
 import { factsOfJob, wantedJob } from './facts-of-job.ts';
 import { asDownload, recordingFileName } from './file-name.ts';
 import { jsonParts } from './json-parts.ts';
+import { latestMarkS } from './latest-mark.ts';
 import type { RecordAccess } from './record-access.ts';
 import { withPauses } from './with-pauses.ts';
 
@@ -58,7 +59,7 @@ const WHOLE = {
   summary:
     'A recording or one job of it as one JSON file with every fact of it, to be kept or read in again.',
   more: 'Its form is published: /api/schemas/recording.json.',
-  query: jobQuerySchema,
+  query: ofJobQuerySchema,
   answer: { status: 200, content: json(recordingJsonSchema), isDownload: true },
   problems: ['not_found'],
 } as const;
@@ -74,6 +75,7 @@ const VERIFIED = {
 } as const;
 const ADD_MARK = {
   summary: 'Marks an event of the job. Two people who press at once get the same mark.',
+  more: 'Not of what has yet to come: after its end a recording takes none later than its last reading.',
   body: json(newMarkSchema),
   answer: { status: 201, content: json(markSchema) },
   problems: ['not_found', 'recording_closed'],
@@ -100,6 +102,7 @@ export function serveRecordings(
   server: FastifyInstance,
   record: RecordAccess,
   softwareVersion: string,
+  wallClock: () => number,
 ): void {
   server.get('/api/recordings', described(LIST), (): z.infer<typeof recordingListSchema> => {
     return { recordings: record.recordings(MOST_LISTED) };
@@ -141,7 +144,7 @@ export function serveRecordings(
 
   server.get('/api/recordings/:id/recording.json', described(WHOLE), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const { job: beginMark } = jobQuerySchema.parse(request.query);
+    const { job: beginMark } = ofJobQuerySchema.parse(request.query);
     const job = wantedJob(record, recording.id, beginMark);
     const parts = await jsonParts(record, recording, job, softwareVersion);
     return reply
@@ -165,6 +168,8 @@ export function serveRecordings(
     const asked = wanted(record, request.params);
     // Where a job begins can be said afterwards; all else is seen while it happens.
     const recording = mark.kind === 'job_begun' ? asked : stillOpen(asked);
+    const latestS = latestMarkS(recording, record.lastElapsedS(recording.id), wallClock());
+    if (mark.elapsedS > latestS) throw new ProblemError('bad_request', tooLate(mark, latestS));
     const made = await record.addMark(recording.id, mark);
     return reply.status(201).send(made);
   });
@@ -202,6 +207,10 @@ export function wanted(record: RecordAccess, params: unknown): Recording {
   const recording = record.recording(id);
   if (!recording) throw new ProblemError('not_found', `recording ${id}`);
   return recording;
+}
+
+function tooLate({ elapsedS }: NewMark, latestS: number): string {
+  return `elapsedS: ${elapsedS} s lies after all that was recorded; give ${latestS} s at most`;
 }
 
 function stillOpen(recording: Recording): Recording {

@@ -6,6 +6,7 @@ import { entriesOf, isWithin, type Job, jobOf, jobsIn, WHOLE_JOB } from '../../p
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedColumns } from '../../protocol/reading.ts';
 import { isTypedIn, type Recording } from '../../protocol/recording.ts';
+import { salvagesOf } from '../../protocol/salvage-note.ts';
 import { sheetFromEntries } from '../../protocol/sheet.ts';
 import type { ReportFacts } from '../../web/report/report-model.ts';
 import { reportOf } from '../../web/report/report-of.ts';
@@ -113,6 +114,7 @@ async function factsOf(
     takenBack: record.takenBack(id).filter(during),
     signOff: record.signOffs(id).findLast((one) => one.beginMark === job.beginMark) ?? null,
     verified: await record.verified(id),
+    salvages: salvagesOf(marks),
     softwareVersion,
     offsetMinutes: offsetMinutesAt(recording.startedAtMs),
   };

@@ -75,7 +75,7 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
     }),
     () => options.health,
   );
-  serveRecordings(server, options.record, options.health.softwareVersion);
+  serveRecordings(server, options.record, options.health.softwareVersion, options.wallClock);
   serveBackups(server, options.backups);
   serveReport(server, {
     record: options.record,

@@ -26,12 +26,16 @@ export class CardFile {
   readonly #database: Database.Database;
   readonly #insert: Database.Statement;
   readonly #remove: Database.Statement;
+  readonly #count: Database.Statement;
 
   /** @param softwareVersion cards that another version drew are forgotten */
   constructor(dataFolder: string, softwareVersion: string) {
     const file = join(dataFolder, CARDS_FILE);
     this.#database = usable(file, `${CARDS_VERSION} ${softwareVersion}`);
     this.#insert = this.#database.prepare('INSERT OR REPLACE INTO card VALUES (?, ?, ?)');
+    this.#count = this.#database
+      .prepare('SELECT json_array_length(cards) FROM card WHERE recording_id = ?')
+      .pluck();
     this.#remove = this.#database.prepare('DELETE FROM card WHERE recording_id = ?');
   }
 
@@ -47,11 +51,18 @@ export class CardFile {
   }
 
   keep({ recordingId, facts, cards }: KeptCards): void {
+    const before = z.int().optional().parse(this.#count.get(recordingId)) ?? 0;
     this.#insert.run(recordingId, facts, JSON.stringify(cards));
+    if (cards.length < before) this.#emptyLog();
   }
 
   forget(recordingId: number): void {
-    this.#remove.run(recordingId);
+    if (this.#remove.run(recordingId).changes > 0) this.#emptyLog();
+  }
+
+  /** It still has what was on a card that is gone for good, whole and readable. */
+  #emptyLog(): void {
+    this.#database.pragma('wal_checkpoint(TRUNCATE)');
   }
 
   close(): void {

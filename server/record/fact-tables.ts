@@ -2,6 +2,7 @@
  * Which tables hold the facts of a recording, and in which order of columns a fact counts: what the chain is
  * reckoned from. A column that is added later is not among them; its values are facts of a new table or kind.
  */
+import { type FactSpan, PACKED_READINGS } from './chain.ts';
 
 export interface FactTable {
   /** One letter, as it stands in a link. */
@@ -167,6 +168,11 @@ const OF_SENSORS: readonly string[] = [FACT_TABLES.label.table, FACT_TABLES.cali
 export function whereOf({ table }: FactTable): string {
   if (table === FACT_TABLES.begin.table) return 'id = ?';
   return OF_SENSORS.includes(table) ? `? = ${OF_NO_RECORDING}` : 'recording_id = ?';
+}
+
+/** Of a link's spans: readings as bytes, or as the lines of older links. */
+export function isOfReadings({ letter }: FactSpan): boolean {
+  return letter === PACKED_READINGS || letter === FACT_TABLES.reading.letter;
 }
 
 /** @returns null for a letter that stands for no fact */

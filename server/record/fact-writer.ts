@@ -6,6 +6,7 @@ import { alreadyMarked } from './already-marked.ts';
 import type { FactRow } from './chain.ts';
 import { ChainWriter } from './chain-writer.ts';
 import { deleteJob } from './delete-job.ts';
+import { DeletedStretches } from './deleted-stretches.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
 import { countOf } from './packed-readings.ts';
 import { ReadingInserts } from './reading-inserts.ts';
@@ -22,6 +23,7 @@ export class FactWriter {
   readonly #readings: ReadingInserts;
   readonly #chain: ChainWriter;
   readonly #database: Database.Database;
+  readonly #deleted: DeletedStretches;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
   /** When somebody last pressed for a mark, per recording, ms by this computer's steady clock. */
@@ -29,6 +31,7 @@ export class FactWriter {
 
   constructor(database: Database.Database) {
     this.#database = database;
+    this.#deleted = new DeletedStretches(database);
     this.#reader = new RecordReader(database);
     this.#chain = new ChainWriter(database);
     this.#readings = new ReadingInserts(database);
@@ -56,6 +59,7 @@ export class FactWriter {
   /** Forgets what was given out in a transaction that failed. */
   forget(): void {
     this.#lastIndex.clear();
+    this.#deleted.forget();
     this.#chain.forget();
   }
 
@@ -177,13 +181,21 @@ export class FactWriter {
     return { type: 'recording', recording };
   }
 
-  #writeReadings({ recordingId, packed }: FactOf<'readings'>): WrittenReadings {
-    const first = (this.#lastIndex.get(recordingId) ?? this.#reader.lastIndex(recordingId)) + 1;
+  #writeReadings({ recordingId, packed: heard }: FactOf<'readings'>): WrittenReadings {
+    // What a sensor gives late of a deleted job belongs to what was deleted for good.
+    const packed = this.#deleted.without(recordingId, heard);
+    const first = (this.#lastIndex.get(recordingId) ?? this.#lastGiven(recordingId)) + 1;
     const last = first + countOf(packed) - 1;
     this.#readings.write(recordingId, first, packed);
     if (last >= first) this.#chain.addReadings(recordingId, first, packed);
     this.#lastIndex.set(recordingId, last);
     return { type: 'written_readings', recordingId, firstIndex: first, packed };
+  }
+
+  /** Also of what was deleted: no number stands for two readings, whenever somebody looks. */
+  #lastGiven(recordingId: number): number {
+    const last = this.#reader.lastIndex(recordingId);
+    return Math.max(last, this.#deleted.lastIndex(recordingId));
   }
 
   #writeMark({ recordingId, mark, madeBy }: FactOf<'mark'>): RecordMessage {
@@ -222,6 +234,7 @@ export class FactWriter {
     const isWhole = jobsIn(marks).length === 1;
     deleteJob(this.#database, this.#chain, { recordingId, job, isWhole }, atMs);
     this.#lastIndex.delete(recordingId);
+    this.#deleted.forget();
   }
 
   /** Once only: what was taken back stays so. */

@@ -12,6 +12,8 @@ import type { FactRow } from './chain.ts';
 
 /** Numbers of a reading, in the order of `packReadings`: that of the table's columns after the two of its key. */
 const WIDTH = 9;
+/** The place of the data time among them. */
+const ELAPSED_S = 5;
 /** What the sensor does not know. Unlike NaN it has one pattern of bits. */
 const UNKNOWN = -Infinity;
 
@@ -69,6 +71,17 @@ export function joined(parts: readonly PackedReadings[]): PackedReadings {
     at += part.length;
   }
   return all;
+}
+
+/** Those of which the data time is as wanted; the same where all are. */
+export function whereElapsed(
+  packed: PackedReadings,
+  isWanted: (elapsedS: number) => boolean,
+): PackedReadings {
+  const rows = Array.from({ length: countOf(packed) }, (_, row) => row * WIDTH);
+  const kept = rows.filter((at) => isWanted(numberAt(packed, at + ELAPSED_S)));
+  if (kept.length === rows.length) return packed;
+  return joined(kept.map((at) => packed.slice(at, at + WIDTH)));
 }
 
 export function countOf(packed: PackedReadings): number {

@@ -25,7 +25,14 @@ import { RecordingFacts } from './recording-facts.ts';
 import type { TakeOver } from './take-over.ts';
 import { ChainVerifier } from './verify-chain.ts';
 import { removeForgottenWork } from './work-folder.ts';
-import type { Fact, FromWriter, Held, ToWriter, WrittenReadings } from './writer-messages.ts';
+import type {
+  Damaged,
+  Fact,
+  FromWriter,
+  Held,
+  ToWriter,
+  WrittenReadings,
+} from './writer-messages.ts';
 
 export interface RecorderListener {
   /** This much is on the disk. */
@@ -37,7 +44,7 @@ export interface RecorderListener {
   /** The file is damaged: what can be read of it is being saved, before the record is open. */
   mending?(): void;
   /** The file is damaged: facts go to a file beside it, and into the record at the next start. */
-  damaged?(detail: string): void;
+  damaged?(damaged: Damaged): void;
 }
 
 /** Worked at a time, ms: a link of a file that was read in holds as many facts as two thousand of a sensor's. */
@@ -250,12 +257,14 @@ export class Recorder {
     return new Promise((resolve) => this.#waiting.push({ ticket, resolve }));
   }
 
-  /** Writes what is waiting and frees the files. */
+  /**
+   * Writes what is waiting and frees the files: the writer last, or the log would stay beside a record that is not
+   * whole without it.
+   */
   async close(): Promise<void> {
     const ended = new Promise<void>((resolve) => this.#worker.once('exit', () => resolve()));
     this.#send({ type: 'close' });
     await ended;
-    this.#closeReader();
   }
 
   #written(fact: Fact): Promise<RecordMessage | null> {
@@ -274,8 +283,12 @@ export class Recorder {
 
   #hear(message: FromWriter): void {
     if (message.type === 'held') this.#listener.held(message);
+    if (message.type === 'all_written') {
+      this.#closeReader();
+      this.#send({ type: 'release' });
+    }
     if (message.type === 'relieved') this.#listener.relieved?.();
-    if (message.type === 'damaged') this.#listener.damaged?.(message.detail);
+    if (message.type === 'damaged') this.#listener.damaged?.(message);
     if (message.type === 'taken_over') {
       this.#takings.get(message.ticket)?.(message.failure);
       this.#takings.delete(message.ticket);

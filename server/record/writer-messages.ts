@@ -78,7 +78,9 @@ export type ToWriter =
   | { readonly type: 'write'; readonly ticket: number; readonly fact: Fact }
   /** A recording of another record, as a whole. */
   | { readonly type: 'take_over'; readonly ticket: number; readonly wish: TakeOver }
-  | { readonly type: 'close' };
+  | { readonly type: 'close' }
+  /** Nobody reads any more: the last one to close the file empties its log. */
+  | { readonly type: 'release' };
 
 /** Readings that were given their place, still packed. */
 export interface WrittenReadings {
@@ -105,7 +107,7 @@ export type FromWriter =
   /** What had been held is durable. */
   | { readonly type: 'relieved' }
   /** The file turned out to be damaged; facts go to a file beside it until the next start. */
-  | { readonly type: 'damaged'; readonly detail: string }
+  | ({ readonly type: 'damaged' } & Damaged)
   | {
       readonly type: 'refused';
       readonly code:
@@ -115,10 +117,21 @@ export type FromWriter =
         | 'data_folder_unwritable';
       readonly detail: string;
     }
-  | { readonly type: 'closed' };
+  /** Told to close: nothing waits any more, and whoever reads may let go of the file. */
+  | { readonly type: 'all_written' };
+
+/** The file turned out to be damaged. */
+export interface Damaged {
+  readonly sinceMs: number;
+  readonly detail: string;
+  /** Where facts go until the next start. */
+  readonly file: string;
+}
 
 /** A commit failed for a reason outside (disk full, say); it is tried again each second. */
 export interface Held {
+  /** Wall clock, ms: since when nothing is written. */
+  readonly sinceMs: number;
   readonly detail: string;
   /** Readings that are kept in memory meanwhile. */
   readonly waiting: number;

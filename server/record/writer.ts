@@ -25,6 +25,12 @@ const PASSING_FAILURES = /^SQLITE_(FULL|IOERR|BUSY|READONLY|CANTOPEN|NOMEM)/u;
 const RETRY_AFTER_MS = 1000;
 const HELD = 'nothing can be written to the record at present';
 
+interface Damage {
+  readonly error: Error;
+  /** Wall clock, ms: since when nothing is written. */
+  readonly sinceMs: number;
+}
+
 const port = parentPort;
 if (!port) throw new Error('this file runs as a worker thread only');
 const { dataFolder } = z.object({ dataFolder: z.string() }).parse(workerData);
@@ -45,8 +51,9 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
   const waiting = new WaitingFacts();
   const unwritten = new UnwrittenFacts(dataFolder);
   let closing = false;
-  let isHeld = false;
-  let damage: Error | null = null;
+  let isReleased = false;
+  let heldSinceMs: number | null = null;
+  let damage: Damage | null = null;
   let timer: NodeJS.Timeout | null = null;
 
   const writeAll = database.transaction((batch: readonly Waiting[]) => {
@@ -62,7 +69,7 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
       timer = setTimeout(commit, RETRY_AFTER_MS);
       return;
     }
-    if (closing) close();
+    if (closing) say({ type: 'all_written' });
   };
 
   /** @returns whether nothing waits any more */
@@ -77,40 +84,45 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
           database.pragma('wal_checkpoint(TRUNCATE)');
         say({ type: 'durable', written });
       }
-      if (isHeld) say({ type: 'relieved' });
-      isHeld = false;
+      if (heldSinceMs !== null) say({ type: 'relieved' });
+      heldSinceMs = null;
       return true;
     } catch (error) {
       facts.forget();
       if (isDamage(error)) {
-        damage = error;
-        keepAside(error);
+        damage = { error, sinceMs: heldSinceMs ?? Date.now() };
+        keepAside(damage);
         return true;
       }
       if (!isPassing(error)) throw error;
-      isHeld = true;
+      heldSinceMs ??= Date.now();
       waiting.gather();
       const { readings, refused } = waiting;
-      say({ type: 'held', detail: error.message, waiting: readings, refused });
+      say({
+        type: 'held',
+        sinceMs: heldSinceMs,
+        detail: error.message,
+        waiting: readings,
+        refused,
+      });
       return false;
     }
   }
 
   /** Nothing is acknowledged: until the next start mends the record, nobody can be shown it. */
-  function keepAside({ message }: Error): void {
+  function keepAside({ error, sinceMs }: Damage): void {
     while (!waiting.isEmpty) {
       const batch = waiting.first();
       unwritten.add(batch.map(({ fact }) => fact));
       waiting.written(batch.length);
     }
-    say({ type: 'damaged', detail: `${message}; ${unwritten.path}` });
+    say({ type: 'damaged', sinceMs, detail: error.message, file: unwritten.path });
   }
 
-  function close(): void {
+  function release(): void {
     unwritten.close();
     database.close();
     unlock();
-    say({ type: 'closed' });
     port.close();
   }
 
@@ -125,6 +137,7 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
   const nextMessage = (): { readonly message: ToWriter } | undefined => receiveMessageOnPort(port);
   const take = (message: ToWriter): void => {
     if (message.type === 'close') closing = true;
+    else if (message.type === 'release') isReleased = true;
     else if (message.type === 'take_over') takeOverInTurn(message);
     else waiting.add(message);
   };
@@ -132,7 +145,8 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
     take(first);
     for (let more = nextMessage(); more !== undefined; more = nextMessage()) take(more.message);
     // Else it is tried again in its time.
-    if (timer === null) commit();
+    if (isReleased) release();
+    else if (timer === null) commit();
   });
   say({ type: 'ready', setAside });
 }

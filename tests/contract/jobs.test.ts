@@ -90,6 +90,8 @@ test('a job can be begun where its pump was switched on, and that can be taken b
     elapsedS: 600,
     text: '',
   });
+  const never = { kind: 'job_begun', elapsedS: 999_999, text: '' };
+  expect(await codeOf(post(`recordings/${id}/marks`, never))).toBe('bad_request');
   const mark = markSchema.parse(await answer.json());
   const [second, first] = await judged(id);
   expect(first).toMatchObject({ beginMark: 0, fromS: 0, lastS: 600, site: 'Harbour office' });

@@ -1,6 +1,6 @@
 /** Two people mark one and the same thing at once, from two pages: it is marked once, and both are told. */
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { recordingDetailSchema } from '../../protocol/api.ts';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { apiErrorSchema, recordingDetailSchema } from '../../protocol/api.ts';
 import type { NewMark } from '../../protocol/mark.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
@@ -15,6 +15,9 @@ beforeAll(async () => {
   bridge = await runBridge({ sensors });
   sensors.meet('aa:01', 'Sensor');
   sensors.measure('aa:01', 1, 500);
+  sensors.measure('aa:01', 121, 400);
+  // Nothing can be marked that lies far after the last reading.
+  await vi.waitFor(async () => expect((await recorded()).readingCount).toBe(2));
 });
 afterAll(() => bridge.remove());
 
@@ -32,9 +35,15 @@ async function mark(kind: NewMark['kind'], elapsedS: number, text = '', recordin
   return markSchema.parse(await post(`recordings/${recordingId}/marks`, { kind, elapsedS, text }));
 }
 
-async function marked() {
+async function recorded() {
   const answer = await fetch(new URL('api/recordings/1', bridge.url));
-  const { marks } = recordingDetailSchema.parse(await answer.json());
+  // Before the first reading there is no recording.
+  if (answer.status === 404) return { readingCount: 0, marks: [] };
+  return recordingDetailSchema.parse(await answer.json());
+}
+
+async function marked() {
+  const { marks } = await recorded();
   return marks.map(({ kind, elapsedS }) => [kind, elapsedS]);
 }
 
@@ -66,10 +75,24 @@ test('in a rehearsal at 120 times the speed of life, two hands are as far apart 
   const { id } = recordingSchema.parse(await post('rehearsals', wish));
   // Ten seconds of data would be over within 83 ms.
   const [first, second] = await Promise.all([
-    mark('oil_changed', 100, '', id),
-    mark('oil_changed', 220, '', id),
+    mark('oil_changed', 10, '', id),
+    mark('oil_changed', 50, '', id),
   ]);
   expect(second).toEqual(first);
   await new Promise((resolve) => setTimeout(resolve, 3100));
-  expect(await mark('oil_changed', 480, '', id)).not.toEqual(first);
+  expect(await mark('oil_changed', 300, '', id)).not.toEqual(first);
+});
+
+test('what has yet to come can’t be marked, and the answer says how late a mark may be', async () => {
+  const before = await marked();
+  const answer = await fetch(new URL('api/recordings/1/marks', bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ kind: 'isolated', elapsedS: 999_999 }),
+  });
+  expect(answer.status).toBe(400);
+  const { code, detail } = apiErrorSchema.parse(await answer.json());
+  expect(code).toBe('bad_request');
+  expect(detail).toMatch(/999999 s lies after .* give \d+(?:\.\d+)? s at most/u);
+  expect(await marked()).toEqual(before);
 });

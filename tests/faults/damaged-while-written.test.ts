@@ -6,13 +6,13 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { RECORD_FILE } from '../../server/record/open-database.ts';
-import { Recorder } from '../../server/record/recorder.ts';
+import { Recorder, type RecorderListener } from '../../server/record/recorder.ts';
 import { inspect } from './inspect-record.ts';
 import { invented } from './invented-reading.ts';
 
 let folder = '';
 const durable = vi.fn<(message: RecordMessage) => void>();
-const damaged = vi.fn<(detail: string) => void>();
+const damaged = vi.fn<NonNullable<RecorderListener['damaged']>>();
 const open = () => Recorder.open(folder, { durable, held: () => undefined, damaged });
 const row = (first: number, count: number) =>
   Array.from({ length: count }, (_, at) => invented(first + at));
@@ -47,7 +47,7 @@ async function harmedWhileWritten(): Promise<void> {
   await recorder.close();
   expect(durable).not.toHaveBeenCalled();
   expect(damaged).toHaveBeenLastCalledWith(
-    expect.stringContaining(join(folder, 'record.unwritten')),
+    expect.objectContaining({ file: join(folder, 'record.unwritten') }),
   );
 }
 

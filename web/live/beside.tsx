@@ -74,13 +74,22 @@ function sayBeside(
   const name = names[channel] ?? '';
   const words = speech.value.wording.reading;
   const stateOf = (of: number) =>
-    freshness(session.connection.value, recording, sourceOf(recording, of, session.sources.value));
+    freshness(
+      session.connection.value,
+      recording,
+      sourceOf(recording, of, session.sources.value),
+      session.record.value,
+    );
   const state = stateOf(channel);
   const reading = followed.readingsOf(channel).latest();
   if (reading === null) return { name, shown: words.noneBeside, apart: null };
   if (state.kind === 'stale') {
     const since = clockWords(state.sinceMs, speech.value, true);
-    return { name, shown: words.notLive({ since }), apart: null };
+    return {
+      name,
+      shown: state.why === 'record' ? words.notKept({ since }) : words.notLive({ since }),
+      apart: null,
+    };
   }
   const { pressurePa } = reading;
   if (pressurePa === null || reading.condition !== 'ok')

@@ -10,7 +10,7 @@ import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import { isNameable } from '../sensors/is-nameable.ts';
 import { sayBattery } from '../words/say-header.ts';
-import { sayConnection, sayEnded, saySource } from '../words/say-connection.ts';
+import { sayConnection, sayEnded, sayNotKept, saySource } from '../words/say-connection.ts';
 import { sayUnheard } from '../words/say-origin.ts';
 import { sayRehearsalJob } from '../words/say-rehearsal.ts';
 import { saySensors } from '../words/say-sensor.ts';
@@ -27,7 +27,7 @@ export function Header({ session }: { readonly session: Session }) {
   const channel = session.followed.value?.channel.value ?? 0;
   const sensorName =
     saySensors(recording?.sensors ?? [], speech.value)[channel] ?? source?.name ?? '';
-  const state = freshness(connection, recording, source);
+  const state = freshness(connection, recording, source, session.record.value);
   const job = [sheet?.site, sheet?.equipment].filter((part) => part !== undefined && part !== '');
   const title =
     recording?.origin === 'rehearsal' ? sayRehearsalJob(recording.title, speech.value) : '';
@@ -50,7 +50,11 @@ export function Header({ session }: { readonly session: Session }) {
     clockWords(connection.sinceMs, speech.value, true),
     speech.value,
   ).text;
-  const words = connection.phase === 'live' ? (unheard ?? heard ?? bridge) : bridge;
+  const notKept =
+    state.kind === 'stale' && state.why === 'record'
+      ? sayNotKept(sensorName, clockWords(state.sinceMs, speech.value, true), speech.value)
+      : null;
+  const words = connection.phase === 'live' ? (notKept ?? unheard ?? heard ?? bridge) : bridge;
   const shown = job.length > 0 ? job.join(', ') : title;
   return (
     <header class="head">

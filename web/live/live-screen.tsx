@@ -31,7 +31,7 @@ interface LiveScreenProps {
 
 export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const source = session.source.value;
-  const state = freshness(session.connection.value, recording, source);
+  const state = freshness(session.connection.value, recording, source, session.record.value);
   const conclusions = followed.conclusions.value;
   const stage =
     conclusions === null ? null : sayStage(conclusions.stage, conclusions.nowS, speech.value);

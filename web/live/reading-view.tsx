@@ -64,7 +64,7 @@ function Trend({ followed, recording, state, measured }: TrendProps) {
         {live
           ? words
           : sayNotNow(
-              state.kind,
+              state.kind === 'stale' && state.why === 'record' ? 'not_kept' : state.kind,
               clockWords(state.kind === 'stale' ? state.sinceMs : readMs, speech.value, true),
               speech.value,
             )}

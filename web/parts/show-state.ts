@@ -26,7 +26,12 @@ declare global {
 export function showState(session: Session, alerts: AlertDesk, root: HTMLElement): void {
   const followed = session.followed.value;
   const conclusions = followed?.conclusions.value ?? null;
-  const state = freshness(session.connection.value, session.recording.value, session.source.value);
+  const state = freshness(
+    session.connection.value,
+    session.recording.value,
+    session.source.value,
+    session.record.value,
+  );
   root.dataset['connection'] = session.connection.value.phase;
   root.dataset['freshness'] = state.kind;
   root.dataset['recording'] = String(followed?.id ?? '');

@@ -10,7 +10,7 @@ import {
 } from '../words/say-report.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
 import { sayOffset, sayWallTime } from '../words/say-wall-time.ts';
-import { brokenBanner } from './integrity.ts';
+import { brokenBanner, salvagedBanner } from './integrity.ts';
 import { type Block, factTable, paragraph } from './report-document.ts';
 import type { Report } from './report-model.ts';
 
@@ -29,6 +29,7 @@ export function headOf(report: Report): Block[] {
   const title = isSimulated(recording) ? words.rehearsalTitle : words.title;
   const blocks: (Block | null)[] = [
     brokenBanner(report),
+    salvagedBanner(report),
     // What did not come from a sensor says so before anything else.
     origin.statement === '' ? null : { kind: 'banner', ...origin },
     { kind: 'title', text: title },

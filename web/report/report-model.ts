@@ -3,6 +3,7 @@ import type { Job } from '../../protocol/job.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import type { RecordedSensor, Recording } from '../../protocol/recording.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
+import type { SalvageNote } from '../../protocol/salvage-note.ts';
 import type { SignOff } from '../../protocol/sign-off.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Verified } from '../../protocol/verified.ts';
@@ -29,6 +30,8 @@ export interface ReportFacts {
   readonly takenBack: readonly TakenBack[];
   /** Whether its facts are as they were recorded. */
   readonly verified: Verified;
+  /** Each time that a damaged file lost something of its recording, whichever job it was in. */
+  readonly salvages: readonly SalvageNote[];
   /** Of the program that draws the conclusions. */
   readonly softwareVersion: string;
   /** Minutes that the wall clock at the site is ahead of UTC. */

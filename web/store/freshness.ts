@@ -1,5 +1,6 @@
 /** Whether the shown reading is what the sensor measures now: pure. */
 import type { Recording } from '../../protocol/recording.ts';
+import type { RecordState } from '../../protocol/record-state.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { ConnectionState } from '../connection/connection-core.ts';
 import { isRunning } from './choose-recording.ts';
@@ -16,19 +17,23 @@ export type Freshness =
   | {
       readonly kind: 'stale';
       readonly sinceMs: number;
-      readonly why: 'connection' | 'sensor';
+      /** 'record': the bridge hears the sensor, but keeps nothing, and what it can't keep it shows to nobody. */
+      readonly why: 'connection' | 'sensor' | 'record';
     };
 
 export function freshness(
   connection: ConnectionState,
   recording: Recording | null,
   source: SourceState | null,
+  record: RecordState,
 ): Freshness {
   if (connection.phase === 'lost' || connection.phase === 'connecting') {
     return { kind: 'stale', sinceMs: connection.sinceMs, why: 'connection' };
   }
   if (recording !== null && !isRunning(recording)) return { kind: 'ended' };
   if (connection.phase === 'catching_up') return { kind: 'catching_up' };
+  if (record.kind === 'held' || record.kind === 'damaged')
+    return { kind: 'stale', sinceMs: record.sinceMs, why: 'record' };
   if (recording?.origin === 'typed_in') return { kind: 'typed_in' };
   if (source === null) return { kind: 'live' };
   switch (source.phase) {

@@ -74,6 +74,7 @@ export const english = {
     fetching: ({ count }: { count: number }) =>
       `live, fetching ${count} missed ${many(count, { one: 'reading', other: 'readings' })}`,
     since: ({ phase, since }: { phase: string; since: string }) => `${phase} since ${since}`,
+    notKept: 'not in the record',
     bluetooth: 'Bluetooth',
     sensor: 'Sensor',
     atRest: {
@@ -96,12 +97,12 @@ export const english = {
 
   /** What is said when readings are not being kept. */
   record: {
-    waiting: ({ waiting, detail }: { waiting: string; detail: string }) =>
-      `Readings that wait in memory, and are not on the curve: ${waiting}. ${detail}`,
-    refused: ({ waiting, refused, detail }: Record<'waiting' | 'refused' | 'detail', string>) =>
-      `Readings that wait in memory: ${waiting}; not kept: ${refused}. ${detail}`,
-    keptAside: ({ detail }: { detail: string }) =>
-      `Meanwhile readings are kept in a file beside it, and are not on the curve: ${detail}`,
+    waiting: ({ waiting }: { waiting: string }) =>
+      `Readings that wait in memory, and are not on the curve: ${waiting}.`,
+    refused: ({ waiting, refused }: Record<'waiting' | 'refused', string>) =>
+      `Readings that wait in memory: ${waiting}; not kept: ${refused}.`,
+    keptAside: ({ file }: { file: string }) =>
+      `Meanwhile readings are kept in a file beside it, and are not on the curve: ${file}`,
     salvaged: ({
       saved,
       atLeast,
@@ -171,6 +172,8 @@ export const english = {
     none: 'No reading yet',
     noneBeside: 'no reading yet',
     notLive: ({ since }: { since: string }) => `not live since ${since}`,
+    notKept: ({ since }: { since: string }) =>
+      `the last reading; none in the record since ${since}`,
     typedIn: ({ at }: { at: string }) => `typed in at ${at}`,
     asOf: ({ at }: { at: string }) => `As of the reading typed in at ${at}.`,
     last: 'the last reading',
@@ -267,6 +270,9 @@ export const english = {
     noNew: 'No new readings',
     since: ({ since }: { since: string }) => `since ${since}`,
     untilThereAre: 'Forecast and verdict wait until there are.',
+    notKept: 'The record takes no readings',
+    untilKept: 'Forecast and verdict wait until it does again.',
+    whatToDo: 'What to do stands at the top of the page.',
   },
   /** The chance that the hold passes, as a line for whoever is about to turn the valve. */
   holdChance: {
@@ -1949,6 +1955,19 @@ export const english = {
         'Keep this page. As long as the record leads to this hash, none of these facts has been changed, added or removed since: npm run verify-record -- --hash, and the hash.',
       provesNot:
         'It does not show that a sensor measured rightly or stood where it was said to, nor that what was typed in is true. Whoever can write to the computer can reckon all hashes anew; not the one on your page.',
+      salvaged: 'Saved from a damaged file',
+      saved: ({
+        saved,
+        atLeast,
+        otherSaved,
+        otherAtLeast,
+      }: Record<'saved' | 'atLeast' | 'otherSaved' | 'otherAtLeast', string>) =>
+        `Of this recording ${saved} of at least ${atLeast} readings could be saved, and ${otherSaved} of at least ${otherAtLeast} other entries.`,
+      mayChange:
+        'What was lost is missing from curve and conclusions, whichever part of the recording this report is on.',
+      notAll: 'Not all of it is there: its file was damaged.',
+      remains: ({ facts }: { facts: string }) =>
+        `What is left are ${facts} facts (readings, marks, entries and what else was written down), over which this hash was reckoned:`,
       broken: 'Altered or damaged',
       brokenHow:
         'Facts of this recording were changed, added or removed after they had been recorded, or the file is damaged. Do not rely on this report.',

@@ -52,6 +52,13 @@ export function sayEnded(isOver: boolean, sensorName: string, speech: Speech): s
   return `${name}, ${speech.wording.connection.phases.finished}`;
 }
 
+/** Of a sensor that may well be heard, while nothing of it is kept. */
+export function sayNotKept(sensorName: string, since: string, { wording }: Speech): string {
+  const words = wording.connection;
+  const name = sensorName === '' ? words.sensor : sensorName;
+  return `${name}, ${words.since({ phase: words.notKept, since })}`;
+}
+
 /** How it is doing: 'live', 'lost since 12:40', 'live, fetching 120 missed readings'. */
 export function sayPhase(
   { phase, missedReadings = 0 }: Pick<SensorState, 'phase' | 'missedReadings'>,

@@ -3,7 +3,7 @@ import type { Speech } from './speech.ts';
 
 /** @param at the time of day of the reading, or since when it isn't live; already written out */
 export function sayNotNow(
-  kind: 'live' | 'paused' | 'ended' | 'catching_up' | 'typed_in' | 'stale',
+  kind: 'live' | 'paused' | 'ended' | 'catching_up' | 'typed_in' | 'stale' | 'not_kept',
   at: string,
   { wording }: Speech,
 ): string {
@@ -13,6 +13,8 @@ export function sayNotNow(
       return words.typedIn({ at });
     case 'stale':
       return words.notLive({ since: at });
+    case 'not_kept':
+      return words.notKept({ since: at });
     case 'ended':
       return words.last;
     case 'catching_up':

@@ -20,14 +20,13 @@ export function sayRecord(state: RecordState, speech: Speech): RecordWords | nul
       return null;
     case 'held': {
       const waiting = sayCount(state.waiting, speech);
-      if (state.refused === 0)
-        return told('write_failed', record.waiting({ waiting, detail: state.detail }));
+      if (state.refused === 0) return told('write_failed', record.waiting({ waiting }));
       const refused = sayCount(state.refused, speech);
-      const detail = record.refused({ waiting, refused, detail: state.detail });
+      const detail = record.refused({ waiting, refused });
       return told('readings_refused', detail);
     }
     case 'damaged':
-      return told('record_damaged', record.keptAside({ detail: state.detail }));
+      return told('record_damaged', record.keptAside({ file: state.file }));
     case 'salvaged': {
       const { readings, otherFacts, folder } = state;
       const detail = record.salvaged({

@@ -4,7 +4,7 @@ import type { SaidConclusion } from './said-conclusion.ts';
 import type { Speech } from './speech.ts';
 
 export function sayWithheld(
-  why: 'connection' | 'sensor',
+  why: 'connection' | 'sensor' | 'record',
   since: string,
   problem: ConnectionWords | null,
   { wording }: Speech,
@@ -16,6 +16,14 @@ export function sayWithheld(
       headline: words.bridge,
       sure: words.nothingSince({ since }),
       detail: [words.untilBack, words.recordGoesOn],
+    };
+  }
+  if (why === 'record') {
+    return {
+      tone: 'warning',
+      headline: words.notKept,
+      sure: words.since({ since }),
+      detail: [words.untilKept, words.whatToDo],
     };
   }
   return {

@@ -66,6 +66,7 @@ export const spanish: Wording = {
     fetching: ({ count }) =>
       `en vivo, recuperando ${count} ${many(count, { one: 'lectura perdida', other: 'lecturas perdidas' })}`,
     since: ({ phase, since }) => `${phase} desde ${since}`,
+    notKept: 'fuera del registro',
     bluetooth: 'Bluetooth',
     sensor: 'Sensor',
     atRest: {
@@ -87,12 +88,11 @@ export const spanish: Wording = {
   },
 
   record: {
-    waiting: ({ waiting, detail }) =>
-      `Lecturas que esperan en memoria y no están en la curva: ${waiting}. ${detail}`,
-    refused: ({ waiting, refused, detail }) =>
-      `Lecturas que esperan en memoria: ${waiting}; no guardadas: ${refused}. ${detail}`,
-    keptAside: ({ detail }) =>
-      `Mientras tanto las lecturas se guardan en un archivo al lado y no están en la curva: ${detail}`,
+    waiting: ({ waiting }) => `Lecturas que esperan en memoria y no están en la curva: ${waiting}.`,
+    refused: ({ waiting, refused }) =>
+      `Lecturas que esperan en memoria: ${waiting}; no guardadas: ${refused}.`,
+    keptAside: ({ file }) =>
+      `Mientras tanto las lecturas se guardan en un archivo al lado y no están en la curva: ${file}`,
     salvaged: ({ saved, atLeast, otherSaved, otherAtLeast, folder }) =>
       `Salvado: ${saved} de al menos ${atLeast} lecturas, ${otherSaved} de al menos ${otherAtLeast} de las demás anotaciones. Los archivos dañados están en ${folder}`,
   },
@@ -356,6 +356,7 @@ export const spanish: Wording = {
     none: 'Aún sin lectura',
     noneBeside: 'aún sin lectura',
     notLive: ({ since }) => `sin señal desde ${since}`,
+    notKept: ({ since }) => `la última lectura; ninguna en el registro desde ${since}`,
     typedIn: ({ at }) => `escrito: ${at}`,
     asOf: ({ at }) => `Según la lectura escrita (${at}).`,
     last: 'la última lectura',
@@ -443,6 +444,9 @@ export const spanish: Wording = {
     noNew: 'Sin lecturas nuevas',
     since: ({ since }) => `desde ${since}`,
     untilThereAre: 'Pronóstico y dictamen esperan a que las haya.',
+    notKept: 'El registro no admite lecturas',
+    untilKept: 'Pronóstico y dictamen esperan a que las admita de nuevo.',
+    whatToDo: 'Qué hacer se dice al principio de la página.',
   },
   holdChance: {
     ifValvedOff: 'Si se aísla ahora:',
@@ -2065,6 +2069,14 @@ export const spanish: Wording = {
         'Guarde esta página. Mientras el registro lleve a esta huella, ninguno de estos datos se ha cambiado, añadido ni quitado desde entonces: npm run verify-record -- --hash, y la huella.',
       provesNot:
         'No muestra que un sensor midiera bien o estuviera donde se dijo, ni que lo tecleado sea cierto. Quien pueda escribir en el ordenador puede volver a calcular todas las huellas; no la de su página.',
+      salvaged: 'Salvada de un archivo dañado',
+      saved: ({ saved, atLeast, otherSaved, otherAtLeast }) =>
+        `De esta grabación se salvaron ${saved} de al menos ${atLeast} lecturas y ${otherSaved} de al menos ${otherAtLeast} de las demás anotaciones.`,
+      mayChange:
+        'Lo perdido falta en la curva y en las conclusiones, sea cual sea la parte de la grabación de la que trata este informe.',
+      notAll: 'No está todo: su archivo se dañó.',
+      remains: ({ facts }) =>
+        `Lo que queda son ${facts} datos (lecturas, marcas, anotaciones y lo demás que se guardó), de los que se calculó esta huella:`,
       broken: 'Alterada o dañada',
       brokenHow:
         'Hay datos de esta grabación cambiados, añadidos o quitados después de grabarse, o el archivo está dañado. No se fíe de este informe.',

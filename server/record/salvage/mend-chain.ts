@@ -5,9 +5,9 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import type { Verified } from '../../../protocol/verified.ts';
-import { type FactSpan, PACKED_READINGS, readSpans } from '../chain.ts';
+import { type FactSpan, readSpans } from '../chain.ts';
 import { ChainWriter } from '../chain-writer.ts';
-import { FACT_TABLES, type FactTableName } from '../fact-tables.ts';
+import { FACT_TABLES, type FactTableName, isOfReadings } from '../fact-tables.ts';
 import { readLinkNumbers } from '../link-numbers.ts';
 import { linkFactsOf } from '../link-earlier-facts.ts';
 import { ChainVerifier } from '../verify-chain.ts';
@@ -85,9 +85,8 @@ export function* toldSpans(database: Database.Database, recordingId: number): Ge
   }
 }
 
-export function isOfKind({ letter }: FactSpan, kind: FactTableName): boolean {
-  const isPacked = kind === 'reading' && letter === PACKED_READINGS;
-  return isPacked || letter === FACT_TABLES[kind].letter;
+export function isOfKind(span: FactSpan, kind: FactTableName): boolean {
+  return kind === 'reading' ? isOfReadings(span) : span.letter === FACT_TABLES[kind].letter;
 }
 
 function covers(span: FactSpan, kind: FactTableName, key: number | null): boolean {

@@ -1,31 +1,27 @@
 /** Makes a new record of what can be read of a damaged one, and says in it what is missing. */
 import Database from 'better-sqlite3';
 import { z } from 'zod';
+import { jobsIn } from '../../../protocol/job.ts';
+import {
+  type SalvageNote,
+  type SavedShare,
+  writeSalvageNote,
+} from '../../../protocol/salvage-note.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING, whereOf } from '../fact-tables.ts';
+import { RecordReader } from '../record-reader.ts';
 import { MIGRATIONS } from '../schema.ts';
 import { DamagedFile } from './damaged-file.ts';
 import { fillIn } from './fill-in.ts';
 import { ChainMender, isOfKind, toldSpans } from './mend-chain.ts';
+import { readingsGiven } from './readings-given.ts';
 import { LINKS_APART, saveRows } from './save-rows.ts';
-
-export interface Salvaged {
-  readonly readings: Share;
-  /** Marks, entries, sensors and the rest. */
-  readonly otherFacts: Share;
-}
-
-/** How many were saved, and how many there had been at least: what nothing tells of any more is in neither. */
-interface Share {
-  readonly saved: number;
-  readonly atLeast: number;
-}
 
 /**
  * @param from the damaged database file; its log is read as well
  * @param into a file that is not there yet
  * @param lies where the damaged files will lie, for the note in what has suffered
  */
-export function salvage(from: string, into: string, lies: string, nowMs: number): Salvaged {
+export function salvage(from: string, into: string, lies: string, nowMs: number): SalvageNote {
   const file = new DamagedFile(from);
   const database = new Database(into);
   try {
@@ -51,20 +47,22 @@ export function salvage(from: string, into: string, lies: string, nowMs: number)
 
 function mendAll(database: Database.Database, lies: string, nowMs: number): void {
   const mender = new ChainMender(database, nowMs);
+  const reader = new RecordReader(database);
   const note = database.prepare(
     `INSERT INTO mark SELECT NULL, @recordingId, 'note',
-       COALESCE((SELECT MAX(elapsed_s) FROM reading WHERE recording_id = @recordingId), 0),
+       COALESCE((SELECT MAX(elapsed_s) FROM reading WHERE recording_id = @recordingId
+         AND elapsed_s >= @fromS AND elapsed_s < @untilS), @fromS),
        @text, 'bridge'`,
   );
   mender.mend(OF_NO_RECORDING, () => undefined);
   for (const recordingId of recordingsIn(database)) {
     mender.mend(recordingId, () => {
-      const { saved, atLeast } = shareOf(database, recordingId, ['reading']);
-      const others = shareOf(database, recordingId, OTHERS);
-      const text =
-        `Salvaged from a damaged file: ${saved} of at least ${atLeast} readings, ` +
-        `${others.saved} of at least ${others.atLeast} other entries. The file lies in ${lies}.`;
-      note.run({ recordingId, text });
+      const readings = shareOf(database, recordingId, ['reading']);
+      const otherFacts = shareOf(database, recordingId, OTHERS);
+      const text = writeSalvageNote({ readings, otherFacts }, lies);
+      // In each job: deleting one leaves the others their note.
+      for (const { fromS, untilS } of jobsIn(reader.marks(recordingId)))
+        note.run({ recordingId, text, fromS, untilS: untilS ?? Number.MAX_VALUE });
     });
   }
 }
@@ -73,7 +71,7 @@ const OTHERS = Object.keys(FACT_TABLES)
   .filter((kind): kind is FactTableName => kind in FACT_TABLES)
   .filter((kind) => kind !== 'reading');
 
-function countAll(database: Database.Database): Salvaged {
+function countAll(database: Database.Database): SalvageNote {
   const told = z.array(z.int()).parse(
     database
       .prepare(
@@ -88,7 +86,7 @@ function countAll(database: Database.Database): Salvaged {
   return { readings: shares(['reading']), otherFacts: shares(OTHERS) };
 }
 
-function sumOf(a: Share, b: Share): Share {
+function sumOf(a: SavedShare, b: SavedShare): SavedShare {
   return { saved: a.saved + b.saved, atLeast: a.atLeast + b.atLeast };
 }
 
@@ -96,7 +94,7 @@ function shareOf(
   database: Database.Database,
   recordingId: number,
   kinds: readonly FactTableName[],
-): Share {
+): SavedShare {
   let [saved, told] = [0, 0];
   let lastReading = 0;
   for (const kind of kinds) {
@@ -113,8 +111,8 @@ function shareOf(
     told += span.first === null || span.last === null ? 1 : span.last - span.first + 1;
     if (kinds.includes('reading')) lastReading = Math.max(lastReading, span.last ?? 0);
   }
-  // Readings are numbered without a gap: the last one tells how many there were.
-  return { saved, atLeast: Math.max(saved, told, lastReading) };
+  const given = lastReading === 0 ? 0 : readingsGiven(database, recordingId, lastReading);
+  return { saved, atLeast: Math.max(saved, told, given) };
 
   function countOf(from: Database.Database, sql: string): number {
     return z.int().parse(from.prepare(sql).pluck().get(recordingId));

@@ -4,10 +4,11 @@
  */
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import type { SalvageNote } from '../../../protocol/salvage-note.ts';
 import { RECORD_FILE } from '../open-database.ts';
-import { type Salvaged, salvage } from './salvage.ts';
+import { salvage } from './salvage.ts';
 
-export interface SetAside extends Salvaged {
+export interface SetAside extends SalvageNote {
   /** Where the damaged files lie now. */
   readonly folder: string;
 }

@@ -98,7 +98,15 @@ test('a file of one job becomes a recording with that one job, and one of before
   const [note] = headOf().marks;
   if (note === undefined) throw new Error('there is a mark');
   const begin = { ...note, id: 6, kind: 'job_begun', elapsedS: 1 } as const;
-  const signed = { licence: '', remark: '', quoted: '', softwareVersion: '0', atMs: 1 };
+  const signed = {
+    fromS: 0,
+    lastS: null,
+    licence: '',
+    remark: '',
+    quoted: '',
+    softwareVersion: '0',
+    atMs: 1,
+  };
   const part = {
     job: { beginMark: 6, fromS: 1, untilS: 90 },
     marks: [begin, note],

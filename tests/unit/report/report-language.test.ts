@@ -99,6 +99,12 @@ const CASES: Readonly<Record<string, Case>> = {
     readings: [],
     facts: { verified: { ...UNBROKEN, addedLater: 12 } },
   },
+  'of what was saved from a damaged file': {
+    readings: [],
+    facts: {
+      salvages: [{ readings: { saved: 3, atLeast: 5 }, otherFacts: { saved: 1, atLeast: 1 } }],
+    },
+  },
   ...Object.fromEntries(
     CHAIN_BREAKS.map((what) => [
       `of an altered record: ${what}`,
@@ -121,7 +127,7 @@ function reported({ readings, recording = {}, facts: more = {} }: Case, speech =
   const folded = new ReportReadings(whole.origin === 'typed_in');
   folded.insert(readings);
   const none = { marks: [], marksTakenBack: [], entries: [], takenBack: [], verified: UNBROKEN };
-  const unsigned = { job: WHOLE_JOB, signOff: null };
+  const unsigned = { job: WHOLE_JOB, signOff: null, salvages: [] };
   const all = {
     recording: whole,
     ...none,

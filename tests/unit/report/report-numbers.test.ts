@@ -36,6 +36,7 @@ function written(readings: readonly Reading[], marks: readonly Mark[], entries: 
     marksTakenBack: [],
     signOff: null,
     verified: UNBROKEN,
+    salvages: [],
     softwareVersion: '1',
     offsetMinutes: 0,
     speech: MICRON,

@@ -62,6 +62,7 @@ function report({ readings = [], recording = {}, facts = {}, chunk = 1000 }: Cha
     signOff: null,
     entries: [],
     verified: UNBROKEN,
+    salvages: [],
     softwareVersion: '9.8.7',
     offsetMinutes: 60,
     speech: MICRON,
@@ -360,6 +361,20 @@ describe('whatever people write stays text', () => {
       true,
     );
   });
+});
+
+test('of what was saved from a damaged file it never says that all is as it was', () => {
+  const salvages = [
+    { readings: { saved: 688, atLeast: 1598 }, otherFacts: { saved: 12, atLeast: 13 } },
+  ];
+  const html = written({ facts: { salvages } });
+  expect(html.indexOf('Saved from a damaged file')).toBeLessThan(html.indexOf('<h1'));
+  expect(html).toMatch(/688 of at least 1.?598 readings/u);
+  expect(html).not.toContain('Yes: the');
+  expect(html).toContain('Not all of it is there');
+  const whole = written({});
+  expect(whole).toContain('Yes: the');
+  expect(whole).not.toContain('Saved from a damaged file');
 });
 
 test('an altered record is the first thing said, and no hash stands under it', () => {

@@ -139,6 +139,54 @@ test('who signed for a job whose begin was taken back goes with that stretch', (
   expect(verified(2).broken).toBeNull();
 });
 
+describe('what a sensor gives late', () => {
+  const heard = (...elapsedS: readonly number[]) =>
+    ({ kind: 'readings', recordingId: 1, packed: packReadings(elapsedS.map(reading)) }) as const;
+  const indexes = () => reader.readingsAfter(1, 0, 1000).index;
+
+  test('does not bring a deleted job back; what belongs to the other one is taken', () => {
+    twoJobs(1);
+    commit({ kind: 'delete', recordingId: 1, beginMark: FIRST_JOB, atMs: 9 });
+    const before = times(1);
+    commit(heard(3, 54.5, 55, 120));
+    expect(times(1)).toEqual([...before, 55, 120]);
+    // The same after a restart.
+    writer = new FactWriter(database);
+    commit(heard(0, 121, 54.9));
+    expect(times(1)).toEqual([...before, 55, 120, 121]);
+    expect(verified(1)).toMatchObject({ broken: null });
+  });
+
+  test('nothing of it may be left over', () => {
+    twoJobs(1);
+    commit({ kind: 'delete', recordingId: 1, beginMark: FIRST_JOB, atMs: 9 });
+    const before = verified(1);
+    commit(heard(1, 2));
+    expect(verified(1)).toEqual(before);
+  });
+
+  test.each([
+    ['at once', () => writer],
+    ['after a restart', () => new FactWriter(database)],
+  ])('has a number that no reading ever had: %s', (_when, next) => {
+    twoJobs(1);
+    commit({ kind: 'delete', recordingId: 1, beginMark: beginMark(1), atMs: 9 });
+    expect(indexes().at(-1)).toBe(55);
+    writer = next();
+    commit(heard(12, 13));
+    expect(indexes().slice(-2)).toEqual([101, 102]);
+    expect(verified(1)).toMatchObject({ broken: null });
+  });
+
+  test('goes nowhere where the whole recording was deleted', () => {
+    twoJobs(1);
+    commit({ kind: 'delete', recordingId: 1, beginMark: beginMark(1), atMs: 9 });
+    commit({ kind: 'delete', recordingId: 1, beginMark: FIRST_JOB, atMs: 10 });
+    commit(heard(3, 300));
+    expect(times(1)).toEqual([]);
+  });
+});
+
 describe('a whole recording', () => {
   test('leaves nothing but its tombstone and hashes, and the recordings around it hold', () => {
     for (const recordingId of [1, 2, 3]) twoJobs(recordingId);

@@ -61,6 +61,22 @@ describe('the record', () => {
     await recorder.close();
   });
 
+  test('is whole in its one file once it is closed, without a log beside it', async () => {
+    const recorder = await Recorder.open(folder, listener);
+    const id = recorder.begin('sensor', 1234, '');
+    recorder.readings(id, [reading(0), reading(1)]);
+    // Looked at, as the bridge does: whoever reads keeps the log from being emptied.
+    await recorder.settled();
+    expect(recorder.reader.lastIndex(id)).toBe(2);
+    recorder.readings(id, [reading(2)]);
+    await recorder.close();
+    const logs = () => readdirSync(folder).filter((name) => /-(?:wal|shm)$/u.test(name));
+    expect(logs()).toEqual([]);
+    const database = new Database(join(folder, RECORD_FILE), { readonly: true });
+    expect(database.prepare('SELECT COUNT(*) FROM reading').pluck().get()).toBe(3);
+    database.close();
+  });
+
   test('gives back every fact as it was handed over, also after a restart', async () => {
     const first = await Recorder.open(folder, listener);
     const id = first.begin('sensor', 1234, '');

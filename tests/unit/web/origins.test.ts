@@ -14,6 +14,8 @@ import {
 } from '../../../web/words/say-origin.ts';
 import { MICRON } from '../../support/english-speech.ts';
 
+const KEPT = { kind: 'kept' } as const;
+
 function recording(origin: Origin, open = false, id = 1): Recording {
   const sensor = {
     id: 's',
@@ -72,6 +74,6 @@ describe('a file that is being read in', () => {
     expect(chooseRecording([recording('sensor', true, 3), file], null)).toBe(3);
     expect(chooseRecording([recording('sensor', true, 3), file], 9)).toBe(3);
     const live = { ...initialConnection(0), phase: 'live', sinceMs: 0 } as const;
-    expect(freshness(live, file, null).kind).toBe('ended');
+    expect(freshness(live, file, null, KEPT).kind).toBe('ended');
   });
 });

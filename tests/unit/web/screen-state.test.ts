@@ -6,8 +6,10 @@ import type { SourcePhase, SourceState } from '../../../protocol/source-state.ts
 import { initialConnection } from '../../../web/connection/connection-core.ts';
 import { markChoices } from '../../../web/live/mark-choices.ts';
 import { chooseRecording } from '../../../web/store/choose-recording.ts';
-import { freshness } from '../../../web/store/freshness.ts';
+import { freshness, isCurrent } from '../../../web/store/freshness.ts';
 import { sourceOf } from '../../../web/store/source-of.ts';
+
+const KEPT = { kind: 'kept' } as const;
 
 function recording(id: number, open: boolean): Recording {
   return { id, open, origin: 'sensor', startedAtMs: 0, title: '', takenFrom: null, sensors: [] };
@@ -52,25 +54,46 @@ describe('freshness', () => {
     ['lost', 'stale'],
     ['searching', 'stale'],
   ] as const)('a sensor that is %s makes the number %s', (phase, kind) => {
-    expect(freshness(live, recording(1, true), source(phase)).kind).toBe(kind);
+    expect(freshness(live, recording(1, true), source(phase), KEPT).kind).toBe(kind);
   });
 
   test('a lost bridge counts before anything that it said', () => {
     const lost = { ...live, phase: 'lost', sinceMs: 2000 } as const;
-    expect(freshness(lost, recording(1, true), source('live'))).toEqual({
+    expect(freshness(lost, recording(1, true), source('live'), KEPT)).toEqual({
       kind: 'stale',
       sinceMs: 2000,
       why: 'connection',
     });
   });
 
+  test.each(['held', 'damaged'] as const)(
+    'while the record is %s, what is shown is the last reading of it, and nothing follows from that',
+    (kind) => {
+      const record =
+        kind === 'held'
+          ? ({ kind, sinceMs: 9000, detail: 'full', waiting: 12, refused: 0 } as const)
+          : ({ kind, sinceMs: 9000, detail: 'malformed', file: 'beside' } as const);
+      const state = freshness(live, recording(1, true), source('live'), record);
+      expect(state).toEqual({ kind: 'stale', sinceMs: 9000, why: 'record' });
+      expect(isCurrent(state)).toBe(false);
+      // What is over was kept before.
+      expect(freshness(live, recording(1, false), source('live'), record).kind).toBe('ended');
+    },
+  );
+
+  test('a record that was saved from a damaged one takes readings', () => {
+    const none = { saved: 0, atLeast: 0 };
+    const saved = { kind: 'salvaged', folder: '', readings: none, otherFacts: none } as const;
+    expect(freshness(live, recording(1, true), source('live'), saved).kind).toBe('live');
+  });
+
   test('catching up is not live', () => {
     const behind = { ...live, phase: 'catching_up' } as const;
-    expect(freshness(behind, recording(1, true), source('live')).kind).toBe('catching_up');
+    expect(freshness(behind, recording(1, true), source('live'), KEPT).kind).toBe('catching_up');
   });
 
   test('a recording that is over is over, whatever its sensor does now', () => {
-    expect(freshness(live, recording(1, false), source('live')).kind).toBe('ended');
+    expect(freshness(live, recording(1, false), source('live'), KEPT).kind).toBe('ended');
   });
 });
 
@@ -124,13 +147,17 @@ describe('with two sensors in one recording', () => {
       batteryPercent: 9,
       signalDbm: null,
     });
-    expect(freshness(live, both, watched)).toEqual({ kind: 'stale', sinceMs: 7, why: 'sensor' });
+    expect(freshness(live, both, watched, KEPT)).toEqual({
+      kind: 'stale',
+      sinceMs: 7,
+      why: 'sensor',
+    });
   });
 
   test('one that was not heard since the bridge was started takes nothing from the other', () => {
     const watched = sourceOf(both, 1, [radio([roof])]);
     expect(watched).toMatchObject({ phase: 'searching', batteryPercent: null, signalDbm: null });
-    expect(freshness(live, both, watched).kind).toBe('stale');
+    expect(freshness(live, both, watched, KEPT).kind).toBe('stale');
   });
 
   test('a radio that is not there outweighs both', () => {

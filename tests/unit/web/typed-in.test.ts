@@ -19,6 +19,8 @@ import { lastTyped } from '../../../web/typed-in/typed-list.ts';
 import { sayWrongPressure } from '../../../web/typed-in/wrong-pressure.ts';
 import { englishIn } from '../../support/english-speech.ts';
 
+const KEPT = { kind: 'kept' } as const;
+
 function recording(origin: Origin, open: boolean): Recording {
   return { id: 1, open, origin, startedAtMs: 1_000_000, title: '', takenFrom: null, sensors: [] };
 }
@@ -145,15 +147,15 @@ describe('a recording that is typed in', () => {
   const live = { ...initialConnection(0), phase: 'live', sinceMs: 0 } as const;
 
   test('is neither live nor stale, whatever the radio does, and is still worth acting on', () => {
-    const state = freshness(live, recording('typed_in', true), null);
+    const state = freshness(live, recording('typed_in', true), null, KEPT);
     expect(state.kind).toBe('typed_in');
     expect(isCurrent(state)).toBe(true);
   });
 
   test('ends as any other, and a lost bridge is said first', () => {
-    expect(freshness(live, recording('typed_in', false), null).kind).toBe('ended');
+    expect(freshness(live, recording('typed_in', false), null, KEPT).kind).toBe('ended');
     const lost = { ...live, phase: 'lost' } as const;
-    expect(freshness(lost, recording('typed_in', true), null).kind).toBe('stale');
+    expect(freshness(lost, recording('typed_in', true), null, KEPT).kind).toBe('stale');
   });
 
   test('dates what is done between two numbers by the clock, and never before the last one', () => {

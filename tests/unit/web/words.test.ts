@@ -9,10 +9,15 @@ import {
   sayMoment,
   sayRoughDuration,
 } from '../../../web/words/say-duration.ts';
+import { sayNotKept } from '../../../web/words/say-connection.ts';
 import { sayForecast } from '../../../web/words/say-forecast.ts';
 import { sayMark } from '../../../web/words/say-mark.ts';
 import { sayNumber } from '../../../web/words/say-number.ts';
 import { sayPressure, sayRateEstimate, saySetting } from '../../../web/words/say-pressure.ts';
+import { sayRecord } from '../../../web/words/say-record.ts';
+import { Terminal } from '../../../server/terminal.ts';
+import { sayNotNow } from '../../../web/words/say-reading.ts';
+import { speechOf } from '../../../web/words/speech-of.ts';
 import { sayStage } from '../../../web/words/say-stage.ts';
 import { sayTemperature } from '../../../web/words/say-temperature.ts';
 import { sayTrend, trendWay } from '../../../web/words/say-trend.ts';
@@ -279,6 +284,38 @@ test('what is withheld says since when, and what to do', () => {
   );
   expect(said.sure).toBe('since 09:31:20');
   expect(said.detail.join(' ')).toContain('Come nearer.');
+});
+
+test('while nothing is kept no word says that the sensor is live, in any language', () => {
+  for (const language of ['en', 'es'] as const) {
+    const speech = speechOf(language, { pressure: 'micron', temperature: '°C' });
+    const name = sayNotKept('Roof', '09:31', speech);
+    expect(name).toMatch(/^Roof, .*09:31$/u);
+    expect(name).not.toContain(speech.wording.connection.phases.live);
+    expect(sayNotNow('not_kept', '09:31', speech)).toContain('09:31');
+    const said = sayWithheld('record', '09:31', null, speech);
+    expect(said.headline).not.toBe(sayWithheld('sensor', '09:31', null, speech).headline);
+    expect(said.detail.length).toBe(2);
+  }
+});
+
+test('of a full disk the page has words of its own, not those of the database', () => {
+  const raw = 'database or disk is full';
+  const held = { kind: 'held', sinceMs: 1, detail: raw, waiting: 7, refused: 0 } as const;
+  const damaged = { kind: 'damaged', sinceMs: 1, detail: raw, file: 'beside' } as const;
+  for (const language of ['en', 'es'] as const) {
+    const speech = speechOf(language, { pressure: 'micron', temperature: '°C' });
+    for (const state of [held, { ...held, refused: 3 }, damaged]) {
+      const said = sayRecord(state, speech);
+      expect(Object.values(said ?? {}).join(' ')).not.toContain(raw);
+    }
+    const problems = speech.wording.problems;
+    expect(sayRecord(held, speech)?.remedy).toBe(problems.write_failed.remedy);
+    expect(sayRecord(damaged, speech)?.detail).toContain('beside');
+  }
+  const lines: string[] = [];
+  new Terminal((line) => lines.push(line)).record(held);
+  expect(lines.join(' ')).toContain(raw);
 });
 
 test('a long note is cut to what a flag has room for', () => {

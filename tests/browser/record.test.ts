@@ -36,10 +36,19 @@ test('what is not being kept, and what became of a damaged record', async () => 
   await strip.waitFor();
   expect(await strip.innerText()).toContain(PROBLEMS.write_failed.meaning);
   expect(await strip.innerText()).toMatch(/in memory, and are not on the curve: [1-9]/u);
+  // What is shown is old, and nothing follows from it.
+  await page.locator('html[data-freshness="stale"]').waitFor();
+  expect(await page.getByTestId('connection-state').innerText()).toMatch(
+    /not in the record since/u,
+  );
+  expect(await page.getByTestId('trend').innerText()).toMatch(/^the last reading/u);
+  expect(await page.getByTestId('next').count()).toBe(0);
   await picture(page, 'record-held');
   await expectAccessible(page);
   other.close();
   await strip.waitFor({ state: 'detached' });
+  await page.locator('html[data-freshness="live"]').waitFor();
+  await page.getByTestId('next').waitFor();
   expect(complaints).toEqual([]);
   await page.context().close();
   await bridge.remove();

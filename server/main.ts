@@ -157,6 +157,7 @@ export async function startBridge(
     },
     sensorLabels: {
       list: () => recorder.reader.labels(),
+      knows: (sensorId) => recorder.reader.knowsSensor(sensorId),
       calibrate: async (calibration) => {
         const given = { ...calibration, givenAtMs: wallClock() };
         await recorder.calibration(given);

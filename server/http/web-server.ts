@@ -86,7 +86,7 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   serveRehearsals(server, options.rehearsals);
   serveImports(server, options.readIn, options.readInWhole);
   serveTypedIn(server, options.typedIn);
-  serveSensorLabels(server, options.sensorLabels);
+  serveSensorLabels(server, options.sensorLabels, options.wallClock);
   serveStream(server, options.onScreen);
   await server.register(fastifyStatic, { root: options.pageFolder });
   return server;

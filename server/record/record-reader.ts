@@ -110,6 +110,7 @@ export class RecordReader {
   readonly #seenAlerts: Database.Statement;
   readonly #marksTakenBack: Database.Statement;
   readonly #takenFrom: Database.Statement;
+  readonly #anySensor: Database.Statement;
   readonly #signOffs: Database.Statement;
   readonly #calibrationAt: Database.Statement;
   readonly #recordingIds: Database.Statement;
@@ -164,6 +165,10 @@ export class RecordReader {
     this.#chainLength = database
       .prepare('SELECT COALESCE(MAX(number), 0) FROM chain_link WHERE recording_id = ?')
       .pluck();
+    this.#anySensor = database.prepare(
+      `SELECT 1 FROM sensor_label WHERE sensor_id = ?
+       UNION ALL SELECT 1 FROM sensor WHERE json_extract(identity, '$.id') = ? LIMIT 1`,
+    );
     this.#calibrationAt = database.prepare(
       `SELECT sensor_id AS sensorId, calibrated_on AS calibratedOn, given_at_ms AS givenAtMs
        FROM sensor_calibration WHERE sensor_id = ? AND given_at_ms <= ? ORDER BY id DESC LIMIT 1`,
@@ -339,6 +344,11 @@ export class RecordReader {
   }
 
   /** What was last said of each sensor. */
+  /** Whether a sensor was ever heard, or anybody has said anything of it. */
+  knowsSensor(sensorId: string): boolean {
+    return this.#anySensor.get(sensorId, sensorId) !== undefined;
+  }
+
   labels(): GivenLabel[] {
     return sensorLabelListSchema.parse({ labels: this.#labels.all() }).labels;
   }

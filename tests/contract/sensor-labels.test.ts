@@ -13,12 +13,15 @@ import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 import { StreamClient } from '../support/stream-client.ts';
 
+/** In whichever zone the tests run: the 26th nearly everywhere. */
+const NOON_MS = Date.UTC(2026, 10, 26, 11);
+
 let bridge: RunningBridge;
 let sensors: PlayedSensors;
 
 beforeAll(async () => {
   sensors = new PlayedSensors();
-  bridge = await runBridge({ sensors });
+  bridge = await runBridge({ sensors, wallClock: () => NOON_MS });
   sensors.meet('aa:01', 'Maker’s name');
   sensors.meet('aa:02', 'Maker’s name');
   sensors.measure('aa:01', 1, 500);
@@ -74,6 +77,33 @@ test('the latest label of a sensor holds, and the sensor keeps its own name besi
     ['aa:01', 'Maker’s name', 'roof, north', 'system'],
     ['aa:02', 'Maker’s name', undefined, undefined],
   ]);
+});
+
+test('the day of a calibration is one that can have been, of a sensor that is known', async () => {
+  const calibrate = (sensorId: string, calibratedOn: string) =>
+    fetch(new URL('api/sensor-calibrations', bridge.url), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ sensorId, calibratedOn }),
+    });
+  for (const day of ['2026-11-27', '2031-01-01', '1949-12-31', '1800-01-01']) {
+    const answer = await calibrate('aa:02', day);
+    expect(answer.status).toBe(400);
+    const { code, detail } = apiErrorSchema.parse(await answer.json());
+    expect(code).toBe('bad_request');
+    expect(detail).toBe(
+      `calibratedOn: ${day} is not between 1950-01-01 and today, 2026-11-26; enter the day on the certificate`,
+    );
+  }
+  const unknown = await calibrate('nobody', '2026-03-01');
+  expect(unknown.status).toBe(404);
+  expect(apiErrorSchema.parse(await unknown.json())).toMatchObject({ detail: 'sensor nobody' });
+  expect((await recordings())[0]?.sensors[1]?.calibratedOn).toBeNull();
+  // Heard, never named; and named, never heard.
+  expect((await post({ ...roof, sensorId: 'aa:09', name: 'spare' })).status).toBe(201);
+  expect((await calibrate('aa:09', '1950-01-01')).status).toBe(201);
+  expect((await calibrate('aa:02', '2026-11-26')).status).toBe(201);
+  expect((await recordings())[0]?.sensors[1]?.calibratedOn).toBe('2026-11-26');
 });
 
 test('each sensor’s readings can be taken away on their own', async () => {

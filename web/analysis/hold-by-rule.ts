@@ -46,8 +46,7 @@ export function holdByRule(
   ];
   return {
     rule,
-    isUnentered:
-      rule.id === 'own' && OWN_FIELDS.every((field) => sheet[field] === DEFAULT_SHEET[field]),
+    isUnentered: isRuleUnentered(sheet),
     judgement,
     withheldBy: reservations.find((one) => WITHHOLDING.includes(one)) ?? null,
     foreseen:
@@ -55,6 +54,12 @@ export function holdByRule(
     letsThrough:
       seen.startPa === null ? null : letsThrough(rule, seen.startPa.estimate, sheet.volumeM3),
   };
+}
+
+/** Whether the rule is the sheet's own fields, and nobody has entered any. */
+export function isRuleUnentered(sheet: Sheet): boolean {
+  const isDefault = (field: (typeof OWN_FIELDS)[number]) => sheet[field] === DEFAULT_SHEET[field];
+  return sheet.passRule === 'own' && OWN_FIELDS.every(isDefault);
 }
 
 /** By the same comparison, with the end of the hold as the fit has it in place of a reading. */

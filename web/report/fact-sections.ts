@@ -98,8 +98,9 @@ export function entriesSection(report: Report): Section {
   const { speech } = report;
   const words = speech.wording.report;
   const { columns } = words;
-  const rows = report.entries.flatMap((entry) => {
-    const entered = sheetFromEntries([entry]);
+  const rows = report.entries.flatMap((entry, at) => {
+    // With those before it: whose figures a rule has is not said by one entry.
+    const entered = sheetFromEntries(report.entries.slice(0, at + 1));
     return FIELDS.filter((field) => entry.fields[field] !== undefined).map((field) => [
       ...momentCells(report, entry.elapsedS),
       speech.wording.sheet.names[field],

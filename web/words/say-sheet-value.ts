@@ -1,5 +1,6 @@
 /** What stands in a field of the job sheet, with its unit. */
 import type { Sheet } from '../../protocol/sheet.ts';
+import { isRuleUnentered } from '../analysis/hold-by-rule.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayExactly } from './say-number.ts';
 import { saySetting, saySettingPerMinute } from './say-pressure.ts';
@@ -28,7 +29,7 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
       return pressurePa === null ? words.notEntered : saySetting(pressurePa, speech);
     }
     case 'passRule':
-      return passRules.names[sheet.passRule];
+      return isRuleUnentered(sheet) ? passRules.unentered : passRules.names[sheet.passRule];
     case 'gaugeErrorShare':
       return set(sheet.gaugeErrorShare, 100);
     case 'leakLimitPaPerS':

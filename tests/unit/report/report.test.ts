@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Reading } from '../../../protocol/reading.ts';
 import { WHOLE_JOB } from '../../../protocol/job.ts';
 import type { Recording } from '../../../protocol/recording.ts';
-import { DEFAULT_SHEET, type SheetEntry } from '../../../protocol/sheet.ts';
+import { DEFAULT_SHEET, type Sheet, type SheetEntry } from '../../../protocol/sheet.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
 import { judge } from '../../../web/analysis/judge.ts';
@@ -91,6 +91,28 @@ const PLAYED = ALL_SCENARIOS.map((scenario) => {
 });
 const [first] = PLAYED;
 if (first === undefined) throw new Error('there is no scenario');
+
+test('a pass rule of which nobody entered a figure is a setting of ours, and not as entered', () => {
+  const { names, unentered } = english.passRules;
+  const writtenWith = (...fields: Partial<Sheet>[]) =>
+    writeReport(
+      report({
+        ...first,
+        facts: {
+          marks: first.marks,
+          entries: fields.map((one, at) => ({ elapsedS: at, fields: one })),
+        },
+      }),
+    );
+  const cell = (text: string) => new RegExp(`>${text}<`, 'u');
+  expect(writtenWith()).toMatch(cell(unentered));
+  expect(writtenWith()).not.toMatch(cell(names.own));
+  // One entry chooses the rule, another one has its figures.
+  const entered = writtenWith({ endLimitPa: 77 }, { passRule: 'own' });
+  expect(entered).toMatch(cell(names.own));
+  expect(entered).not.toMatch(cell(unentered));
+  expect(writtenWith({ passRule: 'canada-300' })).toMatch(cell(names['canada-300']));
+});
 
 describe('conclusions', () => {
   test.each(PLAYED)('of $name are the judge’s, to the digit', ({ readings, marks }) => {

@@ -28,7 +28,8 @@ function byHash(
 ): number | null {
   if (hash === '') return null;
   const taken = here
-    .prepare('SELECT recording_id FROM taken_from WHERE hash = ?')
+    // What a file says of its hash is no proof of what is in it.
+    .prepare("SELECT recording_id FROM taken_from WHERE hash = ? AND format = 'backup'")
     .pluck()
     .get(hash);
   if (taken !== undefined) return z.int().parse(taken);

@@ -1,8 +1,8 @@
 import { defineConfig } from 'vitest/config';
 import { SlowestFirst } from './tests/slowest-first.ts';
 
-/** Each of these files has a process of its own: bridges, browsers, radios, and modules that they replace. */
-const APART = ['tests/{radio,browser,contract}/**/*.test.ts'];
+/** Each of these files has a process of its own: radios, and the modules and children that they replace. */
+const APART = ['tests/radio/**/*.test.ts'];
 
 export default defineConfig({
   test: {
@@ -20,7 +20,13 @@ export default defineConfig({
       {
         extends: true,
         // Loading the same modules for each file anew took as long as the tests.
-        test: { name: 'together', include: ['tests/**/*.test.ts'], exclude: APART, isolate: false },
+        test: {
+          name: 'together',
+          include: ['tests/**/*.test.ts'],
+          exclude: APART,
+          isolate: false,
+          restoreMocks: true,
+        },
       },
     ],
   },

@@ -168,7 +168,12 @@ export function serveRecordings(
     const asked = wanted(record, request.params);
     // Where a job begins can be said afterwards; all else is seen while it happens.
     const recording = mark.kind === 'job_begun' ? asked : stillOpen(asked);
-    const latestS = latestMarkS(recording, record.lastElapsedS(recording.id), wallClock());
+    const latestS = latestMarkS(
+      recording,
+      mark.kind,
+      record.lastElapsedS(recording.id),
+      wallClock(),
+    );
     if (mark.elapsedS > latestS) throw new ProblemError('bad_request', tooLate(mark, latestS));
     const made = await record.addMark(recording.id, mark);
     return reply.status(201).send(made);

@@ -135,7 +135,7 @@ test(
     const { page, complaints } = await openDashboard(browser, setting.bridge.url);
     await page.getByTestId('choose-sensor').click();
     const form = page.getByTestId(`sensor-${standard.id}`);
-    await form.getByRole('textbox').fill('Pump side');
+    await form.getByLabel('Name').fill('Pump side');
     await picture(page, 'radio-offered');
     await form.getByRole('button', { name: 'Save' }).click();
     await standard.whenSubscribed();

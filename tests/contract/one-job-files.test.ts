@@ -34,7 +34,7 @@ beforeAll(async () => {
   bridge = await runBridge({ dataFolder });
   second = markSchema.parse(await (await post('marks', begin)).json()).id;
   await post('sheet', { elapsedS: 650, fields: { site: SECOND_SITE } });
-  await post('sign-offs', { beginMark: second, name: 'B. Second' });
+  await post('sign-offs', { beginMark: second, fromS: BEGINS_S, name: 'B. Second' });
 });
 afterAll(() => bridge.remove());
 

@@ -16,7 +16,7 @@ import { Backfill } from '../../../server/sources/radio/backfill.ts';
 import { readingBytes } from '../../support/reading-bytes.ts';
 import { seeded } from '../../support/invented-curves.ts';
 
-const PAYLOADS = 1_000_000;
+const PAYLOADS = 250_000;
 const LONGEST = 48;
 
 /** Bytes by chance, or those of a sound reading with some of them changed or cut off. */

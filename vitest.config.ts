@@ -1,8 +1,11 @@
 import { defineConfig } from 'vitest/config';
+import { LONG_FILES } from './tests/long-files.ts';
 import { SlowestFirst } from './tests/slowest-first.ts';
 
 /** Each of these files has a process of its own: radios, and the modules and children that they replace. */
 const APART = ['tests/radio/**/*.test.ts'];
+/** Those that are left out where nobody asked for the long ones: `tests/run.mjs` says so. */
+const LEFT_OUT = process.env['LEAVE_LONG_TESTS_OUT'] === 'yes' ? [...LONG_FILES] : [];
 
 export default defineConfig({
   test: {
@@ -16,14 +19,14 @@ export default defineConfig({
     maxWorkers: 3,
     sequence: { sequencer: SlowestFirst },
     projects: [
-      { extends: true, test: { name: 'apart', include: APART } },
+      { extends: true, test: { name: 'apart', include: APART, exclude: LEFT_OUT } },
       {
         extends: true,
         // Loading the same modules for each file anew took as long as the tests.
         test: {
           name: 'together',
           include: ['tests/**/*.test.ts'],
-          exclude: APART,
+          exclude: [...APART, ...LEFT_OUT],
           isolate: false,
           restoreMocks: true,
         },

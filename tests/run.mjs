@@ -1,6 +1,6 @@
 /**
  * `npm test`: sets up what is missing, then checks types, rules of writing and every test, and ends
- * with the true counts. `npm test -- NAME` runs the test files whose path has that in it.
+ * with the true counts. `npm test -- --long` runs the long files too; `npm test -- NAME` runs the test files whose path has that in it.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, rmSync, mkdirSync } from 'node:fs';
@@ -13,7 +13,9 @@ import {
   SetupError,
 } from '../server/setup.mjs';
 
-const filters = process.argv.slice(2);
+const filters = process.argv.slice(2).filter((argument) => argument !== '--long');
+/** Named ones are run, however long they take. */
+const leavesLongOut = filters.length === 0 && !process.argv.includes('--long');
 const report = join(PROJECT, 'tests', 'output', 'results.json');
 let passed = 0;
 let failed = 0;
@@ -41,6 +43,8 @@ if (filters.length === 0) {
   ]);
 }
 runVitest();
+if (leavesLongOut)
+  console.log('Left out: the files of tests/long-files.ts; npm test -- --long runs them.');
 console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 ? 0 : 1);
 
@@ -67,10 +71,11 @@ function runVitest() {
   mkdirSync(join(PROJECT, 'tests', 'output'), { recursive: true });
   rmSync(report, { force: true });
   const vitest = join(PROJECT, 'node_modules', 'vitest', 'vitest.mjs');
+  const environment = { ...process.env, LEAVE_LONG_TESTS_OUT: leavesLongOut ? 'yes' : 'no' };
   const { status } = spawnSync(
     process.execPath,
     [vitest, 'run', '--reporter=default', '--reporter=json', `--outputFile=${report}`, ...filters],
-    { cwd: PROJECT, stdio: ['ignore', 'inherit', 'inherit'] },
+    { cwd: PROJECT, stdio: ['ignore', 'inherit', 'inherit'], env: environment },
   );
   const results = existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : null;
   passed += results?.numPassedTests ?? 0;

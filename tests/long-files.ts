@@ -10,6 +10,8 @@ export const LONG_FILES: readonly string[] = [
   'tests/browser/alerts-windows.test.ts',
   'tests/browser/alert-titles.test.ts',
   'tests/browser/rehearsals.test.ts',
+  'tests/browser/alerts-shared.test.ts',
+  'tests/browser/old-recording.test.ts',
   'tests/browser/everyone.test.ts',
   'tests/browser/translated.test.ts',
   'tests/browser/glance.test.ts',

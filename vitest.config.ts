@@ -2,8 +2,8 @@ import { defineConfig } from 'vitest/config';
 import { LONG_FILES } from './tests/long-files.ts';
 import { SlowestFirst } from './tests/slowest-first.ts';
 
-/** Each of these files has a process of its own: radios, and the modules and children that they replace. */
-const APART = ['tests/radio/**/*.test.ts'];
+/** Each of these files has a process of its own: radios, bridges, and the modules and functions that they replace. */
+const APART = ['tests/{radio,contract}/**/*.test.ts'];
 /** Those that are left out where nobody asked for the long ones: `tests/run.mjs` says so. */
 const LEFT_OUT = process.env['LEAVE_LONG_TESTS_OUT'] === 'yes' ? [...LONG_FILES] : [];
 
@@ -28,7 +28,6 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: [...APART, ...LEFT_OUT],
           isolate: false,
-          restoreMocks: true,
         },
       },
     ],

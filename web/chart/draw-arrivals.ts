@@ -1,19 +1,14 @@
 /** Draws when a depth is likely to be reached: a beam on its line, its ends closed where they are known. */
 import type { Arrival } from './chart-picture.ts';
-import { type Drawing, x, y } from './draw-chart.ts';
+import { type Drawing, inPlane, x, y } from './draw-chart.ts';
 
 /** Half the height of an end, CSS px. */
 const END = 7;
 
 export function drawArrivals(drawing: Drawing): void {
-  const { plot, ctx, picture } = drawing;
-  const { left, top, width, height } = plot.bbox;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(left, top, width, height);
-  ctx.clip();
-  for (const arrival of picture.arrivals) drawArrival(drawing, arrival);
-  ctx.restore();
+  inPlane(drawing, () => {
+    for (const arrival of drawing.picture.arrivals) drawArrival(drawing, arrival);
+  });
 }
 
 function drawArrival({ plot, ctx, picture, palette, ratio }: Drawing, arrival: Arrival): void {

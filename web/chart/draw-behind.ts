@@ -1,25 +1,22 @@
-/** Draws another job's curve behind the measured one: a thin line in the colour of what is beside the point. */
-import { type Drawing, halo, x, y } from './draw-chart.ts';
+/** Draws another job's curve behind the measured one: a thin line of long and short strokes. */
+import { type Drawing, inPlane, halo, x, y } from './draw-chart.ts';
 import { remarkFont } from './palette.ts';
 
-export function drawBehind({ plot, ctx, picture, palette, ratio }: Drawing): void {
-  const { left, top, width, height } = plot.bbox;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(left, top, width, height);
-  ctx.clip();
-  ctx.lineWidth = 1.5 * ratio;
-  ctx.strokeStyle = palette.ink;
-  // Long and short in turn: neither the measured line, nor the dots of what is expected.
-  ctx.setLineDash([9 * ratio, 4 * ratio, 2 * ratio, 4 * ratio]);
-  for (const { elapsedS, pressurePa } of picture.behind) {
-    ctx.beginPath();
-    elapsedS.forEach((atS, row) => {
-      ctx.lineTo(x(plot, atS), y(plot, picture, pressurePa[row] ?? 0));
-    });
-    ctx.stroke();
-  }
-  ctx.restore();
+export function drawBehind(drawing: Drawing): void {
+  const { plot, ctx, picture, palette, ratio } = drawing;
+  inPlane(drawing, () => {
+    ctx.lineWidth = 1.5 * ratio;
+    ctx.strokeStyle = palette.ink;
+    // Long and short in turn: neither the measured line, nor the dots of what is expected.
+    ctx.setLineDash([9 * ratio, 4 * ratio, 2 * ratio, 4 * ratio]);
+    for (const { elapsedS, pressurePa } of picture.behind) {
+      ctx.beginPath();
+      elapsedS.forEach((atS, row) => {
+        ctx.lineTo(x(plot, atS), y(plot, picture, pressurePa[row] ?? 0));
+      });
+      ctx.stroke();
+    }
+  });
 }
 
 /** Its name, where it is last seen. */

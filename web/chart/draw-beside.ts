@@ -1,7 +1,7 @@
 /** Draws the sensors beside the watched one: thin and dashed, and each curve by its name. */
 import type { CurvePlace } from '../figure/thinned-curve.ts';
 import type { DrawnSeries } from '../store/drawn-curve.ts';
-import { type Drawing, halo, x, y } from './draw-chart.ts';
+import { type Drawing, inPlane, halo, x, y } from './draw-chart.ts';
 import { figureFont } from './palette.ts';
 
 /** Told apart without colour, CSS px: dashes and gaps. */
@@ -12,32 +12,29 @@ export const DASHES = [
 ] as const;
 
 /** Behind the watched curve. */
-export function drawBeside({ plot, ctx, picture, palette, ratio }: Drawing): void {
-  const { left, top, width, height } = plot.bbox;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(left, top, width, height);
-  ctx.clip();
-  ctx.lineWidth = 2 * ratio;
-  ctx.strokeStyle = palette.kelp;
-  for (const [at, { series }] of picture.beside.entries()) {
-    const dash = DASHES[at % DASHES.length] ?? [];
-    ctx.setLineDash(dash.map((length) => length * ratio));
-    ctx.beginPath();
-    let isNew = true;
-    for (const [row, elapsedS] of series.elapsedS.entries()) {
-      const pressurePa = series.pressurePa[row] ?? null;
-      if (pressurePa === null) isNew = true;
-      else {
-        const [across, down] = [x(plot, elapsedS), y(plot, picture, pressurePa)];
-        if (isNew) ctx.moveTo(across, down);
-        else ctx.lineTo(across, down);
-        isNew = false;
+export function drawBeside(drawing: Drawing): void {
+  const { plot, ctx, picture, palette, ratio } = drawing;
+  inPlane(drawing, () => {
+    ctx.lineWidth = 2 * ratio;
+    ctx.strokeStyle = palette.kelp;
+    for (const [at, { series }] of picture.beside.entries()) {
+      const dash = DASHES[at % DASHES.length] ?? [];
+      ctx.setLineDash(dash.map((length) => length * ratio));
+      ctx.beginPath();
+      let isNew = true;
+      for (const [row, elapsedS] of series.elapsedS.entries()) {
+        const pressurePa = series.pressurePa[row] ?? null;
+        if (pressurePa === null) isNew = true;
+        else {
+          const [across, down] = [x(plot, elapsedS), y(plot, picture, pressurePa)];
+          if (isNew) ctx.moveTo(across, down);
+          else ctx.lineTo(across, down);
+          isNew = false;
+        }
       }
+      ctx.stroke();
     }
-    ctx.stroke();
-  }
-  ctx.restore();
+  });
 }
 
 interface Named {

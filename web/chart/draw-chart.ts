@@ -52,13 +52,17 @@ function drawTints({ plot, ctx, picture, palette }: Drawing): void {
 
 /** Over the measured curve, under the letters. */
 export function drawForeseen(drawing: Drawing): void {
-  const { plot, ctx } = drawing;
+  inPlane(drawing, () => drawBand(drawing));
+}
+
+/** What would run over its edge is cut off there. */
+export function inPlane({ plot, ctx }: Drawing, draw: () => void): void {
   const { left, top, width, height } = plot.bbox;
   ctx.save();
   ctx.beginPath();
   ctx.rect(left, top, width, height);
   ctx.clip();
-  drawBand(drawing);
+  draw();
   ctx.restore();
 }
 

@@ -1,26 +1,23 @@
 /** Draws what the rig should manage: a thin row of dots behind the measured curve, with its name. */
-import { type Drawing, halo, x, y } from './draw-chart.ts';
+import { type Drawing, inPlane, halo, x, y } from './draw-chart.ts';
 import { remarkFont } from './palette.ts';
 
 /** Behind the measured curve. */
-export function drawExpected({ plot, ctx, picture, palette, ratio }: Drawing): void {
+export function drawExpected(drawing: Drawing): void {
+  const { plot, ctx, picture, palette, ratio } = drawing;
   if (picture.expected.length < 2) return;
-  const { left, top, width, height } = plot.bbox;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(left, top, width, height);
-  ctx.clip();
-  ctx.beginPath();
-  for (const point of picture.expected) {
-    ctx.lineTo(x(plot, point.elapsedS), y(plot, picture, point.pressurePa));
-  }
-  // Dashes of no length with round ends are dots.
-  ctx.setLineDash([0, 6 * ratio]);
-  ctx.lineCap = 'round';
-  ctx.lineWidth = 2.5 * ratio;
-  ctx.strokeStyle = palette.ink;
-  ctx.stroke();
-  ctx.restore();
+  inPlane(drawing, () => {
+    ctx.beginPath();
+    for (const point of picture.expected) {
+      ctx.lineTo(x(plot, point.elapsedS), y(plot, picture, point.pressurePa));
+    }
+    // Dashes of no length with round ends are dots.
+    ctx.setLineDash([0, 6 * ratio]);
+    ctx.lineCap = 'round';
+    ctx.lineWidth = 2.5 * ratio;
+    ctx.strokeStyle = palette.ink;
+    ctx.stroke();
+  });
 }
 
 /** Its name: at the lower edge where it leaves the chart there, else beside its steep part. */

@@ -3,7 +3,7 @@ import { brokenPole, type NameBox } from '../figure/broken-pole.ts';
 import { placeFlags, type TakenPlace } from '../figure/place-flags.ts';
 import { type LabelPlace, placeLabels } from '../figure/place-labels.ts';
 import type { ChartLine } from '../figure/chart-lines.ts';
-import { type Drawing, halo, x, y } from './draw-chart.ts';
+import { type Drawing, inPlane, halo, x, y } from './draw-chart.ts';
 import { nameObstacles } from './name-obstacles.ts';
 import { figureFont } from './palette.ts';
 import { stretchLanes, takenAt } from './stretch-lanes.ts';
@@ -14,25 +14,23 @@ const LABEL_HEIGHT = 22;
 const FROM_EDGE = 8;
 const BESIDE = 4;
 
-export function drawLines({ plot, ctx, picture, palette, ratio }: Drawing): void {
-  const { left, top, width, height } = plot.bbox;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(left, top, width, height);
-  ctx.clip();
-  for (const line of picture.lines) {
-    const at = y(plot, picture, line.pressurePa);
-    ctx.beginPath();
-    ctx.moveTo(left, at);
-    ctx.lineTo(left + width, at);
-    const floor = line.kind === 'floor';
-    ctx.strokeStyle = floor ? palette.water : palette.buoy;
-    ctx.lineWidth = (line.dashed ? 2 : 2.5) * ratio;
-    const dash = floor ? [14, 5, 3, 5] : [3, 5];
-    ctx.setLineDash(line.dashed ? dash.map((length) => length * ratio) : []);
-    ctx.stroke();
-  }
-  ctx.restore();
+export function drawLines(drawing: Drawing): void {
+  const { plot, ctx, picture, palette, ratio } = drawing;
+  const { left, width } = plot.bbox;
+  inPlane(drawing, () => {
+    for (const line of picture.lines) {
+      const at = y(plot, picture, line.pressurePa);
+      ctx.beginPath();
+      ctx.moveTo(left, at);
+      ctx.lineTo(left + width, at);
+      const floor = line.kind === 'floor';
+      ctx.strokeStyle = floor ? palette.water : palette.buoy;
+      ctx.lineWidth = (line.dashed ? 2 : 2.5) * ratio;
+      const dash = floor ? [14, 5, 3, 5] : [3, 5];
+      ctx.setLineDash(line.dashed ? dash.map((length) => length * ratio) : []);
+      ctx.stroke();
+    }
+  });
 }
 
 interface NamedLine extends ChartLine, LabelPlace {

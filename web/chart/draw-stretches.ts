@@ -1,6 +1,6 @@
 /** Draws what no line tells: gaps, what lay beyond the range, faults, warming up, and late readings. */
 import type { Stretch, StretchKind } from '../store/drawn-curve.ts';
-import { type Drawing, halo, x } from './draw-chart.ts';
+import { type Drawing, halo, x, inPlane } from './draw-chart.ts';
 import { remarkFont } from './palette.ts';
 import { type Lane, stretchLanes } from './stretch-lanes.ts';
 
@@ -72,16 +72,6 @@ function down({ plot, ratio }: Drawing, lane: Lane): Pick<Box, 'top' | 'height'>
   const { bbox } = plot;
   const top = lane.edge === 'top' ? bbox.top + offset : bbox.top + bbox.height - offset - height;
   return { top, height };
-}
-
-function inPlane({ plot, ctx }: Drawing, draw: () => void): void {
-  const { left, top, width, height } = plot.bbox;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(left, top, width, height);
-  ctx.clip();
-  draw();
-  ctx.restore();
 }
 
 function hatch(ctx: CanvasRenderingContext2D, box: Box, step: number): void {

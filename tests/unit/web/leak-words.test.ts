@@ -139,6 +139,9 @@ describe('a pass rule in words', () => {
     const sheet = { ...DEFAULT_SHEET, gaugeErrorShare: 0.1 };
     expect(saySheetValue(sheet, 'gaugeErrorShare', MICRON)).toBe('10 %');
     expect(saySheetValue(DEFAULT_SHEET, 'gaugeErrorShare', MICRON)).toBe('not entered');
-    expect(saySheetValue(sheet, 'passRule', MICRON)).toContain('maker');
+    // Nobody entered a figure of it: then it is nobody's sheet.
+    expect(saySheetValue(sheet, 'passRule', MICRON)).toContain('none entered');
+    const entered = { ...sheet, allowedRisePa: 7 };
+    expect(saySheetValue(entered, 'passRule', MICRON)).toContain('maker');
   });
 });

@@ -54,8 +54,10 @@ export class Subscriber {
         takenBack: this.#record.takenBack(message.recordingId),
         seenAlerts: this.#record.seenAlerts(message.recordingId),
       });
+      // Two ahead: while the screen takes one in, the next is on its way.
       this.#sendChunk(message.recordingId);
-    } else if (message.recordingId === this.#following && !this.#live) {
+      this.#sendChunk(message.recordingId);
+    } else if (message.recordingId === this.#following) {
       this.#sendChunk(message.recordingId);
     }
   }
@@ -73,6 +75,7 @@ export class Subscriber {
   }
 
   #sendChunk(recordingId: number): void {
+    if (this.#live) return;
     const columns = this.#record.readingsAfter(recordingId, this.#sentIndex, CHUNK);
     this.#live = columns.index.length < CHUNK;
     this.#sentIndex = columns.index.at(-1) ?? this.#sentIndex;

@@ -91,27 +91,49 @@ async function benchStream(bridge: RunningBridge): Promise<Row> {
   return within('all readings of a job of three hours, over the stream', tookMs, OPEN_MS);
 }
 
-/** From the press on its button until its conclusions are on the screen. */
+/** From the press on its button until the frame that shows its conclusions, by the page's own clock. */
 async function benchOpen(browser: Browser, bridge: RunningBridge): Promise<Row> {
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
   const tookMs: number[] = [];
-  for (let turn = 0; turn < TURNS / 4; turn += 1) {
+  for (let turn = 0; turn < TURNS / 2; turn += 1) {
     await page.goto(bridge.url);
     await page.getByTestId('menu').click();
     await page.getByTestId('open-recordings').click();
     await page.getByRole('searchbox').fill('Roof gauge');
     const row = page.getByTestId('job-1-0').getByRole('button').first();
     await row.waitFor();
-    await page.evaluate(() => {
-      document.documentElement.dataset['stage'] = '';
-    });
-    const beganMs = performance.now();
+    const took = await page.evaluateHandle(timeToTheVerdict);
     await row.click();
-    await page.waitForFunction(() => document.documentElement.dataset['stage'] === 'rise');
-    tookMs.push(performance.now() - beganMs);
+    tookMs.push(await took.evaluate(({ shown }) => shown));
   }
   await page.close();
   return within('a job of three hours opened from the list, on the screen', tookMs, OPEN_MS);
+}
+
+/** Runs in the page. */
+function timeToTheVerdict(): { shown: Promise<number> } {
+  const { dataset } = document.documentElement;
+  dataset['stage'] = '';
+  const pressed = new Promise<number>((resolve) => {
+    window.addEventListener('click', ({ timeStamp }) => resolve(timeStamp), {
+      capture: true,
+      once: true,
+    });
+  });
+  const painted = new Promise<number>((resolve) => {
+    const watch = new MutationObserver(() => {
+      if (dataset['stage'] !== 'rise') return;
+      watch.disconnect();
+      // After the frame: a message is taken up behind the drawing.
+      requestAnimationFrame(() => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => resolve(performance.now());
+        port2.postMessage(null);
+      });
+    });
+    watch.observe(document.documentElement, { attributes: true });
+  });
+  return { shown: Promise.all([pressed, painted]).then(([from, to]) => to - from) };
 }
 
 function within(name: string, tookMs: readonly number[], aimMs: number): Row {

@@ -191,9 +191,10 @@ function backfill(
   }
   return {
     state: advanced,
+    // Asked first: the bridge gets the next part ready while the page takes this one in.
     effects: [
-      deliver(message),
       { type: 'send', message: { type: 'more', recordingId: message.recordingId } },
+      deliver(message),
     ],
   };
 }

@@ -27,6 +27,8 @@ import { FollowedChannel } from './followed-channel.ts';
 import { recallHere, rememberHere } from './remembered.ts';
 import { watchedByDefault } from './watched-by-default.ts';
 
+const DRAW_PART_EVERY_MS = 400;
+
 export class FollowedRecording {
   readonly id: number;
   readonly #allMarks = signal<readonly Mark[]>([]);
@@ -81,6 +83,8 @@ export class FollowedRecording {
   readonly #channels = new Map<number, FollowedChannel>();
   /** The job whose readings are folded. */
   #folded: Job = WHOLE_JOB;
+  /** Since then nothing of the parts that came was drawn; null: all of it is here. */
+  #undrawnSinceMs: number | null = null;
   /** Chosen by hand: no sensor that is found later takes the screen away from it. */
   #isChosen = false;
 
@@ -118,11 +122,19 @@ export class FollowedRecording {
     );
   }
 
-  insert(columns: ReadingColumns): void {
+  /** Whether more of what is recorded already is on its way. */
+  get isCatchingUp(): boolean {
+    return this.#undrawnSinceMs !== null;
+  }
+
+  /** @param isAll that there is; else the next part of it is on its way */
+  insert(columns: ReadingColumns, isAll = true): void {
     const incoming = readingsFromColumns(columns);
     for (const number of new Set(incoming.map((reading) => reading.channel))) {
       this.#channel(number).insert(incoming);
     }
+    if (isAll) this.#undrawnSinceMs = null;
+    else if (!this.#isWorthDrawing()) return;
     this.revision.value += 1;
   }
 
@@ -248,6 +260,15 @@ export class FollowedRecording {
     for (const channel of this.#channels.values()) channel.show(job);
     this.refreshReading();
     this.judge();
+  }
+
+  /** A curve that comes in parts is drawn now and then, so that it comes soon and is seen to come. */
+  #isWorthDrawing(): boolean {
+    const nowMs = performance.now();
+    this.#undrawnSinceMs ??= nowMs;
+    if (nowMs < this.#undrawnSinceMs + DRAW_PART_EVERY_MS) return false;
+    this.#undrawnSinceMs = nowMs;
+    return true;
   }
 
   #channel(number: number): FollowedChannel {

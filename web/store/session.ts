@@ -51,7 +51,10 @@ export class Session {
       const followed = this.followed.value;
       if (followed === null) return undefined;
       const refreshing = paced(READING_EVERY_MS, () => followed.refreshReading());
-      const judging = paced(JUDGE_EVERY_MS, () => followed.judge());
+      const judging = paced(JUDGE_EVERY_MS, () => {
+        // What follows from a part of the readings would be of no moment that is, or was, the present.
+        if (!followed.isCatchingUp) followed.judge();
+      });
       const stop = followed.revision.subscribe(() => {
         refreshing.ask();
         judging.ask();
@@ -116,7 +119,7 @@ export class Session {
         followed?.takeSeen(message.seenAlerts);
         return;
       case 'backfill':
-        followed?.insert(message.columns);
+        followed?.insert(message.columns, message.complete);
         if (message.complete) this.#judgeAtOnce(followed);
         return;
       case 'readings':

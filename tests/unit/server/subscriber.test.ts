@@ -64,17 +64,21 @@ const upTo = (last: number): number[] =>
   Array.from({ length: last }, (_, position) => position + 1);
 
 describe('a screen that follows a recording', () => {
-  test('gets the missing part in chunks, one for each credit, then live, each reading once', () => {
-    const { subscriber, record, indexes, sent } = setUp(12_000);
+  test('gets the missing part in chunks, two ahead, one more for each credit, then live, each reading once', () => {
+    const { subscriber, record, indexes, sent } = setUp(17_000);
     subscriber.hear({ type: 'follow', recordingId: 1, afterIndex: 0 });
-    expect(indexes()).toHaveLength(5000);
+    expect(indexes()).toHaveLength(10_000);
     record(10);
-    expect(indexes()).toHaveLength(5000);
+    expect(indexes()).toHaveLength(10_000);
     subscriber.hear({ type: 'more', recordingId: 1 });
+    expect(indexes()).toHaveLength(15_000);
     subscriber.hear({ type: 'more', recordingId: 1 });
     expect(sent.at(-1)).toMatchObject({ type: 'backfill', complete: true });
+    // What is owed for the parts before comes to nothing: all is there.
+    subscriber.hear({ type: 'more', recordingId: 1 });
     record(5);
-    expect(indexes()).toEqual(upTo(12_015));
+    expect(indexes()).toEqual(upTo(17_015));
+    expect(sent.filter(({ type }) => type === 'backfill')).toHaveLength(4);
   });
 
   test('resumes after what it already has', () => {

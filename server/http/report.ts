@@ -1,7 +1,7 @@
 /** GET /api/recordings/:id/report: the report as one HTML page; the same with .pdf: to be handed over. */
 import { setImmediate } from 'node:timers/promises';
 import type { FastifyInstance } from 'fastify';
-import { printQuerySchema, reportQuerySchema } from '../../protocol/api.ts';
+import { type PrintQuery, printQuerySchema, reportQuerySchema } from '../../protocol/api.ts';
 import { entriesOf, isWithin, type Job, jobOf, jobsIn, WHOLE_JOB } from '../../protocol/job.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedColumns } from '../../protocol/reading.ts';
@@ -12,6 +12,7 @@ import type { ReportFacts } from '../../web/report/report-model.ts';
 import { reportOf } from '../../web/report/report-of.ts';
 import { ReportReadings } from '../../web/report/report-readings.ts';
 import { writeReport } from '../../web/report/write-report.ts';
+import type { Speech } from '../../web/words/speech.ts';
 import { speechOf } from '../../web/words/speech-of.ts';
 import { described } from './described.ts';
 import { offsetMinutesAt } from './offset-minutes.ts';
@@ -20,9 +21,11 @@ import { wanted } from './recordings.ts';
 import { receivedWithin } from './received-within.ts';
 import { asDownload } from './file-name.ts';
 import { reportFileName } from './report-pdf/file-name.ts';
-import type { PrintJob } from './report-pdf/print-job.ts';
+import type { PrintedAs, PrintJob } from './report-pdf/print-job.ts';
 import { Printing } from './report-pdf/printing.ts';
 
+/** Of more than these, judging would keep the bridge from hearing for longer than half a second. */
+const LONG = 20_000;
 /** Smaller than those of the page: between two of them the bridge hears what has come. */
 const PRINT_CHUNK = 2000;
 
@@ -31,6 +34,8 @@ interface ReportOptions {
   readonly softwareVersion: string;
   readonly wallClock: () => number;
 }
+
+type Facts = Omit<ReportFacts, 'speech'>;
 
 const REPORT = {
   summary: 'The report on a recording or on one job of it, as one page to be printed or saved.',
@@ -48,41 +53,52 @@ const PRINTED = {
 export function serveReport(server: FastifyInstance, options: ReportOptions): void {
   const { record } = options;
   const printing = new Printing();
+  const printed = async (
+    recording: Recording,
+    facts: Facts,
+    query: Omit<PrintQuery, 'job'>,
+    as: PrintedAs,
+  ): Promise<Buffer> => {
+    const lastIndex = record.lastIndex(recording.id);
+    const also = alsoIn(facts.job, recording.id, record);
+    const chunks = receivedUntil(record, recording.id, lastIndex, facts.job);
+    const job = { ...query, facts, also, madeAtMs: options.wallClock() };
+    const bytes = await printing.print(job, chunks, as);
+    return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  };
+
   server.get('/api/recordings/:id/report', described(REPORT), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const { unit, temperature, language, job } = reportQuerySchema.parse(request.query);
-    const facts = await factsOf(recording, job, options);
-    const readings = await folded(record, recording, facts.job);
-    const speech = speechOf(language, { pressure: unit, temperature });
-    const report = reportOf({ ...facts, speech }, readings);
-    return reply.header('content-type', 'text/html; charset=utf-8').send(writeReport(report));
+    const { job: beginMark, ...query } = reportQuerySchema.parse(request.query);
+    const facts = await factsOf(recording, beginMark, options);
+    const speech = speechIn(query);
+    const page =
+      record.lastIndex(recording.id) > LONG
+        ? await printed(recording, facts, { ...query, paper: 'A4' }, 'page')
+        : writeReport(reportOf({ ...facts, speech }, await folded(record, recording, facts.job)));
+    return reply.header('content-type', 'text/html; charset=utf-8').send(page);
   });
 
   server.get('/api/recordings/:id/report.pdf', described(PRINTED), async (request, reply) => {
     const recording = wanted(record, request.params);
     const { job: beginMark, ...query } = printQuerySchema.parse(request.query);
-    const lastIndex = record.lastIndex(recording.id);
     const facts = await factsOf(recording, beginMark, options);
-    const job = {
-      ...query,
-      facts,
-      also: alsoIn(facts.job, recording.id, record),
-      madeAtMs: options.wallClock(),
-    };
-    const chunks = receivedUntil(record, recording.id, lastIndex, facts.job);
-    const pdf = await printing.print(job, chunks);
     const named = {
       recording,
       job: facts.job,
       site: sheetFromEntries(facts.entries).site,
       offsetMinutes: facts.offsetMinutes,
-      speech: speechOf(query.language, { pressure: query.unit, temperature: query.temperature }),
+      speech: speechIn(query),
     };
     return reply
       .header('content-type', 'application/pdf')
       .headers(asDownload(reportFileName(named)))
-      .send(Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength));
+      .send(await printed(recording, facts, query, 'pdf'));
   });
+}
+
+function speechIn({ language, unit, temperature }: Omit<PrintQuery, 'job' | 'paper'>): Speech {
+  return speechOf(language, { pressure: unit, temperature });
 }
 
 /**
@@ -93,7 +109,7 @@ async function factsOf(
   recording: Recording,
   beginMark: number | undefined,
   { record, softwareVersion }: ReportOptions,
-): Promise<Omit<ReportFacts, 'speech'>> {
+): Promise<Facts> {
   const { id } = recording;
   const marks = record.marks(id);
   const jobs = jobsIn(marks);

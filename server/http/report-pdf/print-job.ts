@@ -13,8 +13,11 @@ export interface PrintJob extends PrintQuery {
   readonly madeAtMs: number;
 }
 
-/** First the job, then the readings in the order of the record, those that were taken back among them, then that they were all. */
+/** One page for a browser, or the file that is handed over. */
+export type PrintedAs = 'page' | 'pdf';
+
+/** First the job, then the readings in the order of the record, those that were taken back among them, then what to make of them. */
 export type ToPrinter =
   | { readonly type: 'job'; readonly job: PrintJob }
   | { readonly type: 'readings'; readonly columns: ReceivedColumns }
-  | { readonly type: 'print' };
+  | { readonly type: 'print'; readonly as: PrintedAs };

@@ -4,8 +4,8 @@
  */
 import { parentPort } from 'node:worker_threads';
 import type { ReceivedColumns } from '../../../protocol/reading.ts';
-import { printPdf } from './print-pdf.ts';
-import type { PrintJob, ToPrinter } from './print-job.ts';
+import { printPage, printPdf } from './print.ts';
+import type { PrintedAs, PrintJob, ToPrinter } from './print-job.ts';
 
 const port = parentPort;
 if (!port) throw new Error('this file runs as a worker thread only');
@@ -15,7 +15,7 @@ const chunks: ReceivedColumns[] = [];
 
 port.on('message', (message: ToPrinter) => {
   if (message.type === 'print') {
-    void print();
+    void print(message.as);
     return;
   }
   if (message.type === 'job') job = message.job;
@@ -23,7 +23,7 @@ port.on('message', (message: ToPrinter) => {
   port.postMessage(null);
 });
 
-async function print(): Promise<void> {
+async function print(as: PrintedAs): Promise<void> {
   if (job === null) throw new Error('readings came before the job');
-  port?.postMessage(await printPdf(job, chunks));
+  port?.postMessage(as === 'pdf' ? await printPdf(job, chunks) : printPage(job, chunks));
 }

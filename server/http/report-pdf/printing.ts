@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { Worker } from 'node:worker_threads';
 import { z } from 'zod';
 import type { ReceivedColumns } from '../../../protocol/reading.ts';
-import type { PrintJob, ToPrinter } from './print-job.ts';
+import type { PrintedAs, PrintJob, ToPrinter } from './print-job.ts';
 
 const answerSchema = z.tuple([z.instanceof(Uint8Array)]);
 
@@ -14,8 +14,8 @@ export class Printing {
    * One after the other: a day's readings take room that is not there many times over.
    * @param chunks the readings in the order of the record
    */
-  print(job: PrintJob, chunks: AsyncIterable<ReceivedColumns>): Promise<Uint8Array> {
-    const printed = this.#last.then(() => printByThread(job, chunks));
+  print(job: PrintJob, chunks: AsyncIterable<ReceivedColumns>, as: PrintedAs): Promise<Uint8Array> {
+    const printed = this.#last.then(() => printByThread(job, chunks, as));
     this.#last = printed.catch(() => undefined);
     return printed;
   }
@@ -24,6 +24,7 @@ export class Printing {
 async function printByThread(
   job: PrintJob,
   chunks: AsyncIterable<ReceivedColumns>,
+  as: PrintedAs,
 ): Promise<Uint8Array> {
   const thread = new Worker(new URL('./printer-thread.mjs', import.meta.url), {
     // Options of the process that started this one (a test runner's, say) are not the thread's.
@@ -40,8 +41,8 @@ async function printByThread(
   try {
     await ask({ type: 'job', job });
     for await (const columns of chunks) await ask({ type: 'readings', columns });
-    const [pdf] = answerSchema.parse(await ask({ type: 'print' }));
-    return pdf;
+    const [printed] = answerSchema.parse(await ask({ type: 'print', as }));
+    return printed;
   } finally {
     await thread.terminate();
   }

@@ -1,4 +1,4 @@
-/** From the facts and readings of a recording to its report as a PDF, with the raw data in it. */
+/** From the facts and readings of a recording to its report: a page, or a PDF with the raw data in it. */
 import { partOf } from '../../../protocol/part-of-recording.ts';
 import {
   type Reading,
@@ -8,8 +8,10 @@ import {
 import { isSimulated, isTypedIn } from '../../../protocol/recording.ts';
 import { recordingJsonParts } from '../../../protocol/recording-json.ts';
 import { documentOf } from '../../../web/report/document-of.ts';
+import type { Report } from '../../../web/report/report-model.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
+import { writeReport } from '../../../web/report/write-report.ts';
 import { speechOf } from '../../../web/words/speech-of.ts';
 import { csvParts } from '../csv-parts.ts';
 import type { PrintJob } from './print-job.ts';
@@ -17,15 +19,9 @@ import { type Attachment, writePdf } from './write-pdf.ts';
 
 /** @param chunks in the order of the record */
 export function printPdf(job: PrintJob, chunks: readonly ReceivedColumns[]): Promise<Buffer> {
-  const { facts, language, unit, temperature, paper, madeAtMs } = job;
-  const folded = new ReportReadings(isTypedIn(facts.recording));
-  const channels = new Set<number>();
-  for (const chunk of chunks) {
-    folded.insert(holdingIn(job, chunk));
-    for (const channel of chunk.channel) channels.add(channel);
-  }
-  const speech = speechOf(language, { pressure: unit, temperature });
-  const report = reportOf({ ...facts, speech }, folded);
+  const { paper, madeAtMs } = job;
+  const report = reportIn(job, chunks);
+  const channels = new Set(chunks.flatMap(({ channel }) => [...new Set(channel)]));
   const attachments = [
     ...[...channels].sort((a, b) => a - b).map((one) => csvOf(job, chunks, one, channels.size)),
     jsonOf(job, chunks),
@@ -35,6 +31,19 @@ export function printPdf(job: PrintJob, chunks: readonly ReceivedColumns[]): Pro
     attachments.map(({ name }) => name),
   );
   return writePdf(document, { paper, madeAt: new Date(madeAtMs), attachments });
+}
+
+/** @param chunks in the order of the record */
+export function printPage(job: PrintJob, chunks: readonly ReceivedColumns[]): Buffer {
+  return Buffer.from(writeReport(reportIn(job, chunks)));
+}
+
+function reportIn(job: PrintJob, chunks: readonly ReceivedColumns[]): Report {
+  const { facts, language, unit, temperature } = job;
+  const folded = new ReportReadings(isTypedIn(facts.recording));
+  for (const chunk of chunks) folded.insert(holdingIn(job, chunk));
+  const speech = speechOf(language, { pressure: unit, temperature });
+  return reportOf({ ...facts, speech }, folded);
 }
 
 /** The format holds one curve: of several sensors each has a file. */

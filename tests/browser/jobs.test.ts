@@ -1,6 +1,9 @@
 /** The list of jobs in a browser: looked for, opened, laid behind, signed, split, put away, deleted. */
-import type { Browser, Page } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { recordingJsonSchema } from '../../protocol/recording-json.ts';
+import { recordingSchema } from '../../protocol/recording.ts';
 import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
 import { readInScenario } from '../support/file-of-scenario.ts';
 import { runBridge } from '../support/running-bridge.ts';
@@ -24,6 +27,11 @@ afterAll(async () => {
 async function list(page: Page): Promise<void> {
   await page.getByTestId('menu').click();
   await page.getByTestId('open-recordings').click();
+}
+
+async function downloaded(page: Page, link: Locator): Promise<{ name: string; bytes: Buffer }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), link.click()]);
+  return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
 }
 
 const row = (page: Page, recordingId: number) => page.getByTestId(`job-${recordingId}-0`);
@@ -135,3 +143,38 @@ test('it is put away, and deleted for good once that was asked twice', async () 
 function chartPixels(page: Page): Promise<string> {
   return page.evaluate(() => document.querySelector('canvas')?.toDataURL() ?? '');
 }
+
+test('its files come from the list, and what a rehearsal gave stays one on the way back', async () => {
+  const { page, complaints } = await openDashboard(browser, bridge.url);
+  await list(page);
+  await page.getByTestId('back-up').waitFor();
+  const backup = await downloaded(page, page.getByTestId('back-up'));
+  expect(backup.name).toMatch(/^[\d-]{19}-ebbline-record\.sqlite$/u);
+  expect(backup.bytes.subarray(0, 15).toString()).toBe('SQLite format 3');
+  await row(page, archive).locator('summary').click();
+  const link = (name: string) => row(page, archive).getByRole('link', { name, exact: true });
+  const json = await downloaded(page, link('JSON'));
+  const whole = recordingJsonSchema.parse(JSON.parse(json.bytes.toString()));
+  expect(json.name).toMatch(/^[\d-]{19}-import-\d+\.json$/u);
+  expect(whole.recording.origin).toBe('import');
+  const csv = await downloaded(page, link('Full CSV'));
+  // Both hold all of it, the one as columns and the other as rows.
+  expect(csv.bytes.toString()).toContain(String(whole.readings.pressurePa.at(-1)));
+  expect(await page.getByTestId('rehearsal-badge').count()).toBe(0);
+  await page.getByTestId('close-panel').click();
+
+  // The same file, as a rehearsal's export would have it.
+  const rehearsed = { ...whole, recording: { ...whole.recording, origin: 'rehearsal' } };
+  const answer = await fetch(new URL('api/imports?name=played.json', bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(rehearsed),
+  });
+  const { id } = recordingSchema.parse(await answer.json());
+  await list(page);
+  await row(page, id).getByRole('button', { name: 'Open' }).click();
+  await untilShown(page, 'recording', String(id));
+  await page.getByTestId('rehearsal-badge').waitFor();
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});

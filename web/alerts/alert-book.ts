@@ -1,6 +1,6 @@
 /** The alerts of a recording: announced, called out, seen, and remembered by this browser. */
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { Recording } from '../../protocol/recording.ts';
+import { isSimulated, type Recording } from '../../protocol/recording.ts';
 import { onRememberedElsewhere, recall, remember } from '../store/remembered.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
@@ -62,7 +62,7 @@ export class AlertBook {
   }
 
   words(fact: AlertFact): AlertWords {
-    return sayAlert(fact, this.#of.origin === 'rehearsal', speech.value);
+    return sayAlert(fact, isSimulated(this.#of), speech.value);
   }
 
   /**

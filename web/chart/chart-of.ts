@@ -1,6 +1,6 @@
 /** From facts and conclusions to the picture of the chart. */
 import type { Mark } from '../../protocol/mark.ts';
-import { isRehearsed, isTypedIn, type Recording } from '../../protocol/recording.ts';
+import { isSimulated, isTypedIn, type Recording } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, CurvePoint, Remaining } from '../analysis/conclusions.ts';
 import { type ChartFlag, chartFlags, chartLines } from '../figure/chart-lines.ts';
@@ -31,7 +31,7 @@ interface ChartFacts {
   readonly sheet: Sheet;
   readonly conclusions: Conclusions | null;
   readonly speech: Speech;
-  readonly recording: Pick<Recording, 'id' | 'origin' | 'startedAtMs' | 'takenFrom'>;
+  readonly recording: Pick<Recording, 'id' | 'origin' | 'startedAtMs' | 'takenFrom' | 'sensors'>;
   /** What the rig should manage, or null while that is not known. */
   readonly expected: ExpectedCurve | null;
   /** Another job's curve, laid where it belongs. */
@@ -80,7 +80,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
     behind: facts.behind,
     lines: chartLines(time, sheet, speech, facts.foresees ? (conclusions?.forecast ?? null) : null),
     flags: chartFlags(time, marks, conclusions, speech, facts.moments),
-    ground: isRehearsed(recording) ? speech.wording.chart.rehearsal : '',
+    ground: isSimulated(recording) ? speech.wording.chart.rehearsal : '',
     live: facts.live,
     // Each number that was typed is a point: the line between two is no more than a line.
     points: isTypedIn(recording),
@@ -91,7 +91,7 @@ export function chartOf(facts: ChartFacts): ChartPicture {
       site: sheet.site,
       equipment: sheet.equipment,
       recordingId: recording.id,
-      origin: recording.origin,
+      origin: isSimulated(recording) ? 'rehearsal' : recording.origin,
       sensors: [facts.name, ...beside.map(({ name }) => name)],
     },
     speech,

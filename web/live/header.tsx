@@ -1,5 +1,6 @@
 /** The top line: what is measured, by which sensor, and whether that is live. */
 import { BatteryFull, BatteryLow, BatteryMedium, Menu } from 'lucide';
+import { isSimulated } from '../../protocol/recording.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { Icon } from '../parts/icon.tsx';
@@ -59,7 +60,7 @@ export function Header({ session }: { readonly session: Session }) {
   return (
     <header class="head">
       <span class="name">Ebbline</span>
-      {recording?.origin === 'rehearsal' && (
+      {recording !== null && isSimulated(recording) && (
         <strong class="rehearsal-badge" data-testid="rehearsal-badge">
           {wording.header.rehearsal}
         </strong>

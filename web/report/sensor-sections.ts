@@ -124,9 +124,10 @@ function identitySection(report: Report, sensor: SensorReport): Section {
             { name: names.serial, value: told(identity.serial) },
             { name: names.firmware, value: told(identity.firmware) },
             { name: names.id, value: identity.id },
-            ...(identity.calibratedOn === null
-              ? []
-              : [{ name: words.calibrated, value: identity.calibratedOn }]),
+            {
+              name: words.calibrated,
+              value: identity.calibratedOn ?? speech.wording.sheet.notEntered,
+            },
           ]),
       {
         name: speech.wording.sheet.names.sensorSees,

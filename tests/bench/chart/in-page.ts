@@ -129,7 +129,7 @@ function ourPicture() {
     sheet: DEFAULT_SHEET,
     conclusions: followed.conclusions.peek(),
     speech: speechIn('en', english, { pressure: 'micron', temperature: '°C' }),
-    recording: { id: 1, origin: 'sensor', startedAtMs: 0, takenFrom: null },
+    recording: { id: 1, origin: 'sensor', startedAtMs: 0, takenFrom: null, sensors: [] },
     expected: null,
     behind: [],
     live: true,

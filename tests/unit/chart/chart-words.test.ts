@@ -1,6 +1,7 @@
 /** What the chart says: at a moment, of the whole curve, in its key, and with a saved picture. */
 import { describe, expect, test } from 'vitest';
 import type { Reading } from '../../../protocol/reading.ts';
+import type { Origin } from '../../../protocol/recording.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { chartOf } from '../../../web/chart/chart-of.ts';
@@ -22,6 +23,10 @@ import { englishIn, MICRON } from '../../support/english-speech.ts';
 
 type Change = (at: number) => Partial<Reading>;
 
+function recordingOf(origin: Origin): Parameters<typeof chartOf>[0]['recording'] {
+  return { id: 1, origin, startedAtMs: 0, takenFrom: null, sensors: [] };
+}
+
 function curveOf(many: number, change: Change): ChannelCurve {
   const curve = new ChannelCurve(new ChannelReadings(0));
   const readings = Array.from({ length: many }, (_, at) => recordedReading(at, change(at)));
@@ -41,7 +46,7 @@ function pictureOf(curve: ChannelCurve, change: Partial<Parameters<typeof chartO
     sheet: DEFAULT_SHEET,
     conclusions: null,
     speech: MICRON,
-    recording: { id: 12, origin: 'sensor', startedAtMs: 0, takenFrom: null },
+    recording: { id: 12, origin: 'sensor', startedAtMs: 0, takenFrom: null, sensors: [] },
     expected: null,
     behind: [],
     live: true,
@@ -149,7 +154,7 @@ describe('the whole curve', () => {
       const place = at < 100 ? at : at + 300;
       return { elapsedS: place, sequence: place, pressurePa: paFromMicron(at === 60 ? 200 : 400) };
     });
-    const rehearsal = { id: 1, origin: 'rehearsal', startedAtMs: 0, takenFrom: null } as const;
+    const rehearsal = recordingOf('rehearsal');
     expect(sentenceOf(pictureOf(dip, { recording: rehearsal }))).toBe(
       'Rehearsal. The pressure stays near 400 micron for 8 min 19 s, with its lowest, 200 micron, ' +
         'after 1 min. It ends below the target of 500 micron. Stretches marked: no readings.',
@@ -194,7 +199,7 @@ describe('the key', () => {
       'measured',
     ]);
     expect(signs(pictureOf(curveOf(0, falling)))).toEqual([]);
-    const typed = { id: 1, origin: 'typed_in', startedAtMs: 0, takenFrom: null } as const;
+    const typed = recordingOf('typed_in');
     expect(signs(pictureOf(curveOf(5, falling), { recording: typed }))).toEqual(['typed_in']);
   });
 
@@ -258,7 +263,7 @@ describe('a saved picture', () => {
       const place = at < 100 ? at : at < 200 ? at + 100 : at - 100;
       return { elapsedS: place, sequence: place };
     });
-    const rehearsal = { id: 1, origin: 'rehearsal', startedAtMs: 0, takenFrom: null } as const;
+    const rehearsal = recordingOf('rehearsal');
     const picture = pictureOf(late, { recording: rehearsal });
     const { svg, width, height } = captionedFigure(figureFrom(picture), ['<b>', 'x']);
     expect(svg).toContain('>Rehearsal</text>');

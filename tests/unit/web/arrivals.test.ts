@@ -18,7 +18,7 @@ const drawn = (conclusions: Conclusions, foresees = true) =>
     sheet: DEFAULT_SHEET,
     conclusions,
     speech: MICRON,
-    recording: { id: 1, origin: 'sensor', startedAtMs: 0, takenFrom: null },
+    recording: { id: 1, origin: 'sensor', startedAtMs: 0, takenFrom: null, sensors: [] },
     expected: null,
     live: true,
     foresees,

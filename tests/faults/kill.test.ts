@@ -7,6 +7,8 @@ import { SeededRandom } from '../../simulators/physics/seeded-random.ts';
 import { killRounds } from './kill-rounds.ts';
 
 const KILLS = 8;
+/** Sixteen processes begin one after the other: on a busy machine that takes its time. */
+const PATIENCE_MS = 120_000;
 
 test('killed at random moments, it keeps what it said, and each link of its chain', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'kill-'));
@@ -15,4 +17,4 @@ test('killed at random moments, it keeps what it said, and each link of its chai
   rmSync(folder, { recursive: true, force: true });
   expect(found).toMatchObject({ kills: KILLS, lost: 0, unsound: 0, harm: [] });
   expect(found.acknowledged).toBeGreaterThan(KILLS * 8);
-});
+}, PATIENCE_MS);

@@ -29,7 +29,10 @@ export function figureOf(facts: FigureFacts): FigurePicture {
   const { id, title, marks, sheet, conclusions, speech, time, ground, points } = facts;
   const gaps = facts.gaps.filter(({ fromS, toS }) => toS > time.fromS && fromS < time.toS);
   const curve = facts.curve.drawn(time, gaps);
-  const drawnPa = curve.pieces.flatMap((piece) => piece.map(({ pressurePa }) => pressurePa));
+  // A hold that ends in a nitrogen break goes up to the atmosphere, and the rise would lie flat at the bottom.
+  const judgedS = conclusions?.nowS ?? Infinity;
+  const judged = curve.pieces.flat().filter(({ elapsedS }) => elapsedS <= judgedS);
+  const drawnPa = judged.map(({ pressurePa }) => pressurePa);
   return {
     id,
     title,

@@ -12,6 +12,7 @@ import { figureOf } from '../../../web/figure/figure-of.ts';
 import { markup } from '../../../web/figure/markup.ts';
 import { brokenPole } from '../../../web/figure/broken-pole.ts';
 import { placeFlags } from '../../../web/figure/place-flags.ts';
+import type { ChartTime } from '../../../web/figure/time-range.ts';
 import { ThinnedCurve } from '../../../web/figure/thinned-curve.ts';
 import { english } from '../../../web/words/english.ts';
 import type { Speech } from '../../../web/words/speech.ts';
@@ -27,6 +28,7 @@ interface Change {
   readonly points?: boolean;
   readonly speech?: Speech;
   readonly conclusions?: Conclusions;
+  readonly time?: ChartTime;
 }
 
 function figure(readings: readonly Reading[], change: Change = {}): string {
@@ -181,6 +183,21 @@ describe('words in the figure', () => {
     expect(svg).toMatch(/class="fit"[^>]*stroke-dasharray="9 6"/u);
     expect(svg).toContain(english.chart.key.fitted);
     expect(svg).toContain('rule: 500 after 15 min');
+  });
+
+  test('a hold that was broken with nitrogen shows its rise, and not the way up to the air', () => {
+    const conclusions: Conclusions = { ...inRise({ sinceS: 0, curve: [] }), nowS: 50 };
+    const broken = Array.from({ length: 61 }, (_, at) =>
+      recordedReading(at, {
+        pressurePa: paFromMicron(at <= 50 ? 300 + at : 300 * 1.6 ** (at - 50)),
+      }),
+    );
+    const time = { axis: 'linear', originS: 0, fromS: 0, toS: 61 } as const;
+    const ticks = [...figure(broken, { conclusions, time }).matchAll(/>(\d[\d\u00a0]*)<\/text>/gu)];
+    const highest = Math.max(
+      ...ticks.map(([, label = '']) => Number(label.replaceAll('\u00a0', ''))),
+    );
+    expect(highest).toBeLessThanOrEqual(1000);
   });
 
   test('a mark’s remark is text, whatever it is', () => {

@@ -121,6 +121,7 @@ export const REHEARSAL_ACTIONS = [
   'change_battery',
   'tighten_joints',
   'break_with_nitrogen',
+  'shut_sections',
   'open_sections',
   'shut_stub',
   'open_stub',

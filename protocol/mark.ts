@@ -14,6 +14,7 @@ export const MARK_KINDS = [
   'oil_changed',
   'battery_changed',
   'joints_tightened',
+  'sections_shut',
   'sections_opened',
   'stub_shut',
   'stub_opened',

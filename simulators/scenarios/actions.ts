@@ -43,18 +43,8 @@ const EFFECTS: Readonly<Record<RehearsalAction, Effect>> = {
     mark: 'nitrogen_break',
     onControls: (controls, nitrogenPa) => ({ ...turned(controls, ISOLATION, 0), nitrogenPa }),
   },
-  open_sections: {
-    mark: 'sections_opened',
-    onControls: (controls) => ({
-      ...controls,
-      openings: Object.fromEntries(
-        Object.entries(controls.openings).map(([name, opening]) => [
-          name,
-          name === ISOLATION || name === STUB ? opening : 1,
-        ]),
-      ),
-    }),
-  },
+  shut_sections: { mark: 'sections_shut', onControls: (controls) => innerTurned(controls, 0) },
+  open_sections: { mark: 'sections_opened', onControls: (controls) => innerTurned(controls, 1) },
   shut_stub: { mark: 'stub_shut', onControls: (controls) => turned(controls, STUB, 0) },
   open_stub: { mark: 'stub_opened', onControls: (controls) => turned(controls, STUB, 1) },
 };
@@ -80,6 +70,14 @@ export function done(
 }
 
 /** A valve that this rig lacks is not turned. */
+/** All valves within the system, and not those at the core tool and before the sensor. */
+function innerTurned(controls: Controls, opening: number): Controls {
+  const inner = Object.keys(controls.openings).filter(
+    (name) => name !== ISOLATION && name !== STUB,
+  );
+  return inner.reduce((before, name) => turned(before, name, opening), controls);
+}
+
 function turned(controls: Controls, valve: string, opening: number): Controls {
   if (!(valve in controls.openings)) return controls;
   return { ...controls, openings: { ...controls.openings, [valve]: opening } };

@@ -14,6 +14,7 @@ import { OBSERVATORY_LANE_OFFICE } from './observatory-lane-office.ts';
 import { ORCHARD_CLOSE_FLAT } from './orchard-close-flat.ts';
 import { PRIORY_STREET_GYMNASIUM } from './priory-street-gymnasium.ts';
 import { QUARRY_ROAD_BAKERY } from './quarry-road-bakery.ts';
+import { ROPEWALK_PRINT_SHOP } from './ropewalk-print-shop.ts';
 import { SADDLERS_YARD_CAFE } from './saddlers-yard-cafe.ts';
 import { scenarioSchema } from './scenario.ts';
 import type { Scenario } from './scenario.ts';
@@ -47,4 +48,5 @@ export const ALL_SCENARIOS: readonly Scenario[] = [
   VINEYARD_PAVILION,
   PRIORY_STREET_GYMNASIUM,
   SUMMIT_ROAD_REFUGE,
+  ROPEWALK_PRINT_SHOP,
 ].map((scenario) => scenarioSchema.parse(scenario));

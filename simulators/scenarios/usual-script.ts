@@ -72,6 +72,17 @@ export const VALVES_TURNED: ScriptStep[] = [
   { when: { afterS: HOLD_S / 2 }, do: 'end' },
 ];
 
+/** After a hold that did not please him he pumps on, and holds once more without what the inner valves shut off. */
+export const SECTION_SHUT_OFF: ScriptStep[] = [
+  START,
+  BALLAST_CLOSED,
+  ISOLATED,
+  { when: { afterS: HOLD_S }, do: 'reopen' },
+  { when: { belowPa: DEPTH_PA, heldS: 20, orAfterS: PATIENCE_S }, do: 'shut_sections' },
+  { when: { afterS: 60 }, do: 'isolate' },
+  END_OF_HOLD,
+];
+
 const broken = (belowMicron: number): ScriptStep => ({
   when: { belowPa: paFromMicron(belowMicron), heldS: 5 * 60, orAfterS: PATIENCE_S },
   do: 'break_with_nitrogen',

@@ -174,6 +174,13 @@ test('a report is of one job: who does not say which gets none of several', asyn
   const report = await (await ask(`recordings/${id}/report?job=${beginMark}`)).text();
   expect(report).toContain('Deltaville');
   expect(report).not.toContain('Gammaville');
+  const counted = async (mark: number) => {
+    const page = await (await ask(`recordings/${id}/report?job=${mark}`)).text();
+    return Number(/<td>(\d+): /u.exec(page)?.[1]);
+  };
+  const rows = (await (await ask(`recordings/${id}/readings.csv?job=${beginMark}`)).text()).trim();
+  expect(await counted(beginMark)).toBe(rows.split('\n').length - 1);
+  expect(await counted(0)).toBeGreaterThan(0);
 });
 
 test('what was signed for one stretch is not passed off for another', async () => {

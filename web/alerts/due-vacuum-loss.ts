@@ -8,6 +8,7 @@ import { isPumping } from './is-pumping.ts';
 const ON_PURPOSE: readonly MarkKind[] = [
   'reopened',
   'nitrogen_break',
+  'sections_shut',
   'sections_opened',
   'stub_shut',
   'stub_opened',

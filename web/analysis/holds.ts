@@ -13,6 +13,7 @@ export interface Hold {
 /** What makes another rig of it, or another view. */
 const CHANGES: readonly MarkKind[] = [
   'joints_tightened',
+  'sections_shut',
   'sections_opened',
   'stub_shut',
   'stub_opened',

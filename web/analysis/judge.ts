@@ -139,17 +139,27 @@ function riseOf(
   return assessRise(history, spanOf(latest), sheet, untilS, toldBefore(history, holds, sheet));
 }
 
-/** A sensor that is shut off on its stub sees nothing of the system, whatever the sheet says. */
+/**
+ * A sensor that is shut off on its stub sees nothing of the system, and one that is left with a part of it
+ * no more than that part, whatever the sheet says.
+ */
 function sheetNow(past: readonly Mark[], sheet: Sheet): Sheet {
-  const stub = past.findLast(({ kind }) => kind === 'stub_shut' || kind === 'stub_opened');
-  if (stub?.kind !== 'stub_shut') return sheet;
-  const ofStub = stubSheets.get(sheet) ?? { ...sheet, sensorSees: 'stub' };
-  stubSheets.set(sheet, ofStub);
-  return ofStub;
+  const latestOf = (shut: MarkKind, opened: MarkKind) =>
+    past.findLast(({ kind }) => kind === shut || kind === opened)?.kind;
+  if (latestOf('stub_shut', 'stub_opened') === 'stub_shut') return seeing('stub', sheet);
+  const isPart = latestOf('sections_shut', 'sections_opened') === 'sections_shut';
+  const saysMore = sheet.sensorSees === 'system' || sheet.sensorSees === 'unknown';
+  return isPart && saysMore ? seeing('section', sheet) : sheet;
 }
 
 /** Always the same for the same sheet: what is kept of past holds goes by that. */
-const stubSheets = new WeakMap<Sheet, Sheet>();
+function seeing(view: 'stub' | 'section', sheet: Sheet): Sheet {
+  const known = narrowed[view].get(sheet) ?? { ...sheet, sensorSees: view };
+  narrowed[view].set(sheet, known);
+  return known;
+}
+
+const narrowed = { stub: new WeakMap<Sheet, Sheet>(), section: new WeakMap<Sheet, Sheet>() };
 
 /** A pull-down that has come to its depth. */
 function withDepth(stage: Stage, depthSinceS: number | null): Stage {

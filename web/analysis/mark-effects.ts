@@ -18,6 +18,7 @@ export function stageBegunBy(kind: MarkKind, during: StageName): StageName | nul
     case 'nitrogen_break':
       return 'nitrogen_break';
     case 'joints_tightened':
+    case 'sections_shut':
     case 'sections_opened':
     case 'stub_shut':
     case 'stub_opened':

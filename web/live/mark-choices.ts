@@ -18,6 +18,7 @@ export function markChoices(marks: readonly Mark[], rehearsal: boolean): MarkKin
 
 /** What is done now and then, and may help or mislead. */
 export function moreChoices(marks: readonly Mark[], rehearsal: boolean): MarkKind[] {
+  const inner = latestOf(marks, ['sections_shut', 'sections_opened']);
   const stub = latestOf(marks, ['stub_shut', 'stub_opened']);
   return [
     ...(rehearsal ? (['nitrogen_break'] as const) : []),
@@ -25,7 +26,9 @@ export function moreChoices(marks: readonly Mark[], rehearsal: boolean): MarkKin
     'oil_changed',
     'battery_changed',
     'joints_tightened',
-    'sections_opened',
+    // Nobody has said how they stood at first.
+    ...(inner === 'sections_shut' ? [] : (['sections_shut'] as const)),
+    ...(inner === 'sections_opened' ? [] : (['sections_opened'] as const)),
     stub === 'stub_shut' ? 'stub_opened' : 'stub_shut',
   ];
 }

@@ -16,6 +16,7 @@ const ACTIONS: Partial<Record<MarkKind, RehearsalAction>> = {
   oil_changed: 'change_oil',
   battery_changed: 'change_battery',
   joints_tightened: 'tighten_joints',
+  sections_shut: 'shut_sections',
   sections_opened: 'open_sections',
   stub_shut: 'shut_stub',
   stub_opened: 'open_stub',

@@ -24,6 +24,10 @@ const DOES: Readonly<Record<string, readonly string[]>> = {
   ],
   'observatory-lane-office': ['pump_on', 'ballast_closed', 'isolated', 'stub_shut'],
   'lantern-court-library': ['pump_on', 'ballast_closed', 'isolated', 'sections_opened'],
+  'ropewalk-print-shop': [
+    ...['pump_on', 'ballast_closed', 'isolated'],
+    ...['reopened', 'sections_shut', 'isolated'],
+  ],
   'north-quay-boathouse': [
     ...['pump_on', 'ballast_closed', 'isolated'],
     ...['battery_changed', 'reopened', 'isolated'],

@@ -78,10 +78,7 @@ export type Recording = z.infer<typeof recordingSchema>;
 export const SIMULATED_ENDING = ', simulated';
 
 /** Whether it was a rehearsal, here or where it was taken from. */
-function isRehearsed({
-  origin,
-  takenFrom,
-}: Pick<Recording, 'origin' | 'takenFrom'>): boolean {
+function isRehearsed({ origin, takenFrom }: Pick<Recording, 'origin' | 'takenFrom'>): boolean {
   return origin === 'rehearsal' || takenFrom?.origin === 'rehearsal';
 }
 

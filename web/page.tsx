@@ -18,6 +18,7 @@ import { notice } from './parts/notice.ts';
 import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RecordStrip } from './live/record-strip.tsx';
+import { NitrogenPanel } from './nitrogen/nitrogen-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
 import { ReadInPanel } from './read-in/read-in-panel.tsx';
 import { CallPanel } from './rehearse/call-panel.tsx';
@@ -146,6 +147,9 @@ function OpenPanel({ session, alerts }: PageProps) {
     case 'rig':
       if (followed === null || recording === null) return null;
       return <RigPanel key="rig" followed={followed} recording={recording} />;
+    case 'nitrogen':
+      if (followed === null || recording === null) return null;
+      return <NitrogenPanel key="nitrogen" followed={followed} recording={recording} />;
     case 'note':
       if (followed === null || recording === null) return null;
       return <NotePanel key="note" followed={followed} recording={recording} />;

@@ -866,6 +866,7 @@ export const english = {
       job_begun: 'new job',
       stub_shut: 'sensor alone on its stub',
       stub_opened: 'sensor on the system again',
+      part_seen: 'sensor sees another part',
       note: 'note',
     },
     /** On buttons: what has just been done. */
@@ -885,6 +886,7 @@ export const english = {
       job_begun: 'New job',
       stub_shut: 'Sensor shut off on its stub',
       stub_opened: 'Stub opened again',
+      part_seen: 'Another part isolated',
       note: 'Note…',
     },
     /** As buttons in a rehearsal, where pressing does it. */
@@ -1132,6 +1134,18 @@ export const english = {
       sign: { title: 'Sign off', text: 'Who answers for this job, with a remark for its report.' },
       sheet: { title: 'Job sheet', text: 'Site, target, hold, pass rule, what the sensor sees.' },
       rig: { title: 'Rig', text: 'Pump, hoses and cores, and how fast they should pull down.' },
+      nitrogen: {
+        title: 'Nitrogen test',
+        text: 'Pressure and temperature at the start and now: does it hold?',
+      },
+      cycles: {
+        title: 'Nitrogen breaks',
+        text: 'Several evacuations with nitrogen between: where one is, and what they have done.',
+      },
+      hunt: {
+        title: 'Leak hunt',
+        text: 'Sensor alone, then section by section: where the leak is.',
+      },
       sensors: {
         title: 'Sensors: names and places',
         text: 'A name of your own for each, and where it sits.',
@@ -1752,6 +1766,11 @@ export const english = {
       hoseLengthM: 'Hose, length',
       hoseCount: 'Hoses side by side',
       core: 'Valve cores',
+      nitrogenReadings: 'Nitrogen test',
+      nitrogenGauge: 'Gauge of the nitrogen test',
+      triplePlan: 'Evacuations with nitrogen between',
+      seenSection: 'Section that the sensor sees',
+      stubVolumeM3: 'Stub with the sensor, volume',
     },
     views: {
       unknown: 'not said yet',
@@ -2050,6 +2069,114 @@ export const english = {
       water: 'Water',
       seen: 'Seen',
     },
+  },
+
+  /** The nitrogen test. Every pressure of it is what a gauge shows, and says so. */
+  nitrogen: {
+    title: 'Nitrogen test',
+    gauge: ({ amount }: { amount: string }) => `${amount} (gauge)`,
+    pressure: ({ unit }: { unit: string }) => `Pressure, ${unit} (gauge)`,
+    unit: 'Pressures are read in',
+    unitName: ({ unit }: { unit: string }) => `${unit} (gauge)`,
+    before: [
+      'Vacuum sensor taken off, or its valve shut, before any pressure is let in.',
+      'Dry nitrogen only, through a regulator and with a relief device. Never oxygen or air.',
+      'Never above the maker’s test pressure: the low side may take less than the high side.',
+    ],
+    during: [
+      'Stand clear while the pressure goes up, and let nobody tighten a joint under pressure.',
+      'Shut the cylinder and take its hose off: a valve that passes hides a leak.',
+    ],
+    after: [
+      'Let the nitrogen out slowly, outdoors or with the room aired: it displaces oxygen.',
+      'Open the sensor only once the gauge stands at zero: test pressure destroys it.',
+    ],
+    entry: 'Read now',
+    temperature: ({ unit }: { unit: string }) => `Metal, ${unit}`,
+    step: 'Which pressure in turn',
+    justFilled: 'Just filled: the gas has yet to settle',
+    note: 'Remark',
+    enter: 'Enter',
+    wrong: {
+      pressure:
+        'Pressure: this can’t be. Write what the gauge shows as a plain number, without a mark for thousands.',
+      temperature: 'Metal: this can’t be. Write a number, or leave it empty.',
+      when: 'Read at: this can’t be. Write a time of day as 12:40, or −20 min, or leave it empty for now.',
+      step: 'Which pressure in turn: write a whole number from 1 to 9.',
+      tooMany: 'There are as many readings as are kept. Take some away first.',
+    },
+    aboveMost: ({ most }: { most: string }) =>
+      `That is above ${most}, which you entered as the most that the maker allows.`,
+    readings: 'Readings',
+    stepName: ({ step }: { step: string }) => `Pressure ${step}`,
+    filled: 'just filled',
+    noTemperature: 'metal not measured',
+    takeAway: 'Take away',
+    takeAwayNamed: ({ reading }: { reading: string }) => `Take away: ${reading}`,
+    none: 'Nothing read yet. Fill, wait a quarter of an hour for the gas to come to the metal’s temperature, then read gauge and thermometer: that is the start.',
+    settling: ({ at }: { at: string }) =>
+      `Just filled: wait until ${at}, then read the start. What the gas does until then is no leak.`,
+    begun: ({ pressure, at }: { pressure: string; at: string }) =>
+      `Begun at ${at} with ${pressure}. Read gauge and thermometer again after a while.`,
+    verdicts: {
+      holds: 'Holds: no loss that counts',
+      leaks: 'Leaks: more is missing than temperature explains',
+      undecided: 'Undecided',
+      not_settled: 'Temperature not settled',
+    },
+    reservations: {
+      just_filled: 'The start was read before the gas had settled: read a new start.',
+      temperatures_apart:
+        'The metal has changed by more than one thermometer can tell for all of the gas: wait until it is as warm as at the start.',
+      temperature_unknown: 'The metal was not measured at both readings.',
+      too_soon: 'A leak that counts would not have shown yet.',
+      risen:
+        'The pressure rose by more than temperature explains: is the cylinder shut off, and does the thermometer sit on the metal?',
+    },
+    stands: ({ expected, now }: { expected: string; now: string }) =>
+      `By temperature it should stand at ${expected}; it stands at ${now}.`,
+    missing: ({ amount }: { amount: string }) => `Missing: ${amount}.`,
+    more: ({ amount }: { amount: string }) => `More than expected: ${amount}.`,
+    nothing: ({ amount }: { amount: string }) =>
+      `No difference beyond what gauge and thermometer err: ${amount}.`,
+    realGas: ({ amount, by }: { amount: string; by: string }) =>
+      `Of that temperature makes ${amount}; of it ${by} because nitrogen at this pressure is no ideal gas (second virial coefficient, Kaye and Laby).`,
+    leastSeen: ({ length, rate }: { length: string; rate: string }) =>
+      `In ${length} a loss of ${rate} or more would have shown; a smaller one would not.`,
+    leastFlow: ({ flow }: { flow: string }) => `That is ${flow} of nitrogen at this pressure.`,
+    lossFlow: ({ flow }: { flow: string }) => `It loses ${flow} of nitrogen at this pressure.`,
+    counts: ({ rate }: { rate: string }) =>
+      `Counts from ${rate} on: the job sheet’s limit under vacuum, as many times over as the pressure is higher than the air’s.`,
+    perHour: ({ amount }: { amount: string }) => `${amount} an hour`,
+    wait: ({ more }: { more: string }) => `Read again after another ${more}.`,
+    own: 'Your gauge and thermometer',
+    accuracy: 'Gauge’s class, %',
+    accuracyOf: 'of',
+    ofWhat: { full_scale: 'the whole scale', reading: 'the reading' },
+    fullScale: ({ unit }: { unit: string }) => `End of its scale, ${unit} (gauge)`,
+    finest: ({ unit }: { unit: string }) => `Finest step that you can read, ${unit}`,
+    thermometer: ({ unit }: { unit: string }) => `Thermometer’s error, ${unit}`,
+    ambient: 'The air’s own pressure, kPa (absolute), if known',
+    makersMost: ({ unit }: { unit: string }) => `Most that the maker allows, ${unit} (gauge)`,
+    wrongGauge: ({ name }: { name: string }) =>
+      `${name}: this can’t be. Write a number that makes sense.`,
+    errors:
+      'The same gauge, left connected: most of its error is alike twice and cancels; a third of its class is taken not to. The thermometer may err anew each time, and the gas may lag a quarter of a change behind. Settings of ours.',
+    stepsTitle: 'Pressures in turn',
+    stepNames: {
+      usual: 'Usual',
+      'ufgs-15741n': 'A specification',
+      'ufgs-15182': 'Another specification',
+    },
+    noSource: 'Common practice, no source.',
+    makersPressure: 'the maker’s test pressure',
+    forAtLeast: ({ pressure, length }: { pressure: string; length: string }) =>
+      `${pressure} for ${length}`,
+    makerFirst: 'The maker’s own figures come first.',
+    count: ({ count, last }: { count: number; last: string }) =>
+      many(count, { one: `1 reading, ${last}`, other: `${count} readings, the last ${last}` }),
+    class: ({ percent, ofWhat }: { percent: string; ofWhat: string }) =>
+      `${percent} % of ${ofWhat}`,
   },
 };
 

@@ -1004,6 +1004,7 @@ export const spanish: Wording = {
       job_begun: 'trabajo nuevo',
       stub_shut: 'sensor solo en su ramal',
       stub_opened: 'sensor otra vez en el sistema',
+      part_seen: 'el sensor ve otra parte',
       note: 'nota',
     },
     buttons: {
@@ -1022,6 +1023,7 @@ export const spanish: Wording = {
       job_begun: 'Trabajo nuevo',
       stub_shut: 'Sensor cerrado en su ramal',
       stub_opened: 'Ramal reabierto',
+      part_seen: 'Otra parte aislada',
       note: 'Nota…',
     },
     does: {
@@ -1269,6 +1271,18 @@ export const spanish: Wording = {
       rig: {
         title: 'Equipo de vacío',
         text: 'Bomba, mangueras y obuses, y con qué rapidez deberían evacuar.',
+      },
+      nitrogen: {
+        title: 'Prueba con nitrógeno',
+        text: 'Presión y temperatura al inicio y ahora: ¿aguanta?',
+      },
+      cycles: {
+        title: 'Barridos con nitrógeno',
+        text: 'Varias evacuaciones con nitrógeno entre ellas: por dónde va y qué han conseguido.',
+      },
+      hunt: {
+        title: 'Búsqueda de la fuga',
+        text: 'El sensor solo, luego sección por sección: dónde está la fuga.',
       },
       sensors: {
         title: 'Sensores: nombres y lugares',
@@ -1874,6 +1888,11 @@ export const spanish: Wording = {
       hoseLengthM: 'Manguera, longitud',
       hoseCount: 'Mangueras en paralelo',
       core: 'Obuses',
+      nitrogenReadings: 'Prueba con nitrógeno',
+      nitrogenGauge: 'Manómetro de la prueba con nitrógeno',
+      triplePlan: 'Evacuaciones con nitrógeno entre ellas',
+      seenSection: 'Sección que ve el sensor',
+      stubVolumeM3: 'Ramal con el sensor, volumen',
     },
     views: {
       unknown: 'sin decir aún',
@@ -2156,5 +2175,108 @@ export const spanish: Wording = {
       water: 'Agua',
       seen: 'Visto',
     },
+  },
+
+  nitrogen: {
+    title: 'Prueba con nitrógeno',
+    gauge: ({ amount }) => `${amount} (manométrica)`,
+    pressure: ({ unit }) => `Presión, ${unit} (manométrica)`,
+    unit: 'Las presiones se leen en',
+    unitName: ({ unit }) => `${unit} (manométrica)`,
+    before: [
+      'Sensor de vacío desmontado, o con su válvula cerrada, antes de meter presión.',
+      'Solo nitrógeno seco, con regulador y con dispositivo de alivio. Nunca oxígeno ni aire.',
+      'Nunca por encima de la presión de prueba del fabricante: el lado de baja puede aguantar menos que el de alta.',
+    ],
+    during: [
+      'Apártese mientras sube la presión, y que nadie apriete una unión bajo presión.',
+      'Cierre el cilindro y quite su manguera: una válvula que deja pasar esconde una fuga.',
+    ],
+    after: [
+      'Suelte el nitrógeno despacio, al aire libre o con el local ventilado: desplaza el oxígeno.',
+      'Abra el sensor solo cuando el manómetro esté en cero: la presión de prueba lo destruye.',
+    ],
+    entry: 'Leer ahora',
+    temperature: ({ unit }) => `Metal, ${unit}`,
+    step: 'Qué presión de la serie',
+    justFilled: 'Recién llenado: el gas aún no se ha asentado',
+    note: 'Observación',
+    enter: 'Anotar',
+    wrong: {
+      pressure:
+        'Presión: no puede ser. Escriba lo que marca el manómetro como número simple, sin signo de millares.',
+      temperature: 'Metal: no puede ser. Escriba un número o déjelo vacío.',
+      when: 'Leído a: no puede ser. Escriba una hora como 12:40, o −20 min, o déjelo vacío para ahora.',
+      step: 'Qué presión de la serie: escriba un número entero del 1 al 9.',
+      tooMany: 'Ya hay tantas lecturas como se guardan. Quite alguna primero.',
+    },
+    aboveMost: ({ most }) =>
+      `Eso supera ${most}, que usted anotó como lo máximo que permite el fabricante.`,
+    readings: 'Lecturas',
+    stepName: ({ step }) => `Presión ${step}`,
+    filled: 'recién llenado',
+    noTemperature: 'metal sin medir',
+    takeAway: 'Quitar',
+    takeAwayNamed: ({ reading }) => `Quitar: ${reading}`,
+    none: 'Aún no se ha leído nada. Llene, espere un cuarto de hora a que el gas tome la temperatura del metal y lea manómetro y termómetro: ese es el inicio.',
+    settling: ({ at }) =>
+      `Recién llenado: espere hasta las ${at} y lea entonces el inicio. Lo que haga el gas hasta entonces no es una fuga.`,
+    begun: ({ pressure, at }) =>
+      `Empezada a las ${at} con ${pressure}. Vuelva a leer manómetro y termómetro pasado un rato.`,
+    verdicts: {
+      holds: 'Aguanta: ninguna pérdida que cuente',
+      leaks: 'Fuga: falta más de lo que explica la temperatura',
+      undecided: 'Sin decidir',
+      not_settled: 'Temperatura sin asentar',
+    },
+    reservations: {
+      just_filled: 'El inicio se leyó antes de que el gas se asentara: lea un inicio nuevo.',
+      temperatures_apart:
+        'El metal ha cambiado más de lo que un solo termómetro puede decir de todo el gas: espere a que esté como al inicio.',
+      temperature_unknown: 'No se midió el metal en ambas lecturas.',
+      too_soon: 'Una fuga que cuente aún no se habría notado.',
+      risen:
+        'La presión subió más de lo que explica la temperatura: ¿está cerrado el cilindro y está el termómetro sobre el metal?',
+    },
+    stands: ({ expected, now }) => `Por temperatura debería marcar ${expected}; marca ${now}.`,
+    missing: ({ amount }) => `Falta: ${amount}.`,
+    more: ({ amount }) => `Más de lo esperado: ${amount}.`,
+    nothing: ({ amount }) =>
+      `Ninguna diferencia más allá del error de manómetro y termómetro: ${amount}.`,
+    realGas: ({ amount, by }) =>
+      `De eso la temperatura pone ${amount}; de ello ${by} porque a esta presión el nitrógeno no es un gas ideal (segundo coeficiente del virial, Kaye y Laby).`,
+    leastSeen: ({ length, rate }) =>
+      `En ${length} se habría notado una pérdida de ${rate} o más; una menor, no.`,
+    leastFlow: ({ flow }) => `Eso es ${flow} de nitrógeno a esta presión.`,
+    lossFlow: ({ flow }) => `Pierde ${flow} de nitrógeno a esta presión.`,
+    counts: ({ rate }) =>
+      `Cuenta desde ${rate}: el límite de la hoja bajo vacío, tantas veces como la presión supera a la del aire.`,
+    perHour: ({ amount }) => `${amount} por hora`,
+    wait: ({ more }) => `Vuelva a leer dentro de ${more}.`,
+    own: 'Su manómetro y su termómetro',
+    accuracy: 'Clase del manómetro, %',
+    accuracyOf: 'de',
+    ofWhat: { full_scale: 'toda la escala', reading: 'la lectura' },
+    fullScale: ({ unit }) => `Fondo de escala, ${unit} (manométrica)`,
+    finest: ({ unit }) => `El paso más fino que puede leer, ${unit}`,
+    thermometer: ({ unit }) => `Error del termómetro, ${unit}`,
+    ambient: 'Presión del aire, kPa (absoluta), si se conoce',
+    makersMost: ({ unit }) => `Lo máximo que permite el fabricante, ${unit} (manométrica)`,
+    wrongGauge: ({ name }) => `${name}: no puede ser. Escriba un número con sentido.`,
+    errors:
+      'El mismo manómetro, sin desconectarlo: casi todo su error es igual las dos veces y se anula; se toma que un tercio de su clase no. El termómetro puede errar de nuevo cada vez, y el gas puede quedarse atrás un cuarto de un cambio. Ajustes nuestros.',
+    stepsTitle: 'Presiones por orden',
+    stepNames: {
+      usual: 'Lo usual',
+      'ufgs-15741n': 'Una especificación',
+      'ufgs-15182': 'Otra especificación',
+    },
+    noSource: 'Práctica común, sin fuente.',
+    makersPressure: 'la presión de prueba del fabricante',
+    forAtLeast: ({ pressure, length }) => `${pressure} durante ${length}`,
+    makerFirst: 'Las cifras del propio fabricante van primero.',
+    count: ({ count, last }) =>
+      many(count, { one: `1 lectura, ${last}`, other: `${count} lecturas, la última ${last}` }),
+    class: ({ percent, ofWhat }) => `${percent} % de ${ofWhat}`,
   },
 };

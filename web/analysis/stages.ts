@@ -104,5 +104,6 @@ function momentsOf(
     isolatedS: holds ? hold.stage.sinceS : null,
     endedS: ended ? stage.sinceS : null,
     holds: holdsIn(spells, marks, nowS),
+    spells,
   };
 }

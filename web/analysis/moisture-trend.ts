@@ -13,9 +13,8 @@ export type Unlike = 'too_short' | 'start' | 'length' | 'temperature' | 'tempera
 export interface TrendHold {
   readonly fromS: number;
   readonly lengthS: number;
-  /** Half a minute after valve-off, when the gas has come to rest. */
   readonly startPa: Estimate | null;
-  /** Risen by after the length that is compared, Pa; null in a silence. */
+  /** Risen from half a minute after valve-off to the moment that is compared, Pa; null in a silence. */
   readonly risenPa: Estimate | null;
   /** Null where nobody measured it. */
   readonly temperatureC: number | null;
@@ -58,20 +57,22 @@ export function moistureTrend(
   if (spans.length < 2) return { kind: 'too_few' };
   const atS = Math.min(...spans.map(({ fromS, toS }) => toS - fromS - END_S));
   const seen = spans.map(({ fromS, toS }) => holdSeen(history, fromS, toS));
+  // When the gas has come to rest: a pull-down's last seconds are no rise.
+  const rested = seen.map(({ pressureAt }) => pressureAt(SETTLED_S));
   const holds = spans.map(({ fromS, toS }, at): TrendHold => {
-    const startPa = seen[at]?.pressureAt(SETTLED_S) ?? null;
+    const startPa = seen[at]?.startPa ?? null;
     return {
       fromS,
       lengthS: toS - fromS,
       startPa,
-      risenPa: difference(seen[at]?.pressureAt(atS) ?? null, startPa),
+      risenPa: difference(seen[at]?.pressureAt(atS) ?? null, rested[at] ?? null),
       temperatureC: temperatureAt(fromS, toS),
     };
   });
   const why = unlike(holds);
   if (why.length > 0) return { kind: 'unlike', holds, why };
-  const halves = holds.map(({ startPa }, at) =>
-    difference(seen[at]?.pressureAt((atS + SETTLED_S) / 2) ?? null, startPa),
+  const halves = holds.map((_, at) =>
+    difference(seen[at]?.pressureAt((atS + SETTLED_S) / 2) ?? null, rested[at] ?? null),
   );
   const levelling = holds.every(({ risenPa }, at) => {
     const half = halves[at]?.estimate ?? NaN;

@@ -30,7 +30,7 @@ export interface HuntHold extends Inflow {
 }
 
 export interface LeakHunt {
-  /** In order of time. */
+  /** In order of time; what may be a pump that pulls on is none. */
   readonly holds: readonly HuntHold[];
   readonly stub: StubFinding;
   readonly place: LeakPlace;
@@ -57,7 +57,7 @@ export function leakHunt(
 ): LeakHunt {
   const sheet = sheetFromEntries(entries);
   const told = spellsUntil(history, marks, sheet, nowS)
-    .holds.filter(({ fromS, toS }) => toS - fromS >= LEAST_HOLD_S)
+    .holds.filter(({ fromS, toS, isolationSure }) => isolationSure && toS - fromS >= LEAST_HOLD_S)
     .slice(-MOST_HOLDS);
   const alone = told.map((hold) => {
     const part = partSeen(marks, entries, hold);
@@ -96,7 +96,7 @@ function inflowOf(
     fromS,
     toS,
     ...seen,
-    verdict: verdictOf(leakChance, hold.isolationSure),
+    verdict: verdictOf(leakChance),
     leakChance,
     leakPaPerS,
     leakRatePaM3PerS:
@@ -105,10 +105,10 @@ function inflowOf(
   };
 }
 
-function verdictOf(leakChance: number | null, isolationSure: boolean): PartVerdict {
+function verdictOf(leakChance: number | null): PartVerdict {
   if (leakChance === null) return 'not_told';
   if (leakChance > LEAKS) return 'leaks';
-  return leakChance < NO_LEAK && isolationSure ? 'no_leak' : 'undecided';
+  return leakChance < NO_LEAK ? 'no_leak' : 'undecided';
 }
 
 function curveOf(history: History, fromS: number, toS: number): HuntHold['curve'] {

@@ -6,7 +6,9 @@ import { spanOf } from './holds.ts';
 import type { History } from './history.ts';
 import { leakRatePaM3PerS } from './leak-rate.ts';
 import { type LeakPlace, leakPlace } from './leak-place.ts';
-import { fitHold } from './past-holds.ts';
+import { fittedHold } from './hold-fit.ts';
+import type { RiseFit } from './rise-fit.ts';
+import { isFalling } from './rise-signs.ts';
 import { samplesFromBins } from './samples.ts';
 import { type KnownSection, partSeen, type SeenPart, volumeOf } from './seen-part.ts';
 import { type Inflow, lessStub, stubFinding, type StubFinding } from './stub-baseline.ts';
@@ -86,7 +88,7 @@ function inflowOf(
 ): Alone {
   const { fromS, toS } = hold;
   // Each by itself: what one part tells of its inflow says nothing of another's.
-  const fit = fitHold(history, spanOf(hold), sheet, toS, []);
+  const fit = fitOf(history, hold, sheet);
   const { volumeM3 } = seen;
   // The same flow makes a smaller part rise faster.
   const smaller = volumeM3 !== null && systemM3 !== null ? systemM3 / volumeM3 : 1;
@@ -103,6 +105,28 @@ function inflowOf(
       leakPaPerS === null || volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, volumeM3),
     curve: curveOf(history, fromS, toS),
   };
+}
+
+/** So many holds of a recording are kept: a new reading changes none that is over. */
+const MOST_KEPT = 24;
+const kept = new WeakMap<History, Map<string, RiseFit | null>>();
+
+/** Null where there are too few readings, or where the pressure fell. */
+function fitOf(history: History, hold: ToldHold, sheet: Sheet): RiseFit | null {
+  const { fromS, toS, recognisedBy } = hold;
+  const { holdS, endLimitPa, allowedRisePa, leakLimitPaPerS } = sheet;
+  const limits = [holdS, endLimitPa, allowedRisePa, leakLimitPaPerS];
+  const key = [fromS, toS, recognisedBy, history.lateReadings, ...limits].join(' ');
+  const ofHistory = kept.get(history) ?? new Map<string, RiseFit | null>();
+  kept.set(history, ofHistory);
+  const known = ofHistory.get(key);
+  if (known !== undefined) return known;
+  const { fit, points } = fittedHold(history, spanOf(hold), sheet, toS, []);
+  const found = isFalling(points) ? null : fit;
+  ofHistory.set(key, found);
+  const [oldest] = ofHistory.keys();
+  if (ofHistory.size > MOST_KEPT && oldest !== undefined) ofHistory.delete(oldest);
+  return found;
 }
 
 function verdictOf(leakChance: number | null): PartVerdict {

@@ -2178,6 +2178,141 @@ export const english = {
     class: ({ percent, ofWhat }: { percent: string; ofWhat: string }) =>
       `${percent} % of ${ofWhat}`,
   },
+
+  /** Several evacuations with nitrogen between them. */
+  cycles: {
+    title: 'Nitrogen breaks',
+    ofPlan: ({ number, of }: { number: string; of: string }) => `Evacuation ${number} of ${of}`,
+    next: {
+      pull_down: ({ which, target }: { which: string; target: string }) =>
+        `${which}: down to ${target}.`,
+      hold: ({ which, length }: { which: string; length: string }) =>
+        `${which}: valve off and hold it for ${length}.`,
+      break: ({ which, pressure }: { which: string; pressure: string }) =>
+        `${which} is done: break it with dry nitrogen to ${pressure}, then go on.`,
+      done: ({ of }: { of: string }) => `All ${of} evacuations are done. The last hold decides.`,
+    },
+    open: 'Nitrogen breaks…',
+    noPlan: 'Nothing is planned. What has been done shows all the same.',
+    noCycles: 'No evacuation yet.',
+    number: ({ number }: { number: string }) => `Evacuation ${number}`,
+    cameTo: ({ depth }: { depth: string }) => `came to ${depth}`,
+    notSeen: 'depth not seen',
+    target: ({ target, outcome }: { target: string; outcome: string }) =>
+      `target ${target}: ${outcome}`,
+    reached: 'reached',
+    notReached: 'not reached',
+    held: ({ length }: { length: string }) => `held ${length}`,
+    heldTooShort: ({ length, asked }: { length: string; asked: string }) =>
+      `held ${length}, of ${asked} that are asked for`,
+    brokenAt: ({ pressure }: { pressure: string }) => `broken at ${pressure}`,
+    water: ({ amount }: { amount: string }) => `water boiled off: ${amount}`,
+    airLeft: ({ parts }: { parts: string }) =>
+      `Of the air at the start at best 1 part in ${parts} is left, if the nitrogen mixed with all of it each time. Dead ends that do not mix keep more. It says nothing of water in oil, in walls or as a liquid.`,
+    trend: {
+      too_few: 'Whether it dries shows once two evacuations have been held alike.',
+      drying: 'Each rise ends lower than the one before: it is drying.',
+      levelling: 'Each rise is levelling off lower: it is drying.',
+      same: 'The rises are alike: it is not drying, or what rises is a leak.',
+      more: 'A later rise is higher than an earlier one: it is not drying, or a leak has come.',
+      unlike: ({ why }: { why: string }) =>
+        `Whether it dries can’t be said: the holds differ (${why}).`,
+      compared: ({ length, rises }: { length: string; rises: string }) =>
+        `Risen from half a minute to ${length} after valve-off: ${rises}.`,
+    },
+    unlike: {
+      too_short: 'one is shorter than 4 min',
+      start: 'they began at different pressures',
+      length: 'they lasted differently',
+      temperature: 'the metal was warmer in one of them',
+      temperature_unknown: 'nobody measured the metal in each',
+    },
+    waterAll: ({ amount }: { amount: string }) => `Water boiled off so far: ${amount}.`,
+    flooded:
+      'That is a puddle, and nitrogen does not dilute a puddle: drain the low points, blow them out with nitrogen, warm them, change the pump’s oil, and go on then.',
+    plan: 'Plan',
+    from: 'Depths from',
+    sources: { own: 'Your own', teaching: 'Three depths, as courses teach them' },
+    teachingSource:
+      'Seen in texts of courses, which name no source. The equipment maker’s own depths come first.',
+    depth: ({ number, unit }: { number: string; unit: string }) => `Depth ${number}, ${unit}`,
+    holdMin: ({ number }: { number: string }) => `Hold ${number}, min, if any`,
+    breakTo: ({ unit }: { unit: string }) => `Broken to, ${unit} (gauge)`,
+    add: 'One more',
+    remove: 'One fewer',
+    enter: 'Enter',
+    wrong:
+      'This plan can’t be. Write a depth for each evacuation, and minutes or nothing for its hold.',
+    caution:
+      'Dry nitrogen through a regulator, with a relief device; never oxygen. Valve the sensor off first if it is not rated for it, and never above the maker’s pressure.',
+  },
+
+  /** A leak is looked for, section by section. */
+  hunt: {
+    title: 'Leak hunt',
+    steps: [
+      'Sensor alone first: shut its valve for 3 minutes. That proves or excludes its own joints.',
+      'Then shut off one section after another, pump it down, valve off, and tap here which one the sensor sees.',
+      'A section rises by what leaks into it: the one with the leak rises on.',
+    ],
+    seesNow: 'The sensor sees now',
+    system: 'The whole system',
+    stub: 'The sensor alone',
+    pump_side: 'The pump’s side',
+    section: 'A section',
+    another: 'Another section',
+    name: 'Its name',
+    tap: 'It sees this one',
+    noHolds: 'No hold yet: valve off, and what rises shows here.',
+    from: ({ at, length }: { at: string; length: string }) => `from ${at}, ${length}`,
+    verdicts: {
+      leaks: 'Leaks',
+      no_leak: 'No leak that counts',
+      undecided: 'Undecided',
+      not_told: 'Not to be told',
+    },
+    rises: ({ rate }: { rate: string }) => `steady rise ${rate}`,
+    flow: ({ flow }: { flow: string }) => `inflow ${flow}`,
+    lessStub: ({ flow }: { flow: string }) => `without the sensor’s own joints ${flow}`,
+    noVolume: 'volume not known: how much flows in can’t be said',
+    curve: ({ part }: { part: string }) => `Rise of: ${part}`,
+    finding: {
+      not_tested: 'The sensor has not been held alone yet: its own joint may be what leaks.',
+      excluded: 'The sensor’s own joints are excluded: too little flows in there.',
+      explains:
+        'All of it may come in at the sensor’s own joints. Mend them and hold again: nothing is passed by taking it off.',
+      part: 'Some of it comes in at the sensor’s own joints. Mend them, then hold again.',
+      suspect:
+        'The sensor alone rises much faster than the whole: its own joints are suspect. Its volume would tell how much flows in.',
+      undecided: 'The sensor’s own joints are neither excluded nor found out yet.',
+    },
+    place: {
+      no_sections: 'No section has been held by itself yet.',
+      found: ({ name, chance }: { name: string; chance: string }) =>
+        `The leak is in: ${name} (${chance}).`,
+      several: ({ names, chance }: { names: string; chance: string }) =>
+        `More than one leaks: ${names} (${chance}).`,
+      none_of_them: ({ chance }: { chance: string }) =>
+        `In none of those that were held (${chance}): look at what joins them, and at what has not been held.`,
+      undecided: 'Undecided: hold them longer, or again.',
+      likeliest: ({ name, chance }: { name: string; chance: string }) =>
+        `Undecided. Likeliest so far: ${name} (${chance}).`,
+      sensor_first: 'Everything that was held rises: hold the sensor alone first.',
+    },
+    pastValve:
+      'Or gas comes past a closed valve from a side that still holds its charge: from outside nothing shows that.',
+    pastValveLikely:
+      'The nitrogen test held: then rather gas that comes past a closed valve from a side that still holds its charge.',
+    stubVolume: 'Volume of sensor, hose and fittings beyond that valve, mL',
+    enter: 'Enter',
+    wrongVolume: 'Volume: this can’t be. Write a number of millilitres, or leave it empty.',
+    sensors: {
+      title: 'All sensors together',
+      waits: ({ names }: { names: string }) => `Still waiting for: ${names}.`,
+      waitsFor: ({ names, more }: { names: string; more: string }) =>
+        `Still waiting for: ${names}, another ${more}.`,
+    },
+  },
 };
 
 /** What a language has to say. Another one that leaves something out does not compile. */

@@ -2279,4 +2279,129 @@ export const spanish: Wording = {
       many(count, { one: `1 lectura, ${last}`, other: `${count} lecturas, la última ${last}` }),
     class: ({ percent, ofWhat }) => `${percent} % de ${ofWhat}`,
   },
+
+  cycles: {
+    title: 'Barridos con nitrógeno',
+    ofPlan: ({ number, of }) => `Evacuación ${number} de ${of}`,
+    next: {
+      pull_down: ({ which, target }) => `${which}: hasta ${target}.`,
+      hold: ({ which, length }) => `${which}: aísle y reténgala ${length}.`,
+      break: ({ which, pressure }) =>
+        `${which} terminada: rompa el vacío con nitrógeno seco hasta ${pressure} y siga.`,
+      done: ({ of }) => `Las ${of} evacuaciones están hechas. Decide la última retención.`,
+    },
+    open: 'Barridos con nitrógeno…',
+    noPlan: 'No hay nada previsto. Lo hecho se muestra igualmente.',
+    noCycles: 'Aún no hay ninguna evacuación.',
+    number: ({ number }) => `Evacuación ${number}`,
+    cameTo: ({ depth }) => `llegó a ${depth}`,
+    notSeen: 'profundidad no vista',
+    target: ({ target, outcome }) => `objetivo ${target}: ${outcome}`,
+    reached: 'alcanzado',
+    notReached: 'no alcanzado',
+    held: ({ length }) => `retenida ${length}`,
+    heldTooShort: ({ length, asked }) => `retenida ${length}, de los ${asked} que se piden`,
+    brokenAt: ({ pressure }) => `vacío roto a ${pressure}`,
+    water: ({ amount }) => `agua evaporada: ${amount}`,
+    airLeft: ({ parts }) =>
+      `Del aire del inicio queda en el mejor caso 1 parte en ${parts}, si el nitrógeno se mezcló cada vez con todo. Los extremos ciegos que no se mezclan guardan más. No dice nada del agua en el aceite, en las paredes o líquida.`,
+    trend: {
+      too_few: 'Si se seca se verá cuando dos evacuaciones se hayan retenido igual.',
+      drying: 'Cada subida termina más baja que la anterior: se está secando.',
+      levelling: 'Cada subida se estabiliza más baja: se está secando.',
+      same: 'Las subidas son iguales: no se seca, o lo que sube es una fuga.',
+      more: 'Una subida posterior es mayor que una anterior: no se seca, o ha aparecido una fuga.',
+      unlike: ({ why }) => `No se puede decir si se seca: las retenciones difieren (${why}).`,
+      compared: ({ length, rises }) =>
+        `Subido desde medio minuto hasta ${length} después de aislar: ${rises}.`,
+    },
+    unlike: {
+      too_short: 'una es más corta de 4 min',
+      start: 'empezaron a presiones distintas',
+      length: 'duraron distinto',
+      temperature: 'en una de ellas el metal estaba más caliente',
+      temperature_unknown: 'nadie midió el metal en cada una',
+    },
+    waterAll: ({ amount }) => `Agua evaporada hasta ahora: ${amount}.`,
+    flooded:
+      'Eso es un charco, y el nitrógeno no diluye un charco: drene los puntos bajos, sóplelos con nitrógeno, caliéntelos, cambie el aceite de la bomba y siga después.',
+    plan: 'Plan',
+    from: 'Profundidades de',
+    sources: { own: 'Propias', teaching: 'Tres profundidades, como se enseñan en los cursos' },
+    teachingSource:
+      'Vistas en textos de cursos, que no citan fuente. Las del fabricante del equipo van primero.',
+    depth: ({ number, unit }) => `Profundidad ${number}, ${unit}`,
+    holdMin: ({ number }) => `Retención ${number}, min, si la hay`,
+    breakTo: ({ unit }) => `Vacío roto hasta, ${unit} (manométrica)`,
+    add: 'Una más',
+    remove: 'Una menos',
+    enter: 'Anotar',
+    wrong:
+      'Este plan no puede ser. Escriba una profundidad para cada evacuación, y minutos o nada para su retención.',
+    caution:
+      'Nitrógeno seco con regulador y dispositivo de alivio; nunca oxígeno. Cierre antes el sensor si no lo soporta, y nunca por encima de la presión del fabricante.',
+  },
+
+  hunt: {
+    title: 'Búsqueda de la fuga',
+    steps: [
+      'Primero el sensor solo: cierre su válvula 3 minutos. Eso prueba o descarta sus propias uniones.',
+      'Luego cierre una sección tras otra, evacúela, aísle, y toque aquí cuál ve el sensor.',
+      'Una sección sube por lo que entra en ella: la que tiene la fuga sigue subiendo.',
+    ],
+    seesNow: 'El sensor ve ahora',
+    system: 'Todo el sistema',
+    stub: 'El sensor solo',
+    pump_side: 'El lado de la bomba',
+    section: 'Una sección',
+    another: 'Otra sección',
+    name: 'Su nombre',
+    tap: 'Ve esta',
+    noHolds: 'Aún no hay retención: aísle, y lo que suba se verá aquí.',
+    from: ({ at, length }) => `desde ${at}, ${length}`,
+    verdicts: {
+      leaks: 'Tiene fuga',
+      no_leak: 'Sin fuga que cuente',
+      undecided: 'Sin decidir',
+      not_told: 'No se puede decir',
+    },
+    rises: ({ rate }) => `subida constante ${rate}`,
+    flow: ({ flow }) => `entrada ${flow}`,
+    lessStub: ({ flow }) => `sin las uniones del sensor ${flow}`,
+    noVolume: 'volumen desconocido: no se puede decir cuánto entra',
+    curve: ({ part }) => `Subida de: ${part}`,
+    finding: {
+      not_tested: 'El sensor aún no se ha retenido solo: puede ser su propia unión la que fuga.',
+      excluded: 'Las uniones del sensor quedan descartadas: por ahí entra demasiado poco.',
+      explains:
+        'Todo puede entrar por las uniones del sensor. Repárelas y retenga de nuevo: nada se aprueba restándolo.',
+      part: 'Una parte entra por las uniones del sensor. Repárelas y retenga de nuevo.',
+      suspect:
+        'El sensor solo sube mucho más rápido que el conjunto: sus uniones son sospechosas. Su volumen diría cuánto entra.',
+      undecided: 'Las uniones del sensor aún no están ni descartadas ni confirmadas.',
+    },
+    place: {
+      no_sections: 'Aún no se ha retenido ninguna sección por separado.',
+      found: ({ name, chance }) => `La fuga está en: ${name} (${chance}).`,
+      several: ({ names, chance }) => `Fuga más de una: ${names} (${chance}).`,
+      none_of_them: ({ chance }) =>
+        `En ninguna de las retenidas (${chance}): mire lo que las une, y lo que no se ha retenido.`,
+      undecided: 'Sin decidir: reténgalas más tiempo, o de nuevo.',
+      likeliest: ({ name, chance }) =>
+        `Sin decidir. La más probable hasta ahora: ${name} (${chance}).`,
+      sensor_first: 'Sube todo lo que se retuvo: retenga primero el sensor solo.',
+    },
+    pastValve:
+      'O pasa gas por una válvula cerrada desde un lado que aún tiene su carga: desde fuera nada lo muestra.',
+    pastValveLikely:
+      'La prueba con nitrógeno aguantó: entonces más bien es gas que pasa por una válvula cerrada desde un lado que aún tiene su carga.',
+    stubVolume: 'Volumen de sensor, manguera y racores tras esa válvula, mL',
+    enter: 'Anotar',
+    wrongVolume: 'Volumen: no puede ser. Escriba un número de mililitros, o déjelo vacío.',
+    sensors: {
+      title: 'Todos los sensores juntos',
+      waits: ({ names }) => `Falta todavía: ${names}.`,
+      waitsFor: ({ names, more }) => `Falta todavía: ${names}, otros ${more}.`,
+    },
+  },
 };

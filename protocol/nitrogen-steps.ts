@@ -1,5 +1,6 @@
 /** Pressures of a nitrogen test one after the other, as people and documents have them. Gauge pressures. */
 import { gaugeFromUnit, type GaugePressure } from './gauge-pressure.ts';
+import { PASS_RULES, type PassRule } from './pass-rules.ts';
 
 const MINUTE_S = 60;
 const HOUR_S = 3600;
@@ -13,7 +14,7 @@ interface NitrogenStep {
 export interface NitrogenSteps {
   readonly id: 'usual' | 'ufgs-15741n' | 'ufgs-15182';
   /** Null: common practice, no source. */
-  readonly source: { readonly document: string; readonly clause: string } | null;
+  readonly source: PassRule['source'];
   readonly steps: readonly NitrogenStep[];
 }
 
@@ -34,7 +35,7 @@ export const NITROGEN_STEPS: readonly NitrogenSteps[] = [
   // 300 psi on the high side and 150 psi on the low side, for two hours.
   {
     id: 'ufgs-15741n',
-    source: { document: 'Unified Facilities Guide Specification UFGS-15741N', clause: 'page 36' },
+    source: PASS_RULES['ufgs-15741n'].source,
     steps: [
       { pressure: psi(150), leastS: 2 * HOUR_S },
       { pressure: psi(300), leastS: 2 * HOUR_S },
@@ -43,7 +44,7 @@ export const NITROGEN_STEPS: readonly NitrogenSteps[] = [
   // 24 hours; 0.3 psi for each degree Fahrenheit, which is exact at 144 psi and 70 °F.
   {
     id: 'ufgs-15182',
-    source: { document: 'Unified Facilities Guide Specification UFGS-15182', clause: '3.3' },
+    source: PASS_RULES['ufgs-15182'].source,
     steps: [{ pressure: null, leastS: 24 * HOUR_S }],
   },
 ];

@@ -4,9 +4,8 @@ import { clockWords } from '../parts/clock-words.ts';
 import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { sayGauge } from '../words/say-gauge-pressure.ts';
-import { sayExactly } from '../words/say-number.ts';
+import { sayTenths } from '../words/say-temperature.ts';
 import type { Speech } from '../words/speech.ts';
-import { temperatureFromC } from '../../protocol/units.ts';
 import type { NitrogenProps } from './nitrogen-panel.tsx';
 
 export function ReadingList({ followed, recording, unit }: NitrogenProps) {
@@ -54,11 +53,4 @@ function beside(reading: NitrogenReading, said: Speech): string {
     ...(justFilled ? [words.filled] : []),
     ...(note === '' ? [] : [note]),
   ].join(', ');
-}
-
-/** A degree is a psi: whole ones are too coarse here. */
-function sayTenths(temperatureC: number, said: Speech): string {
-  const { temperature } = said.units;
-  const degrees = Math.round(temperatureFromC(temperatureC, temperature) * 10) / 10;
-  return `${sayExactly(degrees, said)} ${temperature}`;
 }

@@ -2129,7 +2129,8 @@ export const english = {
       temperatures_apart:
         'The metal has changed by more than one thermometer can tell for all of the gas: wait until it is as warm as at the start.',
       temperature_unknown: 'The metal was not measured at both readings.',
-      too_soon: 'A leak that counts would not have shown yet.',
+      too_soon:
+        'A leak that counts would not have shown yet; a finer gauge and thermometer need less time.',
       risen:
         'The pressure rose by more than temperature explains: is the cylinder shut off, and does the thermometer sit on the metal?',
     },
@@ -2138,9 +2139,9 @@ export const english = {
     missing: ({ amount }: { amount: string }) => `Missing: ${amount}.`,
     more: ({ amount }: { amount: string }) => `More than expected: ${amount}.`,
     nothing: ({ amount }: { amount: string }) =>
-      `No difference beyond what gauge and thermometer err: ${amount}.`,
+      `No difference beyond what gauge and thermometer may err: ${amount} either way.`,
     realGas: ({ amount, by }: { amount: string; by: string }) =>
-      `Of that temperature makes ${amount}; of it ${by} because nitrogen at this pressure is no ideal gas (second virial coefficient, Kaye and Laby).`,
+      `Temperature alone changes it by ${amount}; ${by} of that because nitrogen at this pressure is no ideal gas (second virial coefficient, Kaye and Laby).`,
     leastSeen: ({ length, rate }: { length: string; rate: string }) =>
       `In ${length} a loss of ${rate} or more would have shown; a smaller one would not.`,
     leastFlow: ({ flow }: { flow: string }) => `That is ${flow} of nitrogen at this pressure.`,
@@ -2177,6 +2178,8 @@ export const english = {
       many(count, { one: `1 reading, ${last}`, other: `${count} readings, the last ${last}` }),
     class: ({ percent, ofWhat }: { percent: string; ofWhat: string }) =>
       `${percent} % of ${ofWhat}`,
+    columns: { step: 'In turn', shown: 'Shown', metal: 'Metal', remark: 'Remark' },
+    byGauge: ({ accuracy }: { accuracy: string }) => `Read from a gauge of class ${accuracy}.`,
   },
 
   /** Several evacuations with nitrogen between them. */

@@ -82,8 +82,9 @@ function sayMissing({ differencePa }: NitrogenCompared, unit: GaugeUnit, speech:
     const lost = { estimate: -estimate, low: -high, high: -low };
     return words.missing({ amount: sayDifferenceBetween(lost, unit, speech) });
   }
-  const amount = sayDifferenceBetween(differencePa, unit, speech);
-  return low > 0 ? words.more({ amount }) : words.nothing({ amount });
+  return low > 0
+    ? words.more({ amount: sayDifferenceBetween(differencePa, unit, speech) })
+    : words.nothing({ amount: sayDifference((high - low) / 2, unit, speech) });
 }
 
 function sayFlow(tested: NitrogenCompared, speech: Speech): string[] {
@@ -121,6 +122,6 @@ export function sayNitrogenSteps(steps: NitrogenSteps, unit: GaugeUnit, speech: 
       length: sayDuration(leastS),
     }),
   );
-  const where = source === null ? words.noSource : `${source.document}, ${source.clause}.`;
+  const where = source === null ? words.noSource : `${source.document}.`;
   return `${parts.join('; ')}. ${where}`;
 }

@@ -2234,7 +2234,8 @@ export const spanish: Wording = {
       temperatures_apart:
         'El metal ha cambiado más de lo que un solo termómetro puede decir de todo el gas: espere a que esté como al inicio.',
       temperature_unknown: 'No se midió el metal en ambas lecturas.',
-      too_soon: 'Una fuga que cuente aún no se habría notado.',
+      too_soon:
+        'Una fuga que cuente aún no se habría notado; un manómetro y un termómetro más finos necesitan menos tiempo.',
       risen:
         'La presión subió más de lo que explica la temperatura: ¿está cerrado el cilindro y está el termómetro sobre el metal?',
     },
@@ -2242,9 +2243,9 @@ export const spanish: Wording = {
     missing: ({ amount }) => `Falta: ${amount}.`,
     more: ({ amount }) => `Más de lo esperado: ${amount}.`,
     nothing: ({ amount }) =>
-      `Ninguna diferencia más allá del error de manómetro y termómetro: ${amount}.`,
+      `Ninguna diferencia más allá de lo que pueden errar manómetro y termómetro: ${amount} a cada lado.`,
     realGas: ({ amount, by }) =>
-      `De eso la temperatura pone ${amount}; de ello ${by} porque a esta presión el nitrógeno no es un gas ideal (segundo coeficiente del virial, Kaye y Laby).`,
+      `La temperatura sola la cambia en ${amount}; ${by} de ello porque a esta presión el nitrógeno no es un gas ideal (segundo coeficiente del virial, Kaye y Laby).`,
     leastSeen: ({ length, rate }) =>
       `En ${length} se habría notado una pérdida de ${rate} o más; una menor, no.`,
     leastFlow: ({ flow }) => `Eso es ${flow} de nitrógeno a esta presión.`,
@@ -2278,6 +2279,8 @@ export const spanish: Wording = {
     count: ({ count, last }) =>
       many(count, { one: `1 lectura, ${last}`, other: `${count} lecturas, la última ${last}` }),
     class: ({ percent, ofWhat }) => `${percent} % de ${ofWhat}`,
+    columns: { step: 'Orden', shown: 'Marcaba', metal: 'Metal', remark: 'Observación' },
+    byGauge: ({ accuracy }) => `Leído en un manómetro de clase ${accuracy}.`,
   },
 
   cycles: {

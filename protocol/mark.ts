@@ -18,6 +18,7 @@ export const MARK_KINDS = [
   'sections_opened',
   'stub_shut',
   'stub_opened',
+  'part_seen',
   'job_begun',
   'note',
 ] as const;

@@ -1,7 +1,13 @@
 /** The job sheet: what the technician entered. Every field may be missing; none blocks the work. */
 import { z } from 'zod';
+import {
+  nitrogenGaugeSchema,
+  nitrogenReadingsSchema,
+  USUAL_NITROGEN_GAUGE,
+} from './nitrogen-test.ts';
 import { PASS_RULE_IDS } from './pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from './refrigerants.ts';
+import { NO_TRIPLE_PLAN, triplePlanSchema } from './triple-plan.ts';
 import { paFromMicron } from './units.ts';
 
 /**
@@ -57,8 +63,22 @@ export const sheetSchema = z.strictObject({
   hoseLengthM: z.number().min(0.05).max(100).nullable(),
   hoseCount: z.int().min(1).max(10).nullable(),
   core: z.enum(CORE_PLACES),
+  /** What was read during the nitrogen test, and by what. */
+  nitrogenReadings: nitrogenReadingsSchema,
+  nitrogenGauge: nitrogenGaugeSchema,
+  /** Evacuations with nitrogen between them; without any cycle nothing is planned. */
+  triplePlan: triplePlanSchema,
+  /** Name of the section that the sensor sees, where it is one; empty while nobody said which. */
+  seenSection: z.string().max(60),
+  /** Volume of sensor, hose and fittings beyond the valve that shuts them off, where known. */
+  stubVolumeM3: z.number().gt(0).max(1).nullable(),
 });
 export type Sheet = z.infer<typeof sheetSchema>;
+
+/** A field that is one number or one text; the others have a panel of their own. */
+export type PlainField = {
+  [Field in keyof Sheet]: Sheet[Field] extends string | number | null ? Field : never;
+}[keyof Sheet];
 
 /** A change to the sheet: the fields that were entered, and when (data time). */
 export const sheetEntrySchema = z.strictObject({
@@ -95,6 +115,11 @@ export const DEFAULT_SHEET: Sheet = {
   hoseLengthM: null,
   hoseCount: null,
   core: 'unknown',
+  nitrogenReadings: [],
+  nitrogenGauge: USUAL_NITROGEN_GAUGE,
+  triplePlan: NO_TRIPLE_PLAN,
+  seenSection: '',
+  stubVolumeM3: null,
 };
 
 /** The sheet as it stands after its entries, the latest entry of a field winning. */

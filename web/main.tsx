@@ -19,6 +19,8 @@ import './live/say.css';
 import './chart/chart.css';
 import './live/days-work.css';
 import './live/nothing-yet.css';
+import './hunt/hunt.css';
+import './nitrogen/nitrogen.css';
 import './plan/plan.css';
 import './read-in/read-in.css';
 import './rehearse/rehearse.css';

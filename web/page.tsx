@@ -4,9 +4,11 @@ import type { AlertDesk } from './alerts/alert-desk.ts';
 import { AlertsPanel } from './alerts/alerts-panel.tsx';
 import { BlockedSound } from './alerts/blocked-sound.tsx';
 import { ReachPanel } from './alerts/reach-panel.tsx';
+import { CyclesPanel } from './cycles/cycles-panel.tsx';
 import { JobsPanel } from './history/jobs-panel.tsx';
 import { NewJobPanel } from './history/new-job-panel.tsx';
 import { SignPanel } from './history/sign-panel.tsx';
+import { HuntPanel } from './hunt/hunt-panel.tsx';
 import { DaysWorkBar } from './live/days-work-bar.tsx';
 import { Header } from './live/header.tsx';
 import { LiveScreen } from './live/live-screen.tsx';
@@ -18,6 +20,7 @@ import { notice } from './parts/notice.ts';
 import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RecordStrip } from './live/record-strip.tsx';
+import { NitrogenPanel } from './nitrogen/nitrogen-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
 import { ReadInPanel } from './read-in/read-in-panel.tsx';
 import { CallPanel } from './rehearse/call-panel.tsx';
@@ -146,6 +149,15 @@ function OpenPanel({ session, alerts }: PageProps) {
     case 'rig':
       if (followed === null || recording === null) return null;
       return <RigPanel key="rig" followed={followed} recording={recording} />;
+    case 'nitrogen':
+      if (followed === null || recording === null) return null;
+      return <NitrogenPanel key="nitrogen" followed={followed} recording={recording} />;
+    case 'cycles':
+      if (followed === null || recording === null) return null;
+      return <CyclesPanel key="cycles" followed={followed} recording={recording} />;
+    case 'hunt':
+      if (followed === null || recording === null) return null;
+      return <HuntPanel key="hunt" followed={followed} recording={recording} />;
     case 'note':
       if (followed === null || recording === null) return null;
       return <NotePanel key="note" followed={followed} recording={recording} />;

@@ -1,8 +1,10 @@
 /** Any job sheet that the schema lets through, for properties. */
 import fc from 'fast-check';
+import { USUAL_NITROGEN_GAUGE } from '../../protocol/nitrogen-test.ts';
 import { PASS_RULE_IDS } from '../../protocol/pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
 import { CORE_PLACES, SENSOR_VIEWS, type Sheet } from '../../protocol/sheet.ts';
+import { NO_TRIPLE_PLAN } from '../../protocol/triple-plan.ts';
 
 export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   site: fc.constant(''),
@@ -27,4 +29,9 @@ export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   hoseLengthM: fc.option(fc.double({ min: 0.05, max: 100, noNaN: true })),
   hoseCount: fc.option(fc.integer({ min: 1, max: 10 })),
   core: fc.constantFrom(...CORE_PLACES),
+  nitrogenReadings: fc.constant([]),
+  nitrogenGauge: fc.constant(USUAL_NITROGEN_GAUGE),
+  triplePlan: fc.constant(NO_TRIPLE_PLAN),
+  seenSection: fc.constantFrom('', 'Indoor coil'),
+  stubVolumeM3: fc.option(fc.double({ min: 1e-6, max: 1, noNaN: true })),
 });

@@ -17,6 +17,7 @@ const CHANGES: readonly MarkKind[] = [
   'sections_opened',
   'stub_shut',
   'stub_opened',
+  'part_seen',
   'nitrogen_break',
 ];
 

@@ -39,15 +39,20 @@ export class Judging {
 
   /** At the latest point of the grid, or at the next where they are sparse; null before any reading. */
   conclude(marks: readonly Mark[], sheet: Sheet): Conclusions | null {
-    if (this.#latestS === null) return null;
-    return judge(this.#history, marks, sheet, this.#gridTime(this.#latestS));
+    const { judgedS } = this;
+    return judgedS === null ? null : judge(this.#history, marks, sheet, judgedS);
+  }
+
+  /** The moment for which `conclude` does; null before any reading. */
+  get judgedS(): number | null {
+    return this.#latestS === null ? null : this.#gridTime(this.#latestS);
   }
 
   /** The stages so far, the last one judged as `conclude` does; empty before there is a reading. */
   passages(marks: readonly Mark[], sheet: Sheet): Passage[] {
-    if (this.#latestS === null) return [];
-    const judgeAt = (nowS: number) => judge(this.#history, marks, sheet, nowS);
-    return passages(judgeAt, this.#gridTime(this.#latestS));
+    const { judgedS } = this;
+    if (judgedS === null) return [];
+    return passages((nowS) => judge(this.#history, marks, sheet, nowS), judgedS);
   }
 
   /** What a trainee did well and what they missed; for after the reveal. */

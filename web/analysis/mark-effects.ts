@@ -22,6 +22,7 @@ export function stageBegunBy(kind: MarkKind, during: StageName): StageName | nul
     case 'sections_opened':
     case 'stub_shut':
     case 'stub_opened':
+    case 'part_seen':
       // Something else leaks now, or the sensor sees something else: a hold begins anew.
       return during === 'rise' ? 'rise' : null;
     case 'ballast_opened':

@@ -23,6 +23,8 @@ export interface Stages {
   readonly rigChanged: RigChange | null;
   /** All holds so far, those that nobody marked among them. */
   readonly holds: readonly ToldHold[];
+  /** All stages so far, in order. */
+  readonly spells: readonly Spell[];
 }
 
 /** A hand marks what it did within so long of it. */
@@ -102,5 +104,6 @@ function momentsOf(
     isolatedS: holds ? hold.stage.sinceS : null,
     endedS: ended ? stage.sinceS : null,
     holds: holdsIn(spells, marks, nowS),
+    spells,
   };
 }

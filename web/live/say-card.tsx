@@ -10,11 +10,22 @@ const SIGNS: Readonly<Record<SaidConclusion['tone'], IconNode>> = {
   warning: TriangleAlert,
 };
 
-export function SayCard({ said }: { readonly said: SaidConclusion | null }) {
+interface SayCardProps {
+  readonly said: Omit<SaidConclusion, 'detail'> | null;
+  /** Where it stands elsewhere than beside the curve. */
+  readonly testId?: string;
+}
+
+export function SayCard({ said, testId = 'say' }: SayCardProps) {
   if (said === null) return null;
   return (
-    <section class={`say say-${said.tone}`} data-testid="say" data-tone={said.tone} aria-live="off">
-      <h2 data-testid="headline">
+    <section
+      class={`say say-${said.tone}`}
+      data-testid={testId}
+      data-tone={said.tone}
+      aria-live="off"
+    >
+      <h2 data-testid={testId === 'say' ? 'headline' : `${testId}-headline`}>
         <Icon of={SIGNS[said.tone]} size="0.9em" /> {said.headline}
       </h2>
       {said.sure !== '' && <p data-testid="sure">{said.sure}</p>}

@@ -2,6 +2,7 @@
 import type { Recording } from '../../protocol/recording.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
+import { CycleLine } from '../cycles/cycle-line.tsx';
 import { FasterNote } from '../plan/faster-note.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { type Freshness, isCurrent } from '../store/freshness.ts';
@@ -39,6 +40,7 @@ export function SmallPrint({ followed, recording, state, said, expected }: Small
         <p data-testid="detail">{said.detail.join(' ')}</p>
       )}
       {current && conclusions !== null && <HoldChanceLine conclusions={conclusions} />}
+      {current && <CycleLine followed={followed} />}
       {current && expected !== null && <FasterNote followed={followed} curve={expected} />}
       {!withheld && rise !== null && (
         <>

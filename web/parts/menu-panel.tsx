@@ -12,6 +12,9 @@ const ENTRIES = [
   'sheet',
   'sign',
   'rig',
+  'nitrogen',
+  'cycles',
+  'hunt',
   'sensors',
   'second-screen',
   'alerts',
@@ -20,7 +23,16 @@ const ENTRIES = [
 ] as const;
 
 /** Without one there is nothing in them. */
-const OF_A_RECORDING: readonly PanelName[] = ['new-job', 'sheet', 'sign', 'rig', 'alerts'];
+const OF_A_RECORDING: readonly PanelName[] = [
+  'new-job',
+  'sheet',
+  'sign',
+  'rig',
+  'nitrogen',
+  'cycles',
+  'hunt',
+  'alerts',
+];
 
 export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
   const words = speech.value.wording.menu;

@@ -1,6 +1,6 @@
 /** The rig: what is known of volume, pump, hoses and cores, and what that should manage. */
 import type { Recording } from '../../protocol/recording.ts';
-import { CORE_PLACES, type Sheet } from '../../protocol/sheet.ts';
+import { CORE_PLACES, type PlainField } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
 import { NumberFields, useSheetEntry } from '../sheet/sheet-entry.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -21,7 +21,7 @@ const NUMBERS = [
   'hoseBoreM',
   'hoseLengthM',
   'hoseCount',
-] as const satisfies readonly (keyof Sheet)[];
+] as const satisfies readonly PlainField[];
 
 export function RigPanel({ followed, recording }: RigPanelProps) {
   const form = useSheetEntry(followed, recording, () => undefined);

@@ -11,6 +11,7 @@ import {
 } from './fact-sections.ts';
 import { headOf } from './head-of.ts';
 import { integritySection, shortHash } from './integrity.ts';
+import { nitrogenSections } from './nitrogen-section.ts';
 import { paragraph, type ReportDocument, section, type Section } from './report-document.ts';
 import type { Report } from './report-model.ts';
 import { sensorSections } from './sensor-sections.ts';
@@ -32,6 +33,7 @@ export function documentOf(report: Report, attached: readonly string[] = []): Re
       ...(sensors.length === 0
         ? [noReadingsSection(speech)]
         : sensors.flatMap((sensor) => sensorSections(report, sensor))),
+      ...nitrogenSections(report),
       ...takenBackSections(report),
       marksSection(report),
       ...marksTakenBackSections(report),

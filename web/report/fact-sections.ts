@@ -12,6 +12,13 @@ import type { Report } from './report-model.ts';
 const FIELDS = sheetSchema.keyof().options;
 /** At the head of the report. */
 const PLACE: readonly (keyof Sheet)[] = ['site', 'equipment'];
+/** Told whole in sections of their own, and beside each hold. */
+const OWN_SECTIONS: readonly (keyof Sheet)[] = [
+  'nitrogenReadings',
+  'nitrogenGauge',
+  'triplePlan',
+  'seenSection',
+];
 /** No verdict rests on these. */
 const RIG: readonly (keyof Sheet)[] = [
   'pumpDisplacementM3PerS',
@@ -20,6 +27,7 @@ const RIG: readonly (keyof Sheet)[] = [
   'hoseLengthM',
   'hoseCount',
   'core',
+  'stubVolumeM3',
 ];
 
 export function marksSection(report: Report): Section {
@@ -84,7 +92,9 @@ export function settingsSection({ sheet, speech }: Report): Section {
   const words = speech.wording.report;
   const shown = FIELDS.filter(
     (field) =>
-      !PLACE.includes(field) && !(RIG.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
+      !PLACE.includes(field) &&
+      !OWN_SECTIONS.includes(field) &&
+      !(RIG.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
   );
   const facts = shown.map((field) => ({
     name: speech.wording.sheet.names[field],

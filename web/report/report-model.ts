@@ -10,7 +10,9 @@ import type { Verified } from '../../protocol/verified.ts';
 import type { Conclusions, Stage } from '../analysis/conclusions.ts';
 import type { Gap } from '../analysis/gap-finder.ts';
 import type { JudgedHold } from '../analysis/judged-holds.ts';
+import type { LeakHunt } from '../analysis/leak-hunt.ts';
 import type { HoldNumbers, Numbers } from '../analysis/numbers.ts';
+import type { TripleTold } from '../analysis/triple-told.ts';
 import type { PullDownSpan, WaterFound } from '../analysis/water-found.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
 import type { Speech } from '../words/speech.ts';
@@ -71,6 +73,10 @@ export interface SensorReport {
   /** The same, as all that was seen tells them: what the gauge showed, and how long it was pumped before. */
   readonly holdList: readonly HoldNumbers[];
   readonly pullDowns: readonly ReportPullDown[];
+  /** Evacuations with nitrogen between. */
+  readonly cycles: TripleTold;
+  /** Null where nobody held anything but the system. */
+  readonly hunt: LeakHunt | null;
   readonly gaps: readonly Gap[];
   /** Gaps on top of those, of which no more is known. */
   readonly gapsNotKept: number;

@@ -36,10 +36,20 @@ function sensorReport(facts: ReportFacts, fold: ChannelFold): SensorReport {
     holds,
     holdList: last === null ? [] : fold.numbers(last, sheet).holds,
     pullDowns: pullDownsIn(passages, fold, sheet),
+    cycles: fold.cycles(marks, facts.entries),
+    hunt: isHunted(facts) ? fold.hunt(marks, facts.entries) : null,
     gaps,
     gapsNotKept: fold.gapsNotKept,
     figures: figuresFor({ facts, sheet, fold, gaps, stages, holds }),
   };
+}
+
+/** Whether anything but the whole system was held. */
+function isHunted({ marks, entries }: ReportFacts): boolean {
+  return (
+    marks.some(({ kind }) => kind === 'stub_shut' || kind === 'part_seen') ||
+    entries.some(({ fields }) => fields.sensorSees === 'section' || fields.sensorSees === 'stub')
+  );
 }
 
 function holdsIn(passages: readonly Passage[], fold: ChannelFold, sheet: Sheet): Hold[] {

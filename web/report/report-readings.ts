@@ -4,12 +4,14 @@
  */
 import type { Mark } from '../../protocol/mark.ts';
 import type { Condition, Reading } from '../../protocol/reading.ts';
-import type { Sheet } from '../../protocol/sheet.ts';
+import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import { type Gap, GapFinder } from '../analysis/gap-finder.ts';
 import { Judging } from '../analysis/judging.ts';
+import { type LeakHunt, leakHunt } from '../analysis/leak-hunt.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import type { Passage } from '../analysis/passages.ts';
+import { type TripleTold, tripleTold } from '../analysis/triple-told.ts';
 import { type PullDownSpan, type WaterFound, waterFound } from '../analysis/water-found.ts';
 import { ThinnedCurve } from '../figure/thinned-curve.ts';
 
@@ -79,6 +81,14 @@ export class ChannelFold {
 
   water(pulled: PullDownSpan, sheet: Sheet): WaterFound {
     return waterFound(this.#judging.history, pulled, sheet);
+  }
+
+  cycles(marks: readonly Mark[], entries: readonly SheetEntry[]): TripleTold {
+    return tripleTold(this.#judging.history, marks, entries, this.#judging.judgedS ?? 0);
+  }
+
+  hunt(marks: readonly Mark[], entries: readonly SheetEntry[]): LeakHunt {
+    return leakHunt(this.#judging.history, marks, entries, this.#judging.judgedS ?? 0);
   }
 
   /** In order of time. */

@@ -26,6 +26,7 @@ import {
 } from './report-document.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import type { Report, SensorReport } from './report-model.ts';
+import { cycleSections, huntSections } from './cycle-sections.ts';
 import { holdsSections, numbersSections, waterSections } from './number-sections.ts';
 import { verdictSection } from './verdict-section.ts';
 
@@ -39,6 +40,8 @@ export function sensorSections(report: Report, sensor: SensorReport): Section[] 
     ...numbersSections(report, sensor),
     ...holdsSections(report, sensor),
     ...waterSections(report, sensor),
+    ...cycleSections(report, sensor),
+    ...huntSections(report, sensor),
     stagesSection(report, sensor),
     gapsSection(report, sensor),
     identitySection(report, sensor),

@@ -1,7 +1,13 @@
 /** The job sheet between what people type, in their units, and the exact fields: pure. */
 import { z } from 'zod';
 import { PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
-import { DEFAULT_SHEET, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
+import {
+  DEFAULT_SHEET,
+  type PlainField,
+  type Sheet,
+  type SheetEntry,
+  sheetSchema,
+} from '../../protocol/sheet.ts';
 import {
   type PressureUnit,
   pressureFromPa,
@@ -19,7 +25,7 @@ import { sayExactly } from '../words/say-number.ts';
 import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
-type Field = keyof Sheet;
+type Field = PlainField;
 export type SheetTexts = Readonly<Record<Field, string>>;
 
 export type ReadSheet =
@@ -28,6 +34,7 @@ export type ReadSheet =
   | { readonly ok: false; readonly field: Field; readonly mistakable: boolean };
 
 const LITRES_PER_M3 = 1000;
+const ML_PER_M3 = 1e6;
 const LITRES_PER_MIN_PER_M3_PER_S = LITRES_PER_M3 * 60;
 const MM_PER_M = 1000;
 const PERCENT = 100;
@@ -72,6 +79,7 @@ function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
     hoseBoreM: times(MM_PER_M),
     hoseLengthM: times(1),
     hoseCount: times(1),
+    stubVolumeM3: times(ML_PER_M3),
   };
 }
 
@@ -111,6 +119,8 @@ export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
     hoseLengthM: text('hoseLengthM'),
     hoseCount: text('hoseCount'),
     core: text('core'),
+    seenSection: text('seenSection'),
+    stubVolumeM3: text('stubVolumeM3'),
   };
 }
 
@@ -178,4 +188,9 @@ function plainNumber(value: number, scale: Scale | undefined, speech: Speech): s
   return scale?.unit === undefined ? text : unmistakable(text, scale.unit);
 }
 
-const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET));
+const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET)).filter(isPlain);
+
+function isPlain(field: keyof Sheet): field is PlainField {
+  const value = DEFAULT_SHEET[field];
+  return value === null || typeof value !== 'object';
+}

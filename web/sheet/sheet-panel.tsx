@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
 import type { Recording } from '../../protocol/recording.ts';
-import { SENSOR_VIEWS, type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
+import { type PlainField, SENSOR_VIEWS, sheetFromEntries } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -22,7 +22,7 @@ const NUMBERS = [
   'endLimitPa',
   'allowedRisePa',
   'volumeM3',
-] as const satisfies readonly (keyof Sheet)[];
+] as const satisfies readonly PlainField[];
 
 /** What makes the numbers say more, and is rarely known at the start. */
 const MORE = [
@@ -30,7 +30,7 @@ const MORE = [
   'leakLimitPaPerS',
   'metalTemperatureC',
   'coldestTemperatureC',
-] as const satisfies readonly (keyof Sheet)[];
+] as const satisfies readonly PlainField[];
 
 export function SheetPanel({ followed, recording }: SheetPanelProps) {
   const form = useSheetEntry(followed, recording, () => (panel.value = null));

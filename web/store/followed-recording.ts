@@ -12,6 +12,7 @@ import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
 import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
+import { type LeakHunt, leakHunt } from '../analysis/leak-hunt.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import {
   COMPARED_S,
@@ -20,6 +21,8 @@ import {
   type SidePoint,
   WIDEST_S,
 } from '../analysis/side-difference.ts';
+import { type SlowestVerdict, slowestVerdict } from '../analysis/slowest-verdict.ts';
+import { type TripleTold, tripleTold } from '../analysis/triple-told.ts';
 import type { ChannelCurve } from './channel-curve.ts';
 import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import type { ChannelReadings } from './channel-readings.ts';
@@ -79,6 +82,14 @@ export class FollowedRecording {
       conclusions,
       this.sheet.value,
     );
+  });
+  /** Evacuations with nitrogen between: reckoned only while something shows them. */
+  readonly cycles = computed<TripleTold | null>(() => {
+    const nowS = this.conclusions.value?.nowS;
+    const { history } = this.#channel(this.channel.value).judging;
+    return nowS === undefined
+      ? null
+      : tripleTold(history, this.marks.value, this.entries.value, nowS);
   });
   readonly #channels = new Map<number, FollowedChannel>();
   /** The job whose readings are folded. */
@@ -244,6 +255,30 @@ export class FollowedRecording {
     const { history } = this.#channel(this.channel.peek()).judging;
     const { leakLimitPaPerS } = this.sheet.peek();
     return vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
+  }
+
+  /** All holds by what the sensor saw in them, up to a moment: fitted when somebody asks. */
+  leakHunt(nowS: number): LeakHunt {
+    const { history } = this.#channel(this.channel.peek()).judging;
+    return leakHunt(history, this.marks.peek(), this.entries.peek(), nowS);
+  }
+
+  /** What all sensors say of the hold together; null where none of them sees the system. */
+  slowestVerdict(): SlowestVerdict | null {
+    const recording = this.recording.peek();
+    return slowestVerdict(
+      recording.sensors.map((_, channel) => {
+        const sheet = sheetOfSensor(this.entries.peek(), recording, channel);
+        const concluded = this.#channel(channel).judging.conclude(this.marks.peek(), sheet);
+        const rise = concluded?.stage.name === 'rise' ? concluded.rise : null;
+        return {
+          channel,
+          verdict: rise?.verdict ?? null,
+          moreS: rise?.moreS ?? null,
+          seesSystem: sheet.sensorSees === 'system' || sheet.sensorSees === 'unknown',
+        };
+      }),
+    );
   }
 
   debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {

@@ -867,6 +867,7 @@ export const english = {
       job_begun: 'new job',
       stub_shut: 'sensor alone on its stub',
       stub_opened: 'sensor on the system again',
+      part_seen: 'sensor sees another part',
       note: 'note',
     },
     /** On buttons: what has just been done. */
@@ -887,6 +888,7 @@ export const english = {
       job_begun: 'New job',
       stub_shut: 'Sensor shut off on its stub',
       stub_opened: 'Stub opened again',
+      part_seen: 'Another part isolated',
       note: 'Note…',
     },
     /** As buttons in a rehearsal, where pressing does it. */
@@ -1138,6 +1140,18 @@ export const english = {
       sign: { title: 'Sign off', text: 'Who answers for this job, with a remark for its report.' },
       sheet: { title: 'Job sheet', text: 'Site, target, hold, pass rule, what the sensor sees.' },
       rig: { title: 'Rig', text: 'Pump, hoses and cores, and how fast they should pull down.' },
+      nitrogen: {
+        title: 'Nitrogen test',
+        text: 'Pressure and temperature at the start and now: does it hold?',
+      },
+      cycles: {
+        title: 'Nitrogen breaks',
+        text: 'Several evacuations with nitrogen between: where one is, and what they have done.',
+      },
+      hunt: {
+        title: 'Leak hunt',
+        text: 'Sensor alone, then section by section: where the leak is.',
+      },
       sensors: {
         title: 'Sensors: names and places',
         text: 'A name of your own for each, and where it sits.',
@@ -1760,6 +1774,11 @@ export const english = {
       hoseLengthM: 'Hose, length',
       hoseCount: 'Hoses side by side',
       core: 'Valve cores',
+      nitrogenReadings: 'Nitrogen test',
+      nitrogenGauge: 'Gauge of the nitrogen test',
+      triplePlan: 'Evacuations with nitrogen between',
+      seenSection: 'Section that the sensor sees',
+      stubVolumeM3: 'Stub with the sensor, volume',
     },
     views: {
       unknown: 'not said yet',
@@ -2057,6 +2076,252 @@ export const english = {
       pullDown: 'Pull-down from',
       water: 'Water',
       seen: 'Seen',
+    },
+  },
+
+  /** The nitrogen test. Every pressure of it is what a gauge shows, and says so. */
+  nitrogen: {
+    title: 'Nitrogen test',
+    gauge: ({ amount }: { amount: string }) => `${amount} (gauge)`,
+    pressure: ({ unit }: { unit: string }) => `Pressure, ${unit} (gauge)`,
+    unit: 'Pressures are read in',
+    unitName: ({ unit }: { unit: string }) => `${unit} (gauge)`,
+    before: [
+      'Vacuum sensor taken off, or its valve shut, before any pressure is let in.',
+      'Dry nitrogen only, through a regulator and with a relief device. Never oxygen or air.',
+      'Never above the maker’s test pressure: the low side may take less than the high side.',
+    ],
+    during: [
+      'Stand clear while the pressure goes up, and let nobody tighten a joint under pressure.',
+      'Shut the cylinder and take its hose off: a valve that passes hides a leak.',
+    ],
+    after: [
+      'Let the nitrogen out slowly, outdoors or with the room aired: it displaces oxygen.',
+      'Open the sensor only once the gauge stands at zero: test pressure destroys it.',
+    ],
+    entry: 'Read now',
+    temperature: ({ unit }: { unit: string }) => `Metal, ${unit}`,
+    step: 'Which pressure in turn',
+    justFilled: 'Just filled: the gas has yet to settle',
+    note: 'Remark',
+    enter: 'Enter',
+    wrong: {
+      pressure:
+        'Pressure: this can’t be. Write what the gauge shows as a plain number, without a mark for thousands.',
+      temperature: 'Metal: this can’t be. Write a number, or leave it empty.',
+      when: 'Read at: this can’t be. Write a time of day as 12:40, or −20 min, or leave it empty for now.',
+      step: 'Which pressure in turn: write a whole number from 1 to 9.',
+      tooMany: 'There are as many readings as are kept. Take some away first.',
+    },
+    aboveMost: ({ most }: { most: string }) =>
+      `That is above ${most}, which you entered as the most that the maker allows.`,
+    readings: 'Readings',
+    stepName: ({ step }: { step: string }) => `Pressure ${step}`,
+    filled: 'just filled',
+    noTemperature: 'metal not measured',
+    takeAway: 'Take away',
+    takeAwayNamed: ({ reading }: { reading: string }) => `Take away: ${reading}`,
+    none: 'Nothing read yet. Fill, wait a quarter of an hour for the gas to come to the metal’s temperature, then read gauge and thermometer: that is the start.',
+    settling: ({ at }: { at: string }) =>
+      `Just filled: wait until ${at}, then read the start. What the gas does until then is no leak.`,
+    begun: ({ pressure, at }: { pressure: string; at: string }) =>
+      `Begun at ${at} with ${pressure}. Read gauge and thermometer again after a while.`,
+    verdicts: {
+      holds: 'Holds: no loss that counts',
+      leaks: 'Leaks: more is missing than temperature explains',
+      undecided: 'Undecided',
+      not_settled: 'Temperature not settled',
+    },
+    reservations: {
+      just_filled: 'The start was read before the gas had settled: read a new start.',
+      temperatures_apart:
+        'The metal has changed by more than one thermometer can tell for all of the gas: wait until it is as warm as at the start.',
+      temperature_unknown: 'The metal was not measured at both readings.',
+      too_soon:
+        'A leak that counts would not have shown yet; a finer gauge and thermometer need less time.',
+      risen:
+        'The pressure rose by more than temperature explains: is the cylinder shut off, and does the thermometer sit on the metal?',
+    },
+    stands: ({ expected, now }: { expected: string; now: string }) =>
+      `By temperature it should stand at ${expected}; it stands at ${now}.`,
+    missing: ({ amount }: { amount: string }) => `Missing: ${amount}.`,
+    more: ({ amount }: { amount: string }) => `More than expected: ${amount}.`,
+    nothing: ({ amount }: { amount: string }) =>
+      `No difference beyond what gauge and thermometer may err: ${amount} either way.`,
+    realGas: ({ amount, by }: { amount: string; by: string }) =>
+      `Temperature alone changes it by ${amount}; ${by} of that because nitrogen at this pressure is no ideal gas (second virial coefficient, Kaye and Laby).`,
+    leastSeen: ({ length, rate }: { length: string; rate: string }) =>
+      `In ${length} a loss of ${rate} or more would have shown; a smaller one would not.`,
+    leastFlow: ({ flow }: { flow: string }) => `That is ${flow} of nitrogen at this pressure.`,
+    lossFlow: ({ flow }: { flow: string }) => `It loses ${flow} of nitrogen at this pressure.`,
+    counts: ({ rate }: { rate: string }) =>
+      `Counts from ${rate} on: the job sheet’s limit under vacuum, as many times over as the pressure is higher than the air’s.`,
+    perHour: ({ amount }: { amount: string }) => `${amount} an hour`,
+    wait: ({ more }: { more: string }) => `Read again after another ${more}.`,
+    own: 'Your gauge and thermometer',
+    accuracy: 'Gauge’s class, %',
+    accuracyOf: 'of',
+    ofWhat: { full_scale: 'the whole scale', reading: 'the reading' },
+    fullScale: ({ unit }: { unit: string }) => `End of its scale, ${unit} (gauge)`,
+    finest: ({ unit }: { unit: string }) => `Finest step that you can read, ${unit}`,
+    thermometer: ({ unit }: { unit: string }) => `Thermometer’s error, ${unit}`,
+    ambient: 'The air’s own pressure, kPa (absolute), if known',
+    makersMost: ({ unit }: { unit: string }) => `Most that the maker allows, ${unit} (gauge)`,
+    wrongGauge: ({ name }: { name: string }) =>
+      `${name}: this can’t be. Write a number that makes sense.`,
+    errors:
+      'The same gauge, left connected: most of its error is alike twice and cancels; a third of its class is taken not to. The thermometer may err anew each time, and the gas may lag a quarter of a change behind. Settings of ours.',
+    stepsTitle: 'Pressures in turn',
+    stepNames: {
+      usual: 'Usual',
+      'ufgs-15741n': 'A specification',
+      'ufgs-15182': 'Another specification',
+    },
+    noSource: 'Common practice, no source.',
+    makersPressure: 'the maker’s test pressure',
+    forAtLeast: ({ pressure, length }: { pressure: string; length: string }) =>
+      `${pressure} for ${length}`,
+    makerFirst: 'The maker’s own figures come first.',
+    count: ({ count, last }: { count: number; last: string }) =>
+      many(count, { one: `1 reading, ${last}`, other: `${count} readings, the last ${last}` }),
+    class: ({ percent, ofWhat }: { percent: string; ofWhat: string }) =>
+      `${percent} % of ${ofWhat}`,
+    columns: { step: 'In turn', shown: 'Shown', metal: 'Metal', remark: 'Remark' },
+    byGauge: ({ accuracy }: { accuracy: string }) => `Read from a gauge of class ${accuracy}.`,
+  },
+
+  /** Several evacuations with nitrogen between them. */
+  cycles: {
+    title: 'Nitrogen breaks',
+    ofPlan: ({ number, of }: { number: string; of: string }) => `Evacuation ${number} of ${of}`,
+    next: {
+      pull_down: ({ which, target }: { which: string; target: string }) =>
+        `${which}: down to ${target}.`,
+      hold: ({ which, length }: { which: string; length: string }) =>
+        `${which}: valve off and hold it for ${length}.`,
+      break: ({ which, pressure }: { which: string; pressure: string }) =>
+        `${which} is done: break it with dry nitrogen to ${pressure}, then go on.`,
+      done: ({ of }: { of: string }) => `All ${of} evacuations are done. The last hold decides.`,
+    },
+    open: 'Nitrogen breaks…',
+    noPlan: 'Nothing is planned. What has been done shows all the same.',
+    noCycles: 'No evacuation yet.',
+    number: ({ number }: { number: string }) => `Evacuation ${number}`,
+    cameTo: ({ depth }: { depth: string }) => `came to ${depth}`,
+    notSeen: 'depth not seen',
+    target: ({ target, outcome }: { target: string; outcome: string }) =>
+      `target ${target}: ${outcome}`,
+    reached: 'reached',
+    notReached: 'not reached',
+    held: ({ length }: { length: string }) => `held ${length}`,
+    heldTooShort: ({ length, asked }: { length: string; asked: string }) =>
+      `held ${length}, of ${asked} that are asked for`,
+    brokenAt: ({ pressure }: { pressure: string }) => `broken at ${pressure}`,
+    water: ({ amount }: { amount: string }) => `water boiled off: ${amount}`,
+    airLeft: ({ parts }: { parts: string }) =>
+      `Of the air at the start at best 1 part in ${parts} is left, if the nitrogen mixed with all of it each time. Dead ends that do not mix keep more. It says nothing of water in oil, in walls or as a liquid.`,
+    trend: {
+      too_few: 'Whether it dries shows once two evacuations have been held alike.',
+      drying: 'Each rise ends lower than the one before: it is drying.',
+      levelling: 'Each rise is levelling off lower: it is drying.',
+      same: 'The rises are alike: it is not drying, or what rises is a leak.',
+      more: 'A later rise is higher than an earlier one: it is not drying, or a leak has come.',
+      unlike: ({ why }: { why: string }) =>
+        `Whether it dries can’t be said: the holds differ (${why}).`,
+      compared: ({ length, rises }: { length: string; rises: string }) =>
+        `Risen from half a minute to ${length} after valve-off: ${rises}.`,
+    },
+    unlike: {
+      too_short: 'one is shorter than 4 min',
+      start: 'they began at different pressures',
+      length: 'they lasted differently',
+      temperature: 'the metal was warmer in one of them',
+      temperature_unknown: 'nobody measured the metal in each',
+    },
+    waterAll: ({ amount }: { amount: string }) => `Water boiled off so far: ${amount}.`,
+    flooded:
+      'That is a puddle, and nitrogen does not dilute a puddle: drain the low points, blow them out with nitrogen, warm them, change the pump’s oil, and go on then.',
+    plan: 'Plan',
+    from: 'Depths from',
+    sources: { own: 'Your own', teaching: 'Three depths, as courses teach them' },
+    teachingSource:
+      'Seen in texts of courses, which name no source. The equipment maker’s own depths come first.',
+    depth: ({ number, unit }: { number: string; unit: string }) => `Depth ${number}, ${unit}`,
+    holdMin: ({ number }: { number: string }) => `Hold ${number}, min, if any`,
+    breakTo: ({ unit }: { unit: string }) => `Broken to, ${unit} (gauge)`,
+    add: 'One more',
+    remove: 'One fewer',
+    enter: 'Enter',
+    wrong:
+      'This plan can’t be. Write a depth for each evacuation, and minutes or nothing for its hold.',
+    caution:
+      'Dry nitrogen through a regulator, with a relief device; never oxygen. Valve the sensor off first if it is not rated for it, and never above the maker’s pressure.',
+  },
+
+  /** A leak is looked for, section by section. */
+  hunt: {
+    title: 'Leak hunt',
+    steps: [
+      'Sensor alone first: shut its valve for 3 minutes. That proves or excludes its own joints.',
+      'Then shut off one section after another, pump it down, valve off, and tap here which one the sensor sees.',
+      'A section rises by what leaks into it: the one with the leak rises on.',
+    ],
+    seesNow: 'The sensor sees now',
+    system: 'The whole system',
+    stub: 'The sensor alone',
+    pump_side: 'The pump’s side',
+    section: 'A section',
+    another: 'Another section',
+    name: 'Its name',
+    tap: 'It sees this one',
+    noHolds: 'No hold yet: valve off, and what rises shows here.',
+    from: ({ at, length }: { at: string; length: string }) => `from ${at}, ${length}`,
+    verdicts: {
+      leaks: 'Leaks',
+      no_leak: 'No leak that counts',
+      undecided: 'Undecided',
+      not_told: 'Not to be told',
+    },
+    rises: ({ rate }: { rate: string }) => `steady rise ${rate}`,
+    flow: ({ flow }: { flow: string }) => `inflow ${flow}`,
+    lessStub: ({ flow }: { flow: string }) => `without the sensor’s own joints ${flow}`,
+    noVolume: 'volume not known: how much flows in can’t be said',
+    curve: ({ part }: { part: string }) => `Rise of: ${part}`,
+    finding: {
+      not_tested: 'The sensor has not been held alone yet: its own joint may be what leaks.',
+      excluded: 'The sensor’s own joints are excluded: too little flows in there.',
+      explains:
+        'All of it may come in at the sensor’s own joints. Mend them and hold again: nothing is passed by taking it off.',
+      part: 'Some of it comes in at the sensor’s own joints. Mend them, then hold again.',
+      suspect:
+        'The sensor alone rises much faster than the whole: its own joints are suspect. Its volume would tell how much flows in.',
+      undecided: 'The sensor’s own joints are neither excluded nor found out yet.',
+    },
+    place: {
+      no_sections: 'No section has been held by itself yet.',
+      found: ({ name, chance }: { name: string; chance: string }) =>
+        `The leak is in: ${name} (${chance}).`,
+      several: ({ names, chance }: { names: string; chance: string }) =>
+        `More than one leaks: ${names} (${chance}).`,
+      none_of_them: ({ chance }: { chance: string }) =>
+        `In none of those that were held (${chance}): look at what joins them, and at what has not been held.`,
+      undecided: 'Undecided: hold them longer, or again.',
+      likeliest: ({ name, chance }: { name: string; chance: string }) =>
+        `Undecided. Likeliest so far: ${name} (${chance}).`,
+      sensor_first: 'Everything that was held rises: hold the sensor alone first.',
+    },
+    pastValve:
+      'Or gas comes past a closed valve from a side that still holds its charge: from outside nothing shows that.',
+    pastValveLikely:
+      'The nitrogen test held: then rather gas that comes past a closed valve from a side that still holds its charge.',
+    stubVolume: 'Volume of sensor, hose and fittings beyond that valve, mL',
+    enter: 'Enter',
+    wrongVolume: 'Volume: this can’t be. Write a number of millilitres, or leave it empty.',
+    sensors: {
+      title: 'All sensors together',
+      waits: ({ names }: { names: string }) => `Still waiting for: ${names}.`,
+      waitsFor: ({ names, more }: { names: string; more: string }) =>
+        `Still waiting for: ${names}, another ${more}.`,
     },
   },
 };

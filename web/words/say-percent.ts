@@ -19,3 +19,8 @@ export function sayPercentBetween(share: Estimate | null, { wording }: Speech): 
     high: percent(high),
   });
 }
+
+/** A probability: '93 %', and never a whole one. */
+export function sayChance(chance: number): string {
+  return `${Math.min(Math.max(Math.round(chance * 100), 1), 99)} %`;
+}

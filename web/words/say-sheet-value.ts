@@ -1,14 +1,23 @@
 /** What stands in a field of the job sheet, with its unit. */
-import type { Sheet } from '../../protocol/sheet.ts';
+import type { PlainField, Sheet } from '../../protocol/sheet.ts';
 import { isRuleUnentered } from '../analysis/hold-by-rule.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayExactly } from './say-number.ts';
+import { sayNitrogenGauge, sayNitrogenReadings } from './say-nitrogen.ts';
 import { saySetting, saySettingPerMinute } from './say-pressure.ts';
 import { sheetUnit } from './say-sheet.ts';
 import { sayTemperature } from './say-temperature.ts';
+import { sayTriplePlan } from './say-cycles.ts';
 import type { Speech } from './speech.ts';
 
 export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech): string {
+  if (field === 'nitrogenReadings') return sayNitrogenReadings(sheet.nitrogenReadings, speech);
+  if (field === 'nitrogenGauge') return sayNitrogenGauge(sheet.nitrogenGauge, speech);
+  if (field === 'triplePlan') return sayTriplePlan(sheet.triplePlan, speech);
+  return sayPlainValue(sheet, field, speech);
+}
+
+function sayPlainValue(sheet: Sheet, field: PlainField, speech: Speech): string {
   const { passRules, sheet: words } = speech.wording;
   const set = (value: number | null, perUnit: number) =>
     value === null
@@ -17,6 +26,7 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
   switch (field) {
     case 'site':
     case 'equipment':
+    case 'seenSection':
       return sheet[field].trim() === '' ? words.notEntered : sheet[field];
     case 'refrigerant':
       return sheet.refrigerant === 'unknown' ? words.notEntered : sheet.refrigerant;
@@ -53,6 +63,8 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
       return set(sheet.hoseLengthM, 1);
     case 'hoseCount':
       return set(sheet.hoseCount, 1);
+    case 'stubVolumeM3':
+      return set(sheet.stubVolumeM3, 1e6);
     case 'sensorSees':
       return words.views[sheet.sensorSees];
     case 'core':

@@ -1,11 +1,11 @@
 /** What the job sheet's fields are written in. */
-import type { Sheet } from '../../protocol/sheet.ts';
+import type { PlainField } from '../../protocol/sheet.ts';
 import { sayUnit } from './say-pressure.ts';
 import { sayMistakable } from './say-typed-in.ts';
 import type { Speech } from './speech.ts';
 
 /** @param mistaken what was typed, where it might be read as two numbers */
-export function sayWrongField(field: keyof Sheet, mistaken: string | null, speech: Speech): string {
+export function sayWrongField(field: PlainField, mistaken: string | null, speech: Speech): string {
   const { names, wrong, wrongFor } = speech.wording.sheet;
   const name = names[field];
   return mistaken === null
@@ -13,7 +13,7 @@ export function sayWrongField(field: keyof Sheet, mistaken: string | null, speec
     : wrongFor({ name, why: sayMistakable(mistaken, speech) });
 }
 
-export function sheetUnit(field: keyof Sheet, speech: Speech): string {
+export function sheetUnit(field: PlainField, speech: Speech): string {
   switch (field) {
     case 'targetPa':
     case 'isolateAtPa':
@@ -39,7 +39,10 @@ export function sheetUnit(field: keyof Sheet, speech: Speech): string {
       return 'mm';
     case 'hoseLengthM':
       return 'm';
+    case 'stubVolumeM3':
+      return 'mL';
     case 'hoseCount':
+    case 'seenSection':
     case 'core':
     case 'passRule':
     case 'site':

@@ -1005,6 +1005,7 @@ export const spanish: Wording = {
       job_begun: 'trabajo nuevo',
       stub_shut: 'sensor solo en su ramal',
       stub_opened: 'sensor otra vez en el sistema',
+      part_seen: 'el sensor ve otra parte',
       note: 'nota',
     },
     buttons: {
@@ -1024,6 +1025,7 @@ export const spanish: Wording = {
       job_begun: 'Trabajo nuevo',
       stub_shut: 'Sensor cerrado en su ramal',
       stub_opened: 'Ramal reabierto',
+      part_seen: 'Otra parte aislada',
       note: 'Nota…',
     },
     does: {
@@ -1275,6 +1277,18 @@ export const spanish: Wording = {
       rig: {
         title: 'Equipo de vacío',
         text: 'Bomba, mangueras y obuses, y con qué rapidez deberían evacuar.',
+      },
+      nitrogen: {
+        title: 'Prueba con nitrógeno',
+        text: 'Presión y temperatura al inicio y ahora: ¿aguanta?',
+      },
+      cycles: {
+        title: 'Barridos con nitrógeno',
+        text: 'Varias evacuaciones con nitrógeno entre ellas: por dónde va y qué han conseguido.',
+      },
+      hunt: {
+        title: 'Búsqueda de la fuga',
+        text: 'El sensor solo, luego sección por sección: dónde está la fuga.',
       },
       sensors: {
         title: 'Sensores: nombres y lugares',
@@ -1882,6 +1896,11 @@ export const spanish: Wording = {
       hoseLengthM: 'Manguera, longitud',
       hoseCount: 'Mangueras en paralelo',
       core: 'Obuses',
+      nitrogenReadings: 'Prueba con nitrógeno',
+      nitrogenGauge: 'Manómetro de la prueba con nitrógeno',
+      triplePlan: 'Evacuaciones con nitrógeno entre ellas',
+      seenSection: 'Sección que ve el sensor',
+      stubVolumeM3: 'Ramal con el sensor, volumen',
     },
     views: {
       unknown: 'sin decir aún',
@@ -2163,6 +2182,237 @@ export const spanish: Wording = {
       pullDown: 'Evacuación desde',
       water: 'Agua',
       seen: 'Visto',
+    },
+  },
+
+  nitrogen: {
+    title: 'Prueba con nitrógeno',
+    gauge: ({ amount }) => `${amount} (manométrica)`,
+    pressure: ({ unit }) => `Presión, ${unit} (manométrica)`,
+    unit: 'Las presiones se leen en',
+    unitName: ({ unit }) => `${unit} (manométrica)`,
+    before: [
+      'Sensor de vacío desmontado, o con su válvula cerrada, antes de meter presión.',
+      'Solo nitrógeno seco, con regulador y con dispositivo de alivio. Nunca oxígeno ni aire.',
+      'Nunca por encima de la presión de prueba del fabricante: el lado de baja puede aguantar menos que el de alta.',
+    ],
+    during: [
+      'Apártese mientras sube la presión, y que nadie apriete una unión bajo presión.',
+      'Cierre el cilindro y quite su manguera: una válvula que deja pasar esconde una fuga.',
+    ],
+    after: [
+      'Suelte el nitrógeno despacio, al aire libre o con el local ventilado: desplaza el oxígeno.',
+      'Abra el sensor solo cuando el manómetro esté en cero: la presión de prueba lo destruye.',
+    ],
+    entry: 'Leer ahora',
+    temperature: ({ unit }) => `Metal, ${unit}`,
+    step: 'Qué presión de la serie',
+    justFilled: 'Recién llenado: el gas aún no se ha asentado',
+    note: 'Observación',
+    enter: 'Anotar',
+    wrong: {
+      pressure:
+        'Presión: no puede ser. Escriba lo que marca el manómetro como número simple, sin signo de millares.',
+      temperature: 'Metal: no puede ser. Escriba un número o déjelo vacío.',
+      when: 'Leído a: no puede ser. Escriba una hora como 12:40, o −20 min, o déjelo vacío para ahora.',
+      step: 'Qué presión de la serie: escriba un número entero del 1 al 9.',
+      tooMany: 'Ya hay tantas lecturas como se guardan. Quite alguna primero.',
+    },
+    aboveMost: ({ most }) =>
+      `Eso supera ${most}, que usted anotó como lo máximo que permite el fabricante.`,
+    readings: 'Lecturas',
+    stepName: ({ step }) => `Presión ${step}`,
+    filled: 'recién llenado',
+    noTemperature: 'metal sin medir',
+    takeAway: 'Quitar',
+    takeAwayNamed: ({ reading }) => `Quitar: ${reading}`,
+    none: 'Aún no se ha leído nada. Llene, espere un cuarto de hora a que el gas tome la temperatura del metal y lea manómetro y termómetro: ese es el inicio.',
+    settling: ({ at }) =>
+      `Recién llenado: espere hasta las ${at} y lea entonces el inicio. Lo que haga el gas hasta entonces no es una fuga.`,
+    begun: ({ pressure, at }) =>
+      `Empezada a las ${at} con ${pressure}. Vuelva a leer manómetro y termómetro pasado un rato.`,
+    verdicts: {
+      holds: 'Aguanta: ninguna pérdida que cuente',
+      leaks: 'Fuga: falta más de lo que explica la temperatura',
+      undecided: 'Sin decidir',
+      not_settled: 'Temperatura sin asentar',
+    },
+    reservations: {
+      just_filled: 'El inicio se leyó antes de que el gas se asentara: lea un inicio nuevo.',
+      temperatures_apart:
+        'El metal ha cambiado más de lo que un solo termómetro puede decir de todo el gas: espere a que esté como al inicio.',
+      temperature_unknown: 'No se midió el metal en ambas lecturas.',
+      too_soon:
+        'Una fuga que cuente aún no se habría notado; un manómetro y un termómetro más finos necesitan menos tiempo.',
+      risen:
+        'La presión subió más de lo que explica la temperatura: ¿está cerrado el cilindro y está el termómetro sobre el metal?',
+    },
+    stands: ({ expected, now }) => `Por temperatura debería marcar ${expected}; marca ${now}.`,
+    missing: ({ amount }) => `Falta: ${amount}.`,
+    more: ({ amount }) => `Más de lo esperado: ${amount}.`,
+    nothing: ({ amount }) =>
+      `Ninguna diferencia más allá de lo que pueden errar manómetro y termómetro: ${amount} a cada lado.`,
+    realGas: ({ amount, by }) =>
+      `La temperatura sola la cambia en ${amount}; ${by} de ello porque a esta presión el nitrógeno no es un gas ideal (segundo coeficiente del virial, Kaye y Laby).`,
+    leastSeen: ({ length, rate }) =>
+      `En ${length} se habría notado una pérdida de ${rate} o más; una menor, no.`,
+    leastFlow: ({ flow }) => `Eso es ${flow} de nitrógeno a esta presión.`,
+    lossFlow: ({ flow }) => `Pierde ${flow} de nitrógeno a esta presión.`,
+    counts: ({ rate }) =>
+      `Cuenta desde ${rate}: el límite de la hoja bajo vacío, tantas veces como la presión supera a la del aire.`,
+    perHour: ({ amount }) => `${amount} por hora`,
+    wait: ({ more }) => `Vuelva a leer dentro de ${more}.`,
+    own: 'Su manómetro y su termómetro',
+    accuracy: 'Clase del manómetro, %',
+    accuracyOf: 'de',
+    ofWhat: { full_scale: 'toda la escala', reading: 'la lectura' },
+    fullScale: ({ unit }) => `Fondo de escala, ${unit} (manométrica)`,
+    finest: ({ unit }) => `El paso más fino que puede leer, ${unit}`,
+    thermometer: ({ unit }) => `Error del termómetro, ${unit}`,
+    ambient: 'Presión del aire, kPa (absoluta), si se conoce',
+    makersMost: ({ unit }) => `Lo máximo que permite el fabricante, ${unit} (manométrica)`,
+    wrongGauge: ({ name }) => `${name}: no puede ser. Escriba un número con sentido.`,
+    errors:
+      'El mismo manómetro, sin desconectarlo: casi todo su error es igual las dos veces y se anula; se toma que un tercio de su clase no. El termómetro puede errar de nuevo cada vez, y el gas puede quedarse atrás un cuarto de un cambio. Ajustes nuestros.',
+    stepsTitle: 'Presiones por orden',
+    stepNames: {
+      usual: 'Lo usual',
+      'ufgs-15741n': 'Una especificación',
+      'ufgs-15182': 'Otra especificación',
+    },
+    noSource: 'Práctica común, sin fuente.',
+    makersPressure: 'la presión de prueba del fabricante',
+    forAtLeast: ({ pressure, length }) => `${pressure} durante ${length}`,
+    makerFirst: 'Las cifras del propio fabricante van primero.',
+    count: ({ count, last }) =>
+      many(count, { one: `1 lectura, ${last}`, other: `${count} lecturas, la última ${last}` }),
+    class: ({ percent, ofWhat }) => `${percent} % de ${ofWhat}`,
+    columns: { step: 'Orden', shown: 'Marcaba', metal: 'Metal', remark: 'Observación' },
+    byGauge: ({ accuracy }) => `Leído en un manómetro de clase ${accuracy}.`,
+  },
+
+  cycles: {
+    title: 'Barridos con nitrógeno',
+    ofPlan: ({ number, of }) => `Evacuación ${number} de ${of}`,
+    next: {
+      pull_down: ({ which, target }) => `${which}: hasta ${target}.`,
+      hold: ({ which, length }) => `${which}: aísle y reténgala ${length}.`,
+      break: ({ which, pressure }) =>
+        `${which} terminada: rompa el vacío con nitrógeno seco hasta ${pressure} y siga.`,
+      done: ({ of }) => `Las ${of} evacuaciones están hechas. Decide la última retención.`,
+    },
+    open: 'Barridos con nitrógeno…',
+    noPlan: 'No hay nada previsto. Lo hecho se muestra igualmente.',
+    noCycles: 'Aún no hay ninguna evacuación.',
+    number: ({ number }) => `Evacuación ${number}`,
+    cameTo: ({ depth }) => `llegó a ${depth}`,
+    notSeen: 'profundidad no vista',
+    target: ({ target, outcome }) => `objetivo ${target}: ${outcome}`,
+    reached: 'alcanzado',
+    notReached: 'no alcanzado',
+    held: ({ length }) => `retenida ${length}`,
+    heldTooShort: ({ length, asked }) => `retenida ${length}, de los ${asked} que se piden`,
+    brokenAt: ({ pressure }) => `vacío roto a ${pressure}`,
+    water: ({ amount }) => `agua evaporada: ${amount}`,
+    airLeft: ({ parts }) =>
+      `Del aire del inicio queda en el mejor caso 1 parte en ${parts}, si el nitrógeno se mezcló cada vez con todo. Los extremos ciegos que no se mezclan guardan más. No dice nada del agua en el aceite, en las paredes o líquida.`,
+    trend: {
+      too_few: 'Si se seca se verá cuando dos evacuaciones se hayan retenido igual.',
+      drying: 'Cada subida termina más baja que la anterior: se está secando.',
+      levelling: 'Cada subida se estabiliza más baja: se está secando.',
+      same: 'Las subidas son iguales: no se seca, o lo que sube es una fuga.',
+      more: 'Una subida posterior es mayor que una anterior: no se seca, o ha aparecido una fuga.',
+      unlike: ({ why }) => `No se puede decir si se seca: las retenciones difieren (${why}).`,
+      compared: ({ length, rises }) =>
+        `Subido desde medio minuto hasta ${length} después de aislar: ${rises}.`,
+    },
+    unlike: {
+      too_short: 'una es más corta de 4 min',
+      start: 'empezaron a presiones distintas',
+      length: 'duraron distinto',
+      temperature: 'en una de ellas el metal estaba más caliente',
+      temperature_unknown: 'nadie midió el metal en cada una',
+    },
+    waterAll: ({ amount }) => `Agua evaporada hasta ahora: ${amount}.`,
+    flooded:
+      'Eso es un charco, y el nitrógeno no diluye un charco: drene los puntos bajos, sóplelos con nitrógeno, caliéntelos, cambie el aceite de la bomba y siga después.',
+    plan: 'Plan',
+    from: 'Profundidades de',
+    sources: { own: 'Propias', teaching: 'Tres profundidades, como se enseñan en los cursos' },
+    teachingSource:
+      'Vistas en textos de cursos, que no citan fuente. Las del fabricante del equipo van primero.',
+    depth: ({ number, unit }) => `Profundidad ${number}, ${unit}`,
+    holdMin: ({ number }) => `Retención ${number}, min, si la hay`,
+    breakTo: ({ unit }) => `Vacío roto hasta, ${unit} (manométrica)`,
+    add: 'Una más',
+    remove: 'Una menos',
+    enter: 'Anotar',
+    wrong:
+      'Este plan no puede ser. Escriba una profundidad para cada evacuación, y minutos o nada para su retención.',
+    caution:
+      'Nitrógeno seco con regulador y dispositivo de alivio; nunca oxígeno. Cierre antes el sensor si no lo soporta, y nunca por encima de la presión del fabricante.',
+  },
+
+  hunt: {
+    title: 'Búsqueda de la fuga',
+    steps: [
+      'Primero el sensor solo: cierre su válvula 3 minutos. Eso prueba o descarta sus propias uniones.',
+      'Luego cierre una sección tras otra, evacúela, aísle, y toque aquí cuál ve el sensor.',
+      'Una sección sube por lo que entra en ella: la que tiene la fuga sigue subiendo.',
+    ],
+    seesNow: 'El sensor ve ahora',
+    system: 'Todo el sistema',
+    stub: 'El sensor solo',
+    pump_side: 'El lado de la bomba',
+    section: 'Una sección',
+    another: 'Otra sección',
+    name: 'Su nombre',
+    tap: 'Ve esta',
+    noHolds: 'Aún no hay retención: aísle, y lo que suba se verá aquí.',
+    from: ({ at, length }) => `desde ${at}, ${length}`,
+    verdicts: {
+      leaks: 'Tiene fuga',
+      no_leak: 'Sin fuga que cuente',
+      undecided: 'Sin decidir',
+      not_told: 'No se puede decir',
+    },
+    rises: ({ rate }) => `subida constante ${rate}`,
+    flow: ({ flow }) => `entrada ${flow}`,
+    lessStub: ({ flow }) => `sin las uniones del sensor ${flow}`,
+    noVolume: 'volumen desconocido: no se puede decir cuánto entra',
+    curve: ({ part }) => `Subida de: ${part}`,
+    finding: {
+      not_tested: 'El sensor aún no se ha retenido solo: puede ser su propia unión la que fuga.',
+      excluded: 'Las uniones del sensor quedan descartadas: por ahí entra demasiado poco.',
+      explains:
+        'Todo puede entrar por las uniones del sensor. Repárelas y retenga de nuevo: nada se aprueba restándolo.',
+      part: 'Una parte entra por las uniones del sensor. Repárelas y retenga de nuevo.',
+      suspect:
+        'El sensor solo sube mucho más rápido que el conjunto: sus uniones son sospechosas. Su volumen diría cuánto entra.',
+      undecided: 'Las uniones del sensor aún no están ni descartadas ni confirmadas.',
+    },
+    place: {
+      no_sections: 'Aún no se ha retenido ninguna sección por separado.',
+      found: ({ name, chance }) => `La fuga está en: ${name} (${chance}).`,
+      several: ({ names, chance }) => `Fuga más de una: ${names} (${chance}).`,
+      none_of_them: ({ chance }) =>
+        `En ninguna de las retenidas (${chance}): mire lo que las une, y lo que no se ha retenido.`,
+      undecided: 'Sin decidir: reténgalas más tiempo, o de nuevo.',
+      likeliest: ({ name, chance }) =>
+        `Sin decidir. La más probable hasta ahora: ${name} (${chance}).`,
+      sensor_first: 'Sube todo lo que se retuvo: retenga primero el sensor solo.',
+    },
+    pastValve:
+      'O pasa gas por una válvula cerrada desde un lado que aún tiene su carga: desde fuera nada lo muestra.',
+    pastValveLikely:
+      'La prueba con nitrógeno aguantó: entonces más bien es gas que pasa por una válvula cerrada desde un lado que aún tiene su carga.',
+    stubVolume: 'Volumen de sensor, manguera y racores tras esa válvula, mL',
+    enter: 'Anotar',
+    wrongVolume: 'Volumen: no puede ser. Escriba un número de mililitros, o déjelo vacío.',
+    sensors: {
+      title: 'Todos los sensores juntos',
+      waits: ({ names }) => `Falta todavía: ${names}.`,
+      waitsFor: ({ names, more }) => `Falta todavía: ${names}, otros ${more}.`,
     },
   },
 };

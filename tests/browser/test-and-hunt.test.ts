@@ -1,0 +1,106 @@
+/** Nitrogen test, evacuations with nitrogen between, and a leak hunt, as a technician enters them on the page. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
+import { PlayedJob } from '../support/played-job.ts';
+
+let browser: Browser;
+let job: PlayedJob;
+
+beforeAll(async () => {
+  [browser, job] = await Promise.all([openBrowser(), PlayedJob.begin()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await job.bridge.remove();
+});
+
+const PHONE = { viewport: { width: 390, height: 844 } };
+
+async function open(page: Page, panel: string): Promise<void> {
+  await page.getByTestId('menu').click();
+  await page.getByTestId(`open-${panel}`).click();
+  await page.getByTestId(`${panel}-panel`).waitFor();
+}
+
+async function shownOnPhone(name: string, panel: string): Promise<void> {
+  const { page } = await openDashboard(browser, job.bridge.url, { context: PHONE });
+  await untilShown(page, 'freshness', 'live');
+  await open(page, panel);
+  await picture(page, `${name}-phone`);
+  await page.context().close();
+}
+
+test('from the nitrogen test to the section with the leak', { timeout: 120_000 }, async () => {
+  job.play(20, () => 140_000);
+  const { page, complaints } = await openDashboard(browser, job.bridge.url);
+  page.setDefaultTimeout(15_000);
+  await untilShown(page, 'freshness', 'live');
+
+  // Started an hour ago; a psi for each degree and a little more.
+  await open(page, 'nitrogen');
+  const form = page.getByTestId('nitrogen-form');
+  await page.getByRole('radio', { name: 'psi (gauge)' }).check();
+  const enter = async (pressure: string, temperature: string, when: string) => {
+    await form.locator('input[name=pressure]').fill(pressure);
+    await form.locator('input[name=temperature]').fill(temperature);
+    await form.locator('input[name=when]').fill(when);
+    await form.getByRole('button', { name: 'Enter', exact: true }).click();
+  };
+  await enter('1,500', '21', '');
+  expect(await form.getByRole('alert').innerText()).toContain('can’t be');
+  await enter('500', '21', '-1 h');
+  await page.getByTestId('nitrogen-results').getByText('Begun at').waitFor();
+  await enter('440', '21.5', '');
+  await page.getByTestId('nitrogen-said-headline').getByText('Leaks').waitFor();
+  expect(await page.getByTestId('nitrogen-detail').innerText()).toContain('(gauge)');
+  await picture(page, 'nitrogen');
+  await page.getByRole('button', { name: 'Take away: 440.0 psi (gauge)' }).click();
+  await enter('501', '21.5', '');
+  await page.getByTestId('nitrogen-said-headline').getByText('Undecided').waitFor();
+  await page.getByTestId('close-panel').click();
+
+  await open(page, 'cycles');
+  await page.getByTestId('plan-form').locator('select[name=from]').selectOption('au-nz-triple');
+  await page.getByTestId('plan-form').getByRole('button', { name: 'Enter', exact: true }).click();
+  await page
+    .getByTestId('cycles-next')
+    .getByText('Evacuation 1 of 3: down to 4500 micron')
+    .waitFor();
+  await page.getByTestId('close-panel').click();
+  await job.mark('pump_on');
+  job.pullDown(240, 140_000, 1500, 25);
+  await job.mark('nitrogen_break');
+  job.play(60, () => 150_000);
+  await job.mark('pump_on');
+  job.pullDown(400, 140_000, 180, 35);
+  await page.getByTestId('cycle-line').getByText('break it with dry nitrogen').waitFor();
+  await open(page, 'cycles');
+  expect(await page.getByTestId('cycles-told').innerText()).toContain('reached');
+  await picture(page, 'cycles');
+  await page.getByTestId('close-panel').click();
+
+  await job.mark('isolated');
+  await open(page, 'hunt');
+  const sees = page.getByTestId('sees-now');
+  const add = async (name: string) => {
+    await page.locator('input[name=section]').fill(name);
+    await page.getByRole('button', { name: 'It sees this one' }).click();
+    await sees.getByRole('button', { name, exact: true, pressed: true }).waitFor();
+  };
+  job.play(240, (s) => 180 + 0.2 * s);
+  await sees.getByRole('button', { name: 'The sensor alone' }).click();
+  await sees.getByRole('button', { name: 'The sensor alone', pressed: true }).waitFor();
+  job.play(240, () => 230);
+  await add('Indoor coil');
+  job.play(240, () => 230);
+  await add('Liquid line');
+  job.play(240, (s) => 230 + 1.2 * s);
+  await page.getByTestId('hunt-said').getByText('The leak is in: Liquid line').waitFor();
+  expect(await page.getByTestId('hunt-holds').getByRole('listitem').count()).toBe(4);
+  expect(await page.getByTestId('hunt-said').innerText()).toContain('joints are excluded');
+  await picture(page, 'hunt');
+
+  for (const panel of ['nitrogen', 'cycles', 'hunt']) await shownOnPhone(panel, panel);
+  expect(complaints).toEqual([]);
+});

@@ -1,0 +1,285 @@
+/** A leak found by holds of one section after another, and the sensor's own joint excluded or found out. */
+import { describe, expect, test } from 'vitest';
+import type { Mark, MarkKind } from '../../../protocol/mark.ts';
+import type { Sheet, SheetEntry } from '../../../protocol/sheet.ts';
+import { advance } from '../../../simulators/physics/advance.ts';
+import { createRig, totalPressurePa } from '../../../simulators/physics/rig-state.ts';
+import type { InflowSetup } from '../../../simulators/physics/section-setup.ts';
+import type { Estimate } from '../../../web/analysis/conclusions.ts';
+import { History } from '../../../web/analysis/history.ts';
+import { leakHunt } from '../../../web/analysis/leak-hunt.ts';
+import { leakPlace } from '../../../web/analysis/leak-place.ts';
+import { partSeen, volumeOf } from '../../../web/analysis/seen-part.ts';
+import { slowestVerdict } from '../../../web/analysis/slowest-verdict.ts';
+import { lessStub, stubFinding } from '../../../web/analysis/stub-baseline.ts';
+import { normal, seeded } from '../../support/invented-curves.ts';
+import { leakOf, smallRig, smallSection, STANDING } from '../../support/small-rig.ts';
+
+const STUB_M3 = 1e-4;
+const INDOOR_M3 = 2.4e-3;
+const LIQUID_M3 = 0.9e-3;
+const SYSTEM_M3 = STUB_M3 + INDOOR_M3 + LIQUID_M3;
+/** Some 12 micron a minute in all of it. */
+const LEAK_PA_M3_PER_S = 0.0267 * SYSTEM_M3;
+const ALL = { isolation: 0, indoor: 1, liquid: 1 };
+
+interface Part {
+  readonly marks: readonly MarkKind[];
+  readonly fields: Partial<Sheet>;
+  readonly lengthS: number;
+  readonly pumps: boolean;
+  readonly openings: Readonly<Record<string, number>>;
+}
+const pumping = (marks: readonly MarkKind[]): Part => {
+  return { marks, fields: {}, lengthS: 150, pumps: true, openings: ALL };
+};
+const held = (
+  marks: readonly MarkKind[],
+  fields: Partial<Sheet>,
+  open: Partial<typeof ALL>,
+): Part => {
+  const openings = { isolation: 0, indoor: 0, liquid: 0, ...open };
+  return { marks, fields, lengthS: 300, pumps: false, openings };
+};
+
+/** The sensor sits on a manifold between two valves: to the indoor side, and to the liquid line. */
+const HUNT: readonly Part[] = [
+  pumping(['pump_on']),
+  held(['isolated'], { sensorSees: 'system' }, ALL),
+  held(['stub_shut'], { sensorSees: 'stub' }, {}),
+  pumping(['stub_opened', 'reopened']),
+  held(['isolated'], { sensorSees: 'section', seenSection: 'Indoor side' }, { indoor: 1 }),
+  pumping(['reopened']),
+  held(['isolated'], { sensorSees: 'section', seenSection: 'Liquid line' }, { liquid: 1 }),
+];
+
+function hunted(
+  leaks: {
+    readonly stub?: InflowSetup;
+    readonly indoor?: InflowSetup;
+    readonly liquid?: InflowSetup;
+  },
+  volumesKnown: boolean,
+  parts = HUNT,
+) {
+  const inflows = (leak: InflowSetup | undefined) => (leak === undefined ? [] : [leak]);
+  const small = smallRig({ volumeM3: STUB_M3, airPa: 20_000, inflows: inflows(leaks.stub) });
+  const joint = (to: number, valve: string) => ({
+    between: [0, to] as [number, number],
+    diameterM: 6e-3,
+    lengthM: 0.2,
+    count: 1,
+    coreDiameterM: null,
+    valve,
+    oneWay: false,
+  });
+  const beside = { airPa: 20_000 };
+  const setup = {
+    ...small,
+    sections: [
+      ...small.sections,
+      smallSection({
+        ...beside,
+        name: 'indoor',
+        volumeM3: INDOOR_M3,
+        inflows: inflows(leaks.indoor),
+      }),
+      smallSection({
+        ...beside,
+        name: 'liquid',
+        volumeM3: LIQUID_M3,
+        inflows: inflows(leaks.liquid),
+      }),
+    ],
+    ducts: [joint(1, 'indoor'), joint(2, 'liquid')],
+    valves: ['isolation', 'indoor', 'liquid'].map((name) => ({ name, opening: 1 })),
+    pump: { ...small.pump, displacementM3PerS: 1e-3, ultimatePa: 15 },
+  };
+  let rig = createRig(setup);
+  const random = seeded(12);
+  const history = new History();
+  const marks: Mark[] = [];
+  const entries: SheetEntry[] = [
+    {
+      elapsedS: 0,
+      fields: volumesKnown ? { volumeM3: SYSTEM_M3, stubVolumeM3: STUB_M3 } : {},
+    },
+  ];
+  let nowS = 0;
+  for (const part of parts) {
+    for (const kind of part.marks) {
+      marks.push({ id: marks.length + 1, kind, elapsedS: nowS, text: '', madeBy: 'hand' });
+    }
+    // A tap comes a moment after the valve.
+    entries.push({ elapsedS: nowS === 0 ? 0 : nowS + 2, fields: part.fields });
+    for (const endS = nowS + part.lengthS; nowS < endS;) {
+      rig = advance(rig, 1, { ...STANDING, pumpOn: part.pumps, openings: part.openings });
+      nowS += 1;
+      const pressurePa = totalPressurePa(rig, 0) * (1 + 0.002 * normal(random));
+      history.insert({ elapsedS: nowS, pressurePa, condition: 'ok', temperatureC: 20 });
+    }
+  }
+  const sections = volumesKnown
+    ? [
+        { name: 'Indoor side', volumeM3: INDOOR_M3 + STUB_M3 },
+        { name: 'Liquid line', volumeM3: LIQUID_M3 + STUB_M3 },
+      ]
+    : [];
+  return leakHunt(history, marks, entries, nowS, sections);
+}
+
+function expectWithin(found: Estimate | null | undefined, truth: number): void {
+  expect(found?.low).toBeLessThanOrEqual(truth);
+  expect(found?.high).toBeGreaterThanOrEqual(truth);
+}
+
+describe('a leak in the liquid line', () => {
+  const leak = { liquid: leakOf(LEAK_PA_M3_PER_S) };
+  const known = hunted(leak, true);
+
+  test('is found there, with the sensor’s own joint excluded', () => {
+    expect(known.holds.map(({ part }) => part)).toEqual([
+      { kind: 'system' },
+      { kind: 'stub' },
+      { kind: 'section', name: 'Indoor side' },
+      { kind: 'section', name: 'Liquid line' },
+    ]);
+    expect(known.holds.map(({ verdict }) => verdict)).toEqual([
+      'leaks',
+      'no_leak',
+      'no_leak',
+      'leaks',
+    ]);
+    expect(known.stub).toBe('excluded');
+    expect(known.place).toMatchObject({ kind: 'found', name: 'Liquid line' });
+  });
+
+  test('is as large there as in the whole system, as a flow', () => {
+    const [system, , , liquid] = known.holds;
+    expectWithin(system?.leakRatePaM3PerS, LEAK_PA_M3_PER_S);
+    expectWithin(liquid?.leakRatePaM3PerS, LEAK_PA_M3_PER_S);
+    expectWithin(liquid?.leakPaPerS, LEAK_PA_M3_PER_S / (LIQUID_M3 + STUB_M3));
+    expect(liquid?.curve.length).toBeGreaterThan(20);
+  });
+
+  test('is found without volumes as well, but then there is no flow', () => {
+    const unknown = hunted(leak, false);
+    expect(unknown.place).toMatchObject({ kind: 'found', name: 'Liquid line' });
+    expect(unknown.stub).toBe('excluded');
+    expect(unknown.holds.every((hold) => hold.leakRatePaM3PerS === null)).toBe(true);
+    expect(unknown.holds.every((hold) => hold.lessStub === null)).toBe(true);
+  });
+});
+
+describe('a leak at the sensor’s own joint', () => {
+  const leak = { stub: leakOf(LEAK_PA_M3_PER_S) };
+
+  test('is found out, and no section is accused', () => {
+    const { holds, stub, place } = hunted(leak, true);
+    expect(stub).toBe('explains');
+    expect(place).toEqual({ kind: 'sensor_first' });
+    // What is left of the system may be nothing; its verdict stays what it was.
+    expect(holds[0]?.lessStub?.low).toBe(0);
+    expect(holds[0]?.verdict).toBe('leaks');
+  });
+
+  test('is suspected where no volume is known', () => {
+    expect(hunted(leak, false)).toMatchObject({ stub: 'suspect', place: { kind: 'sensor_first' } });
+  });
+});
+
+test('what is isolated within a hold makes a hold of its own', () => {
+  const parts = [
+    pumping(['pump_on']),
+    held(['isolated'], { sensorSees: 'section', seenSection: 'Liquid line' }, { liquid: 1 }),
+    held(['part_seen'], { sensorSees: 'section', seenSection: 'Indoor side' }, { indoor: 1 }),
+  ];
+  const { holds } = hunted({ liquid: leakOf(LEAK_PA_M3_PER_S) }, true, parts);
+  expect(holds.map(({ part, verdict }) => [part, verdict])).toEqual([
+    [{ kind: 'section', name: 'Liquid line' }, 'leaks'],
+    [{ kind: 'section', name: 'Indoor side' }, 'no_leak'],
+  ]);
+});
+
+describe('the stub’s own inflow', () => {
+  const about = (estimate: number) => ({ estimate, low: 0.8 * estimate, high: 1.2 * estimate });
+  const inflow = (leak: number, rate: number | null) => ({
+    leakPaPerS: about(leak),
+    leakRatePaM3PerS: rate === null ? null : about(rate),
+  });
+
+  test('is taken off with its interval, and never below nothing', () => {
+    const left = lessStub(inflow(1, 10), inflow(1, 4));
+    expect(left?.estimate).toBe(6);
+    expect(left?.low).toBeCloseTo(6 - Math.hypot(2, 0.8), 9);
+    expect(left?.high).toBeCloseTo(6 + Math.hypot(2, 0.8), 9);
+    expect(lessStub(inflow(1, 4), inflow(1, 10))).toEqual({ estimate: 0, low: 0, high: 0 });
+    expect(lessStub(inflow(1, null), inflow(1, 10))).toBeNull();
+    expect(lessStub(inflow(1, 10), null)).toBeNull();
+  });
+
+  test('explains all, part or nothing of the whole, by its volume', () => {
+    expect(stubFinding(inflow(30, 10), inflow(1, 10))).toBe('explains');
+    expect(stubFinding(inflow(30, 5), inflow(1, 10))).toBe('part');
+    expect(stubFinding(inflow(30, 1), inflow(1, 10))).toBe('excluded');
+    expect(stubFinding(inflow(0.5, null), inflow(1, null))).toBe('excluded');
+    expect(stubFinding(inflow(2, null), inflow(1, null))).toBe('undecided');
+    expect(stubFinding(null, inflow(1, null))).toBe('not_tested');
+  });
+});
+
+test('where the leak is stays undecided until one is well ahead', () => {
+  const section = (name: string, leakChance: number) => {
+    return { part: { kind: 'section' as const, name }, leakChance };
+  };
+  const place = (...chances: number[]) =>
+    leakPlace(
+      chances.map((chance, at) => section(`Section ${at + 1}`, chance)),
+      'excluded',
+    );
+  expect(leakPlace([], 'excluded')).toEqual({ kind: 'no_sections' });
+  expect(place(0.6, 0.5)).toMatchObject({ kind: 'undecided', name: null });
+  expect(place(0.8, 0.1)).toMatchObject({ kind: 'undecided', name: 'Section 1' });
+  expect(place(0.01, 0.02)).toMatchObject({ kind: 'none_of_them' });
+  expect(place(0.99, 0.98, 0.01)).toMatchObject({
+    kind: 'several',
+    names: ['Section 1', 'Section 2'],
+  });
+});
+
+test('a volume is that of the part that was seen when it was entered', () => {
+  const at = (elapsedS: number, fields: Partial<Sheet>): SheetEntry => ({ elapsedS, fields });
+  const entries = [
+    at(0, { volumeM3: 0.004 }),
+    at(100, { sensorSees: 'section', seenSection: 'Coil' }),
+    at(200, { volumeM3: 0.001 }),
+    at(300, { sensorSees: 'system' }),
+  ];
+  const coil = { kind: 'section', name: 'Coil' } as const;
+  expect(volumeOf({ kind: 'system' }, entries, [])).toBe(0.004);
+  expect(volumeOf(coil, entries, [])).toBe(0.001);
+  expect(volumeOf(coil, entries, [{ name: 'Coil', volumeM3: 0.002 }])).toBe(0.002);
+  expect(volumeOf({ kind: 'stub' }, entries, [])).toBeNull();
+  expect(partSeen([], entries, { fromS: 150, toS: 300 })).toEqual(coil);
+  expect(partSeen([], entries, { fromS: 300, toS: 400 })).toEqual({ kind: 'system' });
+});
+
+test('a pass of several sensors waits for the slowest, a leak does not', () => {
+  const said = (verdict: Parameters<typeof slowestVerdict>[0][0]['verdict'], channel = 0) => {
+    return { channel, verdict, moreS: verdict === 'undecided' ? 120 : null, seesSystem: true };
+  };
+  expect(slowestVerdict([said('tight_dry'), said('undecided', 1)])).toEqual({
+    verdict: 'undecided',
+    waiting: [1],
+    moreS: 120,
+  });
+  expect(slowestVerdict([said('tight_dry'), said('tight_dry', 1)])?.verdict).toBe('tight_dry');
+  expect(slowestVerdict([said('undecided'), said('leak', 1)])).toMatchObject({
+    verdict: 'leak',
+    waiting: [0],
+  });
+  expect(slowestVerdict([said('moisture'), said('leak', 1)])?.verdict).toBe('leak_and_moisture');
+  const atPump = { ...said('tight_dry', 1), seesSystem: false };
+  expect(slowestVerdict([said('undecided'), atPump])?.verdict).toBe('undecided');
+  expect(slowestVerdict([atPump])).toBeNull();
+});

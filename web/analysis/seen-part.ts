@@ -1,0 +1,90 @@
+/** Which part of the system the sensor saw in a hold, and how large that is, by what was marked and entered. */
+import type { Mark } from '../../protocol/mark.ts';
+import { type SheetEntry, sheetFromEntries } from '../../protocol/sheet.ts';
+
+export type SeenPart =
+  | { readonly kind: 'system' | 'stub' | 'pump_side' }
+  /** An empty name: nobody said which. */
+  | { readonly kind: 'section'; readonly name: string };
+
+/** A section as the map of the system has it. */
+export interface KnownSection {
+  readonly name: string;
+  readonly volumeM3: number | null;
+}
+
+interface Span {
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+/**
+ * Said at the beginning of a hold, or later in it: what is said at its end is of the next one.
+ * @param entries in the order in which they came
+ */
+export function partSeen(
+  marks: readonly Mark[],
+  entries: readonly SheetEntry[],
+  { fromS, toS }: Span,
+): SeenPart {
+  const stub = marks
+    .filter(({ kind, elapsedS }) => STUB.includes(kind) && elapsedS <= fromS)
+    .reduce<Mark | null>(
+      (last, mark) => (mark.elapsedS >= (last?.elapsedS ?? 0) ? mark : last),
+      null,
+    );
+  if (stub?.kind === 'stub_shut') return { kind: 'stub' };
+  return partOf(entries.filter(({ elapsedS }) => elapsedS < toS || elapsedS <= fromS));
+}
+
+const STUB: readonly Mark['kind'][] = ['stub_shut', 'stub_opened'];
+
+function partOf(entries: readonly SheetEntry[]): SeenPart {
+  const { sensorSees, seenSection } = sheetFromEntries(entries);
+  switch (sensorSees) {
+    case 'section':
+      return { kind: 'section', name: seenSection };
+    case 'stub':
+    case 'pump_side':
+      return { kind: sensorSees };
+    case 'system':
+    case 'unknown':
+      return { kind: 'system' };
+  }
+}
+
+/**
+ * By the map where it knows the section; else a volume is that of what the sensor saw when it was entered, and of
+ * nothing else: a system's volume in the place of a section's would make a leak of any size of it.
+ */
+export function volumeOf(
+  part: SeenPart,
+  entries: readonly SheetEntry[],
+  sections: readonly KnownSection[],
+): number | null {
+  const { stubVolumeM3 } = sheetFromEntries(entries);
+  if (part.kind === 'stub' && stubVolumeM3 !== null) return stubVolumeM3;
+  const known = part.kind === 'section' && sections.find(({ name }) => name === part.name);
+  if (known && known.volumeM3 !== null) return known.volumeM3;
+  let volumeM3: number | null = null;
+  for (const [at, { fields }] of entries.entries()) {
+    if (fields.volumeM3 === undefined) continue;
+    if (isSame(partOf(entries.slice(0, at + 1)), part)) volumeM3 = fields.volumeM3;
+  }
+  return volumeM3;
+}
+
+/** All sections that somebody has named, on the map or when isolating one. */
+export function sectionNames(
+  entries: readonly SheetEntry[],
+  sections: readonly KnownSection[],
+): string[] {
+  const named = entries.flatMap(({ fields }) => fields.seenSection ?? []);
+  const all = [...sections.map(({ name }) => name), ...named];
+  return [...new Set(all)].filter((name) => name !== '');
+}
+
+function isSame(a: SeenPart, b: SeenPart): boolean {
+  if (a.kind !== b.kind) return false;
+  return a.kind !== 'section' || (b.kind === 'section' && a.name === b.name);
+}

@@ -1,0 +1,56 @@
+/** Evacuations with nitrogen between them: what has been done, what comes next, and the plan. */
+import type { Recording } from '../../protocol/recording.ts';
+import { Panel } from '../parts/panel.tsx';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { speech } from '../store/speech.ts';
+import { sayCycle, sayCyclesDone, sayNextCycle, sayTrend } from '../words/say-cycles.ts';
+import { PlanForm } from './plan-form.tsx';
+
+interface CyclesPanelProps {
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function CyclesPanel({ followed, recording }: CyclesPanelProps) {
+  const words = speech.value.wording.cycles;
+  return (
+    <Panel title={words.title} testId="cycles-panel">
+      <Done followed={followed} />
+      <p class="quiet">{words.caution}</p>
+      <PlanForm followed={followed} recording={recording} />
+    </Panel>
+  );
+}
+
+function Done({ followed }: Pick<CyclesPanelProps, 'followed'>) {
+  const words = speech.value.wording.cycles;
+  const told = followed.cycles.value;
+  if (told === null || told.cycles.length === 0) {
+    return (
+      <p data-testid="cycles-next">
+        {told?.next ? sayNextCycle(told.next, speech.value) : words.noCycles}
+      </p>
+    );
+  }
+  return (
+    <div class="cycles-told" role="status" data-testid="cycles-told">
+      <h2 data-testid="cycles-next">
+        {told.next === null ? words.noPlan : sayNextCycle(told.next, speech.value)}
+      </h2>
+      <ol class="recordings">
+        {told.cycles.map((cycle, at) => (
+          <li key={cycle.fromS}>
+            <div>
+              <b>{words.number({ number: String(at + 1) })}</b>
+              <span>{sayCycle(cycle, speech.value)}</span>
+            </div>
+          </li>
+        ))}
+      </ol>
+      <p data-testid="moisture-trend">{sayTrend(told.trend, speech.value).join(' ')}</p>
+      {sayCyclesDone(told, speech.value).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+    </div>
+  );
+}

@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import type { Mark } from './mark.ts';
-import { type Sheet, type SheetEntry, sheetFromEntries } from './sheet.ts';
+import { type Sheet, type SheetEntry, sheetFromEntries, sheetSchema } from './sheet.ts';
 
 /** In the place of a mark's number: the job that begins with its recording. */
 export const FIRST_JOB = 0;
@@ -46,10 +46,10 @@ export function isWithin({ fromS, untilS }: Job, elapsedS: number): boolean {
 }
 
 /**
- * What is carried along from one job to the next: gear, and what is known of the gauge. Neither another system nor
+ * What is carried along from one job to the next: gear, what is known of the gauge, and who works. Neither another system nor
  * limits that somebody set for it; whoever begins a job enters these for it, so that it stands by itself.
  */
-export const GEAR: readonly (keyof Sheet)[] = [
+const GEAR: readonly (keyof Sheet)[] = [
   'gaugeErrorShare',
   'pumpDisplacementM3PerS',
   'pumpUltimatePa',
@@ -57,7 +57,16 @@ export const GEAR: readonly (keyof Sheet)[] = [
   'hoseBoreM',
   'hoseLengthM',
   'hoseCount',
+  'people',
 ];
+
+/** What was entered of it: nobody has to say it again. */
+export function gearOn(sheet: Sheet): SheetEntry['fields'] {
+  const entered = GEAR.filter((field) => sheet[field] !== null && sheet[field] !== '');
+  return sheetSchema
+    .partial()
+    .parse(Object.fromEntries(entered.map((field) => [field, sheet[field]])));
+}
 
 /** The entries that hold for a job: its own. What was said of another one does not hold for it. */
 export function entriesOf(job: Job, entries: readonly SheetEntry[]): SheetEntry[] {

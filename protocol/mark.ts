@@ -17,6 +17,9 @@ export const MARK_KINDS = [
   'sections_opened',
   'stub_shut',
   'stub_opened',
+  'cores_in',
+  'sensor_isolated',
+  'charge_released',
   'job_begun',
   'note',
 ] as const;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { PASS_RULE_IDS } from './pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from './refrigerants.ts';
+import { LONGEST_TICKED, tickedStepSchema } from './ticked-steps.ts';
 import { paFromMicron } from './units.ts';
 
 /**
@@ -14,9 +15,23 @@ export type SensorView = (typeof SENSOR_VIEWS)[number];
 /** Whether the valve cores are still in the way between system and hose. */
 export const CORE_PLACES = ['unknown', 'in', 'out'] as const;
 
+/** What the compressor is lubricated with: alkylbenzene, polyol ester, polyvinyl ether, polyalkylene glycol. */
+export const OIL_TYPES = ['unknown', 'mineral', 'alkylbenzene', 'poe', 'pve', 'pag'] as const;
+
+/** What the system has been through, as far as it says how wet or dirty it may be. */
+export const SYSTEM_HISTORIES = [
+  'unknown',
+  'new',
+  'opened',
+  'open_for_days',
+  'burnt_out',
+  'flooded',
+] as const;
+
 const pressurePa = z.number().gt(0).max(200_000);
 const temperatureC = z.number().min(-80).max(120);
 const text = z.string().max(200);
+const longText = z.string().max(500);
 
 export const sheetSchema = z.strictObject({
   site: text,
@@ -57,6 +72,21 @@ export const sheetSchema = z.strictObject({
   hoseLengthM: z.number().min(0.05).max(100).nullable(),
   hoseCount: z.int().min(1).max(10).nullable(),
   core: z.enum(CORE_PLACES),
+  /** Of the equipment. */
+  serial: text,
+  oil: z.enum(OIL_TYPES),
+  systemHistory: z.enum(SYSTEM_HISTORIES),
+  /** Of the site above the sea: what the air there weighs follows from it. */
+  altitudeM: z.number().min(-500).max(6000).nullable(),
+  /** Of the air about the system. */
+  ambientTemperatureC: temperatureC.nullable(),
+  /** Where the coldest point is. */
+  coldestPlace: text,
+  /** Who works on it. */
+  people: text,
+  /** In which order the equipment maker wants the service valves opened. */
+  valveOrder: longText,
+  tickedSteps: z.array(tickedStepSchema).max(LONGEST_TICKED),
 });
 export type Sheet = z.infer<typeof sheetSchema>;
 
@@ -95,7 +125,21 @@ export const DEFAULT_SHEET: Sheet = {
   hoseLengthM: null,
   hoseCount: null,
   core: 'unknown',
+  serial: '',
+  oil: 'unknown',
+  systemHistory: 'unknown',
+  altitudeM: null,
+  ambientTemperatureC: null,
+  coldestPlace: '',
+  people: '',
+  valveOrder: '',
+  tickedSteps: [],
 };
+
+/** What is typed or chosen in a field of a form; the rest has a structure, and a panel of its own. */
+export type PlainField = {
+  [Field in keyof Sheet]: Sheet[Field] extends string | number | null ? Field : never;
+}[keyof Sheet];
 
 /** The sheet as it stands after its entries, the latest entry of a field winning. */
 export function sheetFromEntries(entries: readonly SheetEntry[]): Sheet {

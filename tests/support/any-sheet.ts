@@ -2,7 +2,13 @@
 import fc from 'fast-check';
 import { PASS_RULE_IDS } from '../../protocol/pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
-import { CORE_PLACES, SENSOR_VIEWS, type Sheet } from '../../protocol/sheet.ts';
+import {
+  CORE_PLACES,
+  OIL_TYPES,
+  SENSOR_VIEWS,
+  type Sheet,
+  SYSTEM_HISTORIES,
+} from '../../protocol/sheet.ts';
 
 export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   site: fc.constant(''),
@@ -27,4 +33,13 @@ export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   hoseLengthM: fc.option(fc.double({ min: 0.05, max: 100, noNaN: true })),
   hoseCount: fc.option(fc.integer({ min: 1, max: 10 })),
   core: fc.constantFrom(...CORE_PLACES),
+  serial: fc.constant(''),
+  oil: fc.constantFrom(...OIL_TYPES),
+  systemHistory: fc.constantFrom(...SYSTEM_HISTORIES),
+  altitudeM: fc.option(fc.double({ min: -500, max: 6000, noNaN: true })),
+  ambientTemperatureC: fc.option(fc.double({ min: -80, max: 120, noNaN: true })),
+  coldestPlace: fc.constant(''),
+  people: fc.constant(''),
+  valveOrder: fc.constant(''),
+  tickedSteps: fc.constant([]),
 });

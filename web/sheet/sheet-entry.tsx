@@ -1,7 +1,7 @@
 /** Entering a part of the job sheet: what every form over it has in common. */
 import { useState } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
-import type { Sheet } from '../../protocol/sheet.ts';
+import type { PlainField, Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import { enterOnSheet } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -16,10 +16,10 @@ export interface SheetEntryForm {
   readonly spoken: Speech;
   readonly texts: SheetTexts;
   /** The field that can't be read, once it was tried. */
-  readonly wrong: keyof Sheet | null;
+  readonly wrong: PlainField | null;
   /** What is wrong with it. */
   readonly why: string;
-  readonly write: (field: keyof Sheet) => (event: { currentTarget: { value: string } }) => void;
+  readonly write: (field: PlainField) => (event: { currentTarget: { value: string } }) => void;
   /** Several at once, as where one choice brings figures with it. */
   readonly fill: (texts: Partial<SheetTexts>) => void;
   readonly save: (event: Event) => void;
@@ -31,10 +31,40 @@ export function useSheetEntry(
   recording: Recording,
   entered: () => void,
 ): SheetEntryForm {
+  return useSheetForm(
+    followed.sheet.peek(),
+    (fields) => enterNow(followed, recording, fields),
+    entered,
+  );
+}
+
+/** Enters on the sheet of the job that is shown. @returns whether it is there */
+export async function enterNow(
+  followed: FollowedRecording,
+  recording: Recording,
+  fields: SheetEntry['fields'],
+): Promise<boolean> {
+  // Of a job that has no reading yet it stands where the job begins, and not in another one.
+  const { fromS } = followed.job.peek();
+  const latestS = Math.max(fromS, followed.latest.peek()?.elapsedS ?? fromS);
+  const elapsedS = presentS(recording, latestS, Date.now());
+  return (await tell(enterOnSheet(recording.id, { elapsedS, fields }))) !== null;
+}
+
+/**
+ * @param sheet as it stands when the form is opened
+ * @param keep what was changed; resolves to whether it is kept
+ * @param entered it is, or nothing was changed
+ */
+export function useSheetForm(
+  sheet: Sheet,
+  keep: (fields: SheetEntry['fields']) => Promise<boolean>,
+  entered: () => void,
+): SheetEntryForm {
   const [spoken] = useState(() => speech.peek());
-  const [before, setBefore] = useState(() => textsFromSheet(followed.sheet.peek(), spoken));
+  const [before, setBefore] = useState(() => textsFromSheet(sheet, spoken));
   const [texts, setTexts] = useState(before);
-  const [wrong, setWrong] = useState<keyof Sheet | null>(null);
+  const [wrong, setWrong] = useState<PlainField | null>(null);
   const [mistakable, setMistakable] = useState(false);
   const write: SheetEntryForm['write'] = (field) => (event) => {
     setWrong(null);
@@ -56,12 +86,8 @@ export function useSheetEntry(
       entered();
       return;
     }
-    // Of a job that has no reading yet it stands where the job begins, and not in another one.
-    const { fromS } = followed.job.peek();
-    const latestS = Math.max(fromS, followed.latest.peek()?.elapsedS ?? fromS);
-    const elapsedS = presentS(recording, latestS, Date.now());
-    void tell(enterOnSheet(recording.id, { elapsedS, fields: read.fields })).then((saved) => {
-      if (saved === null) return;
+    void keep(read.fields).then((isKept) => {
+      if (!isKept) return;
       setBefore(texts);
       entered();
     });
@@ -73,8 +99,8 @@ export function useSheetEntry(
 
 interface NumberFieldsProps {
   readonly form: SheetEntryForm;
-  readonly fields: readonly (keyof Sheet)[];
-  readonly examples?: Partial<Record<keyof Sheet, string>>;
+  readonly fields: readonly PlainField[];
+  readonly examples?: Partial<Record<PlainField, string>>;
 }
 
 export function NumberFields({ form, fields, examples = {} }: NumberFieldsProps) {

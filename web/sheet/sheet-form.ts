@@ -1,7 +1,6 @@
 /** The job sheet between what people type, in their units, and the exact fields: pure. */
-import { z } from 'zod';
 import { PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
-import { DEFAULT_SHEET, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
+import { type PlainField, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
 import {
   type PressureUnit,
   pressureFromPa,
@@ -19,7 +18,7 @@ import { sayExactly } from '../words/say-number.ts';
 import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
-type Field = keyof Sheet;
+type Field = PlainField;
 export type SheetTexts = Readonly<Record<Field, string>>;
 
 export type ReadSheet =
@@ -72,6 +71,8 @@ function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
     hoseBoreM: times(MM_PER_M),
     hoseLengthM: times(1),
     hoseCount: times(1),
+    altitudeM: times(1),
+    ambientTemperatureC: temperature,
   };
 }
 
@@ -111,6 +112,14 @@ export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
     hoseLengthM: text('hoseLengthM'),
     hoseCount: text('hoseCount'),
     core: text('core'),
+    serial: text('serial'),
+    oil: text('oil'),
+    systemHistory: text('systemHistory'),
+    altitudeM: text('altitudeM'),
+    ambientTemperatureC: text('ambientTemperatureC'),
+    coldestPlace: text('coldestPlace'),
+    people: text('people'),
+    valveOrder: text('valveOrder'),
   };
 }
 
@@ -150,7 +159,7 @@ export function sheetFromTexts(
 ): ReadSheet {
   const scale = scales(units);
   const fields: Partial<Record<Field, unknown>> = {};
-  for (const field of FIELDS) {
+  for (const field of fieldsIn(texts)) {
     const text = texts[field].trim();
     if (text === before[field].trim()) continue;
     const value = readField(text, scale[field]);
@@ -178,4 +187,6 @@ function plainNumber(value: number, scale: Scale | undefined, speech: Speech): s
   return scale?.unit === undefined ? text : unmistakable(text, scale.unit);
 }
 
-const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET));
+function fieldsIn(texts: SheetTexts): Field[] {
+  return Object.keys(texts).filter((name): name is Field => name in texts);
+}

@@ -21,7 +21,7 @@ import {
   WIDEST_S,
 } from '../analysis/side-difference.ts';
 import type { ChannelCurve } from './channel-curve.ts';
-import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
+import { isOfRelease, type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import type { ChannelReadings } from './channel-readings.ts';
 import { FollowedChannel } from './followed-channel.ts';
 import { recallHere, rememberHere } from './remembered.ts';
@@ -243,7 +243,8 @@ export class FollowedRecording {
     const nowS = this.conclusions.peek()?.nowS ?? judgedS;
     const { history } = this.#channel(this.channel.peek()).judging;
     const { leakLimitPaPerS } = this.sheet.peek();
-    return vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
+    const loss = vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
+    return loss !== null && isOfRelease(loss, this.marks.peek()) ? null : loss;
   }
 
   debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {

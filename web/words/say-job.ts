@@ -1,6 +1,6 @@
 /** A job in a list: what it was, where, and what came of it. */
 import type { JobCard } from '../../protocol/job-card.ts';
-import { DEFAULT_SHEET, type Sheet } from '../../protocol/sheet.ts';
+import { DEFAULT_SHEET, type Sheet, type SheetEntry } from '../../protocol/sheet.ts';
 import { sayRehearsalTitle } from './say-rehearsal.ts';
 import { sayRoughDuration } from './say-duration.ts';
 import type { Speech } from './speech.ts';
@@ -51,7 +51,7 @@ export function sayJobNotes(card: JobCard, { wording }: Speech): string[] {
 }
 
 /** Which entries of the job before hold for the new one as well. */
-export function sayCarriedAlong(gear: Partial<Sheet>, speech: Speech): string {
+export function sayCarriedAlong(gear: SheetEntry['fields'], speech: Speech): string {
   const { newJob, sheet } = speech.wording;
   const names = Object.keys(gear).flatMap((field) =>
     isSheetField(field) ? [sheet.names[field]] : [],

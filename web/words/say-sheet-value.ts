@@ -6,6 +6,7 @@ import { sayExactly } from './say-number.ts';
 import { saySetting, saySettingPerMinute } from './say-pressure.ts';
 import { sheetUnit } from './say-sheet.ts';
 import { sayTemperature } from './say-temperature.ts';
+import { sayTickedSteps } from './say-steps.ts';
 import type { Speech } from './speech.ts';
 
 export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech): string {
@@ -17,6 +18,10 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
   switch (field) {
     case 'site':
     case 'equipment':
+    case 'serial':
+    case 'coldestPlace':
+    case 'people':
+    case 'valveOrder':
       return sheet[field].trim() === '' ? words.notEntered : sheet[field];
     case 'refrigerant':
       return sheet.refrigerant === 'unknown' ? words.notEntered : sheet.refrigerant;
@@ -35,7 +40,8 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
     case 'leakLimitPaPerS':
       return saySettingPerMinute(sheet.leakLimitPaPerS, speech);
     case 'metalTemperatureC':
-    case 'coldestTemperatureC': {
+    case 'coldestTemperatureC':
+    case 'ambientTemperatureC': {
       const temperatureC = sheet[field];
       return temperatureC === null ? words.notEntered : sayTemperature(temperatureC, speech);
     }
@@ -57,6 +63,14 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
       return words.views[sheet.sensorSees];
     case 'core':
       return words.cores[sheet.core];
+    case 'altitudeM':
+      return set(sheet.altitudeM, 1);
+    case 'oil':
+      return words.oils[sheet.oil];
+    case 'systemHistory':
+      return words.histories[sheet.systemHistory];
+    case 'tickedSteps':
+      return sayTickedSteps(sheet.tickedSteps, speech);
   }
 }
 

@@ -328,6 +328,10 @@ export const spanish: Wording = {
       meaning: 'Un ensayo no se firma: no prueba nada de ningún trabajo.',
       remedy: 'No hay nada que hacer.',
     },
+    sheet_used: {
+      meaning: 'Un trabajo ya tomó esta hoja preparada.',
+      remedy: 'Siga con la hoja de ese trabajo, o prepare otra.',
+    },
     job_not_archived: {
       meaning: 'Este trabajo no está en el archivo.',
       remedy:

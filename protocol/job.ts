@@ -60,6 +60,42 @@ const GEAR: readonly (keyof Sheet)[] = [
   'people',
 ];
 
+/**
+ * What holds for the same equipment at another visit. Nothing of what was measured or done that day: it would pass
+ * for this day's.
+ */
+const OF_EQUIPMENT: readonly (keyof Sheet)[] = [
+  'site',
+  'equipment',
+  'serial',
+  'refrigerant',
+  'oil',
+  'targetPa',
+  'isolateAtPa',
+  'holdS',
+  'endLimitPa',
+  'allowedRisePa',
+  'passRule',
+  'leakLimitPaPerS',
+  'volumeM3',
+  'altitudeM',
+  'coldestPlace',
+  'valveOrder',
+];
+
+/** What an earlier job's sheet gives to a new one, as far as somebody entered it. */
+export function carriedFrom(
+  entries: readonly SheetEntry[],
+  equipment: 'same' | 'other',
+): SheetEntry['fields'] {
+  const sheet = sheetFromEntries(entries);
+  if (equipment === 'other') return gearOn(sheet);
+  const isEntered = (field: keyof Sheet) =>
+    entries.some(({ fields }) => fields[field] !== undefined);
+  const own = OF_EQUIPMENT.filter(isEntered).map((field) => [field, sheet[field]]);
+  return sheetSchema.partial().parse({ ...gearOn(sheet), ...Object.fromEntries(own) });
+}
+
 /** What was entered of it: nobody has to say it again. */
 export function gearOn(sheet: Sheet): SheetEntry['fields'] {
   const entered = GEAR.filter((field) => sheet[field] !== null && sheet[field] !== '');

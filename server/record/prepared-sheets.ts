@@ -27,7 +27,8 @@ export class PreparedSheets {
   list(): PreparedSheet[] {
     return this.#latest.all().map((row) => {
       const { fields, ...rest } = preparedRow.parse(row);
-      return preparedSheetSchema.parse({ ...rest, fields: JSON.parse(fields) });
+      const kept: unknown = JSON.parse(fields);
+      return preparedSheetSchema.parse({ ...rest, fields: kept });
     });
   }
 

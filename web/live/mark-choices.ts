@@ -26,6 +26,7 @@ export function moreChoices(marks: readonly Mark[], rehearsal: boolean): MarkKin
     'battery_changed',
     'joints_tightened',
     'sections_opened',
+    ...(rehearsal ? [] : (['cores_in', 'sensor_isolated', 'charge_released'] as const)),
     stub === 'stub_shut' ? 'stub_opened' : 'stub_shut',
   ];
 }

@@ -9,7 +9,9 @@ const ENTRIES = [
   'type-in',
   'recordings',
   'new-job',
+  'prepared',
   'sheet',
+  'steps',
   'sign',
   'rig',
   'sensors',
@@ -20,7 +22,7 @@ const ENTRIES = [
 ] as const;
 
 /** Without one there is nothing in them. */
-const OF_A_RECORDING: readonly PanelName[] = ['new-job', 'sheet', 'sign', 'rig', 'alerts'];
+const OF_A_RECORDING: readonly PanelName[] = ['new-job', 'sheet', 'steps', 'sign', 'rig', 'alerts'];
 
 export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
   const words = speech.value.wording.menu;

@@ -38,16 +38,21 @@ export function useSheetEntry(
   );
 }
 
+/** The data time of what is entered now. */
+export function entryTimeS(followed: FollowedRecording, recording: Recording): number {
+  // Of a job that has no reading yet it stands where the job begins, and not in another one.
+  const { fromS } = followed.job.peek();
+  const latestS = Math.max(fromS, followed.latest.peek()?.elapsedS ?? fromS);
+  return presentS(recording, latestS, Date.now());
+}
+
 /** Enters on the sheet of the job that is shown. @returns whether it is there */
 export async function enterNow(
   followed: FollowedRecording,
   recording: Recording,
   fields: SheetEntry['fields'],
 ): Promise<boolean> {
-  // Of a job that has no reading yet it stands where the job begins, and not in another one.
-  const { fromS } = followed.job.peek();
-  const latestS = Math.max(fromS, followed.latest.peek()?.elapsedS ?? fromS);
-  const elapsedS = presentS(recording, latestS, Date.now());
+  const elapsedS = entryTimeS(followed, recording);
   return (await tell(enterOnSheet(recording.id, { elapsedS, fields }))) !== null;
 }
 

@@ -592,6 +592,29 @@ export const english = {
     flammableCharge: 'The charge is flammable: no ignition source near when it is released.',
   },
 
+  /** Job sheets that are filled in before there is anything to record. */
+  prepared: {
+    title: 'Prepared job sheets',
+    help: 'Filled in beforehand, in the van or the evening before, and kept by the bridge. Once readings come, one tap puts one on the sheet of the job.',
+    newOne: 'Prepare a job sheet',
+    keep: 'Keep it',
+    takeOver: 'Take it over',
+    change: 'Change',
+    discard: 'Discard',
+    reallyDiscard: 'Yes, for good',
+    numbered: ({ number }: { number: string }) => `Sheet ${number}, without a site`,
+    waiting: ({ what }: { what: string }) => `Prepared: ${what}.`,
+    others: ({ count }: { count: number }) => `Others (${count})`,
+    notThis: 'Not now',
+    startFrom: 'Begin with what an earlier job had',
+    fromNothing: 'with nothing',
+    which: 'This is',
+    equipment: { other: 'other equipment', same: 'the same equipment' },
+    carried: ({ what }: { what: string }) =>
+      `Filled in from that job: ${what}. Nothing that was measured or done then.`,
+    nothingCarried: 'Nothing is filled in.',
+  },
+
   /** Why the curve is as it is: the cause, what in the curve speaks for it, the check that tells. */
   causes: {
     summary: 'Why, and how to tell',
@@ -1267,6 +1290,11 @@ export const english = {
         text: 'The next system, from now on or from when its pump was switched on.',
       },
       sign: { title: 'Sign off', text: 'Who answers for this job, with a remark for its report.' },
+      steps: { title: 'Steps', text: 'What is done, what is now, what is to come; closing up.' },
+      prepared: {
+        title: 'Prepared job sheets',
+        text: 'Fill one in before anything is recorded; from an earlier job if you like.',
+      },
       sheet: { title: 'Job sheet', text: 'Site, target, hold, pass rule, what the sensor sees.' },
       rig: { title: 'Rig', text: 'Pump, hoses and cores, and how fast they should pull down.' },
       sensors: {

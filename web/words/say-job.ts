@@ -59,6 +59,17 @@ export function sayCarriedAlong(gear: SheetEntry['fields'], speech: Speech): str
   return names.length === 0 ? newJob.nothingCarried : newJob.carried({ what: names.join(', ') });
 }
 
+/** The same of a prepared sheet, which may begin with more. */
+export function sayCarriedFields(fields: SheetEntry['fields'], speech: Speech): string {
+  const { prepared, sheet } = speech.wording;
+  const names = Object.keys(fields).flatMap((field) =>
+    isSheetField(field) ? [sheet.names[field]] : [],
+  );
+  return names.length === 0
+    ? prepared.nothingCarried
+    : prepared.carried({ what: names.join(', ') });
+}
+
 function isSheetField(field: string): field is keyof Sheet {
   return field in DEFAULT_SHEET;
 }

@@ -755,6 +755,28 @@ export const spanish: Wording = {
     flammableCharge: 'La carga es inflamable: ninguna fuente de ignición cerca al liberarla.',
   },
 
+  prepared: {
+    title: 'Hojas preparadas',
+    help: 'Rellenadas de antemano, en la furgoneta o la víspera, y guardadas por el puente. En cuanto llegan lecturas, un toque pone una en la hoja del trabajo.',
+    newOne: 'Preparar una hoja de trabajo',
+    keep: 'Guardarla',
+    takeOver: 'Tomarla',
+    change: 'Cambiar',
+    discard: 'Desechar',
+    reallyDiscard: 'Sí, para siempre',
+    numbered: ({ number }) => `Hoja ${number}, sin lugar`,
+    waiting: ({ what }) => `Preparada: ${what}.`,
+    others: ({ count }) => `Otras (${count})`,
+    notThis: 'Ahora no',
+    startFrom: 'Empezar con lo que tenía un trabajo anterior',
+    fromNothing: 'sin nada',
+    which: 'Este es',
+    equipment: { other: 'otro equipo', same: 'el mismo equipo' },
+    carried: ({ what }) =>
+      `Rellenado de ese trabajo: ${what}. Nada de lo que se midió o se hizo entonces.`,
+    nothingCarried: 'No hay nada rellenado.',
+  },
+
   causes: {
     summary: 'Por qué, y cómo saberlo',
     likelihood: {
@@ -1397,6 +1419,11 @@ export const spanish: Wording = {
       sign: {
         title: 'Firmar',
         text: 'Quién responde de este trabajo, con una observación para su informe.',
+      },
+      steps: { title: 'Pasos', text: 'Qué está hecho, qué toca ahora, qué viene; el cierre.' },
+      prepared: {
+        title: 'Hojas preparadas',
+        text: 'Rellene una antes de registrar nada; a partir de un trabajo anterior si quiere.',
       },
       sheet: {
         title: 'Hoja de trabajo',

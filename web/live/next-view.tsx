@@ -23,7 +23,7 @@ export function NextView({ followed, recording, state }: NextViewProps) {
   if (step === null) return null;
   const words = sayNextStep(step, speech.value);
   const kind = markOf(step);
-  const tick = tickOf(step);
+  const tick = tickOf(step, recording);
   return (
     <section class="next" data-testid="next" data-step={step.kind}>
       <i class="next-mark">{speech.value.wording.next.name}</i>
@@ -53,9 +53,10 @@ function markOf(step: NextStep): MarkKind | null {
 }
 
 /** What no mark says. */
-function tickOf(step: NextStep): ClosingStep | null {
+function tickOf(step: NextStep, { open }: Recording): ClosingStep | null {
   if (step.kind !== 'close_up' || step.step === null) return null;
-  return TICKABLE.includes(step.step) ? step.step : null;
+  // A recording that is over takes no marks: what was done after it is said so.
+  return TICKABLE.includes(step.step) || !open ? step.step : null;
 }
 
 function isClosing({ kind }: NextStep): boolean {

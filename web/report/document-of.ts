@@ -15,6 +15,7 @@ import { paragraph, type ReportDocument, section, type Section } from './report-
 import type { Report } from './report-model.ts';
 import { sensorSections } from './sensor-sections.ts';
 import { signOffSection } from './sign-off.ts';
+import { stepsSections } from './steps-sections.ts';
 import { noReadingsSection } from './verdict-section.ts';
 
 /** @param attached names of the files that go with it; none go with a web page */
@@ -32,6 +33,7 @@ export function documentOf(report: Report, attached: readonly string[] = []): Re
       ...(sensors.length === 0
         ? [noReadingsSection(speech)]
         : sensors.flatMap((sensor) => sensorSections(report, sensor))),
+      ...stepsSections(report),
       ...takenBackSections(report),
       marksSection(report),
       ...marksTakenBackSections(report),

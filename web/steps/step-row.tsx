@@ -71,13 +71,15 @@ function StepButtons({ step: { id, state, knownBy }, followed, recording }: Step
   const kind = MARK_OF_STEP[id];
   const isClosing = CLOSING_STEPS.some((one) => one === id);
   const isOffered = state === 'now' || state === 'skipped' || (isClosing && state === 'to_come');
+  // A recording that is over takes no marks; what was done after it can still be said.
+  const isAfterwards = kind !== undefined && !recording.open;
   const tick = (wanted: 'done' | 'not_needed' | null) => tickStep(id, wanted, followed, recording);
   return (
     <div class="step-buttons">
       {isOffered && kind !== undefined && recording.open && (
         <MarkButton kind={kind} place="step" followed={followed} recording={recording} />
       )}
-      {isOffered && TICKABLE.includes(id) && (
+      {isOffered && (TICKABLE.includes(id) || isAfterwards) && (
         <button type="button" data-testid={`tick-${id}`} onClick={() => tick('done')}>
           {words.done}
         </button>

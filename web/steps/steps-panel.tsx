@@ -1,4 +1,5 @@
 /** All steps of the job: what is done, what is now, what is to come. */
+import { useEffect, useRef } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
 import { Panel } from '../parts/panel.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -15,9 +16,16 @@ interface StepsPanelProps {
 
 export function StepsPanel({ session, followed, recording }: StepsPanelProps) {
   const { steps: words, work } = speech.value.wording;
+  const inside = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // Once the panel has opened, which puts the focus on its first button.
+    inside.current?.querySelector('.step-now')?.scrollIntoView({ block: 'center' });
+  }, []);
   return (
     <Panel title={words.title} testId="steps-panel">
-      <StepList session={session} followed={followed} recording={recording} places={PLACES} />
+      <div ref={inside} class="steps-all">
+        <StepList session={session} followed={followed} recording={recording} places={PLACES} />
+      </div>
       <p class="quiet">{words.help}</p>
       <p class="quiet">{work.whoDecides}</p>
     </Panel>

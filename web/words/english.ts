@@ -2117,6 +2117,10 @@ export const english = {
     marks: 'Marks',
     noMarks: 'No mark was set.',
     authors: { hand: 'hand', rehearsal: 'the rehearsal', import: 'the file', bridge: 'the bridge' },
+    steps: 'Steps',
+    stepsHelp:
+      'Known from the curve, by a mark or a word by hand, or from the job sheet. “Nothing says so”: the work went on past it.',
+    closingUp: 'Closing up',
     settings: 'Settings and pass rule',
     settingsSource:
       'What nobody entered is this program’s own setting, not a standard’s. The equipment maker’s figure comes first.',
@@ -2253,6 +2257,8 @@ export const english = {
     columns: {
       at: 'At',
       clock: 'Clock',
+      step: 'Step',
+      known: 'State, and how it is known',
       mark: 'Mark',
       setBy: 'Set by',
       stage: 'Stage',

@@ -2232,6 +2232,10 @@ export const spanish: Wording = {
       import: 'el archivo',
       bridge: 'el puente',
     },
+    steps: 'Pasos',
+    stepsHelp:
+      'Sabido por la curva, por una marca o una palabra a mano, o por la hoja de trabajo. «Nada lo dice»: el trabajo siguió adelante.',
+    closingUp: 'Cierre',
     settings: 'Ajustes y criterio de aceptación',
     settingsSource:
       'Lo que nadie anotó es ajuste propio de este programa, no de una norma. La cifra del fabricante del equipo va primero.',
@@ -2356,6 +2360,8 @@ export const spanish: Wording = {
     columns: {
       at: 'A los',
       clock: 'Hora',
+      step: 'Paso',
+      known: 'Estado, y cómo se sabe',
       mark: 'Marca',
       setBy: 'Puesta por',
       stage: 'Etapa',

@@ -60,7 +60,7 @@ export function stepsOf(facts: StepFacts): JobStep[] {
 }
 
 function signOf(id: StepId, facts: StepFacts): Sign | null {
-  return tickOf(id, facts) ?? markedAs(id, facts) ?? seenAs(id, facts) ?? enteredAs(id, facts);
+  return tickOf(id, facts) ?? markedAs(id, facts) ?? enteredAs(id, facts) ?? seenAs(id, facts);
 }
 
 /** What somebody says of it goes before what is read out of the curve. */

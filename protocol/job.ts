@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import type { Mark } from './mark.ts';
-import { type Sheet, type SheetEntry, sheetFromEntries } from './sheet.ts';
+import { type Sheet, type SheetEntry, sheetFromEntries, sheetSchema } from './sheet.ts';
 
 /** In the place of a mark's number: the job that begins with its recording. */
 export const FIRST_JOB = 0;
@@ -46,10 +46,10 @@ export function isWithin({ fromS, untilS }: Job, elapsedS: number): boolean {
 }
 
 /**
- * What is carried along from one job to the next: gear, and what is known of the gauge. Neither another system nor
+ * What is carried along from one job to the next: gear, what is known of the gauge, and who works. Neither another system nor
  * limits that somebody set for it; whoever begins a job enters these for it, so that it stands by itself.
  */
-export const GEAR: readonly (keyof Sheet)[] = [
+const GEAR: readonly (keyof Sheet)[] = [
   'gaugeErrorShare',
   'pumpDisplacementM3PerS',
   'pumpUltimatePa',
@@ -57,7 +57,52 @@ export const GEAR: readonly (keyof Sheet)[] = [
   'hoseBoreM',
   'hoseLengthM',
   'hoseCount',
+  'people',
 ];
+
+/**
+ * What holds for the same equipment at another visit. Nothing of what was measured or done that day: it would pass
+ * for this day's.
+ */
+const OF_EQUIPMENT: readonly (keyof Sheet)[] = [
+  'site',
+  'equipment',
+  'serial',
+  'refrigerant',
+  'oil',
+  'targetPa',
+  'isolateAtPa',
+  'holdS',
+  'endLimitPa',
+  'allowedRisePa',
+  'passRule',
+  'leakLimitPaPerS',
+  'volumeM3',
+  'altitudeM',
+  'coldestPlace',
+  'valveOrder',
+];
+
+/** What an earlier job's sheet gives to a new one, as far as somebody entered it. */
+export function carriedFrom(
+  entries: readonly SheetEntry[],
+  equipment: 'same' | 'other',
+): SheetEntry['fields'] {
+  const sheet = sheetFromEntries(entries);
+  if (equipment === 'other') return gearOn(sheet);
+  const isEntered = (field: keyof Sheet) =>
+    entries.some(({ fields }) => fields[field] !== undefined);
+  const own = OF_EQUIPMENT.filter(isEntered).map((field) => [field, sheet[field]]);
+  return sheetSchema.partial().parse({ ...gearOn(sheet), ...Object.fromEntries(own) });
+}
+
+/** What was entered of it: nobody has to say it again. */
+export function gearOn(sheet: Sheet): SheetEntry['fields'] {
+  const entered = GEAR.filter((field) => sheet[field] !== null && sheet[field] !== '');
+  return sheetSchema
+    .partial()
+    .parse(Object.fromEntries(entered.map((field) => [field, sheet[field]])));
+}
 
 /** The entries that hold for a job: its own. What was said of another one does not hold for it. */
 export function entriesOf(job: Job, entries: readonly SheetEntry[]): SheetEntry[] {

@@ -19,6 +19,9 @@ export const MARK_KINDS = [
   'stub_shut',
   'stub_opened',
   'part_seen',
+  'cores_in',
+  'sensor_isolated',
+  'charge_released',
   'job_begun',
   'note',
 ] as const;

@@ -181,6 +181,10 @@ const TABLE = {
     meaning: 'A rehearsal is not signed: it proves nothing of any job.',
     remedy: 'Nothing to do.',
   },
+  sheet_used: {
+    meaning: 'A job has taken this prepared sheet over already.',
+    remedy: 'Go on with the sheet of that job, or prepare another one.',
+  },
   job_not_archived: {
     meaning: 'This job is not in the archive.',
     remedy: 'Archive it first: what is deleted for good is gone, and only an archived job can be.',

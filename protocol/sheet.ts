@@ -8,6 +8,7 @@ import {
 import { PASS_RULE_IDS } from './pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from './refrigerants.ts';
 import { NO_TRIPLE_PLAN, triplePlanSchema } from './triple-plan.ts';
+import { LONGEST_TICKED, tickedStepSchema } from './ticked-steps.ts';
 import { paFromMicron } from './units.ts';
 
 /**
@@ -20,9 +21,23 @@ export type SensorView = (typeof SENSOR_VIEWS)[number];
 /** Whether the valve cores are still in the way between system and hose. */
 export const CORE_PLACES = ['unknown', 'in', 'out'] as const;
 
+/** What the compressor is lubricated with: alkylbenzene, polyol ester, polyvinyl ether, polyalkylene glycol. */
+export const OIL_TYPES = ['unknown', 'mineral', 'alkylbenzene', 'poe', 'pve', 'pag'] as const;
+
+/** What the system has been through, as far as it says how wet or dirty it may be. */
+export const SYSTEM_HISTORIES = [
+  'unknown',
+  'new',
+  'opened',
+  'open_for_days',
+  'burnt_out',
+  'flooded',
+] as const;
+
 const pressurePa = z.number().gt(0).max(200_000);
 const temperatureC = z.number().min(-80).max(120);
 const text = z.string().max(200);
+const longText = z.string().max(500);
 
 export const sheetSchema = z.strictObject({
   site: text,
@@ -72,13 +87,23 @@ export const sheetSchema = z.strictObject({
   seenSection: z.string().max(60),
   /** Volume of sensor, hose and fittings beyond the valve that shuts them off, where known. */
   stubVolumeM3: z.number().gt(0).max(1).nullable(),
+  /** Of the equipment. */
+  serial: text,
+  oil: z.enum(OIL_TYPES),
+  systemHistory: z.enum(SYSTEM_HISTORIES),
+  /** Of the site above the sea: what the air there weighs follows from it. */
+  altitudeM: z.number().min(-500).max(6000).nullable(),
+  /** Of the air about the system. */
+  ambientTemperatureC: temperatureC.nullable(),
+  /** Where the coldest point is. */
+  coldestPlace: text,
+  /** Who works on it. */
+  people: text,
+  /** In which order the equipment maker wants the service valves opened. */
+  valveOrder: longText,
+  tickedSteps: z.array(tickedStepSchema).max(LONGEST_TICKED),
 });
 export type Sheet = z.infer<typeof sheetSchema>;
-
-/** A field that is one number or one text; the others have a panel of their own. */
-export type PlainField = {
-  [Field in keyof Sheet]: Sheet[Field] extends string | number | null ? Field : never;
-}[keyof Sheet];
 
 /** A change to the sheet: the fields that were entered, and when (data time). */
 export const sheetEntrySchema = z.strictObject({
@@ -120,7 +145,21 @@ export const DEFAULT_SHEET: Sheet = {
   triplePlan: NO_TRIPLE_PLAN,
   seenSection: '',
   stubVolumeM3: null,
+  serial: '',
+  oil: 'unknown',
+  systemHistory: 'unknown',
+  altitudeM: null,
+  ambientTemperatureC: null,
+  coldestPlace: '',
+  people: '',
+  valveOrder: '',
+  tickedSteps: [],
 };
+
+/** What is typed or chosen in a field of a form; the rest has a structure, and a panel of its own. */
+export type PlainField = {
+  [Field in keyof Sheet]: Sheet[Field] extends string | number | null ? Field : never;
+}[keyof Sheet];
 
 /** The sheet as it stands after its entries, the latest entry of a field winning. */
 export function sheetFromEntries(entries: readonly SheetEntry[]): Sheet {

@@ -11,6 +11,7 @@ import packageJson from '../package.json' with { type: 'json' };
 import { type JobRecord, JobListKeeper } from './jobs/job-list.ts';
 import { CardFile } from './jobs/kept-cards.ts';
 import type { JobAccess } from './http/jobs.ts';
+import type { PreparedSheetAccess } from './http/prepared-sheets.ts';
 import { createWebServer, listen } from './http/web-server.ts';
 import type { Options } from './options.ts';
 import type { RecordReader } from './record/record-reader.ts';
@@ -170,6 +171,7 @@ export async function startBridge(
         return given;
       },
     },
+    preparedSheets: preparedSheetAccess(recorder, wallClock),
     jobs: jobAccess(recorder, keeper, wallClock),
     onScreen: stream.attach.bind(stream),
   });
@@ -312,6 +314,23 @@ function jobRecord(reader: RecordReader): JobRecord {
     deletedStretches: reader.deletedStretches.bind(reader),
     chainLength: reader.chainLength.bind(reader),
     readingChunks: (recordingId) => readingChunks(reader, recordingId),
+  };
+}
+
+/** What a job takes over is entered on its own sheet: the report of it needs nothing else. */
+function preparedSheetAccess(recorder: Recorder, wallClock: () => number): PreparedSheetAccess {
+  return {
+    list: () => recorder.preparedSheets.list(),
+    hasRecording: (recordingId) => recorder.reader.recording(recordingId) !== null,
+    keep: ({ prepared, fields }) =>
+      recorder.prepare(prepared, { fields, usedIn: null, usedS: null, atMs: wallClock() }),
+    use: async ({ prepared, fields }, { recordingId, elapsedS }) => {
+      const entry = await recorder.sheetEntry(recordingId, { elapsedS, fields });
+      const used = { usedIn: recordingId, usedS: elapsedS };
+      await recorder.prepare(prepared, { fields, ...used, atMs: wallClock() });
+      return entry;
+    },
+    discard: (prepared) => recorder.discardPrepared(prepared, wallClock()),
   };
 }
 

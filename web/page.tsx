@@ -22,6 +22,8 @@ import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RecordStrip } from './live/record-strip.tsx';
 import { NitrogenPanel } from './nitrogen/nitrogen-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
+import { PreparedPanel } from './prepared/prepared-panel.tsx';
+import { PreparedStrip } from './prepared/prepared-strip.tsx';
 import { ReadInPanel } from './read-in/read-in-panel.tsx';
 import { CallPanel } from './rehearse/call-panel.tsx';
 import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
@@ -31,6 +33,7 @@ import { RevealPanel } from './rehearse/reveal-panel.tsx';
 import { SecondScreenPanel } from './second-screen/second-screen-panel.tsx';
 import { SensorsPanel } from './sensors/sensors-panel.tsx';
 import { SheetPanel } from './sheet/sheet-panel.tsx';
+import { StepsPanel } from './steps/steps-panel.tsx';
 import { WorkPanel } from './steps/work-panel.tsx';
 import { isRunning } from './store/choose-recording.ts';
 import type { Session } from './store/session.ts';
@@ -64,6 +67,7 @@ export function Page({ session, alerts }: PageProps) {
         )}
         <RecordStrip session={session} />
         <Elsewhere session={session} alerts={alerts} />
+        <PreparedStrip session={session} />
         {recording?.origin === 'rehearsal' && (
           <RehearsalBar session={session} recording={recording} />
         )}
@@ -106,7 +110,17 @@ function OpenPanel({ session, alerts }: PageProps) {
   const followed = session.followed.value;
   const recording = session.recording.value;
   if (open === null) return null;
-  if (typeof open === 'object') return <WorkPanel key={open.work} place={open.work} />;
+  if (typeof open === 'object') {
+    return (
+      <WorkPanel
+        key={open.work}
+        place={open.work}
+        session={session}
+        followed={followed}
+        recording={recording}
+      />
+    );
+  }
   switch (open) {
     case 'menu':
       return <MenuPanel key="menu" recording={recording} />;
@@ -146,6 +160,11 @@ function OpenPanel({ session, alerts }: PageProps) {
     case 'sheet':
       if (followed === null || recording === null) return null;
       return <SheetPanel key="sheet" followed={followed} recording={recording} />;
+    case 'prepared':
+      return <PreparedPanel key="prepared" followed={followed} recording={recording} />;
+    case 'steps':
+      if (followed === null || recording === null) return null;
+      return <StepsPanel key="steps" session={session} followed={followed} recording={recording} />;
     case 'rig':
       if (followed === null || recording === null) return null;
       return <RigPanel key="rig" followed={followed} recording={recording} />;

@@ -85,7 +85,7 @@ function recordingsOf(database: Database.Database): number[] {
     .prepare('SELECT id FROM recording UNION SELECT recording_id FROM tombstone ORDER BY 1')
     .pluck()
     .all();
-  return [OF_NO_RECORDING, ...z.array(z.int()).parse(ids)];
+  return [...new Set([OF_NO_RECORDING, ...z.array(z.int()).parse(ids)])];
 }
 
 function toTheEnd(steps: Generator<void, Found>): Found {

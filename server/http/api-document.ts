@@ -90,6 +90,7 @@ const PARTS_OF_PATHS: Readonly<Record<string, { minimum: number; description: st
     minimum: 0,
     description: 'Number of the mark at which the job begins; 0: it begins with its recording.',
   },
+  prepared: { minimum: 1, description: 'Number of the prepared job sheet.' },
   markId: { minimum: 1, description: 'Number of the mark.' },
 };
 

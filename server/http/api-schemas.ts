@@ -12,6 +12,7 @@ import {
   revealSchema,
   sensorLabelListSchema,
 } from '../../protocol/api.ts';
+import { preparedSheetListSchema, preparedSheetSchema } from '../../protocol/prepared-sheet.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import { readingColumnsSchema } from '../../protocol/reading.ts';
 import { recordingJsonSchema } from '../../protocol/recording-json.ts';
@@ -31,6 +32,8 @@ const NAMED = {
   GivenLabel: givenLabelSchema,
   Health: healthSchema,
   Mark: markSchema,
+  PreparedSheet: preparedSheetSchema,
+  PreparedSheetList: preparedSheetListSchema,
   ReadingColumns: readingColumnsSchema,
   Recording: recordingSchema,
   RecordingFile: recordingJsonSchema,

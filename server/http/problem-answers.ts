@@ -25,6 +25,7 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   job_running: 409,
   job_changed: 409,
   nothing_to_sign: 409,
+  sheet_used: 409,
   job_not_archived: 409,
 };
 

@@ -15,6 +15,7 @@ import { serveImports } from './imports.ts';
 import type { ReadIn, ReadInWhole } from './imports.ts';
 import { isFromThisMachine } from './loopback-only.ts';
 import { type JobAccess, serveJobs } from './jobs.ts';
+import { type PreparedSheetAccess, servePreparedSheets } from './prepared-sheets.ts';
 import { answerProblems } from './problem-answers.ts';
 import { serveRecordings } from './recordings.ts';
 import type { RecordAccess } from './record-access.ts';
@@ -38,6 +39,7 @@ interface WebServerOptions {
   readonly backups: BackupAccess;
   readonly typedIn: TypedInAccess;
   readonly sensorLabels: SensorLabelAccess;
+  readonly preparedSheets: PreparedSheetAccess;
   readonly jobs: JobAccess;
   /** A screen has connected to the stream. */
   readonly onScreen: (socket: WebSocket) => void;
@@ -87,6 +89,7 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   serveImports(server, options.readIn, options.readInWhole);
   serveTypedIn(server, options.typedIn);
   serveSensorLabels(server, options.sensorLabels, options.wallClock);
+  servePreparedSheets(server, options.preparedSheets);
   serveStream(server, options.onScreen);
   await server.register(fastifyStatic, { root: options.pageFolder });
   return server;

@@ -5,8 +5,15 @@
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { type FactRow, type FactSpan, PACKED_READINGS, readSpans } from './chain.ts';
+import { type Job, WHOLE_JOB } from '../../protocol/job.ts';
 import type { ChainWriter } from './chain-writer.ts';
-import { FACT_TABLES, type FactTableName, kindOfLetter, whereOf } from './fact-tables.ts';
+import {
+  FACT_TABLES,
+  type FactTableName,
+  kindOfLetter,
+  OF_NO_RECORDING,
+  whereOf,
+} from './fact-tables.ts';
 import { writeLinkNumbers } from './link-numbers.ts';
 import { type Doomed, whatGoes, type Which } from './what-goes.ts';
 
@@ -32,7 +39,40 @@ export function deleteJob(
   doomed: Doomed,
   atMs: number,
 ): void {
-  const going = whatGoes(doomed);
+  deleteFacts(database, chain, doomed, whatGoes(doomed), atMs);
+}
+
+/** A prepared sheet is no recording's: its tombstone has the sheet's number in the place of a mark's. */
+export function deletePrepared(
+  database: Database.Database,
+  chain: ChainWriter,
+  prepared: number,
+  atMs: number,
+): void {
+  const job = { ...WHOLE_JOB, beginMark: prepared };
+  const going = new Map<FactTableName, Which>([
+    ['prepared', { sql: 'prepared = ?', values: [prepared] }],
+  ]);
+  const doomed = { recordingId: OF_NO_RECORDING, job, isWhole: false };
+  deleteFacts(database, chain, doomed, going, atMs);
+}
+
+/** The prepared sheets that a job has taken over. */
+export function preparedFor(database: Database.Database, recordingId: number, job: Job): number[] {
+  const used = database.prepare(
+    'SELECT DISTINCT prepared FROM prepared_sheet WHERE used_in = ? AND used_s >= ? AND used_s < ?',
+  );
+  const untilS = job.untilS ?? Number.MAX_VALUE;
+  return z.array(z.int()).parse(used.pluck().all(recordingId, job.fromS, untilS));
+}
+
+function deleteFacts(
+  database: Database.Database,
+  chain: ChainWriter,
+  doomed: Doomed,
+  going: ReadonlyMap<FactTableName, Which>,
+  atMs: number,
+): void {
   const { links, staying } = harmed(database, doomed, going);
   let facts = 0;
   for (const [kind, { sql, values }] of going) {

@@ -148,6 +148,12 @@ export const FACT_TABLES = {
     ],
     key: null,
   },
+  prepared: {
+    letter: 'w',
+    table: 'prepared_sheet',
+    columns: ['id', 'prepared', 'used_in', 'used_s', 'at_ms', 'fields'],
+    key: 'id',
+  },
   tombstone: {
     letter: 'x',
     table: 'tombstone',
@@ -162,12 +168,17 @@ export const FACT_KINDS: readonly FactTableName[] = Object.keys(FACT_TABLES).fil
   (kind): kind is FactTableName => kind in FACT_TABLES,
 );
 
-const OF_SENSORS: readonly string[] = [FACT_TABLES.label.table, FACT_TABLES.calibration.table];
+/** Of sensors, and of sheets that nobody has taken over. */
+const OF_NONE: readonly string[] = [
+  FACT_TABLES.label.table,
+  FACT_TABLES.calibration.table,
+  FACT_TABLES.prepared.table,
+];
 
 /** Which rows of a table belong to a recording, with its number in the place of the one '?'. */
 export function whereOf({ table }: FactTable): string {
   if (table === FACT_TABLES.begin.table) return 'id = ?';
-  return OF_SENSORS.includes(table) ? `? = ${OF_NO_RECORDING}` : 'recording_id = ?';
+  return OF_NONE.includes(table) ? `? = ${OF_NO_RECORDING}` : 'recording_id = ?';
 }
 
 /** Of a link's spans: readings as bytes, or as the lines of older links. */

@@ -1,11 +1,11 @@
 /** Writes facts into an open database and says what the stream should tell of each. */
 import type Database from 'better-sqlite3';
-import { jobOf, jobsIn } from '../../protocol/job.ts';
+import { jobOf, jobsIn, WHOLE_JOB } from '../../protocol/job.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { alreadyMarked } from './already-marked.ts';
 import type { FactRow } from './chain.ts';
 import { ChainWriter } from './chain-writer.ts';
-import { deleteJob } from './delete-job.ts';
+import { deleteJob, deletePrepared, preparedFor } from './delete-job.ts';
 import { DeletedStretches } from './deleted-stretches.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
 import { countOf } from './packed-readings.ts';
@@ -51,6 +51,7 @@ export class FactWriter {
       archived: insert('archived'),
       sign_off: insert('sign_off'),
       calibration: insert('calibration'),
+      prepared: insert('prepared'),
       taken_from: insert('taken_from'),
       tombstone: insert('tombstone'),
     };
@@ -144,6 +145,15 @@ export class FactWriter {
         this.#addNext('calibration', OF_NO_RECORDING, [sensorId, calibratedOn, givenAtMs]);
         return null;
       }
+      case 'prepared': {
+        const { prepared, usedIn, usedS, atMs, fields } = fact.sheet;
+        const row = [prepared, usedIn, usedS, atMs, JSON.stringify(fields)];
+        this.#addNext('prepared', OF_NO_RECORDING, row);
+        return null;
+      }
+      case 'discard':
+        this.#discard([fact.prepared], fact.atMs);
+        return null;
       case 'taken_from':
         this.#writeTakenFrom(fact);
         return this.#recording(fact.recordingId);
@@ -232,9 +242,16 @@ export class FactWriter {
     // What this commit wrote before stands in links of its own.
     this.#chain.seal();
     const isWhole = jobsIn(marks).length === 1;
+    // What was prepared for it names the same customer.
+    this.#discard(preparedFor(this.#database, recordingId, isWhole ? WHOLE_JOB : job), atMs);
     deleteJob(this.#database, this.#chain, { recordingId, job, isWhole }, atMs);
     this.#lastIndex.delete(recordingId);
     this.#deleted.forget();
+  }
+
+  #discard(prepared: readonly number[], atMs: number): void {
+    this.#chain.seal();
+    for (const number of prepared) deletePrepared(this.#database, this.#chain, number, atMs);
   }
 
   /** Once only: what was taken back stays so. */

@@ -10,6 +10,7 @@ import { ProblemError } from '../../protocol/problems.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { FACT_TABLES } from './fact-tables.ts';
 import { openForReading, openForWriting, RECORD_FILE } from './open-database.ts';
+import { PreparedSheets } from './prepared-sheets.ts';
 import { RecordReader } from './record-reader.ts';
 import { RecordingFacts } from './recording-facts.ts';
 import { thereAlready } from './there-already.ts';
@@ -52,6 +53,7 @@ export function prepareRecord(dataFolder: string, workFolder: string): Prepared 
   try {
     const reader = new RecordReader(there);
     const verified = new Map(verifyAll(there).map((found) => [found.recordingId, found]));
+    new PreparedSheets(there).list();
     const recordings = reader.recordings(Number.MAX_SAFE_INTEGER).reverse();
     return {
       file,

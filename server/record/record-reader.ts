@@ -343,12 +343,12 @@ export class RecordReader {
     return z.array(seenAlertSchema).parse(this.#seenAlerts.all(recordingId));
   }
 
-  /** What was last said of each sensor. */
   /** Whether a sensor was ever heard, or anybody has said anything of it. */
   knowsSensor(sensorId: string): boolean {
     return this.#anySensor.get(sensorId, sensorId) !== undefined;
   }
 
+  /** What was last said of each sensor. */
   labels(): GivenLabel[] {
     return sensorLabelListSchema.parse({ labels: this.#labels.all() }).labels;
   }

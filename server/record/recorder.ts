@@ -5,6 +5,7 @@
 import { Worker } from 'node:worker_threads';
 import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
+import type { PreparedSheet } from '../../protocol/prepared-sheet.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity, TakenFrom } from '../../protocol/recording.ts';
@@ -19,6 +20,7 @@ import type { Verified } from '../../protocol/verified.ts';
 import { tellAddress } from './folder-lock.ts';
 import { openForReading } from './open-database.ts';
 import { columnsFromPacked, packReadings } from './packed-readings.ts';
+import { PreparedSheets } from './prepared-sheets.ts';
 import { RecordReader } from './record-reader.ts';
 import type { SetAside } from './salvage/set-aside.ts';
 import { RecordingFacts } from './recording-facts.ts';
@@ -55,6 +57,7 @@ export class Recorder {
   /** What became of a damaged record when this one was opened; null where there was none. */
   readonly setAside: SetAside | null;
   readonly facts: RecordingFacts;
+  readonly preparedSheets: PreparedSheets;
   readonly dataFolder: string;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
@@ -67,6 +70,7 @@ export class Recorder {
   #taking = 0;
   #durableTicket = 0;
   #lastRecordingId: number;
+  #lastPrepared: number;
 
   /**
    * Opens the record in a folder, which is created where it is missing.
@@ -94,11 +98,13 @@ export class Recorder {
     this.dataFolder = dataFolder;
     this.reader = new RecordReader(database);
     this.facts = new RecordingFacts(database);
+    this.preparedSheets = new PreparedSheets(database);
     this.#verifier = new ChainVerifier(database);
     this.#closeReader = () => void database.close();
     this.#worker = worker;
     this.#listener = listener;
     this.#lastRecordingId = this.reader.lastRecordingId();
+    this.#lastPrepared = this.preparedSheets.lastNumber();
     worker.on('message', (message: FromWriter) => {
       this.#hear(message);
     });
@@ -160,6 +166,24 @@ export class Recorder {
   /** Resolves once the day of a sensor's last calibration is durable. */
   async calibration(calibration: Calibration): Promise<void> {
     await this.#written({ kind: 'calibration', calibration });
+  }
+
+  /** Resolves once a job sheet that is filled in beforehand is durable. @param prepared null: it is a new one */
+  async prepare(
+    prepared: number | null,
+    sheet: Omit<PreparedSheet, 'prepared'>,
+  ): Promise<PreparedSheet> {
+    // A backup that was restored since may have brought some.
+    if (prepared === null)
+      this.#lastPrepared = Math.max(this.#lastPrepared, this.preparedSheets.lastNumber()) + 1;
+    const kept = { ...sheet, prepared: prepared ?? this.#lastPrepared };
+    await this.#written({ kind: 'prepared', sheet: kept });
+    return kept;
+  }
+
+  /** Resolves once a prepared sheet is gone for good. */
+  async discardPrepared(prepared: number, atMs: number): Promise<void> {
+    await this.#written({ kind: 'discard', prepared, atMs });
   }
 
   /** Resolves once it is durable that a mark was a slip. It stays, and counts no more. */

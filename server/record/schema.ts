@@ -6,6 +6,7 @@
  * correction is a new fact.
  */
 import { JOBS_AND_DELETION } from './schema-of-jobs.ts';
+import { PREPARED_SHEETS } from './schema-of-prepared.ts';
 import { neverRewritten } from './schema-rules.ts';
 
 export const MIGRATIONS: readonly string[] = [
@@ -136,4 +137,5 @@ export const MIGRATIONS: readonly string[] = [
   BEGIN SELECT RAISE(ABORT, 'the chain over the facts is never shortened'); END;
   `,
   JOBS_AND_DELETION,
+  PREPARED_SHEETS,
 ];

@@ -90,10 +90,16 @@ function addLater(
 }
 
 /**
- * What was said of sensors holds for the place where it was said; where it had been taken from before stands in
+ * What was said of sensors, and what was prepared, holds for the place where it was; where it had been taken from before stands in
  * the new fact of that kind.
  */
-const NOT_MOVED: readonly FactTableName[] = ['begin', 'label', 'calibration', 'taken_from'];
+const NOT_MOVED: readonly FactTableName[] = [
+  'begin',
+  'label',
+  'calibration',
+  'prepared',
+  'taken_from',
+];
 const MOVED = FACT_KINDS.filter((kind) => !NOT_MOVED.includes(kind));
 
 /** A name that is given to the sensor here changes nothing of what was recorded elsewhere. */

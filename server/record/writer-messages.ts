@@ -2,6 +2,7 @@
 import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { MARK_AUTHORS, NewMark } from '../../protocol/mark.ts';
 import type { Origin, SensorIdentity, TakenFrom } from '../../protocol/recording.ts';
+import type { PreparedSheet } from '../../protocol/prepared-sheet.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
 import type { Calibration } from '../../protocol/sensor-label.ts';
 import type { SignOff } from '../../protocol/sign-off.ts';
@@ -59,6 +60,9 @@ export type Fact =
     }
   | { readonly kind: 'sign_off'; readonly recordingId: number; readonly signOff: SignOff }
   | { readonly kind: 'calibration'; readonly calibration: Calibration }
+  | { readonly kind: 'prepared'; readonly sheet: PreparedSheet }
+  /** A prepared sheet goes for good, and a tombstone stands for it. */
+  | { readonly kind: 'discard'; readonly prepared: number; readonly atMs: number }
   | {
       readonly kind: 'taken_from';
       readonly recordingId: number;

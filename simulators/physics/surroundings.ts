@@ -44,11 +44,3 @@ export function warmedK(
 export function gasTemperatureK(surroundings: Surroundings, elapsedS: number): number {
   return surroundings.temperatureK + warmedK(surroundings, elapsedS);
 }
-
-/**
- * Standard atmosphere's pressure at a height, Pa: p = p₀ (1 − 0.0065 h / 288.15)^5.2559 (U.S. Standard
- * Atmosphere 1976, troposphere).
- */
-export function atmosphereAtHeightPa(heightM: number): number {
-  return 101_325 * (1 - (0.0065 * heightM) / 288.15) ** 5.25588;
-}

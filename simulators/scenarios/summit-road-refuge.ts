@@ -1,6 +1,6 @@
 /** In order, and high up. */
 import { TYPICAL_SENSOR } from '../physics/sensor.ts';
-import { atmosphereAtHeightPa } from '../physics/surroundings.ts';
+import { atmosphereAtHeightPa } from '../../protocol/standard-atmosphere.ts';
 import { STEADY_RADIO, type Scenario } from './scenario.ts';
 import { ordinaryWater, splitRig, SYSTEM } from './split-rig.ts';
 import { USUAL_SCRIPT } from './usual-script.ts';

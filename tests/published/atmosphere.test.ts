@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { atmosphereAtHeightPa } from '../../simulators/physics/surroundings.ts';
+import { atmosphereAtHeightPa } from '../../protocol/standard-atmosphere.ts';
 
 describe('the standard atmosphere', () => {
   // U.S. Standard Atmosphere 1976, table by geopotential height, as several public test suites have

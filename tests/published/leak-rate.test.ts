@@ -107,6 +107,8 @@ describe('flow of another gas through the same hole', () => {
       kgPerMol: 4.0026e-3,
       viscosityPaS: 19.6e-6,
       vapourPressurePa: 0,
+      safetyClass: 'A1',
+      classEvidence: 'memory',
     };
     const { molecular, laminar } = flowRatios(helium, 2 * 101_325);
     near(1 / molecular, 0.374, 0.01);

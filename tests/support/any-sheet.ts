@@ -3,7 +3,13 @@ import fc from 'fast-check';
 import { USUAL_NITROGEN_GAUGE } from '../../protocol/nitrogen-test.ts';
 import { PASS_RULE_IDS } from '../../protocol/pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
-import { CORE_PLACES, SENSOR_VIEWS, type Sheet } from '../../protocol/sheet.ts';
+import {
+  CORE_PLACES,
+  OIL_TYPES,
+  SENSOR_VIEWS,
+  type Sheet,
+  SYSTEM_HISTORIES,
+} from '../../protocol/sheet.ts';
 import { NO_TRIPLE_PLAN } from '../../protocol/triple-plan.ts';
 
 export const anySheet: fc.Arbitrary<Sheet> = fc.record({
@@ -34,4 +40,13 @@ export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   triplePlan: fc.constant(NO_TRIPLE_PLAN),
   seenSection: fc.constantFrom('', 'Indoor coil'),
   stubVolumeM3: fc.option(fc.double({ min: 1e-6, max: 1, noNaN: true })),
+  serial: fc.constant(''),
+  oil: fc.constantFrom(...OIL_TYPES),
+  systemHistory: fc.constantFrom(...SYSTEM_HISTORIES),
+  altitudeM: fc.option(fc.double({ min: -500, max: 6000, noNaN: true })),
+  ambientTemperatureC: fc.option(fc.double({ min: -80, max: 120, noNaN: true })),
+  coldestPlace: fc.constant(''),
+  people: fc.constant(''),
+  valveOrder: fc.constant(''),
+  tickedSteps: fc.constant([]),
 });

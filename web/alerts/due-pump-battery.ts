@@ -1,4 +1,5 @@
 /** The pump's battery, where the sheet says how long it lasts: it won't do for the depth. */
+import { pumpBattery } from '../analysis/pump-battery.ts';
 import type { AlertSituation, DueAlerts } from './alert-situation.ts';
 import type { GivenAlerts } from './given-alerts.ts';
 import { isPumping } from './is-pumping.ts';
@@ -12,17 +13,11 @@ const LAST_S = 5 * 60;
 
 export function duePumpBattery(situation: AlertSituation, given: GivenAlerts): DueAlerts {
   const { conclusions, sheet, marks, opening } = situation;
-  const { nowS, pullDownS, forecast, isolationDepthReachedS } = conclusions;
-  const lastsS = sheet.pumpBatteryS;
   const none = { due: [], given, over: [] };
-  if (lastsS === null) return none;
-  const changes = marks.filter(
-    ({ kind, elapsedS }) => kind === 'battery_changed' && elapsedS <= nowS,
-  );
-  const sinceS = changes.reduce((last, { elapsedS }) => Math.max(last, elapsedS), pullDownS ?? 0);
-  const leftS = lastsS - (nowS - sinceS);
-  const needsS =
-    isolationDepthReachedS === null ? (forecast?.remainingToIsolation?.p50S ?? null) : null;
+  const battery = pumpBattery(conclusions, marks, sheet);
+  if (battery === null) return none;
+  const { nowS } = conclusions;
+  const { sinceS, leftS, needsS } = battery;
   const isSo = isPumping(conclusions) && (leftS < LAST_S || (needsS !== null && needsS > leftS));
   const atOnce = leftS < LAST_S || (opening && given.pumpBattery.sinceS === null);
   const patience = { standsS: atOnce ? 0 : STANDS_S, awayS: AWAY_S };

@@ -4,6 +4,7 @@
  */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
+import { closedUpSinceS, standingConclusions } from './closed-up.ts';
 import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
 import { forecastPullDown } from './forecast.ts';
 import type { History } from './history.ts';
@@ -43,6 +44,45 @@ export function judge(
   const past = marks
     .filter(({ elapsedS }) => elapsedS <= nowS)
     .sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
+  const now = judgeAt(history, past, sheet, nowS);
+  const closedS = closedUpSinceS(past);
+  if (closedS === null) return now;
+  return standingConclusions(judgedBefore(history, past, sheet, closedS), now) ?? now;
+}
+
+interface Before {
+  readonly closedS: number;
+  readonly lateReadings: number;
+  readonly sheet: Sheet;
+  readonly marks: string;
+  readonly conclusions: Conclusions;
+}
+/** The latest of each history: it is asked for at each judging, and changes no more. */
+const beforeClosing = new WeakMap<History, Before>();
+
+function judgedBefore(
+  history: History,
+  past: readonly Mark[],
+  sheet: Sheet,
+  closedS: number,
+): Conclusions {
+  const until = past.filter(({ elapsedS }) => elapsedS <= closedS);
+  const marks = until.map(({ id }) => id).join();
+  const { lateReadings } = history;
+  const known = beforeClosing.get(history);
+  const isSame =
+    known?.closedS === closedS &&
+    known.lateReadings === lateReadings &&
+    known.sheet === sheet &&
+    known.marks === marks;
+  if (isSame) return known.conclusions;
+  const conclusions = judgeAt(history, until, sheet, closedS);
+  beforeClosing.set(history, { closedS, lateReadings, sheet, marks, conclusions });
+  return conclusions;
+}
+
+/** @param past marks up to `nowS`, in order of time */
+function judgeAt(history: History, past: readonly Mark[], sheet: Sheet, nowS: number): Conclusions {
   const { stages, latest: bin } = stagesSoFar(history, past, sheet.targetPa, nowS);
   const { pullDownS, isolatedS } = stages;
   const latest = samplesFromBins(history.bins(nowS - PRESENT_WINDOW_S, nowS));

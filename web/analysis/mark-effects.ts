@@ -30,6 +30,9 @@ export function stageBegunBy(kind: MarkKind, during: StageName): StageName | nul
     case 'cores_out':
     case 'oil_changed':
     case 'battery_changed':
+    case 'cores_in':
+    case 'sensor_isolated':
+    case 'charge_released':
     case 'job_begun':
     case 'note':
       return null;

@@ -1,4 +1,5 @@
 /** Whether a system that has been judged loses its vacuum while it is closed up. */
+import type { Mark } from '../../protocol/mark.ts';
 import type { TimeBin } from './bin-level.ts';
 import type { History } from './history.ts';
 import { median, mediansAlong } from './median.ts';
@@ -74,6 +75,16 @@ export function vacuumLoss(
     return { atS: startS, knownS, fromPa: before.pressurePa, toPa };
   }
   return null;
+}
+
+/** A hand marks what it did within so long of it, s. */
+const MARKED_WITHIN_S = 60;
+
+/** Whether the jump is that of the charge, marked at once or a moment late; one long before it is not. */
+export function isOfRelease({ atS }: Pick<VacuumLoss, 'atS'>, marks: readonly Mark[]): boolean {
+  return marks.some(
+    ({ kind, elapsedS }) => kind === 'charge_released' && atS >= elapsedS - MARKED_WITHIN_S,
+  );
 }
 
 type Point = Pick<Sample, 'elapsedS' | 'pressurePa'>;

@@ -32,6 +32,13 @@ import {
   type JobQuery,
 } from '../../protocol/job-card.ts';
 import { type Mark, markSchema, type NewMark } from '../../protocol/mark.ts';
+import {
+  type NewPreparedSheet,
+  type PreparedSheet,
+  preparedSheetListSchema,
+  preparedSheetSchema,
+  type UsePreparedSheet,
+} from '../../protocol/prepared-sheet.ts';
 import { type Recording, recordingSchema } from '../../protocol/recording.ts';
 import { RECORD_MEDIA_TYPE, type Restored, restoredSchema } from '../../protocol/restored.ts';
 import type { NewSeenAlert } from '../../protocol/seen-alert.ts';
@@ -128,6 +135,26 @@ export function addMark(recordingId: number, mark: NewMark): Promise<Answer<Mark
 
 export function enterOnSheet(recordingId: number, entry: SheetEntry): Promise<Answer<unknown>> {
   return ask('POST', `recordings/${recordingId}/sheet`, entry, null);
+}
+
+export async function listPreparedSheets(): Promise<Answer<readonly PreparedSheet[]>> {
+  const answer = await ask('GET', 'prepared-sheets', undefined, preparedSheetListSchema);
+  return answer.ok ? { ok: true, value: answer.value.sheets } : answer;
+}
+
+export function keepPreparedSheet(sheet: NewPreparedSheet): Promise<Answer<PreparedSheet>> {
+  return ask('POST', 'prepared-sheets', sheet, preparedSheetSchema);
+}
+
+export function usePreparedSheet(
+  prepared: number,
+  where: UsePreparedSheet,
+): Promise<Answer<unknown>> {
+  return ask('POST', `prepared-sheets/${prepared}/use`, where, null);
+}
+
+export function discardPreparedSheet(prepared: number): Promise<Answer<unknown>> {
+  return ask('POST', `prepared-sheets/${prepared}/discard`, {}, null);
 }
 
 export function tellSeen(recordingId: number, seen: NewSeenAlert): Promise<Answer<unknown>> {

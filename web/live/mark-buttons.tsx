@@ -39,7 +39,7 @@ interface MarkButtonProps extends MarkButtonsProps {
   /** The one thing to do now stands out. */
   readonly urgent?: boolean;
   /** The same button may stand at several places. */
-  readonly place?: 'alert';
+  readonly place?: 'alert' | 'step';
 }
 
 /** A mark on its way: a second press must not set it twice. */

@@ -29,6 +29,7 @@ export function moreChoices(marks: readonly Mark[], rehearsal: boolean): MarkKin
     // Nobody has said how they stood at first.
     ...(inner === 'sections_shut' ? [] : (['sections_shut'] as const)),
     ...(inner === 'sections_opened' ? [] : (['sections_opened'] as const)),
+    ...(rehearsal ? [] : (['cores_in', 'sensor_isolated', 'charge_released'] as const)),
     stub === 'stub_shut' ? 'stub_opened' : 'stub_shut',
   ];
 }

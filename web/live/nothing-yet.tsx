@@ -119,6 +119,15 @@ function ToSensor({ session }: { readonly session: Session }) {
         </button>
       )}
       <p>{wording.firstMinute.onItsOwn}</p>
+      <div class="row">
+        <button
+          type="button"
+          data-testid="prepare-sheet"
+          onClick={() => (panel.value = 'prepared')}
+        >
+          {wording.prepared.newOne}
+        </button>
+      </div>
     </section>
   );
 }

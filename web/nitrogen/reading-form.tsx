@@ -29,8 +29,8 @@ export function ReadingForm({ followed, recording, unit }: NitrogenProps) {
       setWhy(words.wrong[read.wrong]);
       return;
     }
-    void enterNow(followed, recording, { nitrogenReadings: read.readings }).then((saved) => {
-      if (saved !== null) setTexts({ ...EMPTY, step: texts.step });
+    void enterNow(followed, recording, { nitrogenReadings: read.readings }).then((isKept) => {
+      if (isKept) setTexts({ ...EMPTY, step: texts.step });
     });
   };
   const { makersMost } = gauge;

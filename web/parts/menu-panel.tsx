@@ -9,7 +9,9 @@ const ENTRIES = [
   'type-in',
   'recordings',
   'new-job',
+  'prepared',
   'sheet',
+  'steps',
   'sign',
   'rig',
   'nitrogen',
@@ -26,6 +28,7 @@ const ENTRIES = [
 const OF_A_RECORDING: readonly PanelName[] = [
   'new-job',
   'sheet',
+  'steps',
   'sign',
   'rig',
   'nitrogen',

@@ -13,6 +13,8 @@ export type PanelName =
   | 'sign'
   | 'read-in'
   | 'sheet'
+  | 'prepared'
+  | 'steps'
   | 'rig'
   | 'nitrogen'
   | 'cycles'

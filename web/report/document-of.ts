@@ -16,6 +16,7 @@ import { paragraph, type ReportDocument, section, type Section } from './report-
 import type { Report } from './report-model.ts';
 import { sensorSections } from './sensor-sections.ts';
 import { signOffSection } from './sign-off.ts';
+import { stepsSections } from './steps-sections.ts';
 import { noReadingsSection } from './verdict-section.ts';
 
 /** @param attached names of the files that go with it; none go with a web page */
@@ -34,6 +35,7 @@ export function documentOf(report: Report, attached: readonly string[] = []): Re
         ? [noReadingsSection(speech)]
         : sensors.flatMap((sensor) => sensorSections(report, sensor))),
       ...nitrogenSections(report),
+      ...stepsSections(report),
       ...takenBackSections(report),
       marksSection(report),
       ...marksTakenBackSections(report),

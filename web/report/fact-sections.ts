@@ -4,6 +4,7 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import { sayMarkInFull } from '../words/say-report.ts';
 import { sayPressure } from '../words/say-pressure.ts';
 import { saySheetValue } from '../words/say-sheet-value.ts';
+import { sayAtmosphere, sayRefrigerantSafety } from '../words/say-sheet-advice.ts';
 import { sayWallTime } from '../words/say-wall-time.ts';
 import { factTable, listTable, paragraph, section, type Section } from './report-document.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
@@ -19,8 +20,8 @@ const OWN_SECTIONS: readonly (keyof Sheet)[] = [
   'triplePlan',
   'seenSection',
 ];
-/** No verdict rests on these. */
-const RIG: readonly (keyof Sheet)[] = [
+/** No verdict rests on these: what was not entered of them is left out. */
+const BESIDE: readonly (keyof Sheet)[] = [
   'pumpDisplacementM3PerS',
   'pumpUltimatePa',
   'hoseBoreM',
@@ -28,7 +29,18 @@ const RIG: readonly (keyof Sheet)[] = [
   'hoseCount',
   'core',
   'stubVolumeM3',
+  'pumpBatteryS',
+  'serial',
+  'oil',
+  'systemHistory',
+  'altitudeM',
+  'ambientTemperatureC',
+  'coldestPlace',
+  'people',
+  'valveOrder',
 ];
+/** Has a section of its own. */
+const ELSEWHERE: readonly (keyof Sheet)[] = [...PLACE, 'tickedSteps'];
 
 export function marksSection(report: Report): Section {
   const { marks, speech } = report;
@@ -92,15 +104,25 @@ export function settingsSection({ sheet, speech }: Report): Section {
   const words = speech.wording.report;
   const shown = FIELDS.filter(
     (field) =>
-      !PLACE.includes(field) &&
+      !ELSEWHERE.includes(field) &&
       !OWN_SECTIONS.includes(field) &&
-      !(RIG.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
+      !(BESIDE.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
   );
   const facts = shown.map((field) => ({
     name: speech.wording.sheet.names[field],
     value: saySheetValue(sheet, field, speech),
   }));
-  return section(words.settings, factTable(facts), paragraph(words.settingsSource, 'quiet'));
+  const safety = sayRefrigerantSafety(sheet.refrigerant, speech);
+  return section(
+    words.settings,
+    factTable(facts),
+    paragraph(
+      safety === null ? '' : `${sheet.refrigerant}: ${safety.safetyClass} ${safety.source}`,
+    ),
+    ...(safety?.cautions ?? []).map((caution) => paragraph(caution, 'caution')),
+    paragraph(sheet.altitudeM === null ? '' : sayAtmosphere(sheet.altitudeM, speech), 'quiet'),
+    paragraph(words.settingsSource, 'quiet'),
+  );
 }
 
 /** In the order in which they came: a limit that was changed after the hold shows. */

@@ -6,15 +6,20 @@ import { tell } from '../parts/notice.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
 
-/** @returns null where that failed, which is then said */
-export function enterNow(
+/** Enters on the sheet of the job that is shown. @returns whether it is there; if not, that is said */
+export async function enterNow(
   followed: FollowedRecording,
   recording: Recording,
   fields: SheetEntry['fields'],
-): Promise<unknown> {
+): Promise<boolean> {
+  const elapsedS = entryTimeS(followed, recording);
+  return (await tell(enterOnSheet(recording.id, { elapsedS, fields }))) !== null;
+}
+
+/** The data time of what is entered now. */
+export function entryTimeS(followed: FollowedRecording, recording: Recording): number {
   // Of a job that has no reading yet it stands where the job begins, and not in another one.
   const { fromS } = followed.job.peek();
   const latestS = Math.max(fromS, followed.latest.peek()?.elapsedS ?? fromS);
-  const elapsedS = presentS(recording, latestS, Date.now());
-  return tell(enterOnSheet(recording.id, { elapsedS, fields }));
+  return presentS(recording, latestS, Date.now());
 }

@@ -1,7 +1,7 @@
 /** Entering a part of the job sheet: what every form over it has in common. */
 import { useState } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
-import type { PlainField } from '../../protocol/sheet.ts';
+import type { PlainField, Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import type { Speech } from '../words/speech.ts';
@@ -29,8 +29,25 @@ export function useSheetEntry(
   recording: Recording,
   entered: () => void,
 ): SheetEntryForm {
+  return useSheetForm(
+    followed.sheet.peek(),
+    (fields) => enterNow(followed, recording, fields),
+    entered,
+  );
+}
+
+/**
+ * @param sheet as it stands when the form is opened
+ * @param keep what was changed; resolves to whether it is kept
+ * @param entered it is, or nothing was changed
+ */
+export function useSheetForm(
+  sheet: Sheet,
+  keep: (fields: SheetEntry['fields']) => Promise<boolean>,
+  entered: () => void,
+): SheetEntryForm {
   const [spoken] = useState(() => speech.peek());
-  const [before, setBefore] = useState(() => textsFromSheet(followed.sheet.peek(), spoken));
+  const [before, setBefore] = useState(() => textsFromSheet(sheet, spoken));
   const [texts, setTexts] = useState(before);
   const [wrong, setWrong] = useState<PlainField | null>(null);
   const [mistakable, setMistakable] = useState(false);
@@ -54,8 +71,8 @@ export function useSheetEntry(
       entered();
       return;
     }
-    void enterNow(followed, recording, read.fields).then((saved) => {
-      if (saved === null) return;
+    void keep(read.fields).then((isKept) => {
+      if (!isKept) return;
       setBefore(texts);
       entered();
     });

@@ -1,13 +1,6 @@
 /** The job sheet between what people type, in their units, and the exact fields: pure. */
-import { z } from 'zod';
 import { PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
-import {
-  DEFAULT_SHEET,
-  type PlainField,
-  type Sheet,
-  type SheetEntry,
-  sheetSchema,
-} from '../../protocol/sheet.ts';
+import { type PlainField, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
 import {
   type PressureUnit,
   pressureFromPa,
@@ -80,6 +73,8 @@ function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
     hoseLengthM: times(1),
     hoseCount: times(1),
     stubVolumeM3: times(ML_PER_M3),
+    altitudeM: times(1),
+    ambientTemperatureC: temperature,
   };
 }
 
@@ -121,6 +116,14 @@ export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
     core: text('core'),
     seenSection: text('seenSection'),
     stubVolumeM3: text('stubVolumeM3'),
+    serial: text('serial'),
+    oil: text('oil'),
+    systemHistory: text('systemHistory'),
+    altitudeM: text('altitudeM'),
+    ambientTemperatureC: text('ambientTemperatureC'),
+    coldestPlace: text('coldestPlace'),
+    people: text('people'),
+    valveOrder: text('valveOrder'),
   };
 }
 
@@ -160,7 +163,7 @@ export function sheetFromTexts(
 ): ReadSheet {
   const scale = scales(units);
   const fields: Partial<Record<Field, unknown>> = {};
-  for (const field of FIELDS) {
+  for (const field of fieldsIn(texts)) {
     const text = texts[field].trim();
     if (text === before[field].trim()) continue;
     const value = readField(text, scale[field]);
@@ -188,9 +191,6 @@ function plainNumber(value: number, scale: Scale | undefined, speech: Speech): s
   return scale?.unit === undefined ? text : unmistakable(text, scale.unit);
 }
 
-const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET)).filter(isPlain);
-
-function isPlain(field: keyof Sheet): field is PlainField {
-  const value = DEFAULT_SHEET[field];
-  return value === null || typeof value !== 'object';
+function fieldsIn(texts: SheetTexts): Field[] {
+  return Object.keys(texts).filter((name): name is Field => name in texts);
 }

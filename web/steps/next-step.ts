@@ -2,7 +2,9 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { paFromMicron } from '../../protocol/units.ts';
+import { isChargeReleased } from '../analysis/closed-up.ts';
 import type { Conclusions, Forecast, Rise } from '../analysis/conclusions.ts';
+import { nextClosingStep } from '../analysis/next-closing-step.ts';
 import type { NextStep } from '../words/say-next-step.ts';
 
 /** Common practice, no source: the ballast is closed at 3000 micron, boil-off or not. */
@@ -15,6 +17,10 @@ const SURELY_LEAKS = 0.8;
 
 export function nextStep(conclusions: Conclusions, sheet: Sheet, marks: readonly Mark[]): NextStep {
   const { stage, forecast, rise } = conclusions;
+  const closeUp = () =>
+    ({ kind: 'close_up', step: nextClosingStep(conclusions, sheet, marks) }) as const;
+  // Once the charge is in nothing else can be done, whatever the verdict was.
+  if (stage.name === 'rise' && isChargeReleased(marks)) return closeUp();
   switch (stage.name) {
     case 'waiting':
       return { kind: 'start_pump' };
@@ -26,7 +32,7 @@ export function nextStep(conclusions: Conclusions, sheet: Sheet, marks: readonly
     case 'at_depth':
       return valveOff(conclusions, sheet);
     case 'rise':
-      return rise === null ? { kind: 'hold_again' } : afterIsolation(rise);
+      return rise === null ? { kind: 'hold_again' } : afterIsolation(rise, closeUp);
     case 'pull_down':
       return whilePumping(conclusions, forecast, sheet, marks);
   }
@@ -48,7 +54,8 @@ function whilePumping(
   const ballast = ballastState(marks);
   if (pressurePa !== null && pressurePa <= CLOSE_BALLAST_PA) {
     if (ballast === 'open') return { kind: 'close_ballast', known: true };
-    if (ballast === 'unknown' && pressurePa > BALLAST_LONG_CLOSED_PA) {
+    const isNone = sheet.tickedSteps.some(({ step }) => step === 'ballast_close');
+    if (ballast === 'unknown' && !isNone && pressurePa > BALLAST_LONG_CLOSED_PA) {
       return { kind: 'close_ballast', known: false };
     }
   }
@@ -67,13 +74,13 @@ function valveOff({ holdChance }: Conclusions, { isolateAtPa }: Sheet): NextStep
   return { kind: 'valve_off', isolateAtPa, hasLeaked };
 }
 
-function afterIsolation(rise: Rise): NextStep {
+function afterIsolation(rise: Rise, closeUp: () => NextStep): NextStep {
   if (rise.reservations.includes('not_the_system')) return { kind: 'sensor_to_system' };
   if (rise.reservations.includes('falling')) return { kind: 'check_valve' };
   switch (rise.verdict) {
     case 'tight_dry': {
       const leftS = rise.endOfHold.atS - rise.heldS;
-      return leftS > 0 ? { kind: 'finish_hold', leftS } : { kind: 'close_up' };
+      return leftS > 0 ? { kind: 'finish_hold', leftS } : closeUp();
     }
     case 'moisture':
       return { kind: 'nitrogen_break' };

@@ -24,7 +24,7 @@ import {
 import { type SlowestVerdict, slowestVerdict } from '../analysis/slowest-verdict.ts';
 import { type TripleTold, tripleTold } from '../analysis/triple-told.ts';
 import type { ChannelCurve } from './channel-curve.ts';
-import { type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
+import { isOfRelease, type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import type { ChannelReadings } from './channel-readings.ts';
 import { FollowedChannel } from './followed-channel.ts';
 import { recallHere, rememberHere } from './remembered.ts';
@@ -254,7 +254,8 @@ export class FollowedRecording {
     const nowS = this.conclusions.peek()?.nowS ?? judgedS;
     const { history } = this.#channel(this.channel.peek()).judging;
     const { leakLimitPaPerS } = this.sheet.peek();
-    return vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
+    const loss = vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
+    return loss !== null && isOfRelease(loss, this.marks.peek()) ? null : loss;
   }
 
   /** All holds by what the sensor saw in them, up to a moment: fitted when somebody asks. */

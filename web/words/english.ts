@@ -452,9 +452,38 @@ export const english = {
       todo: 'Leak first: exclude hose and sensor joint.',
       how: 'Close the core tool and watch the stub for 2 minutes. Dry with nitrogen once it is tight.',
     },
-    closeUp: {
-      todo: 'Close up.',
-      how: 'Cores back in under vacuum, tool closed before anything is taken off.',
+    /** Closing up, in the order of the work. */
+    coresIn: {
+      todo: 'Close up: put the cores back.',
+      how: 'Under vacuum, through the closed core tool.',
+    },
+    toolClosed: {
+      todo: 'Close the core tool.',
+      how: 'Only then take the pump’s hose off.',
+    },
+    sensorIsolated: {
+      todo: 'Shut the sensor off.',
+      how: 'The charge would destroy it.',
+    },
+    valvesOpened: {
+      todo: 'Open the valves, and mark it just before.',
+      how: 'In the equipment maker’s order.',
+    },
+    pressurePositive: {
+      todo: 'Wait until the gauge shows pressure.',
+      how: 'Nothing is taken off before that.',
+    },
+    toolOff: {
+      todo: 'Take hoses and tool off.',
+      how: 'Caps on; look for leaks.',
+    },
+    powerOn: {
+      todo: 'Power on.',
+      how: 'The compressor is never started in a vacuum.',
+    },
+    closedUp: {
+      todo: 'All closed up.',
+      how: 'Sign off, and hand over the report.',
     },
     pumpAgain: {
       todo: 'Pump down again.',
@@ -464,6 +493,126 @@ export const english = {
       todo: 'Close the valve, then look at the pump.',
       how: 'A standing pump lets air and oil back into the system. If you valved off, mark it here.',
     },
+  },
+
+  /** The steps of a job, from the nitrogen test to power on. */
+  steps: {
+    title: 'Steps',
+    all: 'All steps',
+    group: ({ place }: { place: string }) => `Steps: ${place}`,
+    help: 'They go on by themselves with the curve and the marks. What no curve shows is said here.',
+    names: {
+      nitrogen_test: 'Nitrogen test',
+      hook_up: 'Hook up',
+      pump_check: 'Check the pump by itself',
+      ballast_open: 'Gas ballast open, where there is one',
+      pull_down: 'Pull down',
+      ballast_close: 'Gas ballast closed',
+      target: 'Target reached',
+      depth: 'Deep enough to valve off',
+      valve_off: 'Valve off',
+      pump_off: 'Then stop the pump',
+      hold: 'Hold',
+      verdict: 'Verdict',
+      oil_change: 'Change the pump’s oil',
+      cores_in: 'Cores back in, under vacuum',
+      tool_closed: 'Core tool closed',
+      sensor_isolated: 'Sensor shut off',
+      valves_opened: 'Open the valves: charge released',
+      pressure_positive: 'Above atmospheric pressure',
+      tool_off: 'Hoses and tool off, caps on',
+      power_on: 'Power on',
+    },
+    /** What to do, in a line or two. */
+    how: {
+      nitrogen_test: 'Tightness first. With the vacuum sensor off the system, or shut off.',
+      hook_up:
+        'Core tool: cores out, hose to the tool, sensor on its own port at the far side. Manifold: a wide hose from each port straight to the pump, sensor not on the manifold; with cores in it takes far longer.',
+      pump_check:
+        'Sensor on the blanked-off pump: it should go well below the target within minutes.',
+      ballast_open: 'At the start, while much vapour comes.',
+      pull_down: 'Pump on; the recording already runs.',
+      ballast_close: 'At 3000 micron, or when boil-off ends.',
+      target: 'From the curve, once it stays below.',
+      depth: 'Half the target or so: a hold begins with a small rise.',
+      valve_off: 'Valve first.',
+      pump_off: 'Only once the valve is shut.',
+      hold: 'Touch no valve; keep the metal’s temperature as it is.',
+      verdict: 'From the curve of the hold.',
+      oil_change: 'Water went through the pump: its oil is wet now. While it is warm.',
+      cores_in: 'With the core tool, through its closed chamber.',
+      tool_closed: 'Its valve shut before the hose to the pump is taken off.',
+      sensor_isolated:
+        'As the last thing before the charge: until here it watches. The charge would destroy it.',
+      valves_opened: 'Press just before you open: the jump that follows is the charge’s own.',
+      pressure_positive: 'The gauge shows above zero before anything is taken off.',
+      tool_off: 'Quickly, then caps with their seals; look for leaks at both.',
+      power_on: 'Only now.',
+    },
+    /** Where the hand is at that moment. */
+    cautions: {
+      nitrogen_test:
+        'Dry nitrogen through a regulator, with a relief device, never above the maker’s test pressure. Never oxygen or air. Ventilate.',
+      hook_up:
+        'Recover refrigerant, never vent it. Vent the nitrogen before the sensor is opened to it.',
+      pump_check: 'Pump and oil are hot; oil mist goes outdoors.',
+      pull_down: 'Never run the compressor under vacuum, nor test its windings with high voltage.',
+      valve_off: 'Before the pump stops, or oil is drawn back.',
+      hold: 'Never open the core tool to the air while the system is under vacuum.',
+      oil_change: 'Valve off and stop the pump first. It is hot.',
+      cores_in: 'Never open the tool to the air now: the vacuum would be lost.',
+      valves_opened: 'Gloves and eye protection: liquid refrigerant burns.',
+      power_on: 'The compressor is never started in a vacuum.',
+    },
+    states: {
+      done: 'done',
+      now: 'now',
+      to_come: 'to come',
+      skipped: 'nothing says so',
+      not_needed: 'not needed',
+    },
+    knownBy: { curve: 'from the curve', hand: 'by hand', entry: 'from the job sheet' },
+    done: 'Done',
+    notNeeded: 'Not needed',
+    takeBack: 'Take back',
+    battery: {
+      enough: ({ left, needs }: { left: string; needs: string }) =>
+        `Battery: about ${left} left, about ${needs} needed. Enough.`,
+      short: ({ left, needs }: { left: string; needs: string }) =>
+        `Battery: about ${left} left, about ${needs} needed. Not enough: have another at hand, and valve off before you change it.`,
+      left: ({ left }: { left: string }) => `Battery: about ${left} left.`,
+    },
+    clock: ({ held, whole, rule }: { held: string; whole: string; rule: string }) =>
+      `${held} of ${whole}. Rule: ${rule}.`,
+    valveOrder: ({ order }: { order: string }) => `As the equipment maker has it: ${order}`,
+    valveOrderUsual:
+      'The equipment maker’s order comes first; none is entered. Usual: the large (suction) line first, slowly. Common practice, no source.',
+    lost: ({ at, from, to }: { at: string; from: string; to: string }) =>
+      `Lost before the release: from ${from} to ${to} at ${at}. Close the tool, find out why, pump again.`,
+    flammableCharge: 'The charge is flammable: no ignition source near when it is released.',
+  },
+
+  /** Job sheets that are filled in before there is anything to record. */
+  prepared: {
+    title: 'Prepared job sheets',
+    help: 'Filled in beforehand, in the van or the evening before, and kept by the bridge. Once readings come, one tap puts one on the sheet of the job.',
+    newOne: 'Prepare a job sheet',
+    keep: 'Keep it',
+    takeOver: 'Take it over',
+    change: 'Change',
+    discard: 'Discard',
+    reallyDiscard: 'Yes, for good',
+    numbered: ({ number }: { number: string }) => `Sheet ${number}, without a site`,
+    waiting: ({ what }: { what: string }) => `Prepared: ${what}.`,
+    others: ({ count }: { count: number }) => `Others (${count})`,
+    notThis: 'Not now',
+    startFrom: 'Begin with what an earlier job had',
+    fromNothing: 'with nothing',
+    which: 'This is',
+    equipment: { other: 'other equipment', same: 'the same equipment' },
+    carried: ({ what }: { what: string }) =>
+      `Filled in from that job: ${what}. Nothing that was measured or done then.`,
+    nothingCarried: 'Nothing is filled in.',
   },
 
   /** Why the curve is as it is: the cause, what in the curve speaks for it, the check that tells. */
@@ -865,6 +1014,9 @@ export const english = {
       sections_shut: 'inner valves shut',
       sections_opened: 'inner valves opened',
       job_begun: 'new job',
+      cores_in: 'cores back in',
+      sensor_isolated: 'sensor shut off',
+      charge_released: 'charge released',
       stub_shut: 'sensor alone on its stub',
       stub_opened: 'sensor on the system again',
       part_seen: 'sensor sees another part',
@@ -886,6 +1038,9 @@ export const english = {
       sections_shut: 'Inner valves shut',
       sections_opened: 'Inner valves opened',
       job_begun: 'New job',
+      cores_in: 'Cores back in',
+      sensor_isolated: 'Sensor shut off',
+      charge_released: 'Charge released',
       stub_shut: 'Sensor shut off on its stub',
       stub_opened: 'Stub opened again',
       part_seen: 'Another part isolated',
@@ -939,6 +1094,11 @@ export const english = {
         'From then on the sensor sees only what is left open: no verdict on what is shut off. Never shut in liquid refrigerant.',
       sections_opened:
         'Where a valve needs power to open, use the maker’s own vacuum or service mode only. Never into a part that is still charged.',
+      cores_in: 'Through the closed core tool, under vacuum.',
+      sensor_isolated:
+        'Before the charge reaches it. What it shows from then on says nothing of the system.',
+      charge_released:
+        'Press just before the valves are opened: the jump is then the charge’s own.',
       stub_shut: 'The curve shows hose and sensor joint alone from then on, not the system.',
       stub_opened: 'Never onto a system under pressure: that destroys the sensor.',
     },
@@ -1138,6 +1298,11 @@ export const english = {
         text: 'The next system, from now on or from when its pump was switched on.',
       },
       sign: { title: 'Sign off', text: 'Who answers for this job, with a remark for its report.' },
+      steps: { title: 'Steps', text: 'What is done, what is now, what is to come; closing up.' },
+      prepared: {
+        title: 'Prepared job sheets',
+        text: 'Fill one in before anything is recorded; from an earlier job if you like.',
+      },
       sheet: { title: 'Job sheet', text: 'Site, target, hold, pass rule, what the sensor sees.' },
       rig: { title: 'Rig', text: 'Pump, hoses and cores, and how fast they should pull down.' },
       nitrogen: {
@@ -1779,6 +1944,15 @@ export const english = {
       triplePlan: 'Evacuations with nitrogen between',
       seenSection: 'Section that the sensor sees',
       stubVolumeM3: 'Stub with the sensor, volume',
+      serial: 'Serial number',
+      oil: 'Oil',
+      systemHistory: 'The system was',
+      altitudeM: 'Altitude',
+      ambientTemperatureC: 'Air around it',
+      coldestPlace: 'Where it is coldest',
+      people: 'Who works on it',
+      valveOrder: 'Order of the valves, as the equipment maker has it',
+      tickedSteps: 'Steps said by hand',
     },
     views: {
       unknown: 'not said yet',
@@ -1788,6 +1962,57 @@ export const english = {
       pump_side: 'the pump’s side of the valve',
     },
     cores: { unknown: 'Not known', in: 'In place', out: 'Taken out' },
+    oils: {
+      unknown: 'Not known',
+      mineral: 'Mineral oil',
+      alkylbenzene: 'Alkylbenzene',
+      poe: 'Polyol ester (POE)',
+      pve: 'Polyvinyl ether (PVE)',
+      pag: 'Polyalkylene glycol (PAG)',
+    },
+    histories: {
+      unknown: 'Not known',
+      new: 'New',
+      opened: 'Opened for the work',
+      open_for_days: 'Open for days',
+      burnt_out: 'Burnt out',
+      flooded: 'Flooded with water',
+    },
+    groups: {
+      system: 'The system: serial number, refrigerant, oil, what it has been through',
+      place: 'The place: altitude, temperatures',
+      people: 'People, and the maker’s order of the valves',
+    },
+    safetyClass: ({ name, meaning }: { name: string; meaning: string }) =>
+      `Safety class ${name}: ${meaning}.`,
+    safetyClasses: {
+      A1: 'lower toxicity, no flame propagation',
+      A2L: 'lower toxicity, flammable, burns slowly',
+      A3: 'lower toxicity, highly flammable',
+      B2L: 'higher toxicity, flammable, burns slowly',
+    },
+    classSources: {
+      second_hand: ({ where }: { where: string }) =>
+        `${where}, as others restate it: look it up before it counts.`,
+      memory: ({ where }: { where: string }) =>
+        `${where}, from memory: look it up before it counts.`,
+    },
+    flammable:
+      'Flammable: no ignition sources (flames, switches, a pump not rated for it, this laptop and the sensor among them), ventilate, exhaust outdoors, a gas detector at the floor. The equipment maker and the code decide.',
+    toxic: 'Of higher toxicity: breathing protection and ventilation as the code asks for.',
+    historyAdvice: {
+      open_for_days: 'Open for days, walls and oil have taken up water: plan for a nitrogen break.',
+      burnt_out:
+        'After a burnout: acid test, filter driers and an oil change as the equipment maker says, before any vacuum.',
+      flooded:
+        'Flooded: drain and blow out with dry nitrogen first, then warm it. A pump alone takes days.',
+    },
+    hygroscopic:
+      'This oil takes up water from the air: keep it closed, and expect a slow tail in the curve.',
+    adviceSource: 'Common practice, no source.',
+    atmosphere: (of: { kPa: string; inHg: string; bar: string; boils: string }) =>
+      `The air there weighs ${of.kPa} kPa by the standard atmosphere (ISO 2533); the weather moves it by some 2 %. That is where a gauge’s zero stands: a full vacuum reads −${of.inHg} inHg or −${of.bar} bar on it. Water boils in the open at ${of.boils}. Absolute sensors, and the limits here, are not changed.`,
+    valveOrderHelp: 'The equipment maker’s own order, in the words of the manual.',
     notEntered: 'not entered',
     refrigerantUnknown: 'Not entered',
     ruleHelp: 'Choosing one fills in its figures; the equipment maker’s own come first.',
@@ -1919,6 +2144,10 @@ export const english = {
     marks: 'Marks',
     noMarks: 'No mark was set.',
     authors: { hand: 'hand', rehearsal: 'the rehearsal', import: 'the file', bridge: 'the bridge' },
+    steps: 'Steps',
+    stepsHelp:
+      'Known from the curve, by a mark or a word by hand, or from the job sheet. “Nothing says so”: the work went on past it.',
+    closingUp: 'Closing up',
     settings: 'Settings and pass rule',
     settingsSource:
       'What nobody entered is this program’s own setting, not a standard’s. The equipment maker’s figure comes first.',
@@ -2055,6 +2284,8 @@ export const english = {
     columns: {
       at: 'At',
       clock: 'Clock',
+      step: 'Step',
+      known: 'State, and how it is known',
       mark: 'Mark',
       setBy: 'Set by',
       stage: 'Stage',

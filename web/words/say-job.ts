@@ -1,6 +1,6 @@
 /** A job in a list: what it was, where, and what came of it. */
 import type { JobCard } from '../../protocol/job-card.ts';
-import { DEFAULT_SHEET, type Sheet } from '../../protocol/sheet.ts';
+import { DEFAULT_SHEET, type Sheet, type SheetEntry } from '../../protocol/sheet.ts';
 import { sayRehearsalTitle } from './say-rehearsal.ts';
 import { sayRoughDuration } from './say-duration.ts';
 import type { Speech } from './speech.ts';
@@ -51,12 +51,23 @@ export function sayJobNotes(card: JobCard, { wording }: Speech): string[] {
 }
 
 /** Which entries of the job before hold for the new one as well. */
-export function sayCarriedAlong(gear: Partial<Sheet>, speech: Speech): string {
+export function sayCarriedAlong(gear: SheetEntry['fields'], speech: Speech): string {
   const { newJob, sheet } = speech.wording;
   const names = Object.keys(gear).flatMap((field) =>
     isSheetField(field) ? [sheet.names[field]] : [],
   );
   return names.length === 0 ? newJob.nothingCarried : newJob.carried({ what: names.join(', ') });
+}
+
+/** The same of a prepared sheet, which may begin with more. */
+export function sayCarriedFields(fields: SheetEntry['fields'], speech: Speech): string {
+  const { prepared, sheet } = speech.wording;
+  const names = Object.keys(fields).flatMap((field) =>
+    isSheetField(field) ? [sheet.names[field]] : [],
+  );
+  return names.length === 0
+    ? prepared.nothingCarried
+    : prepared.carried({ what: names.join(', ') });
 }
 
 function isSheetField(field: string): field is keyof Sheet {

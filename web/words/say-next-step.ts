@@ -1,4 +1,5 @@
 /** The next step in words: the thing to do, and why or how where that is not plain. */
+import type { ClosingStep } from '../../protocol/ticked-steps.ts';
 import { sayRoughDuration } from './say-duration.ts';
 import { saySetting } from './say-pressure.ts';
 import type { Speech } from './speech.ts';
@@ -23,7 +24,8 @@ export type NextStep =
   | { readonly kind: 'nitrogen_break' }
   | { readonly kind: 'stub_test' }
   | { readonly kind: 'stub_test_then_break' }
-  | { readonly kind: 'close_up' }
+  /** `step`: of closing up; null: all of it is done. */
+  | { readonly kind: 'close_up'; readonly step: ClosingStep | null }
   | { readonly kind: 'pump_again' }
   | { readonly kind: 'valve_off_at_once' };
 
@@ -31,6 +33,16 @@ export interface NextStepWords {
   readonly todo: string;
   readonly how: string;
 }
+
+const CLOSING = {
+  cores_in: 'coresIn',
+  tool_closed: 'toolClosed',
+  sensor_isolated: 'sensorIsolated',
+  valves_opened: 'valvesOpened',
+  pressure_positive: 'pressurePositive',
+  tool_off: 'toolOff',
+  power_on: 'powerOn',
+} as const satisfies Readonly<Record<ClosingStep, string>>;
 
 export function sayNextStep(step: NextStep, speech: Speech): NextStepWords {
   const words = speech.wording.next;
@@ -79,7 +91,8 @@ export function sayNextStep(step: NextStep, speech: Speech): NextStepWords {
     case 'stub_test_then_break':
       return words.stubTestThenBreak;
     case 'close_up':
-      return words.closeUp;
+      if (step.step === null) return words.closedUp;
+      return words[CLOSING[step.step]];
     case 'pump_again':
       return words.pumpAgain;
     case 'valve_off_at_once':

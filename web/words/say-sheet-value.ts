@@ -8,12 +8,14 @@ import { saySetting, saySettingPerMinute } from './say-pressure.ts';
 import { sheetUnit } from './say-sheet.ts';
 import { sayTemperature } from './say-temperature.ts';
 import { sayTriplePlan } from './say-cycles.ts';
+import { sayTickedSteps } from './say-steps.ts';
 import type { Speech } from './speech.ts';
 
 export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech): string {
   if (field === 'nitrogenReadings') return sayNitrogenReadings(sheet.nitrogenReadings, speech);
   if (field === 'nitrogenGauge') return sayNitrogenGauge(sheet.nitrogenGauge, speech);
   if (field === 'triplePlan') return sayTriplePlan(sheet.triplePlan, speech);
+  if (field === 'tickedSteps') return sayTickedSteps(sheet.tickedSteps, speech);
   return sayPlainValue(sheet, field, speech);
 }
 
@@ -27,6 +29,10 @@ function sayPlainValue(sheet: Sheet, field: PlainField, speech: Speech): string 
     case 'site':
     case 'equipment':
     case 'seenSection':
+    case 'serial':
+    case 'coldestPlace':
+    case 'people':
+    case 'valveOrder':
       return sheet[field].trim() === '' ? words.notEntered : sheet[field];
     case 'refrigerant':
       return sheet.refrigerant === 'unknown' ? words.notEntered : sheet.refrigerant;
@@ -45,7 +51,8 @@ function sayPlainValue(sheet: Sheet, field: PlainField, speech: Speech): string 
     case 'leakLimitPaPerS':
       return saySettingPerMinute(sheet.leakLimitPaPerS, speech);
     case 'metalTemperatureC':
-    case 'coldestTemperatureC': {
+    case 'coldestTemperatureC':
+    case 'ambientTemperatureC': {
       const temperatureC = sheet[field];
       return temperatureC === null ? words.notEntered : sayTemperature(temperatureC, speech);
     }
@@ -69,6 +76,12 @@ function sayPlainValue(sheet: Sheet, field: PlainField, speech: Speech): string 
       return words.views[sheet.sensorSees];
     case 'core':
       return words.cores[sheet.core];
+    case 'altitudeM':
+      return set(sheet.altitudeM, 1);
+    case 'oil':
+      return words.oils[sheet.oil];
+    case 'systemHistory':
+      return words.histories[sheet.systemHistory];
   }
 }
 

@@ -32,12 +32,14 @@ export function sheetUnit(field: PlainField, speech: Speech): string {
       return 'L';
     case 'metalTemperatureC':
     case 'coldestTemperatureC':
+    case 'ambientTemperatureC':
       return speech.units.temperature;
     case 'pumpDisplacementM3PerS':
       return 'L/min';
     case 'hoseBoreM':
       return 'mm';
     case 'hoseLengthM':
+    case 'altitudeM':
       return 'm';
     case 'stubVolumeM3':
       return 'mL';
@@ -49,6 +51,12 @@ export function sheetUnit(field: PlainField, speech: Speech): string {
     case 'equipment':
     case 'refrigerant':
     case 'sensorSees':
+    case 'serial':
+    case 'oil':
+    case 'systemHistory':
+    case 'coldestPlace':
+    case 'people':
+    case 'valveOrder':
       return '';
   }
 }

@@ -328,6 +328,10 @@ export const spanish: Wording = {
       meaning: 'Un ensayo no se firma: no prueba nada de ningún trabajo.',
       remedy: 'No hay nada que hacer.',
     },
+    sheet_used: {
+      meaning: 'Un trabajo ya tomó esta hoja preparada.',
+      remedy: 'Siga con la hoja de ese trabajo, o prepare otra.',
+    },
     job_not_archived: {
       meaning: 'Este trabajo no está en el archivo.',
       remedy:
@@ -615,9 +619,37 @@ export const spanish: Wording = {
       todo: 'Primero la fuga: descarte manguera y unión del sensor.',
       how: 'Cierre el extractor de obuses y observe el ramal 2 minutos. Seque con nitrógeno cuando sea hermético.',
     },
-    closeUp: {
-      todo: 'Cierre el trabajo.',
-      how: 'Obuses de vuelta en vacío, extractor cerrado antes de quitar nada.',
+    coresIn: {
+      todo: 'Cierre: ponga los obuses.',
+      how: 'En vacío, por el extractor cerrado.',
+    },
+    toolClosed: {
+      todo: 'Cierre el extractor de obuses.',
+      how: 'Solo después quite la manguera de la bomba.',
+    },
+    sensorIsolated: {
+      todo: 'Aísle el sensor.',
+      how: 'La carga lo destruiría.',
+    },
+    valvesOpened: {
+      todo: 'Abra las válvulas; márquelo justo antes.',
+      how: 'En el orden del fabricante del equipo.',
+    },
+    pressurePositive: {
+      todo: 'Espere a que el manómetro marque presión.',
+      how: 'Antes no se quita nada.',
+    },
+    toolOff: {
+      todo: 'Quite mangueras y extractor.',
+      how: 'Ponga los tapones; busque fugas.',
+    },
+    powerOn: {
+      todo: 'Dé corriente.',
+      how: 'El compresor nunca se arranca en vacío.',
+    },
+    closedUp: {
+      todo: 'Todo cerrado.',
+      how: 'Firme, y entregue el informe.',
     },
     pumpAgain: {
       todo: 'Evacúe de nuevo.',
@@ -627,6 +659,122 @@ export const spanish: Wording = {
       todo: 'Cierre la válvula y mire la bomba.',
       how: 'Una bomba parada deja volver aire y aceite al sistema. Si aisló, márquelo aquí.',
     },
+  },
+
+  steps: {
+    title: 'Pasos',
+    all: 'Todos los pasos',
+    group: ({ place }) => `Pasos: ${place}`,
+    help: 'Avanzan solos con la curva y las marcas. Lo que ninguna curva muestra se dice aquí.',
+    names: {
+      nitrogen_test: 'Prueba de nitrógeno',
+      hook_up: 'Conectar',
+      pump_check: 'Comprobar la bomba sola',
+      ballast_open: 'Lastre de gas abierto, si lo hay',
+      pull_down: 'Evacuar',
+      ballast_close: 'Lastre de gas cerrado',
+      target: 'Objetivo alcanzado',
+      depth: 'Bastante profundo para aislar',
+      valve_off: 'Aislar',
+      pump_off: 'Después parar la bomba',
+      hold: 'Retención',
+      verdict: 'Dictamen',
+      oil_change: 'Cambiar el aceite de la bomba',
+      cores_in: 'Obuses puestos, en vacío',
+      tool_closed: 'Extractor de obuses cerrado',
+      sensor_isolated: 'Sensor aislado',
+      valves_opened: 'Abrir las válvulas: carga liberada',
+      pressure_positive: 'Por encima de la presión atmosférica',
+      tool_off: 'Mangueras y extractor fuera, tapones puestos',
+      power_on: 'Dar corriente',
+    },
+    how: {
+      nitrogen_test:
+        'Primero la estanqueidad. Con el sensor de vacío fuera del sistema, o aislado.',
+      hook_up:
+        'Con extractor: obuses fuera, manguera al extractor, sensor en su propia toma al otro lado. Con puente de manómetros: una manguera ancha de cada toma directa a la bomba, el sensor no en el puente; con los obuses puestos tarda mucho más.',
+      pump_check:
+        'Sensor en la bomba tapada: debe bajar mucho más que el objetivo en pocos minutos.',
+      ballast_open: 'Al principio, mientras sale mucho vapor.',
+      pull_down: 'Bomba en marcha; el registro ya corre.',
+      ballast_close: 'A 3000 micras, o cuando deja de hervir.',
+      target: 'De la curva, cuando se queda por debajo.',
+      depth: 'La mitad del objetivo más o menos: una retención empieza con una pequeña subida.',
+      valve_off: 'Primero la válvula.',
+      pump_off: 'Solo con la válvula ya cerrada.',
+      hold: 'No toque ninguna válvula; mantenga la temperatura del metal.',
+      verdict: 'De la curva de la retención.',
+      oil_change: 'Pasó agua por la bomba: su aceite está húmedo. Mientras esté caliente.',
+      cores_in: 'Con el extractor, por su cámara cerrada.',
+      tool_closed: 'Su válvula cerrada antes de quitar la manguera de la bomba.',
+      sensor_isolated: 'Lo último antes de la carga: hasta aquí vigila. La carga lo destruiría.',
+      valves_opened: 'Pulse justo antes de abrir: el salto que sigue es el de la carga.',
+      pressure_positive: 'El manómetro marca por encima de cero antes de quitar nada.',
+      tool_off: 'Deprisa, y los tapones con sus juntas; busque fugas en ambos.',
+      power_on: 'Solo ahora.',
+    },
+    cautions: {
+      nitrogen_test:
+        'Nitrógeno seco con regulador y válvula de alivio, nunca por encima de la presión de prueba del fabricante. Nunca oxígeno ni aire. Ventile.',
+      hook_up:
+        'Recupere el refrigerante, nunca lo suelte. Descargue el nitrógeno antes de abrirle el sensor.',
+      pump_check: 'Bomba y aceite queman; la niebla de aceite, al exterior.',
+      pull_down:
+        'Nunca haga funcionar el compresor en vacío, ni pruebe sus bobinados con alta tensión.',
+      valve_off: 'Antes de que pare la bomba, o el aceite retrocede.',
+      hold: 'Nunca abra el extractor al aire mientras el sistema esté en vacío.',
+      oil_change: 'Primero aísle y pare la bomba. Quema.',
+      cores_in: 'No abra ahora el extractor al aire: se perdería el vacío.',
+      valves_opened: 'Guantes y protección ocular: el refrigerante líquido quema.',
+      power_on: 'El compresor nunca se arranca en vacío.',
+    },
+    states: {
+      done: 'hecho',
+      now: 'ahora',
+      to_come: 'por venir',
+      skipped: 'nada lo dice',
+      not_needed: 'no hace falta',
+    },
+    knownBy: { curve: 'por la curva', hand: 'a mano', entry: 'por la hoja de trabajo' },
+    done: 'Hecho',
+    notNeeded: 'No hace falta',
+    takeBack: 'Retirar',
+    battery: {
+      enough: ({ left, needs }) =>
+        `Batería: quedan unos ${left}, hacen falta unos ${needs}. Basta.`,
+      short: ({ left, needs }) =>
+        `Batería: quedan unos ${left}, hacen falta unos ${needs}. No basta: tenga otra a mano, y aísle antes de cambiarla.`,
+      left: ({ left }) => `Batería: quedan unos ${left}.`,
+    },
+    clock: ({ held, whole, rule }) => `${held} de ${whole}. Criterio: ${rule}.`,
+    valveOrder: ({ order }) => `Según el fabricante del equipo: ${order}`,
+    valveOrderUsual:
+      'Manda el orden del fabricante del equipo; no está anotado. Lo habitual: primero la línea grande (aspiración), despacio. Práctica habitual, sin fuente.',
+    lost: ({ at, from, to }) =>
+      `Perdido antes de liberar la carga: de ${from} a ${to} a los ${at}. Cierre el extractor, busque la causa y evacúe otra vez.`,
+    flammableCharge: 'La carga es inflamable: ninguna fuente de ignición cerca al liberarla.',
+  },
+
+  prepared: {
+    title: 'Hojas preparadas',
+    help: 'Rellenadas de antemano, en la furgoneta o la víspera, y guardadas por el puente. En cuanto llegan lecturas, un toque pone una en la hoja del trabajo.',
+    newOne: 'Preparar una hoja de trabajo',
+    keep: 'Guardarla',
+    takeOver: 'Tomarla',
+    change: 'Cambiar',
+    discard: 'Desechar',
+    reallyDiscard: 'Sí, para siempre',
+    numbered: ({ number }) => `Hoja ${number}, sin lugar`,
+    waiting: ({ what }) => `Preparada: ${what}.`,
+    others: ({ count }) => `Otras (${count})`,
+    notThis: 'Ahora no',
+    startFrom: 'Empezar con lo que tenía un trabajo anterior',
+    fromNothing: 'sin nada',
+    which: 'Este es',
+    equipment: { other: 'otro equipo', same: 'el mismo equipo' },
+    carried: ({ what }) =>
+      `Rellenado de ese trabajo: ${what}. Nada de lo que se midió o se hizo entonces.`,
+    nothingCarried: 'No hay nada rellenado.',
   },
 
   causes: {
@@ -1003,6 +1151,9 @@ export const spanish: Wording = {
       sections_shut: 'válvulas interiores cerradas',
       sections_opened: 'válvulas interiores abiertas',
       job_begun: 'trabajo nuevo',
+      cores_in: 'obuses puestos',
+      sensor_isolated: 'sensor aislado',
+      charge_released: 'carga liberada',
       stub_shut: 'sensor solo en su ramal',
       stub_opened: 'sensor otra vez en el sistema',
       part_seen: 'el sensor ve otra parte',
@@ -1023,6 +1174,9 @@ export const spanish: Wording = {
       sections_shut: 'Válvulas interiores cerradas',
       sections_opened: 'Válvulas interiores abiertas',
       job_begun: 'Trabajo nuevo',
+      cores_in: 'Obuses puestos',
+      sensor_isolated: 'Sensor aislado',
+      charge_released: 'Carga liberada',
       stub_shut: 'Sensor cerrado en su ramal',
       stub_opened: 'Ramal reabierto',
       part_seen: 'Otra parte aislada',
@@ -1076,6 +1230,10 @@ export const spanish: Wording = {
         'Desde entonces el sensor solo ve lo que sigue abierto: ningún dictamen sobre lo cerrado. Nunca encierre refrigerante líquido.',
       sections_opened:
         'Donde una válvula necesite corriente para abrir, use solo el modo de vacío o servicio del fabricante. Nunca hacia una parte todavía cargada.',
+      cores_in: 'Por el extractor cerrado, en vacío.',
+      sensor_isolated:
+        'Antes de que la carga le llegue. Lo que muestre desde ahí no dice nada del sistema.',
+      charge_released: 'Pulse justo antes de abrir las válvulas: así el salto es el de la carga.',
       stub_shut: 'Desde ahí la curva muestra solo manguera y unión del sensor, no el sistema.',
       stub_opened: 'Nunca hacia un sistema con presión: eso destruye el sensor.',
     },
@@ -1269,6 +1427,11 @@ export const spanish: Wording = {
       sign: {
         title: 'Firmar',
         text: 'Quién responde de este trabajo, con una observación para su informe.',
+      },
+      steps: { title: 'Pasos', text: 'Qué está hecho, qué toca ahora, qué viene; el cierre.' },
+      prepared: {
+        title: 'Hojas preparadas',
+        text: 'Rellene una antes de registrar nada; a partir de un trabajo anterior si quiere.',
       },
       sheet: {
         title: 'Hoja de trabajo',
@@ -1901,6 +2064,15 @@ export const spanish: Wording = {
       triplePlan: 'Evacuaciones con nitrógeno entre ellas',
       seenSection: 'Sección que ve el sensor',
       stubVolumeM3: 'Ramal con el sensor, volumen',
+      serial: 'Número de serie',
+      oil: 'Aceite',
+      systemHistory: 'El sistema estaba',
+      altitudeM: 'Altitud',
+      ambientTemperatureC: 'Aire alrededor',
+      coldestPlace: 'Dónde está lo más frío',
+      people: 'Quién trabaja',
+      valveOrder: 'Orden de las válvulas, según el fabricante del equipo',
+      tickedSteps: 'Pasos dichos a mano',
     },
     views: {
       unknown: 'sin decir aún',
@@ -1910,6 +2082,56 @@ export const spanish: Wording = {
       pump_side: 'el lado de la válvula que da a la bomba',
     },
     cores: { unknown: 'No se sabe', in: 'Puestos', out: 'Sacados' },
+    oils: {
+      unknown: 'No se sabe',
+      mineral: 'Aceite mineral',
+      alkylbenzene: 'Alquilbenceno',
+      poe: 'Poliol éster (POE)',
+      pve: 'Polivinil éter (PVE)',
+      pag: 'Polialquilenglicol (PAG)',
+    },
+    histories: {
+      unknown: 'No se sabe',
+      new: 'Nuevo',
+      opened: 'Abierto para el trabajo',
+      open_for_days: 'Abierto durante días',
+      burnt_out: 'Con el compresor quemado',
+      flooded: 'Inundado de agua',
+    },
+    groups: {
+      system: 'El sistema: número de serie, refrigerante, aceite, qué ha pasado',
+      place: 'El lugar: altitud, temperaturas',
+      people: 'Personas, y el orden de las válvulas según el fabricante',
+    },
+    safetyClass: ({ name, meaning }) => `Clase de seguridad ${name}: ${meaning}.`,
+    safetyClasses: {
+      A1: 'toxicidad baja, sin propagación de llama',
+      A2L: 'toxicidad baja, inflamable, arde despacio',
+      A3: 'toxicidad baja, muy inflamable',
+      B2L: 'toxicidad alta, inflamable, arde despacio',
+    },
+    classSources: {
+      second_hand: ({ where }) =>
+        `${where}, tal como otros la repiten: consúltela antes de que cuente.`,
+      memory: ({ where }) => `${where}, de memoria: consúltela antes de que cuente.`,
+    },
+    flammable:
+      'Inflamable: sin fuentes de ignición (llamas, interruptores, una bomba no apta, también este portátil y el sensor), ventile, descargue al exterior, un detector de gas junto al suelo. Deciden el fabricante del equipo y la norma.',
+    toxic: 'De toxicidad alta: protección respiratoria y ventilación como pide la norma.',
+    historyAdvice: {
+      open_for_days:
+        'Abierto durante días, paredes y aceite han tomado agua: cuente con romper el vacío con nitrógeno.',
+      burnt_out:
+        'Tras quemarse el compresor: prueba de acidez, filtros y cambio de aceite según el fabricante del equipo, antes de hacer vacío.',
+      flooded:
+        'Inundado: primero vacíe y sople con nitrógeno seco, después caliente. Una bomba sola tarda días.',
+    },
+    hygroscopic:
+      'Este aceite toma agua del aire: manténgalo cerrado, y espere una cola lenta en la curva.',
+    adviceSource: 'Práctica habitual, sin fuente.',
+    atmosphere: (of) =>
+      `El aire allí pesa ${of.kPa} kPa según la atmósfera estándar (ISO 2533); el tiempo la mueve un 2 %. Ahí está el cero de un manómetro: el vacío total se lee −${of.inHg} inHg o −${of.bar} bar. Al aire el agua hierve a ${of.boils}. Los sensores absolutos, y los límites de aquí, no cambian.`,
+    valveOrderHelp: 'El orden del propio fabricante del equipo, con las palabras del manual.',
     notEntered: 'sin anotar',
     refrigerantUnknown: 'Sin anotar',
     ruleHelp: 'Al elegir uno se rellenan sus cifras; las del fabricante del equipo van primero.',
@@ -2037,6 +2259,10 @@ export const spanish: Wording = {
       import: 'el archivo',
       bridge: 'el puente',
     },
+    steps: 'Pasos',
+    stepsHelp:
+      'Sabido por la curva, por una marca o una palabra a mano, o por la hoja de trabajo. «Nada lo dice»: el trabajo siguió adelante.',
+    closingUp: 'Cierre',
     settings: 'Ajustes y criterio de aceptación',
     settingsSource:
       'Lo que nadie anotó es ajuste propio de este programa, no de una norma. La cifra del fabricante del equipo va primero.',
@@ -2161,6 +2387,8 @@ export const spanish: Wording = {
     columns: {
       at: 'A los',
       clock: 'Hora',
+      step: 'Paso',
+      known: 'Estado, y cómo se sabe',
       mark: 'Marca',
       setBy: 'Puesta por',
       stage: 'Etapa',

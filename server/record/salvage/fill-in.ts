@@ -10,6 +10,7 @@ const WITHOUT_RECORDING: readonly string[] = [
   FACT_TABLES.begin.table,
   FACT_TABLES.label.table,
   FACT_TABLES.calibration.table,
+  FACT_TABLES.prepared.table,
   FACT_TABLES.tombstone.table,
 ];
 const BEGINNING_LOST = 'Saved from a damaged record: how it began is lost';

@@ -80,6 +80,7 @@ const TEXTS: Readonly<Partial<Record<string, (text: string) => boolean>>> = {
   'recording.origin': oneOf(ORIGINS),
   'sensor.identity': jsonOf(sensorIdentitySchema),
   'sheet_entry.fields': jsonOf(sheetSchema.partial()),
+  'prepared_sheet.fields': jsonOf(sheetSchema.partial()),
   'mark.kind': oneOf(MARK_KINDS),
   'mark.made_by': oneOf(MARK_AUTHORS),
   'reading.condition': oneOf(CONDITIONS),

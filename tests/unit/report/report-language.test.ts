@@ -1,5 +1,6 @@
 /** A report in another language: nothing of it is left in English, and two at once keep to their own. */
 import { expect, test } from 'vitest';
+import { REFRIGERANTS, SAFETY_CLASS_SOURCE } from '../../../protocol/refrigerants.ts';
 import { PASS_RULES } from '../../../protocol/pass-rules.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import { WHOLE_JOB } from '../../../protocol/job.ts';
@@ -157,6 +158,8 @@ const DATA = [
   ...Object.values(PASS_RULES).flatMap(({ source }) =>
     source === null ? [] : [source.document, source.clause ?? ''],
   ),
+  SAFETY_CLASS_SOURCE,
+  ...REFRIGERANTS.map(({ safetyClass }) => safetyClass),
   ...[
     'Harbour Street',
     'weir street archive',

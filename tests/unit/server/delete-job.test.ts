@@ -195,7 +195,8 @@ describe('a whole recording', () => {
     commit({ kind: 'delete', recordingId: 2, beginMark: FIRST_JOB, atMs: 10 });
     for (const { table } of Object.values(FACT_TABLES)) {
       const column = table === 'recording' ? 'id' : 'recording_id';
-      if (table.startsWith('sensor_') || table === 'tombstone') continue;
+      const isOfNone = table.startsWith('sensor_') || table === 'prepared_sheet';
+      if (isOfNone || table === 'tombstone') continue;
       const left = database.prepare(`SELECT COUNT(*) FROM ${table} WHERE ${column} = 2`).pluck();
       expect([table, left.get()]).toEqual([table, 0]);
     }
@@ -221,6 +222,47 @@ describe('a whole recording', () => {
     commit({ kind: 'delete', recordingId: 1, beginMark: FIRST_JOB, atMs: 10 });
     database.pragma('wal_checkpoint(TRUNCATE)');
     expect(isAnywhere()).toBe(false);
+  });
+});
+
+describe('a prepared sheet', () => {
+  const prepare = (prepared: number, usedS: number | null, site = SITE) =>
+    commit({
+      kind: 'prepared',
+      sheet: {
+        prepared,
+        fields: { site },
+        usedIn: usedS === null ? null : 1,
+        usedS,
+        atMs: 1,
+      },
+    });
+  const there = () =>
+    database.prepare('SELECT DISTINCT prepared FROM prepared_sheet ORDER BY 1').pluck().all();
+
+  test('goes with the job that took it over, all its rows; others stay, and the chain holds', () => {
+    twoJobs(1);
+    prepare(1, null);
+    prepare(2, null);
+    prepare(3, null);
+    prepare(1, 60);
+    prepare(2, 10);
+    commit({ kind: 'delete', recordingId: 1, beginMark: beginMark(1), atMs: 9 });
+    expect(there()).toEqual([2, 3]);
+    expect(verified(0)).toMatchObject({ broken: null, deleted: 2 });
+    commit({ kind: 'delete', recordingId: 1, beginMark: FIRST_JOB, atMs: 10 });
+    expect(there()).toEqual([3]);
+    expect([verified(0), verified(1)]).toMatchObject([{ broken: null }, { broken: null }]);
+  });
+
+  test('that is discarded is nowhere in the files any more', () => {
+    prepare(1, null, 'Anchor Lane 4');
+    prepare(2, null, 'Mill Yard');
+    commit({ kind: 'discard', prepared: 1, atMs: 9 });
+    database.pragma('wal_checkpoint(TRUNCATE)');
+    const file = readFileSync(join(folder, RECORD_FILE));
+    expect([file.includes('Anchor Lane 4'), file.includes('Mill Yard')]).toEqual([false, true]);
+    expect(verified(0)).toMatchObject({ broken: null, deleted: 1 });
   });
 });
 

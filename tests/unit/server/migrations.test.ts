@@ -51,6 +51,7 @@ const FACTS: Readonly<
   archived: [[2, 1, [1, 2, 0, 1, 1700]]],
   sign_off: [[1, 1, [1, 1, 0, 0, 812, 'R. Vane', 'L-7', 'dry', 'Tight and dry', '0.1.0', 1800]]],
   calibration: [[0, 1, [1, 'a', '2026-03-01', 1900]]],
+  prepared: [[0, 1, [1, 1, 2, 0.5, 1950, '{"site":"Mill Yard"}']]],
   taken_from: [[2, null, [2, 'x', 'rehearsal', 4, 5, '', '', 1, '0.1.0', 2000]]],
   tombstone: [[1, 1, [1, 1, 9, 500, null, '', 0, 2100]]],
 };

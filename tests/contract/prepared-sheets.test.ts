@@ -1,0 +1,96 @@
+/** Job sheets that are filled in before anything is recorded, through a whole bridge. */
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { apiErrorSchema, recordingDetailSchema } from '../../protocol/api.ts';
+import { preparedSheetListSchema, preparedSheetSchema } from '../../protocol/prepared-sheet.ts';
+import { recordingSchema } from '../../protocol/recording.ts';
+import { makeBackup } from '../../server/record/backup.ts';
+import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+
+let bridge: RunningBridge;
+beforeAll(async () => {
+  bridge = await runBridge();
+});
+afterAll(() => bridge.remove());
+
+const ask = (path: string): Promise<Response> => fetch(new URL(`api/${path}`, bridge.url));
+function post(path: string, body: unknown): Promise<Response> {
+  return fetch(new URL(`api/${path}`, bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+}
+const sheets = async () =>
+  preparedSheetListSchema.parse(await (await ask('prepared-sheets')).json()).sheets;
+const keep = async (prepared: number | null, fields: unknown) =>
+  preparedSheetSchema.parse(await (await post('prepared-sheets', { prepared, fields })).json());
+const codeOf = async (answer: Promise<Response>) =>
+  apiErrorSchema.parse(await (await answer).json()).code;
+
+test('with nothing recorded sheets are kept, changed and listed, the latest first', async () => {
+  const first = await keep(null, { site: 'Ropewalk 7', targetPa: 40 });
+  const second = await keep(null, { site: 'Mill Yard', altitudeM: 1200 });
+  await keep(first.prepared, { site: 'Ropewalk 9' });
+  expect(await sheets()).toMatchObject([
+    { prepared: second.prepared, fields: { site: 'Mill Yard', altitudeM: 1200 }, usedIn: null },
+    { prepared: first.prepared, fields: { site: 'Ropewalk 9' } },
+  ]);
+  expect(second.prepared).not.toBe(first.prepared);
+});
+
+test('they are there after a restart, and in a copy of the record', async () => {
+  await bridge.stop();
+  bridge = await runBridge({ dataFolder: bridge.dataFolder });
+  expect((await sheets()).map(({ fields }) => fields.site)).toEqual(['Mill Yard', 'Ropewalk 9']);
+  const copy = join(bridge.dataFolder, 'copy.sqlite');
+  expect(makeBackup(bridge.dataFolder, copy)).toMatchObject({ recordings: 0, broken: [] });
+});
+
+test('what a bridge takes over stands on the job’s sheet, once', async () => {
+  const started = await post('rehearsals', { name: 'quarry-road-bakery', rate: 1 });
+  const { id } = recordingSchema.parse(await started.json());
+  const prepared = (await sheets())[1]?.prepared ?? 0;
+  const where = { recordingId: id, elapsedS: 0 };
+  expect((await post(`prepared-sheets/${prepared}/use`, where)).status).toBe(201);
+  const detail = recordingDetailSchema.parse(await (await ask(`recordings/${id}`)).json());
+  expect(detail.sheet.at(-1)).toEqual({ elapsedS: 0, fields: { site: 'Ropewalk 9' } });
+  expect((await sheets())[1]).toMatchObject({ usedIn: id, usedS: 0 });
+  expect(await codeOf(post(`prepared-sheets/${prepared}/use`, where))).toBe('sheet_used');
+  expect(await codeOf(post('prepared-sheets', { prepared, fields: {} }))).toBe('sheet_used');
+});
+
+test('one that was discarded is gone, and its number is not given out again', async () => {
+  const prepared = (await sheets())[0]?.prepared ?? 0;
+  expect((await post(`prepared-sheets/${prepared}/discard`, {})).status).toBe(204);
+  expect((await sheets()).map((one) => one.prepared)).not.toContain(prepared);
+  expect(await codeOf(post(`prepared-sheets/${prepared}/discard`, {}))).toBe('not_found');
+  expect((await keep(null, {})).prepared).toBeGreaterThan(prepared);
+});
+
+test.each([
+  ['a sheet that there is none', 'prepared-sheets', { prepared: 99, fields: {} }, 'not_found'],
+  [
+    'a field that there is none',
+    'prepared-sheets',
+    { prepared: null, fields: { roof: 1 } },
+    'bad_request',
+  ],
+  [
+    'an altitude in space',
+    'prepared-sheets',
+    { prepared: null, fields: { altitudeM: 9e4 } },
+    'bad_request',
+  ],
+])('%s is refused', async (_what, path, body, code) => {
+  const before = await sheets();
+  expect(await codeOf(post(path, body))).toBe(code);
+  expect(await sheets()).toEqual(before);
+});
+
+test('taken over into a recording that there is none: refused, and still to be used', async () => {
+  const { prepared } = await keep(null, { site: 'Quay' });
+  const where = { recordingId: 99, elapsedS: 0 };
+  expect(await codeOf(post(`prepared-sheets/${prepared}/use`, where))).toBe('not_found');
+  expect((await sheets())[0]).toMatchObject({ prepared, usedIn: null });
+});

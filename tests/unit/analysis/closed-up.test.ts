@@ -1,0 +1,94 @@
+/** Closing up takes the system away from the sensor: what was concluded stands, and no jump of the charge undoes it. */
+import { describe, expect, test } from 'vitest';
+import type { Mark, MarkKind } from '../../../protocol/mark.ts';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { judge } from '../../../web/analysis/judge.ts';
+import { judgedHolds } from '../../../web/analysis/judged-holds.ts';
+import { passages } from '../../../web/analysis/passages.ts';
+import { isOfRelease, vacuumLoss } from '../../../web/analysis/vacuum-loss.ts';
+import { historyOf } from '../../support/invented-curves.ts';
+
+const ISOLATED_S = 600;
+const RELEASED_S = 1700;
+const END_S = 2000;
+
+const mark = (id: number, kind: MarkKind, elapsedS: number): Mark => ({
+  id,
+  kind,
+  elapsedS,
+  text: '',
+  madeBy: 'hand',
+});
+const WORK = [mark(1, 'pump_on', 10), mark(2, 'isolated', ISOLATED_S)];
+
+/** Down to 20 Pa and tight; then the charge is let in, or it is pumped again. */
+function historyWith(after: (elapsedS: number) => number | null) {
+  return historyOf(
+    Array.from({ length: END_S + 1 }, (_, elapsedS) => {
+      const tightPa = 20 + 2000 * Math.exp(-elapsedS / 60);
+      const pressurePa = elapsedS < RELEASED_S ? tightPa : after(elapsedS);
+      const condition = pressurePa === null ? ('over_range' as const) : ('ok' as const);
+      return { elapsedS, pressurePa, condition, temperatureC: null };
+    }),
+  );
+}
+const charged = historyWith((elapsedS) => (elapsedS < RELEASED_S + 3 ? 3000 : null));
+
+describe('the charge that was let in', () => {
+  const before = judge(charged, WORK, DEFAULT_SHEET, RELEASED_S - 1);
+
+  test('unmarked, ends the hold', () => {
+    expect(before.rise?.verdict).toBe('tight_dry');
+    expect(judge(charged, WORK, DEFAULT_SHEET, END_S).stage.name).not.toBe('rise');
+  });
+
+  test.each(['sensor_isolated', 'charge_released'] as const)(
+    'after "%s" changes nothing of the verdict, now or when it is judged again',
+    (kind) => {
+      const marks = [...WORK, mark(3, kind, RELEASED_S - 1)];
+      for (const nowS of [RELEASED_S + 20, END_S, END_S]) {
+        expect(judge(charged, marks, DEFAULT_SHEET, nowS)).toEqual(before);
+      }
+      const judgeAt = (nowS: number) => judge(charged, marks, DEFAULT_SHEET, nowS);
+      const holds = judgedHolds(passages(judgeAt, END_S));
+      expect(holds.map(({ rise }) => rise.verdict)).toEqual(['tight_dry']);
+    },
+  );
+
+  test('is no loss of vacuum, marked at once or within a minute; a jump long before it is one', () => {
+    const span = { isolatedS: ISOLATED_S, judgedS: 1500 };
+    const loss = vacuumLoss(charged, span, END_S, DEFAULT_SHEET.leakLimitPaPerS);
+    expect(loss?.atS).toBe(RELEASED_S);
+    const at = (releasedS: number) => [mark(3, 'charge_released', releasedS)];
+    expect(isOfRelease({ atS: RELEASED_S }, at(RELEASED_S - 2))).toBe(true);
+    expect(isOfRelease({ atS: RELEASED_S }, at(RELEASED_S + 40))).toBe(true);
+    expect(isOfRelease({ atS: RELEASED_S }, at(RELEASED_S + 90))).toBe(false);
+    expect(isOfRelease({ atS: RELEASED_S }, [mark(3, 'cores_in', RELEASED_S)])).toBe(false);
+  });
+});
+
+describe('work that goes on', () => {
+  /** Vented, and pumped again two minutes later. */
+  const falling = historyWith((elapsedS) => {
+    const pumpedS = Math.max(elapsedS - RELEASED_S - 120, 0);
+    return 10 + 90_000 * Math.exp(-pumpedS / 20);
+  });
+
+  test('a pump that is started again counts, marked or by its curve', () => {
+    const shut = mark(3, 'sensor_isolated', RELEASED_S - 5);
+    const again = mark(4, 'pump_on', RELEASED_S);
+    const reopened = mark(5, 'reopened', RELEASED_S);
+    const marked = judge(falling, [...WORK, shut, again, reopened], DEFAULT_SHEET, END_S);
+    expect(marked.nowS).toBe(END_S);
+    const byCurve = judge(falling, [...WORK, shut], DEFAULT_SHEET, END_S);
+    expect(byCurve.nowS).toBe(END_S);
+    expect(['pull_down', 'at_depth']).toContain(byCurve.stage.name);
+  });
+
+  test('a sensor that was shut off for the nitrogen test before any vacuum stops nothing', () => {
+    const marks = [mark(3, 'sensor_isolated', 1), ...WORK];
+    expect(judge(charged, marks, DEFAULT_SHEET, 1000)).toEqual(
+      judge(charged, WORK, DEFAULT_SHEET, 1000),
+    );
+  });
+});

@@ -57,6 +57,8 @@ export const GEAR: readonly (keyof Sheet)[] = [
   'hoseBoreM',
   'hoseLengthM',
   'hoseCount',
+  'pumpBallast',
+  'pumpOilChangedOn',
 ];
 
 /** The entries that hold for a job: its own. What was said of another one does not hold for it. */

@@ -2,6 +2,13 @@
 import { z } from 'zod';
 import { PASS_RULE_IDS } from './pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from './refrigerants.ts';
+import {
+  joinsSchema,
+  PUMP_BALLASTS,
+  sectionsSchema,
+  tubesSchema,
+  vesselsSchema,
+} from './rig-facts.ts';
 import { paFromMicron } from './units.ts';
 
 /**
@@ -57,6 +64,14 @@ export const sheetSchema = z.strictObject({
   hoseLengthM: z.number().min(0.05).max(100).nullable(),
   hoseCount: z.int().min(1).max(10).nullable(),
   core: z.enum(CORE_PLACES),
+  /** Whether the pump has a gas ballast at all. */
+  pumpBallast: z.enum(PUMP_BALLASTS),
+  /** As it is written on the pump or in a notebook: a date, or in words. */
+  pumpOilChangedOn: text,
+  tubes: tubesSchema,
+  vessels: vesselsSchema,
+  sections: sectionsSchema,
+  joins: joinsSchema,
 });
 export type Sheet = z.infer<typeof sheetSchema>;
 
@@ -95,6 +110,12 @@ export const DEFAULT_SHEET: Sheet = {
   hoseLengthM: null,
   hoseCount: null,
   core: 'unknown',
+  pumpBallast: 'unknown',
+  pumpOilChangedOn: '',
+  tubes: [],
+  vessels: [],
+  sections: [],
+  joins: [],
 };
 
 /** The sheet as it stands after its entries, the latest entry of a field winning. */

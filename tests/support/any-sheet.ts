@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { PASS_RULE_IDS } from '../../protocol/pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
+import { PUMP_BALLASTS } from '../../protocol/rig-facts.ts';
 import { CORE_PLACES, SENSOR_VIEWS, type Sheet } from '../../protocol/sheet.ts';
 
 export const anySheet: fc.Arbitrary<Sheet> = fc.record({
@@ -27,4 +28,10 @@ export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   hoseLengthM: fc.option(fc.double({ min: 0.05, max: 100, noNaN: true })),
   hoseCount: fc.option(fc.integer({ min: 1, max: 10 })),
   core: fc.constantFrom(...CORE_PLACES),
+  pumpBallast: fc.constantFrom(...PUMP_BALLASTS),
+  pumpOilChangedOn: fc.constant(''),
+  tubes: fc.constant([]),
+  vessels: fc.constant([]),
+  sections: fc.constant([]),
+  joins: fc.constant([]),
 });

@@ -1,7 +1,7 @@
 /** Another job begins in the recording that goes on: from now, or from a moment that lies back. */
 import { useState } from 'preact/hooks';
 import { FIRST_JOB, GEAR } from '../../protocol/job.ts';
-import type { Sheet } from '../../protocol/sheet.ts';
+import { DEFAULT_SHEET, type Sheet } from '../../protocol/sheet.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { addMark, enterOnSheet, takeMarkBack } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
@@ -139,8 +139,8 @@ export function NewJobPanel({ followed, recording }: NewJobPanelProps) {
 
 /** What was entered of it: nobody has to say it again. */
 function gearOn(sheet: Sheet): Partial<Sheet> {
-  const entered = Object.entries(sheet).filter(
-    ([field, value]) => value !== null && GEAR.some((own) => own === field),
+  const entered = Object.entries(sheet).filter(([field, value]) =>
+    GEAR.some((own) => own === field && value !== DEFAULT_SHEET[own]),
   );
   return Object.fromEntries(entered);
 }

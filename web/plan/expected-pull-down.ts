@@ -78,6 +78,17 @@ export function timeToS(curve: ExpectedCurve, pressurePa: number): number | null
   return before.sinceS + share * (after.sinceS - before.sinceS);
 }
 
+/** Where the curve stands, Pa: at its first point before it begins, at its last one after it ends. */
+export function pressureAtPa(curve: ExpectedCurve, sinceS: number): number {
+  const next = curve.findIndex((point) => point.sinceS >= sinceS);
+  const after = curve[next] ?? curve.at(-1);
+  const before = curve[next - 1];
+  if (after === undefined) return Number.NaN;
+  if (before === undefined || after.sinceS === before.sinceS) return after.pressurePa;
+  const share = (sinceS - before.sinceS) / (after.sinceS - before.sinceS);
+  return before.pressurePa * (after.pressurePa / before.pressurePa) ** share;
+}
+
 function setupOf(rig: PlannedRig): RigSetup {
   const hoseVolumeM3 = rig.hoseCount * (Math.PI / 4) * rig.hoseBoreM ** 2 * rig.hoseLengthM;
   const farShare = rig.far.reduce((total, { share }) => total + share, 0);

@@ -20,6 +20,12 @@ const RIG: readonly (keyof Sheet)[] = [
   'hoseLengthM',
   'hoseCount',
   'core',
+  'pumpBallast',
+  'pumpOilChangedOn',
+  'tubes',
+  'vessels',
+  'sections',
+  'joins',
 ];
 
 export function marksSection(report: Report): Section {
@@ -83,14 +89,17 @@ export function marksTakenBackSections(report: Report): Section[] {
 export function settingsSection({ sheet, speech }: Report): Section {
   const words = speech.wording.report;
   const shown = FIELDS.filter(
-    (field) =>
-      !PLACE.includes(field) && !(RIG.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
+    (field) => !PLACE.includes(field) && !(RIG.includes(field) && isUnentered(sheet[field], field)),
   );
   const facts = shown.map((field) => ({
     name: speech.wording.sheet.names[field],
     value: saySheetValue(sheet, field, speech),
   }));
   return section(words.settings, factTable(facts), paragraph(words.settingsSource, 'quiet'));
+}
+
+function isUnentered(value: Sheet[keyof Sheet], field: keyof Sheet): boolean {
+  return value === DEFAULT_SHEET[field] || (Array.isArray(value) && value.length === 0);
 }
 
 /** In the order in which they came: a limit that was changed after the hold shows. */

@@ -1,7 +1,6 @@
 /** Entering a part of the job sheet: what every form over it has in common. */
 import { useState } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
-import type { Sheet } from '../../protocol/sheet.ts';
 import { enterOnSheet } from '../connection/bridge-api.ts';
 import { tell } from '../parts/notice.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
@@ -9,17 +8,17 @@ import { presentS } from '../store/present-time.ts';
 import { speech } from '../store/speech.ts';
 import type { Speech } from '../words/speech.ts';
 import { sayWrongField, sheetUnit } from '../words/say-sheet.ts';
-import { type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
+import { type PlainField, type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 export interface SheetEntryForm {
   /** What is being typed stays in the units and digits in which it was begun. */
   readonly spoken: Speech;
   readonly texts: SheetTexts;
   /** The field that can't be read, once it was tried. */
-  readonly wrong: keyof Sheet | null;
+  readonly wrong: PlainField | null;
   /** What is wrong with it. */
   readonly why: string;
-  readonly write: (field: keyof Sheet) => (event: { currentTarget: { value: string } }) => void;
+  readonly write: (field: PlainField) => (event: { currentTarget: { value: string } }) => void;
   /** Several at once, as where one choice brings figures with it. */
   readonly fill: (texts: Partial<SheetTexts>) => void;
   readonly save: (event: Event) => void;
@@ -34,7 +33,7 @@ export function useSheetEntry(
   const [spoken] = useState(() => speech.peek());
   const [before, setBefore] = useState(() => textsFromSheet(followed.sheet.peek(), spoken));
   const [texts, setTexts] = useState(before);
-  const [wrong, setWrong] = useState<keyof Sheet | null>(null);
+  const [wrong, setWrong] = useState<PlainField | null>(null);
   const [mistakable, setMistakable] = useState(false);
   const write: SheetEntryForm['write'] = (field) => (event) => {
     setWrong(null);
@@ -73,8 +72,8 @@ export function useSheetEntry(
 
 interface NumberFieldsProps {
   readonly form: SheetEntryForm;
-  readonly fields: readonly (keyof Sheet)[];
-  readonly examples?: Partial<Record<keyof Sheet, string>>;
+  readonly fields: readonly PlainField[];
+  readonly examples?: Partial<Record<PlainField, string>>;
 }
 
 export function NumberFields({ form, fields, examples = {} }: NumberFieldsProps) {

@@ -1,5 +1,4 @@
 /** The job sheet between what people type, in their units, and the exact fields: pure. */
-import { z } from 'zod';
 import { PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
 import { DEFAULT_SHEET, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
 import {
@@ -19,7 +18,11 @@ import { sayExactly } from '../words/say-number.ts';
 import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
 
-type Field = keyof Sheet;
+/** What is a text or a number: the others are entered as wholes, in panels of their own. */
+export type PlainField = {
+  [F in keyof Sheet]: Sheet[F] extends string | number | null ? F : never;
+}[keyof Sheet];
+type Field = PlainField;
 export type SheetTexts = Readonly<Record<Field, string>>;
 
 export type ReadSheet =
@@ -111,6 +114,8 @@ export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
     hoseLengthM: text('hoseLengthM'),
     hoseCount: text('hoseCount'),
     core: text('core'),
+    pumpBallast: text('pumpBallast'),
+    pumpOilChangedOn: text('pumpOilChangedOn'),
   };
 }
 
@@ -178,4 +183,9 @@ function plainNumber(value: number, scale: Scale | undefined, speech: Speech): s
   return scale?.unit === undefined ? text : unmistakable(text, scale.unit);
 }
 
-const FIELDS = z.array(sheetSchema.keyof()).parse(Object.keys(DEFAULT_SHEET));
+const FIELDS = sheetSchema.keyof().options.filter(isPlain);
+
+function isPlain(field: keyof Sheet): field is PlainField {
+  const usual = DEFAULT_SHEET[field];
+  return usual === null || typeof usual !== 'object';
+}

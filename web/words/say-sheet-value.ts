@@ -3,6 +3,7 @@ import type { Sheet } from '../../protocol/sheet.ts';
 import { isRuleUnentered } from '../analysis/hold-by-rule.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayExactly } from './say-number.ts';
+import { sayJoin, sayRows, saySection, sayTube, sayVessel } from './say-rig-facts.ts';
 import { saySetting, saySettingPerMinute } from './say-pressure.ts';
 import { sheetUnit } from './say-sheet.ts';
 import { sayTemperature } from './say-temperature.ts';
@@ -17,6 +18,7 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
   switch (field) {
     case 'site':
     case 'equipment':
+    case 'pumpOilChangedOn':
       return sheet[field].trim() === '' ? words.notEntered : sheet[field];
     case 'refrigerant':
       return sheet.refrigerant === 'unknown' ? words.notEntered : sheet.refrigerant;
@@ -57,6 +59,16 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
       return words.views[sheet.sensorSees];
     case 'core':
       return words.cores[sheet.core];
+    case 'pumpBallast':
+      return words.ballasts[sheet.pumpBallast];
+    case 'tubes':
+      return sayRows(sheet.tubes, sayTube, speech);
+    case 'vessels':
+      return sayRows(sheet.vessels, sayVessel, speech);
+    case 'sections':
+      return sayRows(sheet.sections, saySection, speech);
+    case 'joins':
+      return sayRows(sheet.joins, sayJoin, speech);
   }
 }
 

@@ -41,6 +41,12 @@ export function sheetUnit(field: keyof Sheet, speech: Speech): string {
       return 'm';
     case 'hoseCount':
     case 'core':
+    case 'pumpBallast':
+    case 'pumpOilChangedOn':
+    case 'tubes':
+    case 'vessels':
+    case 'sections':
+    case 'joins':
     case 'passRule':
     case 'site':
     case 'equipment':

@@ -10,12 +10,10 @@
 /** Who has seen it: `second_hand`, where another restates it; `memory`: look it up before much rests on it. */
 type Evidence = 'second_hand' | 'memory';
 
-const TUBE_STANDARDS = ['ASTM B280', 'EN 12735-1'] as const;
-
 export interface TubeSize {
   /** As it is ordered: '3/8 in', '12 × 1 mm'. */
   readonly name: string;
-  readonly standard: (typeof TUBE_STANDARDS)[number];
+  readonly standard: 'ASTM B280' | 'EN 12735-1';
   /** Annealed coil or drawn straight length, where both exist with walls of their own. */
   readonly temper: 'annealed' | 'drawn' | null;
   readonly outerDiameterM: number;

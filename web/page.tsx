@@ -18,7 +18,9 @@ import { notice } from './parts/notice.ts';
 import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RecordStrip } from './live/record-strip.tsx';
+import { PumpCheckPanel } from './plan/pump-check-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
+import { VolumePanel } from './plan/volume-panel.tsx';
 import { ReadInPanel } from './read-in/read-in-panel.tsx';
 import { CallPanel } from './rehearse/call-panel.tsx';
 import { RehearsalBar } from './rehearse/rehearsal-bar.tsx';
@@ -146,6 +148,12 @@ function OpenPanel({ session, alerts }: PageProps) {
     case 'rig':
       if (followed === null || recording === null) return null;
       return <RigPanel key="rig" followed={followed} recording={recording} />;
+    case 'volume':
+      if (followed === null || recording === null) return null;
+      return <VolumePanel key="volume" followed={followed} recording={recording} />;
+    case 'pump-check':
+      if (followed === null || recording === null) return null;
+      return <PumpCheckPanel key="pump-check" followed={followed} recording={recording} />;
     case 'note':
       if (followed === null || recording === null) return null;
       return <NotePanel key="note" followed={followed} recording={recording} />;

@@ -34,6 +34,8 @@ const STOPS: readonly Stop[] = [
     'recordings',
     'sheet',
     'rig',
+    'volume',
+    'pump-check',
     'sensors',
     'second-screen',
     'settings',

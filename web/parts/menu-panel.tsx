@@ -12,6 +12,8 @@ const ENTRIES = [
   'sheet',
   'sign',
   'rig',
+  'volume',
+  'pump-check',
   'sensors',
   'second-screen',
   'alerts',
@@ -20,7 +22,15 @@ const ENTRIES = [
 ] as const;
 
 /** Without one there is nothing in them. */
-const OF_A_RECORDING: readonly PanelName[] = ['new-job', 'sheet', 'sign', 'rig', 'alerts'];
+const OF_A_RECORDING: readonly PanelName[] = [
+  'new-job',
+  'sheet',
+  'sign',
+  'rig',
+  'volume',
+  'pump-check',
+  'alerts',
+];
 
 export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
   const words = speech.value.wording.menu;

@@ -14,6 +14,8 @@ export type PanelName =
   | 'read-in'
   | 'sheet'
   | 'rig'
+  | 'volume'
+  | 'pump-check'
   | 'second-screen'
   | 'settings'
   | 'alerts'

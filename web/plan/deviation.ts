@@ -39,8 +39,8 @@ export function deviationsFrom(facts: DeviationFacts): Deviation[] {
 
 /** While no water boils, be the metal as warm as 32 °C; and below where gauges and hoses do as they like. */
 const GAS_PA = { low: 5000, high: 50_000 };
-/** A mark comes some seconds late, and a sensor follows late. */
-const START_S = 10;
+/** A mark comes some seconds late, and a sensor full of oil follows ten seconds late. */
+const START_S = 20;
 /** What lumps, bends and fittings may make of a curve. */
 const MODEL = 1.15;
 /** No less than this is named. */

@@ -1,13 +1,11 @@
 /** Entering a part of the job sheet: what every form over it has in common. */
 import { useState } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
-import { enterOnSheet } from '../connection/bridge-api.ts';
-import { tell } from '../parts/notice.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
-import { presentS } from '../store/present-time.ts';
 import { speech } from '../store/speech.ts';
 import type { Speech } from '../words/speech.ts';
 import { sayWrongField, sheetUnit } from '../words/say-sheet.ts';
+import { enterNow } from './enter-now.ts';
 import { type PlainField, type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 export interface SheetEntryForm {
@@ -55,12 +53,8 @@ export function useSheetEntry(
       entered();
       return;
     }
-    // Of a job that has no reading yet it stands where the job begins, and not in another one.
-    const { fromS } = followed.job.peek();
-    const latestS = Math.max(fromS, followed.latest.peek()?.elapsedS ?? fromS);
-    const elapsedS = presentS(recording, latestS, Date.now());
-    void tell(enterOnSheet(recording.id, { elapsedS, fields: read.fields })).then((saved) => {
-      if (saved === null) return;
+    void enterNow(followed, recording, read.fields).then((saved) => {
+      if (!saved) return;
       setBefore(texts);
       entered();
     });

@@ -1849,7 +1849,6 @@ export const english = {
       nothing: 'Nothing is known yet of lines and coils. A preset below is a quick start.',
       range: ({ estimate, low, high }: { estimate: string; low: string; high: string }) =>
         `${estimate} L, between ${low} and ${high} L`,
-      of: ({ names }: { names: string }) => `${names}`,
       uncounted: ({ names }: { names: string }) =>
         `Not counted, since nothing is known of it: ${names}.`,
       bothWays: ({ joins }: { joins: string }) =>
@@ -2001,8 +2000,8 @@ export const english = {
         `Slower from the start than this rig should be: between ${low} and ${high} times. Look for a core left in, a kinked or thin hose, a weak pump; or the volume is larger than entered.`,
       plateau: ({ pressure, since }: { pressure: string; since: string }) =>
         `It parted from the expected curve at ${pressure} and has stood near there for ${since}: water is boiling. It ends when the water is gone; warm the coldest part, and give it time.`,
-      floor: ({ low, high }: { low: string; high: string }) =>
-        `It heads for a floor between ${low} and ${high}, higher than this rig should have: look at the oil, an open ballast, or a leak.`,
+      floor: ({ between }: { between: string }) =>
+        `It heads for a floor of ${between}: higher than this rig should have. Look at the oil, an open ballast, or a leak.`,
     },
     pumpCheck: {
       title: 'Pump check',

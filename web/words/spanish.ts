@@ -1966,7 +1966,6 @@ export const spanish: Wording = {
       ifOpen: 'Si lo que no se sabe está abierto',
       nothing: 'Aún no se sabe nada de líneas y serpentines. Un ejemplo de abajo ayuda a empezar.',
       range: ({ estimate, low, high }) => `${estimate} L, entre ${low} y ${high} L`,
-      of: ({ names }) => names,
       uncounted: ({ names }) => `Sin contar, porque no se sabe nada de ello: ${names}.`,
       bothWays: ({ joins }) =>
         `No se sabe si está abierto: ${joins}. Abrirlo, o cerrarlo, deja una sola respuesta.`,
@@ -2094,8 +2093,8 @@ export const spanish: Wording = {
         `Más lento desde el principio de lo que este equipo debería: entre ${low} y ${high} veces. Busque un obús puesto, una manguera doblada o fina, una bomba débil; o el volumen es mayor de lo anotado.`,
       plateau: ({ pressure, since }) =>
         `Se apartó de la curva esperada a ${pressure} y lleva ${since} cerca de ahí: hierve agua. Acaba cuando el agua se va; caliente la parte más fría y dele tiempo.`,
-      floor: ({ low, high }) =>
-        `Va hacia un fondo entre ${low} y ${high}, más alto de lo que este equipo debería tener: mire el aceite, un lastre abierto o una fuga.`,
+      floor: ({ between }) =>
+        `Va hacia un fondo de ${between}: más alto de lo que este equipo debería tener. Mire el aceite, un lastre abierto o una fuga.`,
     },
     pumpCheck: {
       title: 'Prueba de la bomba',

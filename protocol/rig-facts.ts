@@ -10,7 +10,6 @@ const sectionName = z.string().max(60);
 const MOST_ROWS = 40;
 
 export const TUBE_ROLES = ['gas', 'liquid', 'suction', 'discharge', 'other'] as const;
-export type TubeRole = (typeof TUBE_ROLES)[number];
 
 const tubeSchema = z
   .strictObject({
@@ -73,7 +72,6 @@ export const JOIN_KINDS = [
   'solenoid',
   'check_valve',
 ] as const;
-export type JoinKind = (typeof JOIN_KINDS)[number];
 
 export const JOIN_STATES = ['unknown', 'open', 'closed'] as const;
 export type JoinState = (typeof JOIN_STATES)[number];

@@ -4,6 +4,7 @@ import { Panel } from '../parts/panel.tsx';
 import { enterNow } from '../sheet/enter-now.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
+import { sayDuration } from '../words/say-duration.ts';
 import { sayPressure } from '../words/say-pressure.ts';
 import { sayPumpShouldReach } from '../words/say-plan.ts';
 import { checkPump, WITHIN_S } from './pump-check.ts';
@@ -36,7 +37,7 @@ export function PumpCheckPanel({ followed, recording }: PumpCheckPanelProps) {
           <dt>{words.shouldReach}</dt>
           <dd>{sayPumpShouldReach(sheet.pumpUltimatePa, check.shouldReachPa, speech.value)}</dd>
           <dt>{words.within}</dt>
-          <dd>{words.minutes({ minutes: String(WITHIN_S / 60) })}</dd>
+          <dd>{sayDuration(WITHIN_S)}</dd>
           {check.pressurePa !== null && (
             <>
               <dt>{words.now}</dt>

@@ -14,7 +14,7 @@ interface RowListProps<Row> {
 export function RowList<Row>({ list, title, rows, fresh, change, row }: RowListProps<Row>) {
   const words = speech.value.wording.planning.volume;
   return (
-    <fieldset class="row-list" data-testid={`rows-${list}`}>
+    <fieldset class={`row-list of-${list}`} data-testid={`rows-${list}`}>
       <legend>{title}</legend>
       {rows.map((one, at) => (
         <div key={at} class="row-fields">

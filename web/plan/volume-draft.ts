@@ -53,8 +53,8 @@ export interface VolumeDraft {
   readonly joins: readonly JoinRow[];
 }
 
-export type DraftList = keyof VolumeDraft;
-export type DraftReason = 'number' | 'wall' | 'name' | 'ends' | 'many';
+type DraftList = keyof VolumeDraft;
+type DraftReason = 'number' | 'wall' | 'name' | 'ends' | 'many';
 
 type ReadDraft =
   | { readonly ok: true; readonly facts: RigFacts }

@@ -1,5 +1,5 @@
 /** What the system holds: its lines, coils, sections and the valves between them, entered as a whole. */
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { Recording } from '../../protocol/recording.ts';
 import { Panel } from '../parts/panel.tsx';
 import { enterNow } from '../sheet/enter-now.ts';
@@ -20,7 +20,9 @@ export function VolumePanel({ followed, recording }: VolumePanelProps) {
   const [spoken] = useState(() => speech.peek());
   const [draft, setDraft] = useState(() => draftOf(followed.sheet.peek(), spoken));
   const [wrong, setWrong] = useState<string | null>(null);
-  const words = speech.value.wording.planning.volume;
+  const result = useRef<HTMLDivElement>(null);
+  const { planning, sheet } = speech.value.wording;
+  const words = planning.volume;
   const change = (part: Partial<VolumeDraft>) => {
     setWrong(null);
     setDraft({ ...draft, ...part });
@@ -29,15 +31,18 @@ export function VolumePanel({ followed, recording }: VolumePanelProps) {
     event.preventDefault();
     const read = readDraft(draft);
     if (read.ok) {
-      void enterNow(followed, recording, { ...read.facts });
+      void enterNow(followed, recording, { ...read.facts }).then((saved) => {
+        // What follows from it stands above.
+        if (saved) result.current?.scrollIntoView({ block: 'center' });
+      });
       return;
     }
     const row = `${words[read.list]} ${read.row + 1}`;
-    setWrong(words.wrong({ row, why: words.reasons[read.reason] }));
+    setWrong(sheet.wrongFor({ name: row, why: words.reasons[read.reason] }));
   };
   return (
     <Panel title={words.title} testId="volume-panel">
-      <div role="status">
+      <div role="status" ref={result}>
         <VolumeResult
           sheet={followed.sheet.value}
           takeOver={(volumeM3) => void enterNow(followed, recording, { volumeM3 })}

@@ -63,7 +63,7 @@ export function JoinRows({ draft, change }: JoinRowsProps) {
       row={(row, put) => (
         <>
           <Choose
-            name={words.kind}
+            name={words.joinKind}
             options={JOIN_KINDS}
             chosen={row.kind}
             label={(kind) => words.joinKinds[kind]}

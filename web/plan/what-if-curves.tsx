@@ -10,8 +10,8 @@ interface WhatIfCurvesProps {
   readonly targetPa: number;
 }
 
-const WIDTH = 660;
-const HEIGHT = 230;
+const WIDTH = 380;
+const HEIGHT = 240;
 const EDGE = { left: 8, right: 24, top: 12, bottom: 28 };
 /** A number at the end of a curve takes so much room. */
 const NUMBER = 17;

@@ -3,13 +3,7 @@ import { paFromMicron } from '../../protocol/units.ts';
 import { type ExpectedCurve, expectedPullDown, timeToS } from './expected-pull-down.ts';
 import type { PlannedRig } from './planned-rig.ts';
 
-export const CHANGES = [
-  'cores_out',
-  'larger_hose',
-  'second_hose',
-  'shorter_hose',
-  'larger_pump',
-] as const;
+const CHANGES = ['cores_out', 'larger_hose', 'second_hose', 'shorter_hose', 'larger_pump'] as const;
 export type Change = (typeof CHANGES)[number];
 
 interface Compared {

@@ -1911,6 +1911,7 @@ export const english = {
       amount: { volume: 'Litres', charge: 'Kilograms', usual: 'As is usual' },
       refrigerant: 'Refrigerant',
       joins: 'What joins the sections',
+      joinKind: 'Valve or line',
       joinKinds: {
         open_line: 'open line',
         service_valve: 'service valve',
@@ -1927,7 +1928,6 @@ export const english = {
       add: ({ what }: { what: string }) => `Add: ${what}`,
       remove: ({ what }: { what: string }) => `Remove: ${what}`,
       enter: 'Enter',
-      wrong: ({ row, why }: { row: string; why: string }) => `${row}: ${why}`,
       reasons: {
         number: 'this needs a number that makes sense.',
         wall: 'the wall is thicker than the tube. Enter the outer diameter, and one wall.',
@@ -1936,23 +1936,8 @@ export const english = {
         many: 'no more than forty rows.',
       },
       listed: {
-        tube: ({
-          role,
-          size,
-          length,
-          section,
-        }: {
-          role: string;
-          size: string;
-          length: string;
-          section: string;
-        }) => `${role} ${size}, ${length} m${section === '' ? '' : ` (${section})`}`,
-        vessel: ({ kind, amount, section }: { kind: string; amount: string; section: string }) =>
-          `${kind}, ${amount}${section === '' ? '' : ` (${section})`}`,
         charged: ({ charge, refrigerant }: { charge: string; refrigerant: string }) =>
           `made for ${charge} kg of ${refrigerant}`,
-        section: ({ name, litres }: { name: string; litres: string }) =>
-          litres === '' ? name : `${name} ${litres} L`,
         sectionWithHose: ({ section }: { section: string }) => `${section}, hose here`,
         join: ({
           kind,
@@ -1968,8 +1953,8 @@ export const english = {
       },
       map: 'Map of the sections',
     },
-    time: ({ estimate, low, high }: { estimate: string; low: string; high: string }) =>
-      `about ${estimate}, between ${low} and ${high}`,
+    time: ({ estimate, between }: { estimate: string; between: string }) =>
+      `about ${estimate}, ${between}`,
     barsAt: ({ pressure }: { pressure: string }) => `What holds it back at ${pressure}`,
     nothingThere: 'This pump does not get there.',
     battery: {
@@ -2001,7 +1986,7 @@ export const english = {
       plateau: ({ pressure, since }: { pressure: string; since: string }) =>
         `It parted from the expected curve at ${pressure} and has stood near there for ${since}: water is boiling. It ends when the water is gone; warm the coldest part, and give it time.`,
       floor: ({ between }: { between: string }) =>
-        `It heads for a floor of ${between}: higher than this rig should have. Look at the oil, an open ballast, or a leak.`,
+        `It heads for a floor of ${between}: higher than this rig should have. Look at the oil, an open ballast, or a leak. Very moist walls and oil can look like this as well.`,
     },
     pumpCheck: {
       title: 'Pump check',
@@ -2013,7 +1998,6 @@ export const english = {
         `${pressure} or lower (common practice for a two-stage pump, no source); the pump maker’s figure comes first`,
       within: 'Within',
       now: 'Now',
-      minutes: ({ minutes }: { minutes: string }) => `${minutes} min`,
       verdicts: {
         not_on: 'The pump has not been switched on yet, as far as the curve and the marks tell.',
         wrong_view:

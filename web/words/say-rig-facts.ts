@@ -12,17 +12,13 @@ export function sayTube(
 ): string {
   const words = speech.wording.planning.volume;
   const mm = (metres: number) => sayNumber(metres * MM_PER_M, speech);
-  return words.listed.tube({
-    role: words.roles[role],
-    size: `${mm(outerDiameterM)} × ${mm(wallM)} mm`,
-    length: sayNumber(lengthM, speech),
-    section,
-  });
+  const size = `${mm(outerDiameterM)} × ${mm(wallM)} mm`;
+  return `${words.roles[role]} ${size}, ${sayNumber(lengthM, speech)} m${inSection(section)}`;
 }
 
 export function sayVessel({ kind, size, section }: Vessel, speech: Speech): string {
   const words = speech.wording.planning.volume;
-  return words.listed.vessel({ kind: words.kinds[kind], amount: saySize(size, speech), section });
+  return `${words.kinds[kind]}, ${saySize(size, speech)}${inSection(section)}`;
 }
 
 function saySize(size: Vessel['size'], speech: Speech): string {
@@ -41,10 +37,12 @@ function saySize(size: Vessel['size'], speech: Speech): string {
 }
 
 export function saySection({ name, volumeM3, hoseHere }: RigSection, speech: Speech): string {
-  const words = speech.wording.planning.volume.listed;
-  const litres = volumeM3 === null ? '' : sayLitres(volumeM3, speech);
-  const section = words.section({ name, litres });
-  return hoseHere ? words.sectionWithHose({ section }) : section;
+  const section = volumeM3 === null ? name : `${name} ${sayLitres(volumeM3, speech)} L`;
+  return hoseHere ? speech.wording.planning.volume.listed.sectionWithHose({ section }) : section;
+}
+
+function inSection(section: string): string {
+  return section === '' ? '' : ` (${section})`;
 }
 
 export function sayJoin({ kind, between: [one, other], state }: Join, speech: Speech): string {

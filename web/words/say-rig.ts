@@ -1,7 +1,7 @@
 /** What a rig should manage, and what holds it back. */
 import { paFromMicron } from '../../protocol/units.ts';
 import type { Wording } from './english.ts';
-import { sayRoughDuration } from './say-duration.ts';
+import { sayDuration, sayDurationBetween, sayRoughDuration } from './say-duration.ts';
 import { sayExactly, sayNumber } from './say-number.ts';
 import { saySetting, settingDigits } from './say-pressure.ts';
 import type { Speech } from './speech.ts';
@@ -25,6 +25,7 @@ export function sayExamples(speech: Speech) {
 }
 
 const LITRES_PER_MIN = 60_000;
+const COMPARED_S = 20 * 60;
 
 /** The depth at which the trade looks whether a pump and its hoses are in order. */
 export const FIRST_DEPTH_PA = paFromMicron(1000);
@@ -55,19 +56,23 @@ export function sayLimit(part: Part, targetPa: number, speech: Speech): string {
 /** 'about 25 min, between 20 and 30 min'; 'not within 8 hours'. */
 export function sayExpectedRange(
   time: { readonly lowS: number; readonly estimateS: number; readonly highS: number } | null,
-  { wording }: Speech,
+  speech: Speech,
 ): string {
-  if (time === null) return wording.rig.notInEightHours;
-  return wording.planning.time({
+  const { planning, rig } = speech.wording;
+  if (time === null) return rig.notInEightHours;
+  return planning.time({
     estimate: sayRoughDuration(time.estimateS),
-    low: sayRoughDuration(time.lowS),
-    high: sayRoughDuration(time.highS),
+    between: sayDurationBetween(time.lowS, time.highS, speech),
   });
 }
 
 /** Time to 1000 micron or to the target in a table. */
 export function sayShortTime(seconds: number | null, { wording }: Speech): string {
-  return seconds === null ? wording.rig.notInEightHours : sayRoughDuration(seconds);
+  if (seconds === null) return wording.rig.notInEightHours;
+  // Finer than an estimate deserves, so that one can compare.
+  return seconds < COMPARED_S
+    ? sayDuration(Math.round(seconds / 5) * 5)
+    : sayRoughDuration(seconds);
 }
 
 export function sayLitresPerMin(speedM3PerS: number, speech: Speech): string {

@@ -2027,6 +2027,7 @@ export const spanish: Wording = {
       amount: { volume: 'Litros', charge: 'Kilogramos', usual: 'Lo corriente' },
       refrigerant: 'Refrigerante',
       joins: 'Lo que une los tramos',
+      joinKind: 'Válvula o línea',
       joinKinds: {
         open_line: 'línea abierta',
         service_valve: 'válvula de servicio',
@@ -2043,7 +2044,6 @@ export const spanish: Wording = {
       add: ({ what }) => `Añadir: ${what}`,
       remove: ({ what }) => `Quitar: ${what}`,
       enter: 'Anotar',
-      wrong: ({ row, why }) => `${row}: ${why}`,
       reasons: {
         number: 'hace falta un número con sentido.',
         wall: 'la pared es más gruesa que el tubo. Anote el diámetro exterior y una pared.',
@@ -2052,18 +2052,13 @@ export const spanish: Wording = {
         many: 'no más de cuarenta filas.',
       },
       listed: {
-        tube: ({ role, size, length, section }) =>
-          `${role} ${size}, ${length} m${section === '' ? '' : ` (${section})`}`,
-        vessel: ({ kind, amount, section }) =>
-          `${kind}, ${amount}${section === '' ? '' : ` (${section})`}`,
         charged: ({ charge, refrigerant }) => `para ${charge} kg de ${refrigerant}`,
-        section: ({ name, litres }) => (litres === '' ? name : `${name} ${litres} L`),
         sectionWithHose: ({ section }) => `${section}, manguera aquí`,
         join: ({ kind, one, other, state }) => `${kind} entre ${one} y ${other}: ${state}`,
       },
       map: 'Plano de los tramos',
     },
-    time: ({ estimate, low, high }) => `unos ${estimate}, entre ${low} y ${high}`,
+    time: ({ estimate, between }) => `unos ${estimate}, ${between}`,
     barsAt: ({ pressure }) => `Lo que frena a ${pressure}`,
     nothingThere: 'Esta bomba no llega ahí.',
     battery: {
@@ -2094,7 +2089,7 @@ export const spanish: Wording = {
       plateau: ({ pressure, since }) =>
         `Se apartó de la curva esperada a ${pressure} y lleva ${since} cerca de ahí: hierve agua. Acaba cuando el agua se va; caliente la parte más fría y dele tiempo.`,
       floor: ({ between }) =>
-        `Va hacia un fondo de ${between}: más alto de lo que este equipo debería tener. Mire el aceite, un lastre abierto o una fuga.`,
+        `Va hacia un fondo de ${between}: más alto de lo que este equipo debería tener. Mire el aceite, un lastre abierto o una fuga. Paredes y aceite muy húmedos pueden parecerlo también.`,
     },
     pumpCheck: {
       title: 'Prueba de la bomba',
@@ -2105,7 +2100,6 @@ export const spanish: Wording = {
         `${pressure} o menos (práctica común para una bomba de dos etapas, sin fuente); el dato del fabricante de la bomba va primero`,
       within: 'En',
       now: 'Ahora',
-      minutes: ({ minutes }) => `${minutes} min`,
       verdicts: {
         not_on: 'La bomba aún no se ha encendido, por lo que dicen la curva y las marcas.',
         wrong_view:

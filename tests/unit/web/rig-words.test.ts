@@ -13,7 +13,7 @@ import { MICRON } from '../../support/english-speech.ts';
 
 test('times, speeds and shares have the digits that they deserve', () => {
   const range = { lowS: 280, estimateS: 372, highS: 465 };
-  expect(sayExpectedRange(range, MICRON)).toBe('about 6 min, between 5 min and 8 min');
+  expect(sayExpectedRange(range, MICRON)).toBe('about 6 min, between 5 and 8 min');
   expect(sayExpectedRange(null, MICRON)).toBe('not within 8 hours');
   expect(saySpeed(20.63e-3 / 60, 0.113 / 60, MICRON)).toBe('20.6 of the pump’s 113 L/min');
   expect(sayShare('hose', 0.773, MICRON)).toBe('hose 77 %');

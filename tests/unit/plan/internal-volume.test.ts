@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Join, RigSection, Tube, Vessel } from '../../../protocol/rig-facts.ts';
 import { sectionsSchema, tubesSchema } from '../../../protocol/rig-facts.ts';
 import { connectedVolume } from '../../../web/plan/connected-volume.ts';
+import { farEndOf } from '../../../web/plan/far-end.ts';
 import { farParts } from '../../../web/plan/far-parts.ts';
 import { summed, tubeVolume, vesselVolume } from '../../../web/plan/internal-volume.ts';
 import { tubeOf } from '../../support/invented-systems.ts';
@@ -174,6 +175,18 @@ describe('behind long lines', () => {
     const wholeL = 4 + 1 + 1.56 + 0.245;
     expect(near).toBeCloseTo((4 + 0.78) / wholeL, 2);
   });
+});
+
+test('through a line comes the gas of all that hangs on it', () => {
+  const line = { boreM: 0.01, lengthM: 10 };
+  const end = farEndOf([
+    { ...line, share: 0.2, after: null },
+    { ...line, share: 0.3, after: 0 },
+    { ...line, share: 0.1, lengthM: 40, after: 0 },
+  ]);
+  expect(end?.index).toBe(2);
+  expect(end?.lines.map(({ gasShare }) => gasShare)).toEqual([0.1, expect.closeTo(0.6, 9)]);
+  expect(farEndOf([])).toBeNull();
 });
 
 test('what can’t be is refused with what to do about it', () => {

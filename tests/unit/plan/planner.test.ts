@@ -147,3 +147,15 @@ test('the range is that of lines and vessels where their sum was taken over, els
   expect(own.high).toBeLessThan(1.1);
   expect(volumeSpread({ ...sheet, volumeM3: 0.01 })).toEqual({ low: 0.75, high: 1.25 });
 });
+
+describe.each(INVENTED)('$name: the speed at the far end', (system) => {
+  test('is that with which the curve falls there: S = V · d ln p / dt', () => {
+    const rig = riggedAs(system);
+    const curve = expectedPullDown(rig);
+    const fellS = (timeToS(curve, 250) ?? Number.NaN) - (timeToS(curve, 350) ?? Number.NaN);
+    const seen = (rig.volumeM3 * Math.log(350 / 250)) / fellS;
+    const { speedM3PerS } = effectiveSpeed(rig, Math.sqrt(250 * 350)) ?? { speedM3PerS: 0 };
+    expect(speedM3PerS / seen).toBeGreaterThan(0.85);
+    expect(speedM3PerS / seen).toBeLessThan(1.15);
+  });
+});

@@ -58,6 +58,8 @@ const GEAR: readonly (keyof Sheet)[] = [
   'hoseLengthM',
   'hoseCount',
   'people',
+  'pumpBallast',
+  'pumpOilChangedOn',
 ];
 
 /**

@@ -9,6 +9,13 @@ import { PASS_RULE_IDS } from './pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from './refrigerants.ts';
 import { NO_TRIPLE_PLAN, triplePlanSchema } from './triple-plan.ts';
 import { LONGEST_TICKED, tickedStepSchema } from './ticked-steps.ts';
+import {
+  joinsSchema,
+  PUMP_BALLASTS,
+  sectionsSchema,
+  tubesSchema,
+  vesselsSchema,
+} from './rig-facts.ts';
 import { paFromMicron } from './units.ts';
 
 /**
@@ -102,6 +109,14 @@ export const sheetSchema = z.strictObject({
   /** In which order the equipment maker wants the service valves opened. */
   valveOrder: longText,
   tickedSteps: z.array(tickedStepSchema).max(LONGEST_TICKED),
+  /** Whether the pump has a gas ballast at all. */
+  pumpBallast: z.enum(PUMP_BALLASTS),
+  /** As it is written on the pump or in a notebook: a date, or in words. */
+  pumpOilChangedOn: text,
+  tubes: tubesSchema,
+  vessels: vesselsSchema,
+  sections: sectionsSchema,
+  joins: joinsSchema,
 });
 export type Sheet = z.infer<typeof sheetSchema>;
 
@@ -154,6 +169,12 @@ export const DEFAULT_SHEET: Sheet = {
   people: '',
   valveOrder: '',
   tickedSteps: [],
+  pumpBallast: 'unknown',
+  pumpOilChangedOn: '',
+  tubes: [],
+  vessels: [],
+  sections: [],
+  joins: [],
 };
 
 /** What is typed or chosen in a field of a form; the rest has a structure, and a panel of its own. */

@@ -21,7 +21,9 @@ import { panel } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
 import { RecordStrip } from './live/record-strip.tsx';
 import { NitrogenPanel } from './nitrogen/nitrogen-panel.tsx';
+import { PumpCheckPanel } from './plan/pump-check-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
+import { VolumePanel } from './plan/volume-panel.tsx';
 import { PreparedPanel } from './prepared/prepared-panel.tsx';
 import { PreparedStrip } from './prepared/prepared-strip.tsx';
 import { ReadInPanel } from './read-in/read-in-panel.tsx';
@@ -177,6 +179,12 @@ function OpenPanel({ session, alerts }: PageProps) {
     case 'hunt':
       if (followed === null || recording === null) return null;
       return <HuntPanel key="hunt" followed={followed} recording={recording} />;
+    case 'volume':
+      if (followed === null || recording === null) return null;
+      return <VolumePanel key="volume" followed={followed} recording={recording} />;
+    case 'pump-check':
+      if (followed === null || recording === null) return null;
+      return <PumpCheckPanel key="pump-check" followed={followed} recording={recording} />;
     case 'note':
       if (followed === null || recording === null) return null;
       return <NotePanel key="note" followed={followed} recording={recording} />;

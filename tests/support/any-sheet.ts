@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { USUAL_NITROGEN_GAUGE } from '../../protocol/nitrogen-test.ts';
 import { PASS_RULE_IDS } from '../../protocol/pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from '../../protocol/refrigerants.ts';
+import { PUMP_BALLASTS } from '../../protocol/rig-facts.ts';
 import {
   CORE_PLACES,
   OIL_TYPES,
@@ -49,4 +50,10 @@ export const anySheet: fc.Arbitrary<Sheet> = fc.record({
   people: fc.constant(''),
   valveOrder: fc.constant(''),
   tickedSteps: fc.constant([]),
+  pumpBallast: fc.constantFrom(...PUMP_BALLASTS),
+  pumpOilChangedOn: fc.constant(''),
+  tubes: fc.constant([]),
+  vessels: fc.constant([]),
+  sections: fc.constant([]),
+  joins: fc.constant([]),
 });

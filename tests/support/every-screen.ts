@@ -39,6 +39,8 @@ const STOPS: readonly Stop[] = [
     'nitrogen',
     'cycles',
     'hunt',
+    'volume',
+    'pump-check',
     'sensors',
     'second-screen',
     'settings',

@@ -11,6 +11,7 @@ export function rigWith(change: Partial<PlannedRig> = {}): PlannedRig {
     hoseLengthM: 1.2,
     hoseCount: 1,
     coreInPlace: false,
+    far: [],
     ...change,
   };
 }

@@ -2,7 +2,7 @@
 
 /** Signs of units and of file formats, the same in every language, and the name of the program. */
 const SIGNS = new Set(
-  'Ebbline s min h g kg m mm cm L mL Pa kPa MPa psi mbar Torr inHg bar C F dBm UTC CSV GET English Español'.split(
+  'Ebbline s min h g kg m mm cm L mL Pa kPa MPa psi mbar Torr inHg bar C F cfm dBm UTC CSV GET English Español'.split(
     ' ',
   ),
 );

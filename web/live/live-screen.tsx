@@ -38,7 +38,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
   const names = saySensors(recording.sensors, speech.value);
   const live = state.kind === 'live' || state.kind === 'paused';
   const current = isCurrent(state);
-  const { curve } = planOf(followed.sheet.value);
+  const { curve, nearCurve } = planOf(followed.sheet.value);
   const said = saidNow(followed, recording, state, source?.problem ?? null);
   const behind = behindOf(followed);
   const moments = revealedMoments(rehearsedOf(recording), speech.value);
@@ -92,6 +92,7 @@ export function LiveScreen({ session, followed, recording }: LiveScreenProps) {
           state={state}
           said={said}
           expected={curve}
+          soonest={nearCurve}
         />
       </div>
     </main>

@@ -1,6 +1,7 @@
 /** What one reads from near, under the chart: what goes with the sentence, why, and the numbers behind it. */
 import type { Recording } from '../../protocol/recording.ts';
 import { clockWords } from '../parts/clock-words.ts';
+import { DeviationNote } from '../plan/deviation-note.tsx';
 import type { ExpectedCurve } from '../plan/expected-pull-down.ts';
 import { CycleLine } from '../cycles/cycle-line.tsx';
 import { FasterNote } from '../plan/faster-note.tsx';
@@ -22,9 +23,12 @@ interface SmallPrintProps {
   readonly said: SaidConclusion | null;
   /** What the rig should manage, or null while that is not known. */
   readonly expected: ExpectedCurve | null;
+  /** The same at the hose: nothing of the system can come down faster. */
+  readonly soonest: ExpectedCurve | null;
 }
 
-export function SmallPrint({ followed, recording, state, said, expected }: SmallPrintProps) {
+export function SmallPrint(props: SmallPrintProps) {
+  const { followed, recording, state, said, expected, soonest } = props;
   const conclusions = followed.conclusions.value;
   const rise = conclusions?.stage.name === 'rise' ? conclusions.rise : null;
   const withheld = state.kind === 'stale' || state.kind === 'catching_up';
@@ -41,7 +45,8 @@ export function SmallPrint({ followed, recording, state, said, expected }: Small
       )}
       {current && conclusions !== null && <HoldChanceLine conclusions={conclusions} />}
       {current && <CycleLine followed={followed} />}
-      {current && expected !== null && <FasterNote followed={followed} curve={expected} />}
+      {current && soonest !== null && <FasterNote followed={followed} curve={soonest} />}
+      {current && expected !== null && <DeviationNote followed={followed} curve={expected} />}
       {!withheld && rise !== null && (
         <>
           <RuleBeside followed={followed} rise={rise} />

@@ -19,6 +19,8 @@ export type PanelName =
   | 'nitrogen'
   | 'cycles'
   | 'hunt'
+  | 'volume'
+  | 'pump-check'
   | 'second-screen'
   | 'settings'
   | 'alerts'

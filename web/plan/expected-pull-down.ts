@@ -1,15 +1,21 @@
 /**
  * How the pressure of a dry, tight system should fall on a given rig, by the physical model of the
- * rehearsals. Pure. No water, no oil, no leak: a real pull-down is slower towards its end.
+ * rehearsals: the volume at the hose, and what lies behind long lines. Pure. No water, no oil, no leak: a real pull-down is slower towards its end.
  */
 import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
 import { advance } from '../../simulators/physics/advance.ts';
 import { type Controls, controlsAsFound } from '../../simulators/physics/controls.ts';
 import { createRig, totalPressurePa } from '../../simulators/physics/rig-state.ts';
-import { type RigSetup, rigSetupSchema } from '../../simulators/physics/rig-setup.ts';
+import {
+  type DuctSetup,
+  type RigSetup,
+  rigSetupSchema,
+} from '../../simulators/physics/rig-setup.ts';
 import type { SectionSetup } from '../../simulators/physics/section-setup.ts';
 import { FAIR_WEATHER } from '../../simulators/physics/surroundings.ts';
 import { CORE_OPENING_M } from './core-opening.ts';
+import { farEndOf } from './far-end.ts';
+import type { FarPart } from './far-parts.ts';
 import type { PlannedRig } from './planned-rig.ts';
 
 interface ExpectedPoint {
@@ -32,8 +38,16 @@ const FIRST_STEPS = 0.05;
 const LATER_STEPS = 0.05;
 /** So near to the pump's ultimate pressure there is nothing more to come. */
 const AT_FLOOR = 1.01;
+/** In the rig's list of sections, after the system at the hose and the hoses. */
+const FIRST_FAR = 2;
+const LEAST_NEAR = 0.005;
 
-export function expectedPullDown(rig: PlannedRig): ExpectedCurve {
+/** Where a sensor may sit, when long lines lie between: at the hose, or at the end that comes down last. */
+export type SystemEnd = 'near' | 'far';
+
+export function expectedPullDown(rig: PlannedRig, end: SystemEnd = 'far'): ExpectedCurve {
+  const farEnd = end === 'near' ? null : farEndOf(rig.far);
+  const seen = farEnd === null ? 0 : FIRST_FAR + farEnd.index;
   let state = createRig(setupOf(rig));
   const firstStepS = (FIRST_STEPS * rig.volumeM3) / rig.pumpDisplacementM3PerS;
   const points: ExpectedPoint[] = [{ sinceS: 0, pressurePa: STANDARD_ATMOSPHERE_PA }];
@@ -41,7 +55,7 @@ export function expectedPullDown(rig: PlannedRig): ExpectedCurve {
   let pressurePa = STANDARD_ATMOSPHERE_PA;
   while (state.elapsedS < LONGEST_S && pressurePa > endPa) {
     state = advance(state, Math.max(firstStepS, LATER_STEPS * state.elapsedS), PUMPING);
-    pressurePa = totalPressurePa(state, 0);
+    pressurePa = totalPressurePa(state, seen);
     points.push({ sinceS: state.elapsedS, pressurePa });
   }
   // What has come to its end stays there.
@@ -64,11 +78,29 @@ export function timeToS(curve: ExpectedCurve, pressurePa: number): number | null
   return before.sinceS + share * (after.sinceS - before.sinceS);
 }
 
+/** Where the curve stands, Pa: at its first point before it begins, at its last one after it ends. */
+export function pressureAtPa(curve: ExpectedCurve, sinceS: number): number {
+  const next = curve.findIndex((point) => point.sinceS >= sinceS);
+  const after = curve[next] ?? curve.at(-1);
+  const before = curve[next - 1];
+  if (after === undefined) return Number.NaN;
+  if (before === undefined || after.sinceS === before.sinceS) return after.pressurePa;
+  const share = (sinceS - before.sinceS) / (after.sinceS - before.sinceS);
+  return before.pressurePa * (after.pressurePa / before.pressurePa) ** share;
+}
+
 function setupOf(rig: PlannedRig): RigSetup {
   const hoseVolumeM3 = rig.hoseCount * (Math.PI / 4) * rig.hoseBoreM ** 2 * rig.hoseLengthM;
+  const farShare = rig.far.reduce((total, { share }) => total + share, 0);
+  // Something lies at the hose, be it the valve's own body.
+  const nearM3 = rig.volumeM3 * Math.max(1 - farShare, LEAST_NEAR);
   return rigSetupSchema.parse({
     surroundings: FAIR_WEATHER,
-    sections: [dry('system', rig.volumeM3), dry('hoses', hoseVolumeM3)],
+    sections: [
+      dry('system', nearM3),
+      dry('hoses', hoseVolumeM3),
+      ...rig.far.map(({ share }) => dry('far', share * rig.volumeM3)),
+    ],
     ducts: [
       {
         between: [0, 1],
@@ -79,6 +111,7 @@ function setupOf(rig: PlannedRig): RigSetup {
         valve: null,
         oneWay: false,
       },
+      ...rig.far.map((part, at) => lineTo(FIRST_FAR + at, part)),
     ],
     valves: [],
     pump: {
@@ -97,6 +130,18 @@ function setupOf(rig: PlannedRig): RigSetup {
     },
     nitrogen: null,
   } satisfies RigSetup);
+}
+
+function lineTo(section: number, { boreM, lengthM, after }: FarPart): DuctSetup {
+  return {
+    between: [after === null ? 0 : FIRST_FAR + after, section],
+    diameterM: boreM,
+    lengthM,
+    count: 1,
+    coreDiameterM: null,
+    valve: null,
+    oneWay: false,
+  };
 }
 
 function dry(name: string, volumeM3: number): SectionSetup {

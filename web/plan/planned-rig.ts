@@ -1,5 +1,7 @@
 /** From the job sheet to a rig that can be reckoned with, or to what is missing for that. Pure. */
 import type { Sheet } from '../../protocol/sheet.ts';
+import { type FarPart, farParts } from './far-parts.ts';
+import type { RigFacts } from './internal-volume.ts';
 
 /** The system and what evacuates it, all in SI. */
 export interface PlannedRig {
@@ -14,6 +16,8 @@ export interface PlannedRig {
   /** As many hoses side by side, each with a core of its own. */
   readonly hoseCount: number;
   readonly coreInPlace: boolean;
+  /** What lies behind long lines; the rest of the volume lies at the hose. */
+  readonly far: readonly FarPart[];
 }
 
 /** Without these there is no expectation. */
@@ -24,7 +28,7 @@ type NeededField = (typeof NEEDED)[number];
 const ASSUMABLE = ['pumpUltimatePa', 'hoseCount', 'core'] as const;
 type AssumedField = (typeof ASSUMABLE)[number];
 
-export type RigFields = Pick<Sheet, NeededField | AssumedField>;
+export type RigFields = Pick<Sheet, NeededField | AssumedField> & RigFacts;
 
 export type Plan =
   | { readonly kind: 'missing'; readonly missing: readonly NeededField[] }
@@ -54,6 +58,7 @@ export function planRig(fields: RigFields): Plan {
       hoseLengthM,
       hoseCount: fields.hoseCount ?? 1,
       coreInPlace: fields.core === 'in',
+      far: farParts(fields),
     },
     assumed: ASSUMABLE.filter((field) => fields[field] === null || fields[field] === 'unknown'),
   };

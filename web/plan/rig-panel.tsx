@@ -1,7 +1,9 @@
 /** The rig: what is known of volume, pump, hoses and cores, and what that should manage. */
 import type { Recording } from '../../protocol/recording.ts';
+import { PUMP_BALLASTS } from '../../protocol/rig-facts.ts';
 import { CORE_PLACES, type PlainField } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
+import { panel } from '../parts/panels.ts';
 import { NumberFields, useSheetEntry } from '../sheet/sheet-entry.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
@@ -26,11 +28,23 @@ const NUMBERS = [
 export function RigPanel({ followed, recording }: RigPanelProps) {
   const form = useSheetEntry(followed, recording, () => undefined);
   const { texts, spoken, wrong, write } = form;
-  const { rig, sheet: words } = speech.value.wording;
+  const { planning, rig, sheet: words } = speech.value.wording;
   return (
     <Panel title={rig.title} testId="rig-panel">
       <div role="status">
         <RigResult sheet={followed.sheet.value} />
+      </div>
+      <div class="row">
+        <button type="button" data-testid="rig-to-volume" onClick={() => (panel.value = 'volume')}>
+          {planning.volume.title}
+        </button>
+        <button
+          type="button"
+          data-testid="rig-to-pump-check"
+          onClick={() => (panel.value = 'pump-check')}
+        >
+          {planning.pumpCheck.title}
+        </button>
       </div>
       <form class="form" onSubmit={form.save}>
         <NumberFields form={form} fields={NUMBERS} examples={sayExamples(spoken)} />
@@ -43,6 +57,25 @@ export function RigPanel({ followed, recording }: RigPanelProps) {
               </option>
             ))}
           </select>
+        </label>
+        <label>
+          {words.names.pumpBallast}
+          <select name="pumpBallast" value={texts.pumpBallast} onChange={write('pumpBallast')}>
+            {PUMP_BALLASTS.map((ballast) => (
+              <option key={ballast} value={ballast}>
+                {words.ballasts[ballast]}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label class="two-thirds">
+          {words.names.pumpOilChangedOn}
+          <input
+            name="pumpOilChangedOn"
+            maxLength={200}
+            value={texts.pumpOilChangedOn}
+            onInput={write('pumpOilChangedOn')}
+          />
         </label>
         {wrong !== null && (
           <p class="wrong" role="alert">

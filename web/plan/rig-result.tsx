@@ -1,23 +1,25 @@
-/** What a rig should manage: times, speed, and a bar for each part that holds it back. */
+/** What a rig should manage: times with their range, speed, battery, and a bar for each part that holds it back. */
 import type { Sheet } from '../../protocol/sheet.ts';
 import { speech } from '../store/speech.ts';
+import { sayDuration } from '../words/say-duration.ts';
 import { saySetting } from '../words/say-pressure.ts';
 import {
   FIRST_DEPTH_PA,
   sayAssumed,
-  sayExpectedTime,
+  sayExpectedRange,
   sayLimit,
   sayMissing,
-  sayShare,
   saySpeed,
 } from '../words/say-rig.ts';
 import { effectiveSpeed } from './effective-speed.ts';
-import { timeToS } from './expected-pull-down.ts';
+import { batteryFor, expectedTime, volumeSpread } from './expected-time.ts';
 import { planOf } from './plan-of.ts';
+import { RigBars } from './rig-bars.tsx';
+import { WhatIf } from './what-if-table.tsx';
 
 export function RigResult({ sheet }: { readonly sheet: Sheet }) {
   const { plan, curve } = planOf(sheet);
-  const words = speech.value.wording.rig;
+  const { rig: words, planning } = speech.value.wording;
   if (plan.kind === 'missing' || curve === null) {
     return (
       <p data-testid="rig-missing">
@@ -25,13 +27,15 @@ export function RigResult({ sheet }: { readonly sheet: Sheet }) {
       </p>
     );
   }
-  const { targetPa } = sheet;
+  const { targetPa, pumpBatteryS } = sheet;
   const speed = effectiveSpeed(plan.rig, targetPa);
+  const spread = volumeSpread(sheet);
   const timeTo = (pressurePa: number) =>
     pressurePa > plan.rig.pumpUltimatePa
-      ? sayExpectedTime(timeToS(curve, pressurePa), speech.value)
+      ? sayExpectedRange(expectedTime(curve, pressurePa, spread), speech.value)
       : words.never;
   const limit = speed?.shares[0]?.part;
+  const target = expectedTime(curve, targetPa, spread);
   return (
     <section class="rig-result" data-testid="rig-result">
       <dl>
@@ -45,18 +49,22 @@ export function RigResult({ sheet }: { readonly sheet: Sheet }) {
             <dd>{saySpeed(speed.speedM3PerS, plan.rig.pumpDisplacementM3PerS, speech.value)}</dd>
           </>
         )}
+        {pumpBatteryS !== null && target !== null && (
+          <>
+            <dt>{planning.battery.name}</dt>
+            <dd data-testid="battery-enough">
+              {planning.battery[batteryFor(target, pumpBatteryS)]({
+                lasts: sayDuration(pumpBatteryS),
+              })}
+            </dd>
+          </>
+        )}
       </dl>
       <p class="rig-limit">
         {limit === undefined ? words.ultimateTooHigh : sayLimit(limit, targetPa, speech.value)}
       </p>
-      <ul class="rig-shares">
-        {speed?.shares.map(({ part, share }) => (
-          <li key={part}>
-            <span>{sayShare(part, share, speech.value)}</span>
-            <i style={{ width: `${share * 100}%` }} />
-          </li>
-        ))}
-      </ul>
+      <RigBars rig={plan.rig} targetPa={targetPa} />
+      <WhatIf rig={plan.rig} targetPa={targetPa} />
       {plan.assumed.length > 0 && <p>{sayAssumed(plan.assumed, speech.value)}</p>}
       <p class="quiet">{words.anAid}</p>
     </section>

@@ -38,6 +38,12 @@ const BESIDE: readonly (keyof Sheet)[] = [
   'coldestPlace',
   'people',
   'valveOrder',
+  'pumpBallast',
+  'pumpOilChangedOn',
+  'tubes',
+  'vessels',
+  'sections',
+  'joins',
 ];
 /** Has a section of its own. */
 const ELSEWHERE: readonly (keyof Sheet)[] = [...PLACE, 'tickedSteps'];
@@ -106,7 +112,7 @@ export function settingsSection({ sheet, speech }: Report): Section {
     (field) =>
       !ELSEWHERE.includes(field) &&
       !OWN_SECTIONS.includes(field) &&
-      !(BESIDE.includes(field) && sheet[field] === DEFAULT_SHEET[field]),
+      !(BESIDE.includes(field) && isUnentered(sheet[field], field)),
   );
   const facts = shown.map((field) => ({
     name: speech.wording.sheet.names[field],
@@ -123,6 +129,10 @@ export function settingsSection({ sheet, speech }: Report): Section {
     paragraph(sheet.altitudeM === null ? '' : sayAtmosphere(sheet.altitudeM, speech), 'quiet'),
     paragraph(words.settingsSource, 'quiet'),
   );
+}
+
+function isUnentered(value: Sheet[keyof Sheet], field: keyof Sheet): boolean {
+  return value === DEFAULT_SHEET[field] || (Array.isArray(value) && value.length === 0);
 }
 
 /** In the order in which they came: a limit that was changed after the hold shows. */

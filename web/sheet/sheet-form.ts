@@ -17,6 +17,7 @@ import {
 import { sayExactly } from '../words/say-number.ts';
 import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
+import { displacementFrom } from './displacement.ts';
 
 type Field = PlainField;
 export type SheetTexts = Readonly<Record<Field, string>>;
@@ -38,6 +39,8 @@ interface Scale {
   readonly fromSi: (value: number) => number;
   /** Where it is a pressure: the unit in which it is typed. */
   readonly unit?: PressureUnit;
+  /** Where a unit may be written as well: the text in SI. */
+  readonly fromText?: (text: string) => number | null;
 }
 
 function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
@@ -66,7 +69,7 @@ function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
     volumeM3: times(LITRES_PER_M3),
     metalTemperatureC: temperature,
     coldestTemperatureC: temperature,
-    pumpDisplacementM3PerS: times(LITRES_PER_MIN_PER_M3_PER_S),
+    pumpDisplacementM3PerS: { ...times(LITRES_PER_MIN_PER_M3_PER_S), fromText: displacementFrom },
     pumpUltimatePa: pressure,
     pumpBatteryS: { toSi: (value) => value * 60, fromSi: (value) => value / 60 },
     hoseBoreM: times(MM_PER_M),
@@ -124,6 +127,8 @@ export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
     coldestPlace: text('coldestPlace'),
     people: text('people'),
     valveOrder: text('valveOrder'),
+    pumpBallast: text('pumpBallast'),
+    pumpOilChangedOn: text('pumpOilChangedOn'),
   };
 }
 
@@ -178,10 +183,15 @@ export function sheetFromTexts(
 
 function readField(text: string, scale: Scale | undefined): unknown {
   if (scale === undefined) return text;
-  const { unit, toSi } = scale;
+  const { unit, toSi, fromText } = scale;
+  if (fromText !== undefined) return finiteOr(fromText(text));
   const value = unit === undefined ? numberFrom(text) : pressureNumberFrom(text, unit);
   if (value === null) return null;
-  return Number.isFinite(value) ? toSi(value) : undefined;
+  return finiteOr(toSi(value));
+}
+
+function finiteOr(value: number | null): number | null | undefined {
+  return value === null || Number.isFinite(value) ? value : undefined;
 }
 
 /** Without thousands' gaps, so that it can be typed over; six digits hide the conversion's tail. */

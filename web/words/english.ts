@@ -1317,6 +1317,14 @@ export const english = {
         title: 'Leak hunt',
         text: 'Sensor alone, then section by section: where the leak is.',
       },
+      volume: {
+        title: 'Volume: lines, coils, valves',
+        text: 'What the system holds, its sections, and which of them are connected.',
+      },
+      'pump-check': {
+        title: 'Pump check',
+        text: 'The sensor on the pump alone: pump, oil and hose in order, or not.',
+      },
       sensors: {
         title: 'Sensors: names and places',
         text: 'A name of your own for each, and where it sits.',
@@ -1953,6 +1961,12 @@ export const english = {
       people: 'Who works on it',
       valveOrder: 'Order of the valves, as the equipment maker has it',
       tickedSteps: 'Steps said by hand',
+      pumpBallast: 'Pump, gas ballast',
+      pumpOilChangedOn: 'Pump’s oil last changed',
+      tubes: 'Lines',
+      vessels: 'Coils and vessels',
+      sections: 'Sections',
+      joins: 'Between sections',
     },
     views: {
       unknown: 'not said yet',
@@ -2013,6 +2027,7 @@ export const english = {
     atmosphere: (of: { kPa: string; inHg: string; bar: string; boils: string }) =>
       `The air there weighs ${of.kPa} kPa by the standard atmosphere (ISO 2533); the weather moves it by some 2 %. That is where a gauge’s zero stands: a full vacuum reads −${of.inHg} inHg or −${of.bar} bar on it. Water boils in the open at ${of.boils}. Absolute sensors, and the limits here, are not changed.`,
     valveOrderHelp: 'The equipment maker’s own order, in the words of the manual.',
+    ballasts: { unknown: 'Not known', yes: 'It has one', no: 'It has none' },
     notEntered: 'not entered',
     refrigerantUnknown: 'Not entered',
     ruleHelp: 'Choosing one fills in its figures; the equipment maker’s own come first.',
@@ -2043,7 +2058,7 @@ export const english = {
     ultimateTooHigh:
       'The pump’s own lowest pressure is no lower than the target: this pump never gets there.',
     example: ({ figure }: { figure: string }) => `e.g. ${figure}`,
-    parts: { pump: 'pump', hose: 'hose', core: 'valve core' },
+    parts: { pump: 'pump', hose: 'hose', core: 'valve core', line: 'lines' },
     holdsBack: {
       pump: ({ pressure }: { pressure: string }) =>
         `At ${pressure} the pump holds it back most. Other hoses would change little.`,
@@ -2051,6 +2066,8 @@ export const english = {
         `At ${pressure} the hose holds it back most. A wider or shorter hose, or a second one, helps most.`,
       core: ({ pressure }: { pressure: string }) =>
         `At ${pressure} the valve core holds it back most. Taking the cores out helps most.`,
+      line: ({ pressure }: { pressure: string }) =>
+        `At ${pressure} the system’s own long lines hold it back most. Pump from both ends, if you can; other gear changes little.`,
     },
     missing: {
       volumeM3: 'the system’s volume',
@@ -2073,6 +2090,182 @@ export const english = {
     timeTo: ({ pressure }: { pressure: string }) => `To ${pressure}`,
     timeToTarget: ({ pressure }: { pressure: string }) => `To the target, ${pressure}`,
     speedThere: 'Pumping speed there',
+  },
+
+  /** Lines, coils and valves; times with their range; other gear side by side; what departs; the pump alone. */
+  planning: {
+    volume: {
+      title: 'Volume: lines, coils, valves',
+      connected: 'Connected to the hose',
+      ifOpen: 'If what is not known stands open',
+      nothing: 'Nothing is known yet of lines and coils. A preset below is a quick start.',
+      range: ({ estimate, low, high }: { estimate: string; low: string; high: string }) =>
+        `${estimate} L, between ${low} and ${high} L`,
+      uncounted: ({ names }: { names: string }) =>
+        `Not counted, since nothing is known of it: ${names}.`,
+      bothWays: ({ joins }: { joins: string }) =>
+        `Not known whether open: ${joins}. Opening it, or shutting it, makes one answer of two.`,
+      takeOver: ({ litres }: { litres: string }) => `Take ${litres} L over as the volume`,
+      onSheet: ({ litres }: { litres: string }) => `On the sheet: ${litres} L.`,
+      notOnSheet: 'No volume on the sheet yet.',
+      source:
+        'Tube sizes: ASTM B280 as others restate it, EN 12735-1 from memory. By charge: density of the boiling liquid at 20 °C, and that liquid fills a fifth to half of the part (a receiver half to nine tenths): common practice, no source. A usual part is a rough guess, no source. The equipment maker’s figure comes first.',
+      presets: {
+        name: 'Fill in a preset',
+        line_set: 'Line set and indoor unit, outdoor unit shut off with its charge',
+        whole_split: 'A whole split system',
+        several_units: 'Several indoor units, outdoor unit shut off',
+        fill: 'Fill in',
+        replaces: 'What stands in the lists below is replaced, once you enter it.',
+      },
+      sectionNames: {
+        lines: 'Line set and indoor unit',
+        outdoor: 'Outdoor unit',
+        lowSide: 'Compressor and low side',
+        outdoorCoil: 'Outdoor coil',
+        main: 'Main lines',
+        indoor: ({ number }: { number: string }) => `Indoor unit ${number}`,
+      },
+      sections: 'Sections',
+      sectionName: 'Name',
+      litres: 'Volume, L, if known',
+      hoseHere: 'Hose here',
+      tubes: 'Lines',
+      role: 'What for',
+      roles: {
+        gas: 'gas',
+        liquid: 'liquid',
+        suction: 'suction',
+        discharge: 'discharge',
+        other: 'other',
+      },
+      size: 'Size',
+      tempers: { annealed: 'coil', drawn: 'straight' },
+      ownSize: 'own size',
+      outerMm: 'Outside, mm',
+      wallMm: 'Wall, mm',
+      lengthM: 'Length, m',
+      section: 'Section',
+      theHoseSection: 'where the hose is',
+      vessels: 'Coils and vessels',
+      kind: 'Part',
+      kinds: {
+        indoor_coil: 'indoor coil',
+        outdoor_coil: 'outdoor coil',
+        compressor: 'compressor',
+        accumulator: 'accumulator',
+        receiver: 'receiver',
+        filter_drier: 'filter drier',
+        other: 'other',
+      },
+      by: 'Known by',
+      bys: { volume: 'volume', charge: 'charge', usual: 'as is usual' },
+      amount: { volume: 'Litres', charge: 'Kilograms', usual: 'As is usual' },
+      refrigerant: 'Refrigerant',
+      joins: 'What joins the sections',
+      joinKind: 'Valve or line',
+      joinKinds: {
+        open_line: 'open line',
+        service_valve: 'service valve',
+        branch_valve: 'branch valve',
+        expansion_valve: 'expansion valve',
+        reversing_valve: 'reversing valve',
+        solenoid: 'solenoid valve',
+        check_valve: 'check valve',
+      },
+      from: 'Between',
+      to: 'and',
+      state: 'It stands',
+      states: { unknown: 'not known', open: 'open', closed: 'closed' },
+      add: ({ what }: { what: string }) => `Add: ${what}`,
+      remove: ({ what }: { what: string }) => `Remove: ${what}`,
+      enter: 'Enter',
+      reasons: {
+        number: 'this needs a number that makes sense.',
+        wall: 'the wall is thicker than the tube. Enter the outer diameter, and one wall.',
+        name: 'give each section a name of its own.',
+        ends: 'name two different sections.',
+        many: 'no more than forty rows.',
+      },
+      listed: {
+        charged: ({ charge, refrigerant }: { charge: string; refrigerant: string }) =>
+          `made for ${charge} kg of ${refrigerant}`,
+        sectionWithHose: ({ section }: { section: string }) => `${section}, hose here`,
+        join: ({
+          kind,
+          one,
+          other,
+          state,
+        }: {
+          kind: string;
+          one: string;
+          other: string;
+          state: string;
+        }) => `${kind} between ${one} and ${other}: ${state}`,
+      },
+      map: 'Map of the sections',
+    },
+    time: ({ estimate, between }: { estimate: string; between: string }) =>
+      `about ${estimate}, ${between}`,
+    barsAt: ({ pressure }: { pressure: string }) => `What holds it back at ${pressure}`,
+    nothingThere: 'This pump does not get there.',
+    battery: {
+      name: 'Pump’s battery',
+      enough: ({ lasts }: { lasts: string }) => `${lasts}: enough for a system that is dry.`,
+      close: ({ lasts }: { lasts: string }) =>
+        `${lasts}: may just do. Water would make it longer; have a second one ready.`,
+      not_enough: ({ lasts }: { lasts: string }) => `${lasts}: not enough, even if all is dry.`,
+    },
+    whatIf: {
+      title: 'What if: other gear, side by side',
+      asEntered: 'as entered',
+      changes: {
+        cores_out: 'cores out',
+        larger_hose: 'hose one size larger',
+        second_hose: 'a second hose',
+        shorter_hose: 'hose half as long',
+        larger_pump: 'pump twice as large',
+      },
+      gear: 'Gear',
+      speed: 'L/min at the target',
+      curves:
+        'Expected curves of the gear in the table, over the time since the pump was switched on.',
+      help: 'For a system that is dry and tight. A larger hose mostly beats a larger pump: common practice, no source; here it is reckoned.',
+    },
+    deviation: {
+      slower: ({ low, high }: { low: string; high: string }) =>
+        `Slower from the start than this rig should be: between ${low} and ${high} times. Look for a core left in, a kinked or thin hose, a weak pump; or the volume is larger than entered.`,
+      plateau: ({ pressure, since }: { pressure: string; since: string }) =>
+        `It parted from the expected curve at ${pressure} and has stood near there for ${since}: water is boiling. It ends when the water is gone; warm the coldest part, and give it time.`,
+      floor: ({ between }: { between: string }) =>
+        `It heads for a floor of ${between}: higher than this rig should have. Look at the oil, an open ballast, or a leak. Very moist walls and oil can look like this as well.`,
+    },
+    pumpCheck: {
+      title: 'Pump check',
+      help: 'Sensor on the pump alone, all else shut off. Set what the sensor sees to the pump’s side, and switch the pump on.',
+      shouldReach: 'It should reach',
+      entered: ({ pressure }: { pressure: string }) =>
+        `${pressure}, as entered; twice of that is good enough`,
+      usual: ({ pressure }: { pressure: string }) =>
+        `${pressure} or lower (common practice for a two-stage pump, no source); the pump maker’s figure comes first`,
+      within: 'Within',
+      now: 'Now',
+      verdicts: {
+        not_on: 'The pump has not been switched on yet, as far as the curve and the marks tell.',
+        wrong_view:
+          'The sensor is not said to see the pump’s side: this would judge the system, not the pump.',
+        too_early: 'Too early to tell: give it until then.',
+        good: 'Pump, oil and hose are in order.',
+        still_falling: 'Still falling: let it run warm, ballast closed, and look again.',
+        high_floor:
+          'It stays too high. Change the oil, warm, and try again; then look at the hose’s seals and the ballast.',
+        far_too_high:
+          'It stays far too high. Most likely a hose or its seal lets air in, or the ballast stands open; then the oil, then the pump.',
+        rising: 'It rises again: a hose or its seal lets air in, or the pump has stopped.',
+        sensor: 'The sensor shows no pressure.',
+      },
+      setView: 'The sensor sees the pump’s side',
+    },
   },
 
   /** The report, on paper. */

@@ -1,7 +1,7 @@
 /** What a rig should manage, and what holds it back. */
 import { paFromMicron } from '../../protocol/units.ts';
 import type { Wording } from './english.ts';
-import { sayRoughDuration } from './say-duration.ts';
+import { sayDuration, sayDurationBetween, sayRoughDuration } from './say-duration.ts';
 import { sayExactly, sayNumber } from './say-number.ts';
 import { saySetting, settingDigits } from './say-pressure.ts';
 import type { Speech } from './speech.ts';
@@ -15,7 +15,7 @@ export function sayExamples(speech: Speech) {
   const example = (figure: string) => speech.wording.rig.example({ figure });
   return {
     volumeM3: example(sayExactly(4.2, speech)),
-    pumpDisplacementM3PerS: example(sayExactly(113, speech)),
+    pumpDisplacementM3PerS: example(`113 / 4 cfm / ${sayExactly(6.8, speech)} m³/h`),
     pumpUltimatePa: example(settingDigits(paFromMicron(25), speech)),
     pumpBatteryS: example(sayExactly(40, speech)),
     hoseBoreM: example(sayExactly(9.5, speech)),
@@ -23,6 +23,9 @@ export function sayExamples(speech: Speech) {
     hoseCount: example(sayExactly(1, speech)),
   } as const;
 }
+
+const LITRES_PER_MIN = 60_000;
+const COMPARED_S = 20 * 60;
 
 /** The depth at which the trade looks whether a pump and its hoses are in order. */
 export const FIRST_DEPTH_PA = paFromMicron(1000);
@@ -37,15 +40,9 @@ export function sayAssumed(fields: readonly AssumedField[], { wording }: Speech)
   return wording.rig.assumed({ assumed: names.join(', ') });
 }
 
-export function sayExpectedTime(seconds: number | null, { wording }: Speech): string {
-  return seconds === null
-    ? wording.rig.notInEightHours
-    : wording.amounts.about({ amount: sayRoughDuration(seconds) });
-}
-
 /** '20.6 of the pump’s 113 L/min'. */
 export function saySpeed(speedM3PerS: number, pumpM3PerS: number, speech: Speech): string {
-  const litresPerMin = (m3PerS: number) => sayNumber(m3PerS * 60_000, speech);
+  const litresPerMin = (m3PerS: number) => sayLitresPerMin(m3PerS, speech);
   return speech.wording.rig.speed({
     speed: litresPerMin(speedM3PerS),
     pump: litresPerMin(pumpM3PerS),
@@ -54,6 +51,32 @@ export function saySpeed(speedM3PerS: number, pumpM3PerS: number, speech: Speech
 
 export function sayLimit(part: Part, targetPa: number, speech: Speech): string {
   return speech.wording.rig.holdsBack[part]({ pressure: saySetting(targetPa, speech) });
+}
+
+/** 'about 25 min, between 20 and 30 min'; 'not within 8 hours'. */
+export function sayExpectedRange(
+  time: { readonly lowS: number; readonly estimateS: number; readonly highS: number } | null,
+  speech: Speech,
+): string {
+  const { planning, rig } = speech.wording;
+  if (time === null) return rig.notInEightHours;
+  return planning.time({
+    estimate: sayRoughDuration(time.estimateS),
+    between: sayDurationBetween(time.lowS, time.highS, speech),
+  });
+}
+
+/** Time to 1000 micron or to the target in a table. */
+export function sayShortTime(seconds: number | null, { wording }: Speech): string {
+  if (seconds === null) return wording.rig.notInEightHours;
+  // Finer than an estimate deserves, so that one can compare.
+  return seconds < COMPARED_S
+    ? sayDuration(Math.round(seconds / 5) * 5)
+    : sayRoughDuration(seconds);
+}
+
+export function sayLitresPerMin(speedM3PerS: number, speech: Speech): string {
+  return sayNumber(speedM3PerS * LITRES_PER_MIN, speech);
 }
 
 /** 'hose 77 %'. */

@@ -4,6 +4,7 @@ import { isRuleUnentered } from '../analysis/hold-by-rule.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayExactly } from './say-number.ts';
 import { sayNitrogenGauge, sayNitrogenReadings } from './say-nitrogen.ts';
+import { sayJoin, sayRows, saySection, sayTube, sayVessel } from './say-rig-facts.ts';
 import { saySetting, saySettingPerMinute } from './say-pressure.ts';
 import { sheetUnit } from './say-sheet.ts';
 import { sayTemperature } from './say-temperature.ts';
@@ -16,6 +17,10 @@ export function saySheetValue(sheet: Sheet, field: keyof Sheet, speech: Speech):
   if (field === 'nitrogenGauge') return sayNitrogenGauge(sheet.nitrogenGauge, speech);
   if (field === 'triplePlan') return sayTriplePlan(sheet.triplePlan, speech);
   if (field === 'tickedSteps') return sayTickedSteps(sheet.tickedSteps, speech);
+  if (field === 'tubes') return sayRows(sheet.tubes, sayTube, speech);
+  if (field === 'vessels') return sayRows(sheet.vessels, sayVessel, speech);
+  if (field === 'sections') return sayRows(sheet.sections, saySection, speech);
+  if (field === 'joins') return sayRows(sheet.joins, sayJoin, speech);
   return sayPlainValue(sheet, field, speech);
 }
 
@@ -33,6 +38,7 @@ function sayPlainValue(sheet: Sheet, field: PlainField, speech: Speech): string 
     case 'coldestPlace':
     case 'people':
     case 'valveOrder':
+    case 'pumpOilChangedOn':
       return sheet[field].trim() === '' ? words.notEntered : sheet[field];
     case 'refrigerant':
       return sheet.refrigerant === 'unknown' ? words.notEntered : sheet.refrigerant;
@@ -82,6 +88,8 @@ function sayPlainValue(sheet: Sheet, field: PlainField, speech: Speech): string 
       return words.oils[sheet.oil];
     case 'systemHistory':
       return words.histories[sheet.systemHistory];
+    case 'pumpBallast':
+      return words.ballasts[sheet.pumpBallast];
   }
 }
 

@@ -46,6 +46,8 @@ export function sheetUnit(field: PlainField, speech: Speech): string {
     case 'hoseCount':
     case 'seenSection':
     case 'core':
+    case 'pumpBallast':
+    case 'pumpOilChangedOn':
     case 'passRule':
     case 'site':
     case 'equipment':

@@ -1453,6 +1453,14 @@ export const spanish: Wording = {
         title: 'Búsqueda de la fuga',
         text: 'El sensor solo, luego sección por sección: dónde está la fuga.',
       },
+      volume: {
+        title: 'Volumen: líneas, serpentines, válvulas',
+        text: 'Lo que contiene el sistema, sus tramos, y cuáles están conectados.',
+      },
+      'pump-check': {
+        title: 'Prueba de la bomba',
+        text: 'El sensor en la bomba sola: bomba, aceite y manguera en orden, o no.',
+      },
       sensors: {
         title: 'Sensores: nombres y lugares',
         text: 'Un nombre propio para cada uno, y dónde está.',
@@ -2073,6 +2081,12 @@ export const spanish: Wording = {
       people: 'Quién trabaja',
       valveOrder: 'Orden de las válvulas, según el fabricante del equipo',
       tickedSteps: 'Pasos dichos a mano',
+      pumpBallast: 'Bomba, lastre de gas',
+      pumpOilChangedOn: 'Último cambio de aceite de la bomba',
+      tubes: 'Líneas',
+      vessels: 'Serpentines y recipientes',
+      sections: 'Tramos',
+      joins: 'Entre los tramos',
     },
     views: {
       unknown: 'sin decir aún',
@@ -2132,6 +2146,7 @@ export const spanish: Wording = {
     atmosphere: (of) =>
       `El aire allí pesa ${of.kPa} kPa según la atmósfera estándar (ISO 2533); el tiempo la mueve un 2 %. Ahí está el cero de un manómetro: el vacío total se lee −${of.inHg} inHg o −${of.bar} bar. Al aire el agua hierve a ${of.boils}. Los sensores absolutos, y los límites de aquí, no cambian.`,
     valveOrderHelp: 'El orden del propio fabricante del equipo, con las palabras del manual.',
+    ballasts: { unknown: 'No se sabe', yes: 'Tiene', no: 'No tiene' },
     notEntered: 'sin anotar',
     refrigerantUnknown: 'Sin anotar',
     ruleHelp: 'Al elegir uno se rellenan sus cifras; las del fabricante del equipo van primero.',
@@ -2161,7 +2176,7 @@ export const spanish: Wording = {
     ultimateTooHigh:
       'La presión mínima de la propia bomba no es menor que el objetivo: esta bomba no llega nunca.',
     example: ({ figure }) => `p. ej. ${figure}`,
-    parts: { pump: 'bomba', hose: 'manguera', core: 'obús' },
+    parts: { pump: 'bomba', hose: 'manguera', core: 'obús', line: 'líneas' },
     holdsBack: {
       pump: ({ pressure }) =>
         `A ${pressure} lo que más frena es la bomba. Otras mangueras cambiarían poco.`,
@@ -2169,6 +2184,8 @@ export const spanish: Wording = {
         `A ${pressure} lo que más frena es la manguera. Lo que más ayuda es una más ancha o más corta, o una segunda.`,
       core: ({ pressure }) =>
         `A ${pressure} lo que más frena es el obús. Lo que más ayuda es sacar los obuses.`,
+      line: ({ pressure }) =>
+        `A ${pressure} lo que más frena son las propias líneas largas del sistema. Bombee por los dos extremos, si puede; otro equipo cambia poco.`,
     },
     missing: {
       volumeM3: 'el volumen del sistema',
@@ -2189,6 +2206,167 @@ export const spanish: Wording = {
     timeTo: ({ pressure }) => `Hasta ${pressure}`,
     timeToTarget: ({ pressure }) => `Hasta el objetivo, ${pressure}`,
     speedThere: 'Velocidad de bombeo ahí',
+  },
+
+  planning: {
+    volume: {
+      title: 'Volumen: líneas, serpentines, válvulas',
+      connected: 'Conectado a la manguera',
+      ifOpen: 'Si lo que no se sabe está abierto',
+      nothing: 'Aún no se sabe nada de líneas y serpentines. Un ejemplo de abajo ayuda a empezar.',
+      range: ({ estimate, low, high }) => `${estimate} L, entre ${low} y ${high} L`,
+      uncounted: ({ names }) => `Sin contar, porque no se sabe nada de ello: ${names}.`,
+      bothWays: ({ joins }) =>
+        `No se sabe si está abierto: ${joins}. Abrirlo, o cerrarlo, deja una sola respuesta.`,
+      takeOver: ({ litres }) => `Tomar ${litres} L como volumen`,
+      onSheet: ({ litres }) => `En la hoja: ${litres} L.`,
+      notOnSheet: 'Aún no hay volumen en la hoja.',
+      source:
+        'Medidas de tubo: ASTM B280 según otros la reproducen, EN 12735-1 de memoria. Por carga: densidad del líquido en ebullición a 20 °C, y el líquido llena entre un quinto y la mitad de la pieza (un recipiente, de la mitad a nueve décimos): práctica común, sin fuente. Una pieza corriente es una estimación gruesa, sin fuente. El dato del fabricante va primero.',
+      presets: {
+        name: 'Rellenar con un ejemplo',
+        line_set: 'Líneas y unidad interior, la exterior cerrada con su carga',
+        whole_split: 'Un split completo',
+        several_units: 'Varias unidades interiores, la exterior cerrada',
+        fill: 'Rellenar',
+        replaces: 'Lo que hay en las listas de abajo se sustituye cuando lo anote.',
+      },
+      sectionNames: {
+        lines: 'Líneas y unidad interior',
+        outdoor: 'Unidad exterior',
+        lowSide: 'Compresor y lado de baja',
+        outdoorCoil: 'Serpentín exterior',
+        main: 'Líneas principales',
+        indoor: ({ number }) => `Unidad interior ${number}`,
+      },
+      sections: 'Tramos',
+      sectionName: 'Nombre',
+      litres: 'Volumen, L, si se sabe',
+      hoseHere: 'Manguera aquí',
+      tubes: 'Líneas',
+      role: 'Para qué',
+      roles: {
+        gas: 'gas',
+        liquid: 'líquido',
+        suction: 'aspiración',
+        discharge: 'descarga',
+        other: 'otra',
+      },
+      size: 'Medida',
+      tempers: { annealed: 'rollo', drawn: 'barra' },
+      ownSize: 'medida propia',
+      outerMm: 'Exterior, mm',
+      wallMm: 'Pared, mm',
+      lengthM: 'Longitud, m',
+      section: 'Tramo',
+      theHoseSection: 'donde está la manguera',
+      vessels: 'Serpentines y recipientes',
+      kind: 'Pieza',
+      kinds: {
+        indoor_coil: 'serpentín interior',
+        outdoor_coil: 'serpentín exterior',
+        compressor: 'compresor',
+        accumulator: 'acumulador',
+        receiver: 'recipiente de líquido',
+        filter_drier: 'filtro deshidratador',
+        other: 'otra',
+      },
+      by: 'Se conoce por',
+      bys: { volume: 'volumen', charge: 'carga', usual: 'lo corriente' },
+      amount: { volume: 'Litros', charge: 'Kilogramos', usual: 'Lo corriente' },
+      refrigerant: 'Refrigerante',
+      joins: 'Lo que une los tramos',
+      joinKind: 'Válvula o línea',
+      joinKinds: {
+        open_line: 'línea abierta',
+        service_valve: 'válvula de servicio',
+        branch_valve: 'válvula de ramal',
+        expansion_valve: 'válvula de expansión',
+        reversing_valve: 'válvula de cuatro vías',
+        solenoid: 'válvula solenoide',
+        check_valve: 'válvula de retención',
+      },
+      from: 'Entre',
+      to: 'y',
+      state: 'Está',
+      states: { unknown: 'no se sabe', open: 'abierta', closed: 'cerrada' },
+      add: ({ what }) => `Añadir: ${what}`,
+      remove: ({ what }) => `Quitar: ${what}`,
+      enter: 'Anotar',
+      reasons: {
+        number: 'hace falta un número con sentido.',
+        wall: 'la pared es más gruesa que el tubo. Anote el diámetro exterior y una pared.',
+        name: 'dé a cada tramo un nombre propio.',
+        ends: 'nombre dos tramos distintos.',
+        many: 'no más de cuarenta filas.',
+      },
+      listed: {
+        charged: ({ charge, refrigerant }) => `para ${charge} kg de ${refrigerant}`,
+        sectionWithHose: ({ section }) => `${section}, manguera aquí`,
+        join: ({ kind, one, other, state }) => `${kind} entre ${one} y ${other}: ${state}`,
+      },
+      map: 'Plano de los tramos',
+    },
+    time: ({ estimate, between }) => `unos ${estimate}, ${between}`,
+    barsAt: ({ pressure }) => `Lo que frena a ${pressure}`,
+    nothingThere: 'Esta bomba no llega ahí.',
+    battery: {
+      name: 'Batería de la bomba',
+      enough: ({ lasts }) => `${lasts}: basta para un sistema seco.`,
+      close: ({ lasts }) => `${lasts}: quizá justo. El agua lo alargaría; tenga otra preparada.`,
+      not_enough: ({ lasts }) => `${lasts}: no basta, aunque todo esté seco.`,
+    },
+    whatIf: {
+      title: 'Y si…: otro equipo, lado a lado',
+      asEntered: 'como está anotado',
+      changes: {
+        cores_out: 'sin obuses',
+        larger_hose: 'manguera una medida mayor',
+        second_hose: 'una segunda manguera',
+        shorter_hose: 'manguera la mitad de larga',
+        larger_pump: 'bomba el doble de grande',
+      },
+      gear: 'Equipo',
+      speed: 'L/min en el objetivo',
+      curves:
+        'Curvas esperadas del equipo de la tabla, sobre el tiempo desde que se encendió la bomba.',
+      help: 'Para un sistema seco y hermético. Una manguera mayor suele valer más que una bomba mayor: práctica común, sin fuente; aquí está calculado.',
+    },
+    deviation: {
+      slower: ({ low, high }) =>
+        `Más lento desde el principio de lo que este equipo debería: entre ${low} y ${high} veces. Busque un obús puesto, una manguera doblada o fina, una bomba débil; o el volumen es mayor de lo anotado.`,
+      plateau: ({ pressure, since }) =>
+        `Se apartó de la curva esperada a ${pressure} y lleva ${since} cerca de ahí: hierve agua. Acaba cuando el agua se va; caliente la parte más fría y dele tiempo.`,
+      floor: ({ between }) =>
+        `Va hacia un fondo de ${between}: más alto de lo que este equipo debería tener. Mire el aceite, un lastre abierto o una fuga. Paredes y aceite muy húmedos pueden parecerlo también.`,
+    },
+    pumpCheck: {
+      title: 'Prueba de la bomba',
+      help: 'El sensor en la bomba sola, todo lo demás cerrado. Anote que el sensor ve el lado de la bomba y encienda la bomba.',
+      shouldReach: 'Debería llegar a',
+      entered: ({ pressure }) => `${pressure}, según lo anotado; el doble ya es bueno`,
+      usual: ({ pressure }) =>
+        `${pressure} o menos (práctica común para una bomba de dos etapas, sin fuente); el dato del fabricante de la bomba va primero`,
+      within: 'En',
+      now: 'Ahora',
+      verdicts: {
+        not_on: 'La bomba aún no se ha encendido, por lo que dicen la curva y las marcas.',
+        wrong_view:
+          'No está anotado que el sensor vea el lado de la bomba: esto juzgaría el sistema y no la bomba.',
+        too_early: 'Es pronto para saberlo: espere hasta entonces.',
+        good: 'Bomba, aceite y manguera están en orden.',
+        still_falling:
+          'Sigue bajando: deje que se caliente, con el lastre cerrado, y mire otra vez.',
+        high_floor:
+          'Se queda demasiado alta. Cambie el aceite, en caliente, y pruebe otra vez; luego mire las juntas de la manguera y el lastre.',
+        far_too_high:
+          'Se queda muy alta. Lo más probable: una manguera o su junta deja entrar aire, o el lastre está abierto; luego el aceite, luego la bomba.',
+        rising:
+          'Vuelve a subir: una manguera o su junta deja entrar aire, o la bomba se ha parado.',
+        sensor: 'El sensor no muestra presión.',
+      },
+      setView: 'El sensor ve el lado de la bomba',
+    },
   },
 
   report: {

@@ -121,6 +121,7 @@ describe('the speed of a rig from its plates', () => {
           hoseCount: n,
           coreInPlace: core === 'in',
           volumeM3: 0.01,
+          far: [],
         },
         pressurePa,
       );

@@ -56,7 +56,7 @@ describe('from the sheet', () => {
 });
 
 test('the same entries get the same curve, and others another', () => {
-  const fields = { ...rigWith(), core: 'out' } as const;
+  const fields = { ...DEFAULT_SHEET, ...rigWith(), core: 'out' } as const;
   const { curve } = planOf(fields);
   expect(planOf({ ...fields }).curve).toBe(curve);
   for (const change of [{ volumeM3: 5e-3 }, { hoseCount: 2 }, { core: 'in' }] as const) {

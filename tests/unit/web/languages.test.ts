@@ -49,6 +49,7 @@ const SAME = new Set([
   'Torr',
   'inHg',
   'Sensor',
+  'gas',
   'Firmware',
   'Radio',
   'A4',

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { paFromMicron } from '../../../protocol/units.ts';
 import {
   sayAssumed,
-  sayExpectedTime,
+  sayExpectedRange,
   sayLimit,
   sayMissing,
   sayShare,
@@ -12,8 +12,9 @@ import {
 import { MICRON } from '../../support/english-speech.ts';
 
 test('times, speeds and shares have the digits that they deserve', () => {
-  expect(sayExpectedTime(372, MICRON)).toBe('about 6 min');
-  expect(sayExpectedTime(null, MICRON)).toBe('not within 8 hours');
+  const range = { lowS: 280, estimateS: 372, highS: 465 };
+  expect(sayExpectedRange(range, MICRON)).toBe('about 6 min, between 5 and 8 min');
+  expect(sayExpectedRange(null, MICRON)).toBe('not within 8 hours');
   expect(saySpeed(20.63e-3 / 60, 0.113 / 60, MICRON)).toBe('20.6 of the pump’s 113 L/min');
   expect(sayShare('hose', 0.773, MICRON)).toBe('hose 77 %');
 });

@@ -1,0 +1,74 @@
+/**
+ * Whether a pump is in order, from a sensor on the pump alone (blank-off): a verdict from the curve. Pure.
+ *
+ * A pump that is alone with a sensor and a hose has next to nothing to pump: what it stands at after some minutes is
+ * its own floor, with what oil, ballast and the hose's seals add to it.
+ */
+import { paFromMicron } from '../../protocol/units.ts';
+
+interface PumpReading {
+  readonly elapsedS: number;
+  readonly pressurePa: number;
+}
+
+type PumpVerdict =
+  | 'wrong_view'
+  | 'not_on'
+  | 'sensor'
+  | 'too_early'
+  | 'good'
+  | 'still_falling'
+  | 'high_floor'
+  | 'far_too_high'
+  | 'rising';
+
+export interface PumpCheckFacts {
+  /** Since the pump was switched on, in order of time. */
+  readonly readings: readonly PumpReading[];
+  readonly pumpOnS: number | null;
+  readonly nowS: number;
+  readonly seesPump: boolean;
+  /** The lowest pressure that the pump reaches by itself, as entered. */
+  readonly ultimatePa: number | null;
+}
+
+interface PumpCheck {
+  readonly verdict: PumpVerdict;
+  readonly shouldReachPa: number;
+  readonly pressurePa: number | null;
+}
+
+/** A two-stage pump in use, warm and on good oil: common practice, no source. The maker's figure comes first. */
+const USUAL_PA = paFromMicron(100);
+/** A figure on a plate is measured without hose and seals: twice that is good. Ours. */
+const GOOD_FACTOR = 2;
+/** Less than a trade's sensor tells from nothing. */
+const LEAST_PA = paFromMicron(20);
+/** Cold oil gives its floor away only once it is warm. Ours. */
+export const WITHIN_S = 300;
+/** A third of the time looked back at, a change is told by so much of the pressure. */
+const LOOK_BACK_S = 60;
+const CHANGE = 0.07;
+/** Air through a seal, or an open ballast, keeps it higher than any oil does (1500 micron): common practice, no source. */
+const FAR_TOO_HIGH_PA = paFromMicron(1000);
+
+export function checkPump(facts: PumpCheckFacts): PumpCheck {
+  const { readings, pumpOnS, nowS, seesPump, ultimatePa } = facts;
+  const shouldReachPa =
+    ultimatePa === null ? USUAL_PA : Math.max(GOOD_FACTOR * ultimatePa, LEAST_PA);
+  const since = pumpOnS === null ? [] : readings.filter(({ elapsedS }) => elapsedS >= pumpOnS);
+  const latest = since.at(-1);
+  const pressurePa = latest?.pressurePa ?? null;
+  const answer = (verdict: PumpVerdict) => ({ verdict, shouldReachPa, pressurePa });
+  if (!seesPump) return answer('wrong_view');
+  if (pumpOnS === null) return answer('not_on');
+  const ranS = nowS - pumpOnS;
+  if (latest === undefined) return answer(ranS < LOOK_BACK_S ? 'too_early' : 'sensor');
+  const back = since.findLast(({ elapsedS }) => elapsedS <= latest.elapsedS - LOOK_BACK_S);
+  const change = back === undefined ? null : Math.log(latest.pressurePa / back.pressurePa);
+  if (change !== null && change > 2 * CHANGE) return answer('rising');
+  if (latest.pressurePa <= shouldReachPa) return answer('good');
+  if (ranS < WITHIN_S || change === null) return answer('too_early');
+  if (change < -CHANGE) return answer('still_falling');
+  return answer(latest.pressurePa > FAR_TOO_HIGH_PA ? 'far_too_high' : 'high_floor');
+}

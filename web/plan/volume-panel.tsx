@@ -1,0 +1,99 @@
+/** What the system holds: its lines, coils, sections and the valves between them, entered as a whole. */
+import { useRef, useState } from 'preact/hooks';
+import type { Recording } from '../../protocol/recording.ts';
+import { Panel } from '../parts/panel.tsx';
+import { enterNow } from '../sheet/enter-now.ts';
+import type { FollowedRecording } from '../store/followed-recording.ts';
+import { speech } from '../store/speech.ts';
+import { draftOf, readDraft, type VolumeDraft } from './volume-draft.ts';
+import { PRESETS, presetDraft } from './volume-presets.ts';
+import { VolumeResult } from './volume-result.tsx';
+import { JoinRows, SectionRows } from './volume-section-rows.tsx';
+import { TubeRows, VesselRows } from './volume-part-rows.tsx';
+
+interface VolumePanelProps {
+  readonly followed: FollowedRecording;
+  readonly recording: Recording;
+}
+
+export function VolumePanel({ followed, recording }: VolumePanelProps) {
+  const [spoken] = useState(() => speech.peek());
+  const [draft, setDraft] = useState(() => draftOf(followed.sheet.peek(), spoken));
+  const [wrong, setWrong] = useState<string | null>(null);
+  const result = useRef<HTMLDivElement>(null);
+  const { planning, sheet } = speech.value.wording;
+  const words = planning.volume;
+  const change = (part: Partial<VolumeDraft>) => {
+    setWrong(null);
+    setDraft({ ...draft, ...part });
+  };
+  const enter = (event: Event) => {
+    event.preventDefault();
+    const read = readDraft(draft);
+    if (read.ok) {
+      void enterNow(followed, recording, { ...read.facts }).then((saved) => {
+        // What follows from it stands above.
+        if (saved) result.current?.scrollIntoView({ block: 'center' });
+      });
+      return;
+    }
+    const row = `${words[read.list]} ${read.row + 1}`;
+    setWrong(sheet.wrongFor({ name: row, why: words.reasons[read.reason] }));
+  };
+  return (
+    <Panel title={words.title} testId="volume-panel">
+      <div role="status" ref={result}>
+        <VolumeResult
+          sheet={followed.sheet.value}
+          takeOver={(volumeM3) => void enterNow(followed, recording, { volumeM3 })}
+        />
+      </div>
+      <Presets fill={(preset) => change(presetDraft(preset, words.sectionNames))} />
+      <form class="volume-form" onSubmit={enter}>
+        <SectionRows rows={draft.sections} change={(sections) => change({ sections })} />
+        <TubeRows draft={draft} change={(tubes) => change({ tubes })} />
+        <VesselRows draft={draft} change={(vessels) => change({ vessels })} />
+        <JoinRows draft={draft} change={(joins) => change({ joins })} />
+        {wrong !== null && (
+          <p class="wrong" role="alert">
+            {wrong}
+          </p>
+        )}
+        <button type="submit" class="urgent">
+          {words.enter}
+        </button>
+      </form>
+      <p class="quiet">{words.source}</p>
+    </Panel>
+  );
+}
+
+function Presets({ fill }: { readonly fill: (preset: (typeof PRESETS)[number]) => void }) {
+  const [first] = PRESETS;
+  const [chosen, setChosen] = useState<(typeof PRESETS)[number]>(first);
+  const words = speech.value.wording.planning.volume.presets;
+  return (
+    <div class="form">
+      <label class="two-thirds">
+        {words.name}
+        <select
+          name="preset"
+          value={chosen}
+          onChange={({ currentTarget: { value } }) =>
+            setChosen(PRESETS.find((preset) => preset === value) ?? first)
+          }
+        >
+          {PRESETS.map((preset) => (
+            <option key={preset} value={preset}>
+              {words[preset]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <button type="button" class="beside" data-testid="fill-preset" onClick={() => fill(chosen)}>
+        {words.fill}
+      </button>
+      <p class="quiet wide">{words.replaces}</p>
+    </div>
+  );
+}

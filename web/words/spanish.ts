@@ -2279,7 +2279,12 @@ export const spanish: Wording = {
     count: ({ count, last }) =>
       many(count, { one: `1 lectura, ${last}`, other: `${count} lecturas, la última ${last}` }),
     class: ({ percent, ofWhat }) => `${percent} % de ${ofWhat}`,
-    columns: { step: 'Orden', shown: 'Marcaba', metal: 'Temperatura del metal', remark: 'Observación' },
+    columns: {
+      step: 'Orden',
+      shown: 'Marcaba',
+      metal: 'Temperatura del metal',
+      remark: 'Observación',
+    },
     byGauge: ({ accuracy }) => `Leído en un manómetro de clase ${accuracy}.`,
   },
 

@@ -1,7 +1,14 @@
 /** Nitrogen test, evacuations with nitrogen between, and a leak hunt, as a technician enters them on the page. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
+import { expectAccessible } from '../support/accessible.ts';
+import {
+  openBrowser,
+  openDashboard,
+  picture,
+  untilReadings,
+  untilShown,
+} from '../support/dashboard.ts';
 import { PlayedJob } from '../support/played-job.ts';
 
 let browser: Browser;
@@ -28,6 +35,12 @@ async function shownOnPhone(name: string, panel: string): Promise<void> {
   await untilShown(page, 'freshness', 'live');
   await open(page, panel);
   await picture(page, `${name}-phone`);
+  await expectAccessible(page);
+  await page
+    .getByTestId(`${panel}-panel`)
+    .locator('.panel-inside > :last-child')
+    .scrollIntoViewIfNeeded();
+  await picture(page, `${name}-phone-end`);
   await page.context().close();
 }
 
@@ -83,19 +96,24 @@ test('from the nitrogen test to the section with the leak', { timeout: 120_000 }
   await job.mark('isolated');
   await open(page, 'hunt');
   const sees = page.getByTestId('sees-now');
+  /** A tap is of the moment that the page has come to. */
+  const hold = async (micronAt: (sinceS: number) => number) => {
+    job.play(240, micronAt);
+    await untilReadings(page, job.nowS + 1);
+  };
   const add = async (name: string) => {
     await page.locator('input[name=section]').fill(name);
     await page.getByRole('button', { name: 'It sees this one' }).click();
     await sees.getByRole('button', { name, exact: true, pressed: true }).waitFor();
   };
-  job.play(240, (s) => 180 + 0.2 * s);
+  await hold((s) => 180 + 0.2 * s);
   await sees.getByRole('button', { name: 'The sensor alone' }).click();
   await sees.getByRole('button', { name: 'The sensor alone', pressed: true }).waitFor();
-  job.play(240, () => 230);
+  await hold(() => 230);
   await add('Indoor coil');
-  job.play(240, () => 230);
+  await hold(() => 230);
   await add('Liquid line');
-  job.play(240, (s) => 230 + 1.2 * s);
+  await hold((s) => 230 + 1.2 * s);
   await page.getByTestId('hunt-said').getByText('The leak is in: Liquid line').waitFor();
   expect(await page.getByTestId('hunt-holds').getByRole('listitem').count()).toBe(4);
   expect(await page.getByTestId('hunt-said').innerText()).toContain('joints are excluded');

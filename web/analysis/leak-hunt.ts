@@ -15,7 +15,7 @@ import { type Inflow, lessStub, stubFinding, type StubFinding } from './stub-bas
 import { spellsUntil } from './spell-list.ts';
 
 /** Of this part alone, and of its inflow alone: none of these is a pass of the system. */
-export type PartVerdict = 'leaks' | 'no_leak' | 'undecided' | 'not_told';
+type PartVerdict = 'leaks' | 'no_leak' | 'undecided' | 'not_told';
 
 export interface HuntHold extends Inflow {
   readonly fromS: number;

@@ -8,9 +8,9 @@ import type { History } from './history.ts';
 import { holdSeen } from './hold-seen.ts';
 
 /** What keeps two rises from being compared. */
-export type Unlike = 'too_short' | 'start' | 'length' | 'temperature' | 'temperature_unknown';
+type Unlike = 'too_short' | 'start' | 'length' | 'temperature' | 'temperature_unknown';
 
-export interface TrendHold {
+interface TrendHold {
   readonly fromS: number;
   readonly lengthS: number;
   readonly startPa: Estimate | null;

@@ -28,7 +28,7 @@ const FILLING_SHARE = 0.05;
 const MOST_APART_K = 5;
 
 export type NitrogenVerdict = 'holds' | 'leaks' | 'undecided' | 'not_settled';
-export type NitrogenReservation =
+type NitrogenReservation =
   | 'just_filled' // the gas has not the metal's temperature yet
   | 'temperatures_apart' // one thermometer does not tell what all of the gas does
   | 'temperature_unknown'

@@ -1,20 +1,14 @@
 /** A leak hunt: what each part did when it was held by itself, and where by that the leak is. */
 import { useMemo } from 'preact/hooks';
-import type { Recording } from '../../protocol/recording.ts';
 import { nitrogenTest } from '../analysis/nitrogen-test.ts';
 import { Panel } from '../parts/panel.tsx';
-import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { sayHunt, sayHuntHold, sayPart, saySlowest } from '../words/say-hunt.ts';
 import { saySensors } from '../words/say-sensor.ts';
+import type { HuntProps } from './hunt-props.ts';
 import { RiseCurve } from './rise-curve.tsx';
 import { SeesNow } from './sees-now.tsx';
 import { StubVolume } from './stub-volume.tsx';
-
-export interface HuntProps {
-  readonly followed: FollowedRecording;
-  readonly recording: Recording;
-}
 
 /** Fitting a dozen holds takes longer than a reading: so often the one that goes on is fitted anew, s. */
 const EVERY_S = 10;

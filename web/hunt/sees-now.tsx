@@ -7,7 +7,7 @@ import { enterNow } from '../sheet/enter-now.ts';
 import { presentS } from '../store/present-time.ts';
 import { speech } from '../store/speech.ts';
 import { sayPart } from '../words/say-hunt.ts';
-import type { HuntProps } from './hunt-panel.tsx';
+import type { HuntProps } from './hunt-props.ts';
 
 export function SeesNow({ followed, recording }: HuntProps) {
   const words = speech.value.wording.hunt;

@@ -5,7 +5,7 @@ import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { numberFrom } from '../typed-in/typed-number.ts';
 import { sayExactly } from '../words/say-number.ts';
-import type { HuntProps } from './hunt-panel.tsx';
+import type { HuntProps } from './hunt-props.ts';
 
 const ML_PER_M3 = 1e6;
 

@@ -4,7 +4,7 @@ import { ACCURACIES_OF } from '../../protocol/nitrogen-test.ts';
 import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { gaugeFromTexts, type GaugeTexts, textsFromGauge } from './nitrogen-form.ts';
-import type { NitrogenProps } from './nitrogen-panel.tsx';
+import type { NitrogenProps } from './nitrogen-props.ts';
 
 const NUMBERS = [
   'accuracy',

@@ -1,25 +1,18 @@
 /** The nitrogen test: what was read at the start and since, and what that shows. */
 import { useState } from 'preact/hooks';
-import { GAUGE_UNITS, type GaugeUnit } from '../../protocol/gauge-pressure.ts';
+import { GAUGE_UNITS } from '../../protocol/gauge-pressure.ts';
 import { NITROGEN_STEPS } from '../../protocol/nitrogen-steps.ts';
-import type { Recording } from '../../protocol/recording.ts';
 import { nitrogenTest } from '../analysis/nitrogen-test.ts';
 import { Panel } from '../parts/panel.tsx';
 import { PickOne } from '../parts/pick-one.tsx';
-import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { gaugeUnitOf } from '../words/say-gauge-pressure.ts';
 import { sayNitrogenSteps } from '../words/say-nitrogen.ts';
 import { GaugeForm } from './gauge-form.tsx';
+import type { NitrogenProps } from './nitrogen-props.ts';
 import { ReadingForm } from './reading-form.tsx';
 import { ReadingList } from './reading-list.tsx';
 import { StepResult } from './step-result.tsx';
-
-export interface NitrogenProps {
-  readonly followed: FollowedRecording;
-  readonly recording: Recording;
-  readonly unit: GaugeUnit;
-}
 
 export function NitrogenPanel({ followed, recording }: Omit<NitrogenProps, 'unit'>) {
   const words = speech.value.wording.nitrogen;

@@ -4,7 +4,7 @@ import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { sayGauge } from '../words/say-gauge-pressure.ts';
 import { type NitrogenTexts, withReading } from './nitrogen-form.ts';
-import type { NitrogenProps } from './nitrogen-panel.tsx';
+import type { NitrogenProps } from './nitrogen-props.ts';
 
 const EMPTY = { pressure: '', temperature: '', when: '', note: '', justFilled: false };
 

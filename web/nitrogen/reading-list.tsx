@@ -6,7 +6,7 @@ import { speech } from '../store/speech.ts';
 import { sayGauge } from '../words/say-gauge-pressure.ts';
 import { sayTenths } from '../words/say-temperature.ts';
 import type { Speech } from '../words/speech.ts';
-import type { NitrogenProps } from './nitrogen-panel.tsx';
+import type { NitrogenProps } from './nitrogen-props.ts';
 
 export function ReadingList({ followed, recording, unit }: NitrogenProps) {
   const words = speech.value.wording.nitrogen;

@@ -2611,7 +2611,7 @@ export const spanish: Wording = {
       'Abra el sensor solo cuando el manómetro esté en cero: la presión de prueba lo destruye.',
     ],
     entry: 'Leer ahora',
-    temperature: ({ unit }) => `Metal, ${unit}`,
+    temperature: ({ unit }) => `Temperatura del metal, ${unit}`,
     step: 'Qué presión de la serie',
     justFilled: 'Recién llenado: el gas aún no se ha asentado',
     note: 'Observación',
@@ -2693,7 +2693,12 @@ export const spanish: Wording = {
     count: ({ count, last }) =>
       many(count, { one: `1 lectura, ${last}`, other: `${count} lecturas, la última ${last}` }),
     class: ({ percent, ofWhat }) => `${percent} % de ${ofWhat}`,
-    columns: { step: 'Orden', shown: 'Marcaba', metal: 'Metal', remark: 'Observación' },
+    columns: {
+      step: 'Orden',
+      shown: 'Marcaba',
+      metal: 'Temperatura del metal',
+      remark: 'Observación',
+    },
     byGauge: ({ accuracy }) => `Leído en un manómetro de clase ${accuracy}.`,
   },
 
@@ -2742,7 +2747,7 @@ export const spanish: Wording = {
     waterAll: ({ amount }) => `Agua evaporada hasta ahora: ${amount}.`,
     flooded:
       'Eso es un charco, y el nitrógeno no diluye un charco: drene los puntos bajos, sóplelos con nitrógeno, caliéntelos, cambie el aceite de la bomba y siga después.',
-    plan: 'Plan',
+    plan: 'Lo previsto',
     from: 'Profundidades de',
     sources: { own: 'Propias', teaching: 'Tres profundidades, como se enseñan en los cursos' },
     teachingSource:

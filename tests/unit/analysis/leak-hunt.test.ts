@@ -4,6 +4,7 @@ import type { Mark, MarkKind } from '../../../protocol/mark.ts';
 import type { Sheet, SheetEntry } from '../../../protocol/sheet.ts';
 import { advance } from '../../../simulators/physics/advance.ts';
 import { createRig, totalPressurePa } from '../../../simulators/physics/rig-state.ts';
+import type { DuctSetup } from '../../../simulators/physics/rig-setup.ts';
 import type { InflowSetup } from '../../../simulators/physics/section-setup.ts';
 import type { Estimate } from '../../../web/analysis/conclusions.ts';
 import { History } from '../../../web/analysis/history.ts';
@@ -64,8 +65,8 @@ function hunted(
 ) {
   const inflows = (leak: InflowSetup | undefined) => (leak === undefined ? [] : [leak]);
   const small = smallRig({ volumeM3: STUB_M3, airPa: 20_000, inflows: inflows(leaks.stub) });
-  const joint = (to: number, valve: string) => ({
-    between: [0, to] as [number, number],
+  const joint = (to: number, valve: string): DuctSetup => ({
+    between: [0, to],
     diameterM: 6e-3,
     lengthM: 0.2,
     count: 1,

@@ -200,6 +200,12 @@ test('air that is let in undoes what was before', () => {
     recognisedBy: 'mark' as const,
     alternatives: [],
   });
-  const stages = [stage('pull_down', 0), stage('vented', 60), stage('pull_down', 180)];
+  const stages = [
+    stage('pull_down', 0),
+    stage('nitrogen_break', 30),
+    stage('pull_down', 40),
+    stage('vented', 60),
+    stage('pull_down', 180),
+  ];
   expect(evacuationCycles(history, stages, 260)).toMatchObject([{ fromS: 180, isBroken: false }]);
 });

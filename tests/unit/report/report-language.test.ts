@@ -1,10 +1,12 @@
 /** A report in another language: nothing of it is left in English, and two at once keep to their own. */
 import { expect, test } from 'vitest';
 import { REFRIGERANTS, SAFETY_CLASS_SOURCE } from '../../../protocol/refrigerants.ts';
+import { gaugeFromUnit } from '../../../protocol/gauge-pressure.ts';
 import { PASS_RULES } from '../../../protocol/pass-rules.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import { WHOLE_JOB } from '../../../protocol/job.ts';
 import type { RecordedSensor, Recording } from '../../../protocol/recording.ts';
+import { NO_TRIPLE_PLAN, triplePlanOf } from '../../../protocol/triple-plan.ts';
 import { CHAIN_BREAKS } from '../../../protocol/verified.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
 import { documentOf } from '../../../web/report/document-of.ts';
@@ -52,6 +54,7 @@ const holed = wet.filter(({ elapsedS }) => elapsedS < 300 || elapsedS > 340);
 const facts = {
   marks: marks.map((mark, at) => ({ ...mark, id: at + 1, madeBy: 'hand' as const })),
   entries: [
+    { elapsedS: 4, fields: { sensorSees: 'section' as const, seenSection: 'cellar' } },
     {
       elapsedS: 5,
       fields: {
@@ -64,6 +67,16 @@ const facts = {
         refrigerant: 'R-32' as const,
         hoseBoreM: 0.0095,
         core: 'out' as const,
+        nitrogenReadings: [0, 3_600_000, 86_400_000].map((atMs) => ({
+          atMs,
+          pressure: gaugeFromUnit(500, 'psi'),
+          temperatureC: atMs === 0 ? 20 : 21.5,
+          step: atMs > 3_600_000 ? 2 : 1,
+          justFilled: false,
+          note: '',
+        })),
+        triplePlan: triplePlanOf('au-nz-triple') ?? NO_TRIPLE_PLAN,
+        stubVolumeM3: 1e-5,
       },
     },
   ],
@@ -206,6 +219,10 @@ test('it names its language, and two that are written at once keep to theirs', (
   expect(inSpanish).toContain(`<strong>${spanish.verdict.names.leak_and_moisture}</strong>`);
   expect(inEnglish).toContain(`<strong>${english.verdict.names.leak_and_moisture}</strong>`);
   expect(inSpanish).toMatch(/micrones por minuto/u);
+  for (const { title } of [english.nitrogen, english.cycles, english.hunt]) {
+    expect(inEnglish).toContain(`>${title}</h2>`);
+  }
+  expect(inEnglish).toContain('34.47 bar (gauge)');
   // Decimal commas: a point stands between digits in versions and paragraphs alone.
   const numbers =
     textsOf(inSpanish)

@@ -45,6 +45,15 @@ const STOPS: readonly Stop[] = [
     'second-screen',
     'settings',
   ].map(fromMenu),
+  {
+    screen: 'new-prepared',
+    open: async (page) => {
+      await page.getByTestId('menu').click();
+      await page.getByTestId('open-prepared').click();
+      await page.getByTestId('new-prepared').click();
+      await page.getByTestId('prepared-form').waitFor();
+    },
+  },
   byButton('more', 'more-marks'),
   byButton('note', 'mark-note'),
   ...WORK.map((place) => byButton(`work-${place}`, `work-${place}`)),

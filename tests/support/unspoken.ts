@@ -6,8 +6,8 @@ const SIGNS = new Set(
     ' ',
   ),
 );
-/** A refrigerant by its number; a letter for which cell of a day. */
-const DATA = /\bR-?\d+[A-Za-z()]*|\bhttps?:\S+/gu;
+/** A refrigerant by its number; a letter for which cell of a day; a date, as the locale writes it. */
+const DATA = /\bR-?\d+[A-Za-z()]*|\bhttps?:\S+|\b\d{1,2} \p{L}{3,4}\.? \d{4}\b/gu;
 
 /** @param data names and texts that people or files gave */
 export function unspoken(text: string, data: readonly string[] = []): string[] {

@@ -8,7 +8,7 @@ import { STEP_IDS, type StepId } from '../../protocol/ticked-steps.ts';
 import type { Conclusions, ToldHold } from './conclusions.ts';
 
 /** A mark, and a tick, are both by hand. */
-export type StepKnownBy = 'curve' | 'hand' | 'entry';
+type StepKnownBy = 'curve' | 'hand' | 'entry';
 
 export interface JobStep {
   readonly id: StepId;

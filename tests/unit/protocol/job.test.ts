@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  carriedFrom,
   entriesOf,
   FIRST_JOB,
   isWithin,
@@ -67,5 +68,43 @@ describe('the job sheet', () => {
 
   test('of a whole recording has every entry as it is', () => {
     expect(entriesOf(WHOLE_JOB, entries)).toEqual(entries);
+  });
+
+  test('gives the same equipment its own again, and other equipment the gear and the people alone', () => {
+    const visit = [
+      {
+        elapsedS: 0,
+        fields: {
+          site: 'Quay',
+          serial: 'N-4',
+          refrigerant: 'R-32' as const,
+          targetPa: 40,
+          people: 'Ines',
+          hoseCount: 2,
+          valveOrder: 'gas, liquid',
+        },
+      },
+      // What was measured or done that day is of no other day.
+      {
+        elapsedS: 9,
+        fields: {
+          metalTemperatureC: 8,
+          sensorSees: 'stub' as const,
+          systemHistory: 'flooded' as const,
+          tickedSteps: [{ step: 'nitrogen_test' as const, state: 'done' as const, atS: 9 }],
+        },
+      },
+    ];
+    expect(carriedFrom(visit, 'other')).toEqual({ people: 'Ines', hoseCount: 2 });
+    expect(carriedFrom(visit, 'same')).toEqual({
+      site: 'Quay',
+      serial: 'N-4',
+      refrigerant: 'R-32',
+      targetPa: 40,
+      people: 'Ines',
+      hoseCount: 2,
+      valveOrder: 'gas, liquid',
+    });
+    expect(carriedFrom([], 'same')).toEqual({});
   });
 });

@@ -77,6 +77,13 @@ const facts = {
         })),
         triplePlan: triplePlanOf('au-nz-triple') ?? NO_TRIPLE_PLAN,
         stubVolumeM3: 1e-5,
+        oil: 'poe' as const,
+        systemHistory: 'opened' as const,
+        altitudeM: 1500,
+        tickedSteps: [
+          { step: 'nitrogen_test' as const, state: 'done' as const, atS: 4 },
+          { step: 'tool_closed' as const, state: 'not_needed' as const, atS: 5 },
+        ],
       },
     },
   ],
@@ -207,6 +214,29 @@ test.each(Object.entries(CASES))('%s it says all in the language asked for', (_,
   const texts = [...textsOf(writeReport(report)), ...onPaper(documentOf(report, [FILE]))];
   expect(texts.filter((text) => text.includes('⟦')).length).toBeGreaterThan(30);
   expect(texts.flatMap((text) => unspoken(text, DATA))).toEqual([]);
+});
+
+test('steps, closing up and what follows from the new fields stand in it', () => {
+  const { sections } = documentOf(reported({ readings: holed, facts }, speechOf('en', units)));
+  const rowsOf = (heading: string) =>
+    sections
+      .filter((section) => section.heading === heading)
+      .flatMap(({ blocks }) =>
+        blocks.flatMap((block) => (block.kind === 'list' ? block.rows : [])),
+      );
+  const steps = new Map(rowsOf('Steps').map(([name, ...rest]) => [name, rest]));
+  expect(steps.get('Nitrogen test')).toEqual(['done, by hand', '0:04', '09:30:04']);
+  expect(steps.get('Hook up')?.[0]).toBe('done, from the job sheet');
+  expect(steps.get('Verdict')?.[0]).toBe('done, from the curve');
+  // Where closing up is to come it is no part of what was done.
+  expect(steps.has('Power on')).toBe(false);
+  expect(rowsOf('Closing up')).toEqual([
+    ['Core tool closed', 'not needed, by hand', '0:05', '09:30:05'],
+  ]);
+  const text = JSON.stringify(sections);
+  expect(text).toContain('R-32: Safety class A2L');
+  expect(text).toContain('84.6 kPa');
+  expect(text).toContain('Common practice, no source.');
 });
 
 test('it names its language, and two that are written at once keep to theirs', () => {

@@ -1,0 +1,85 @@
+/** A job sheet is prepared without a sensor, taken over with one tap, and the steps lead through to closed valves. */
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expectAccessible } from '../support/accessible.ts';
+import { openBrowser, openDashboard, picture } from '../support/dashboard.ts';
+import { readInScenario } from '../support/file-of-scenario.ts';
+import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+
+let bridge: RunningBridge;
+let browser: Browser;
+beforeAll(async () => {
+  [bridge, browser] = await Promise.all([runBridge(), openBrowser()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await bridge.remove();
+});
+
+test('prepared in the van, taken over, and closed up step by step', async () => {
+  const { page, complaints } = await openDashboard(browser, bridge.url);
+  await page.getByTestId('prepare-sheet').click();
+  await page.getByTestId('new-prepared').click();
+  await page.locator('input[name=site]').fill('Ropewalk 7');
+  await page.getByTestId('sheet-system').locator('summary').click();
+  await page.locator('select[name=refrigerant]').selectOption('R-290');
+  expect(await page.getByTestId('safety-class').innerText()).toMatch(
+    /Safety class A3.*ignition sources/su,
+  );
+  await page.getByTestId('sheet-place').locator('summary').click();
+  await page.locator('input[name=altitudeM]').fill('1500');
+  expect(await page.getByTestId('atmosphere').innerText()).toContain('84.6 kPa');
+  await expectAccessible(page);
+  await picture(page, 'prepared');
+  await page.getByTestId('keep-prepared').click();
+  await page.getByTestId('prepared-1').waitFor();
+  await page.getByTestId('close-panel').click();
+
+  await fetch(new URL('api/typed-in', bridge.url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ pressurePa: 90_000, temperatureC: null }),
+  });
+  await page.getByTestId('take-over').click();
+  await expect.poll(() => page.getByTestId('job').innerText()).toBe('Ropewalk 7');
+  await page.getByTestId('prepared-strip').waitFor({ state: 'detached' });
+
+  // One tap from the live screen, and the next one in the same words.
+  await page.getByTestId('work-hook_up').click();
+  await page.getByTestId('tick-pump_check').click();
+  await expect
+    .poll(() => page.getByTestId('step-pump_check').getAttribute('data-state'))
+    .toBe('done');
+  expect(await page.getByTestId('step-pump_check').innerText()).toContain('by hand');
+  const todo = await page.getByTestId('todo').textContent();
+  expect(await page.getByTestId('steps-next').innerText()).toContain(todo);
+  await page.getByTestId('all-steps').click();
+  await page.getByTestId('steps-panel').waitFor();
+  await expectAccessible(page);
+  await page.getByTestId('close-panel').click();
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});
+
+test('a hold that passed leads to the closing steps, on a phone as well', async () => {
+  const id = await readInScenario(bridge.url, 'quarry-road-bakery', 'Quarry Road');
+  const context = { viewport: { width: 390, height: 844 } };
+  const { page, complaints } = await openDashboard(browser, bridge.url, { context });
+  await page.getByTestId('menu').click();
+  await page.getByTestId('open-recordings').click();
+  await page.getByTestId(`job-${id}-0`).getByRole('button', { name: 'Open' }).click();
+  await page.locator('[data-step=close_up]').waitFor();
+  await page.getByTestId('prompt-cores_in').click();
+  await page.getByTestId('prompt-tool_closed').click();
+  await page.getByTestId('work-closing_up').click();
+  const stateOf = (step: string) => page.getByTestId(`step-${step}`).getAttribute('data-state');
+  await expect.poll(() => stateOf('tool_closed')).toBe('done');
+  expect(await stateOf('sensor_isolated')).toBe('now');
+  expect(await page.getByTestId('step-valves_opened').innerText()).toContain(
+    'Common practice, no source.',
+  );
+  await expectAccessible(page);
+  await picture(page, 'closing-up-phone');
+  expect(complaints).toEqual([]);
+  await page.context().close();
+});

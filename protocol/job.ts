@@ -4,7 +4,13 @@
  */
 import { z } from 'zod';
 import type { Mark } from './mark.ts';
-import { type Sheet, type SheetEntry, sheetFromEntries, sheetSchema } from './sheet.ts';
+import {
+  DEFAULT_SHEET,
+  type Sheet,
+  type SheetEntry,
+  sheetFromEntries,
+  sheetSchema,
+} from './sheet.ts';
 
 /** In the place of a mark's number: the job that begins with its recording. */
 export const FIRST_JOB = 0;
@@ -60,6 +66,8 @@ const GEAR: readonly (keyof Sheet)[] = [
   'people',
   'pumpBallast',
   'pumpOilChangedOn',
+  'stubVolumeM3',
+  'nitrogenGauge',
 ];
 
 /**
@@ -83,6 +91,9 @@ const OF_EQUIPMENT: readonly (keyof Sheet)[] = [
   'altitudeM',
   'coldestPlace',
   'valveOrder',
+  'tubes',
+  'vessels',
+  'sections',
 ];
 
 /** What an earlier job's sheet gives to a new one, as far as somebody entered it. */
@@ -95,12 +106,20 @@ export function carriedFrom(
   const isEntered = (field: keyof Sheet) =>
     entries.some(({ fields }) => fields[field] !== undefined);
   const own = OF_EQUIPMENT.filter(isEntered).map((field) => [field, sheet[field]]);
-  return sheetSchema.partial().parse({ ...gearOn(sheet), ...Object.fromEntries(own) });
+  // How its valves stood that day is not how they stand now.
+  const joins = sheet.joins.map((join) => ({ ...join, state: 'unknown' }));
+  return sheetSchema.partial().parse({
+    ...gearOn(sheet),
+    ...Object.fromEntries(own),
+    ...(joins.length === 0 ? {} : { joins }),
+  });
 }
 
 /** What was entered of it: nobody has to say it again. */
 export function gearOn(sheet: Sheet): SheetEntry['fields'] {
-  const entered = GEAR.filter((field) => sheet[field] !== null && sheet[field] !== '');
+  const entered = GEAR.filter(
+    (field) => JSON.stringify(sheet[field]) !== JSON.stringify(DEFAULT_SHEET[field]),
+  );
   return sheetSchema
     .partial()
     .parse(Object.fromEntries(entered.map((field) => [field, sheet[field]])));

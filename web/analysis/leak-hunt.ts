@@ -10,7 +10,7 @@ import { fittedHold } from './hold-fit.ts';
 import type { RiseFit } from './rise-fit.ts';
 import { isFalling } from './rise-signs.ts';
 import { samplesFromBins } from './samples.ts';
-import { type KnownSection, partSeen, type SeenPart, volumeOf } from './seen-part.ts';
+import { partSeen, type SeenPart, volumeOf } from './seen-part.ts';
 import { type Inflow, lessStub, stubFinding, type StubFinding } from './stub-baseline.ts';
 import { spellsUntil } from './spell-list.ts';
 
@@ -49,15 +49,15 @@ const LEAST_HOLD_S = 30;
 /** Turning a valve takes a moment. */
 const VALVE_S = 3;
 
-/** @param sections of the system's map, as far as there is one */
+/** @param entries the map of the system among them, as far as there is one */
 export function leakHunt(
   history: History,
   marks: readonly Mark[],
   entries: readonly SheetEntry[],
   nowS: number,
-  sections: readonly KnownSection[] = [],
 ): LeakHunt {
   const sheet = sheetFromEntries(entries);
+  const { sections } = sheet;
   const told = spellsUntil(history, marks, sheet, nowS)
     .holds.filter(({ fromS, toS, isolationSure }) => isolationSure && toS - fromS >= LEAST_HOLD_S)
     .slice(-MOST_HOLDS);

@@ -10,7 +10,7 @@ import {
   type GaugePressure,
 } from '../../protocol/gauge-pressure.ts';
 import type { NitrogenGauge, NitrogenReading } from '../../protocol/nitrogen-test.ts';
-import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
+import { atmosphereAtHeightPa } from '../../protocol/standard-atmosphere.ts';
 import type { Estimate } from './conclusions.ts';
 import { idealPa, nitrogenPa } from './nitrogen-gas.ts';
 import { kelvinOf, nitrogenSigmaPa, type TestedState } from './nitrogen-error.ts';
@@ -73,6 +73,8 @@ interface TestedSystem {
   /** A steady inflow into a vacuum counts as a leak from here on, Pa/s. */
   readonly leakLimitPaPerS: number;
   readonly volumeM3: number | null;
+  /** Of the site: the air's pressure follows from it where nobody read that. */
+  readonly altitudeM: number | null;
 }
 
 /** Each of the pressures, the first one first. @param readings in any order */
@@ -107,7 +109,7 @@ interface Pair {
 }
 
 function compared({ step, from, to, gauge, system, hasSettled }: Pair): NitrogenCompared {
-  const ambientPa = gauge.ambientPa ?? STANDARD_ATMOSPHERE_PA;
+  const ambientPa = gauge.ambientPa ?? atmosphereAtHeightPa(system.altitudeM ?? 0);
   const [start, now] = [stateOf(from, ambientPa), stateOf(to, ambientPa)];
   const heldS = (to.atMs - from.atMs) / 1000;
   const [fromK, toK] = [kelvinOf(start), kelvinOf(now)];

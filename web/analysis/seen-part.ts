@@ -1,5 +1,5 @@
 /** Which part of the system the sensor saw in a hold, and how large that is, by what was marked and entered. */
-import type { Mark } from '../../protocol/mark.ts';
+import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import { type SheetEntry, sheetFromEntries } from '../../protocol/sheet.ts';
 
 export type SeenPart =
@@ -8,7 +8,7 @@ export type SeenPart =
   | { readonly kind: 'section'; readonly name: string };
 
 /** A section as the map of the system has it. */
-export interface KnownSection {
+interface KnownSection {
   readonly name: string;
   readonly volumeM3: number | null;
 }
@@ -27,17 +27,23 @@ export function partSeen(
   entries: readonly SheetEntry[],
   { fromS, toS }: Span,
 ): SeenPart {
-  const stub = marks
-    .filter(({ kind, elapsedS }) => STUB.includes(kind) && elapsedS <= fromS)
+  if (lastOf(STUB, marks, fromS) === 'stub_shut') return { kind: 'stub' };
+  const entered = partOf(entries.filter(({ elapsedS }) => elapsedS < toS || elapsedS <= fromS));
+  const isPart = lastOf(INNER, marks, fromS) === 'sections_shut';
+  return isPart && entered.kind === 'system' ? { kind: 'section', name: '' } : entered;
+}
+
+const STUB: readonly MarkKind[] = ['stub_shut', 'stub_opened'];
+const INNER: readonly MarkKind[] = ['sections_shut', 'sections_opened'];
+
+function lastOf(kinds: readonly MarkKind[], marks: readonly Mark[], untilS: number) {
+  return marks
+    .filter(({ kind, elapsedS }) => kinds.includes(kind) && elapsedS <= untilS)
     .reduce<Mark | null>(
       (last, mark) => (mark.elapsedS >= (last?.elapsedS ?? 0) ? mark : last),
       null,
-    );
-  if (stub?.kind === 'stub_shut') return { kind: 'stub' };
-  return partOf(entries.filter(({ elapsedS }) => elapsedS < toS || elapsedS <= fromS));
+    )?.kind;
 }
-
-const STUB: readonly Mark['kind'][] = ['stub_shut', 'stub_opened'];
 
 function partOf(entries: readonly SheetEntry[]): SeenPart {
   const { sensorSees, seenSection } = sheetFromEntries(entries);
@@ -75,10 +81,8 @@ export function volumeOf(
 }
 
 /** All sections that somebody has named, on the map or when isolating one. */
-export function sectionNames(
-  entries: readonly SheetEntry[],
-  sections: readonly KnownSection[],
-): string[] {
+export function sectionNames(entries: readonly SheetEntry[]): string[] {
+  const { sections } = sheetFromEntries(entries);
   const named = entries.flatMap(({ fields }) => fields.seenSection ?? []);
   const all = [...sections.map(({ name }) => name), ...named];
   return [...new Set(all)].filter((name) => name !== '');

@@ -6,6 +6,7 @@ import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { STEP_IDS, type StepId } from '../../protocol/ticked-steps.ts';
 import type { Conclusions, ToldHold } from './conclusions.ts';
+import { nitrogenTest } from './nitrogen-test.ts';
 
 /** A mark, and a tick, are both by hand. */
 type StepKnownBy = 'curve' | 'hand' | 'entry';
@@ -143,9 +144,19 @@ function seenAs(id: StepId, facts: StepFacts): Sign | null {
 
 /** What stands on the job sheet says it. */
 function enteredAs(id: StepId, { sheet }: StepFacts): Sign | null {
-  const isEntered = id === 'hook_up' && sheet.sensorSees !== 'unknown';
+  const isEntered =
+    (id === 'hook_up' && sheet.sensorSees !== 'unknown') ||
+    (id === 'nitrogen_test' && hasHeldNitrogen(sheet));
   if (isEntered) return { state: 'done', knownBy: 'entry', atS: null };
-  // Cores that were never taken out need not go back in.
-  const isNotNeeded = id === 'cores_in' && sheet.core === 'in';
+  const isNotNeeded =
+    // Cores that were never taken out need not go back in.
+    (id === 'cores_in' && sheet.core === 'in') ||
+    ((id === 'ballast_open' || id === 'ballast_close') && sheet.pumpBallast === 'no');
   return isNotNeeded ? { state: 'not_needed', knownBy: 'entry', atS: null } : null;
+}
+
+/** At the last of its pressures; one that leaks, or is undecided, is not done. */
+function hasHeldNitrogen(sheet: Sheet): boolean {
+  const last = nitrogenTest(sheet.nitrogenReadings, sheet.nitrogenGauge, sheet).at(-1);
+  return last?.kind === 'compared' && last.verdict === 'holds';
 }

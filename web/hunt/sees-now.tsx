@@ -16,7 +16,7 @@ export function SeesNow({ followed, recording }: HuntProps) {
     fromS: Infinity,
     toS: Infinity,
   });
-  const sections = sectionNames(followed.entries.value, []);
+  const sections = sectionNames(followed.entries.value);
   const parts: SeenPart[] = [
     { kind: 'system' },
     { kind: 'stub' },

@@ -49,12 +49,14 @@ function whilePumping(
   if (conclusions.isolationDepthReachedS !== null) {
     return valveOff(conclusions, sheet);
   }
-  if (leading === 'ballast') return { kind: 'close_ballast', known: true };
+  if (leading === 'ballast' && sheet.pumpBallast !== 'no')
+    return { kind: 'close_ballast', known: true };
   if (leading === 'rising') return { kind: 'look_for_inflow' };
   const ballast = ballastState(marks);
   if (pressurePa !== null && pressurePa <= CLOSE_BALLAST_PA) {
     if (ballast === 'open') return { kind: 'close_ballast', known: true };
-    const isNone = sheet.tickedSteps.some(({ step }) => step === 'ballast_close');
+    const isNone =
+      sheet.pumpBallast === 'no' || sheet.tickedSteps.some(({ step }) => step === 'ballast_close');
     if (ballast === 'unknown' && !isNone && pressurePa > BALLAST_LONG_CLOSED_PA) {
       return { kind: 'close_ballast', known: false };
     }

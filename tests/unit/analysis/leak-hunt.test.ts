@@ -120,13 +120,12 @@ function hunted(
       history.insert({ elapsedS: nowS, pressurePa, condition: 'ok', temperatureC: 20 });
     }
   }
-  const sections = volumesKnown
-    ? [
-        { name: 'Indoor side', volumeM3: INDOOR_M3 + STUB_M3 },
-        { name: 'Liquid line', volumeM3: LIQUID_M3 + STUB_M3 },
-      ]
-    : [];
-  return leakHunt(history, marks, entries, nowS, sections);
+  const sections = [
+    { name: 'Indoor side', volumeM3: INDOOR_M3 + STUB_M3, hoseHere: true },
+    { name: 'Liquid line', volumeM3: LIQUID_M3 + STUB_M3, hoseHere: false },
+  ];
+  const map = { elapsedS: 0, fields: volumesKnown ? { sections } : {} };
+  return leakHunt(history, marks, [...entries, map], nowS);
 }
 
 function expectWithin(found: Estimate | null | undefined, truth: number): void {
@@ -263,6 +262,12 @@ test('a volume is that of the part that was seen when it was entered', () => {
   expect(volumeOf({ kind: 'stub' }, entries, [])).toBeNull();
   expect(partSeen([], entries, { fromS: 150, toS: 300 })).toEqual(coil);
   expect(partSeen([], entries, { fromS: 300, toS: 400 })).toEqual({ kind: 'system' });
+  // Inner valves that are shut leave a part, whatever that is called.
+  const shut = [
+    { id: 1, kind: 'sections_shut' as const, elapsedS: 290, text: '', madeBy: 'hand' as const },
+  ];
+  expect(partSeen(shut, entries, { fromS: 300, toS: 400 })).toEqual({ kind: 'section', name: '' });
+  expect(partSeen(shut, entries, { fromS: 280, toS: 400 })).toEqual({ kind: 'system' });
 });
 
 test('a pass of several sensors waits for the slowest, a leak does not', () => {

@@ -33,7 +33,7 @@ const FINE: NitrogenGauge = {
   thermometerK: 0.2,
   ambientPa: STANDARD_ATMOSPHERE_PA,
 };
-const SYSTEM = { leakLimitPaPerS: DEFAULT_SHEET.leakLimitPaPerS, volumeM3: null };
+const SYSTEM = { leakLimitPaPerS: DEFAULT_SHEET.leakLimitPaPerS, volumeM3: null, altitudeM: null };
 
 function reading(
   hours: number,

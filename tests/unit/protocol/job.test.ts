@@ -12,6 +12,7 @@ import {
   WHOLE_JOB,
 } from '../../../protocol/job.ts';
 import type { Mark } from '../../../protocol/mark.ts';
+import type { Join } from '../../../protocol/rig-facts.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 
 const mark = (id: number, elapsedS: number, kind: Mark['kind'] = 'job_begun'): Mark => ({
@@ -21,6 +22,8 @@ const mark = (id: number, elapsedS: number, kind: Mark['kind'] = 'job_begun'): M
   text: '',
   madeBy: 'hand',
 });
+
+const JOIN: Join = { kind: 'service_valve', between: ['Liquid line', 'Coil'], state: 'open' };
 
 describe('jobs', () => {
   test('without a beginning there is one, as long as the recording', () => {
@@ -82,6 +85,8 @@ describe('the job sheet', () => {
           people: 'Ines',
           hoseCount: 2,
           valveOrder: 'gas, liquid',
+          sections: [{ name: 'Liquid line', volumeM3: null, hoseHere: true }],
+          joins: [JOIN],
         },
       },
       // What was measured or done that day is of no other day.
@@ -104,6 +109,9 @@ describe('the job sheet', () => {
       people: 'Ines',
       hoseCount: 2,
       valveOrder: 'gas, liquid',
+      sections: [{ name: 'Liquid line', volumeM3: null, hoseHere: true }],
+      // How a valve stood that day is not how it stands now.
+      joins: [{ ...JOIN, state: 'unknown' }],
     });
     expect(carriedFrom([], 'same')).toEqual({});
   });

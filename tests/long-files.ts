@@ -11,4 +11,5 @@ export const LONG_FILES: readonly string[] = [
   'tests/browser/alerts-shared.test.ts',
   'tests/browser/old-recording.test.ts',
   'tests/browser/translated.test.ts',
+  'tests/browser/two-jobs.test.ts',
 ];

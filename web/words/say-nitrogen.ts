@@ -17,6 +17,9 @@ import { sayMagnitude } from './say-magnitude.ts';
 import { sayExactly } from './say-number.ts';
 import type { Speech } from './speech.ts';
 
+/** No gauge of the trade shows less. */
+const WORTH_SAYING_PA = 10;
+
 const HOUR_S = 3600;
 
 const TONES: Readonly<Record<NitrogenCompared['verdict'], SaidConclusion['tone']>> = {
@@ -64,7 +67,7 @@ export function sayNitrogenGrounds(
     words.leastSeen({ length: sayDuration(heldS), rate: perHour(tested.leastSeenPaPerS) }),
     ...sayFlow(tested, speech),
     words.counts({ rate: perHour(tested.countsFromPaPerS) }),
-    ...(warmedPa === 0
+    ...(Math.abs(warmedPa) < WORTH_SAYING_PA
       ? []
       : [
           words.realGas({

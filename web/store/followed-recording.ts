@@ -133,11 +133,6 @@ export class FollowedRecording {
     );
   }
 
-  /** Whether more of what is recorded already is on its way. */
-  get isCatchingUp(): boolean {
-    return this.#undrawnSinceMs !== null;
-  }
-
   /** @param isAll that there is; else the next part of it is on its way */
   insert(columns: ReadingColumns, isAll = true): void {
     const incoming = readingsFromColumns(columns);
@@ -245,6 +240,8 @@ export class FollowedRecording {
   }
 
   judge(): void {
+    // What follows from a part of the readings would be of no moment that is, or was, the present.
+    if (this.#undrawnSinceMs !== null) return;
     const { judging } = this.#channel(this.channel.value);
     this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
   }

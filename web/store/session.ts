@@ -51,10 +51,7 @@ export class Session {
       const followed = this.followed.value;
       if (followed === null) return undefined;
       const refreshing = paced(READING_EVERY_MS, () => followed.refreshReading());
-      const judging = paced(JUDGE_EVERY_MS, () => {
-        // What follows from a part of the readings would be of no moment that is, or was, the present.
-        if (!followed.isCatchingUp) followed.judge();
-      });
+      const judging = paced(JUDGE_EVERY_MS, () => followed.judge());
       const stop = followed.revision.subscribe(() => {
         refreshing.ask();
         judging.ask();

@@ -54,6 +54,20 @@ describe('a page', () => {
     expect(recording.conclusions.value?.nowS).toBe(100);
   });
 
+  test('concludes nothing from the first part of a long recording, and draws it now and then', () => {
+    const recording = new FollowedRecording(1);
+    const part = (from: number, to: number) =>
+      columnsFromReadings(Array.from({ length: to - from }, (_, at) => reading(from + at)));
+    recording.insert(part(0, 50), false);
+    recording.judge();
+    expect(recording.conclusions.value).toBeNull();
+    expect(recording.revision.value).toBe(0);
+    recording.insert(part(50, 100), true);
+    recording.judge();
+    expect(recording.conclusions.value?.nowS).toBe(99);
+    expect(recording.revision.value).toBe(1);
+  });
+
   test('has all of it again once that was a slip', () => {
     const recording = followed();
     recording.takeMark(begin(7, 60));

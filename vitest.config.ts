@@ -2,8 +2,11 @@ import { defineConfig } from 'vitest/config';
 import { LONG_FILES } from './tests/long-files.ts';
 import { SlowestFirst } from './tests/slowest-first.ts';
 
-/** Each of these files has a process of its own: radios, bridges, and the modules and functions that they replace. */
-const APART = ['tests/{radio,contract}/**/*.test.ts'];
+/**
+ * Each of these files has a process of its own: radios, bridges, and the modules and functions that they replace; and
+ * what goes by how much memory its process holds.
+ */
+const APART = ['tests/{radio,contract}/**/*.test.ts', 'tests/unit/radio/central.test.ts'];
 /** Those that are left out where nobody asked for the long ones: `tests/run.mjs` says so. */
 const LEFT_OUT = process.env['LEAVE_LONG_TESTS_OUT'] === 'yes' ? [...LONG_FILES] : [];
 

@@ -12,4 +12,6 @@ export const LONG_FILES: readonly string[] = [
   'tests/browser/old-recording.test.ts',
   'tests/browser/translated.test.ts',
   'tests/browser/two-jobs.test.ts',
+  'tests/radio/second-library.test.ts',
+  'tests/radio/second-rule-breakers.test.ts',
 ];

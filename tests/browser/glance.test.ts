@@ -34,7 +34,7 @@ test.each([
   'all that counts is legible from two metres, an alert and a rehearsal’s bar too: %s',
   async (language, locale) => {
     const opening = { context: { locale } };
-    const { page } = await rehearse(browser, bridge.url, 'weir-street-archive', opening);
+    const { page } = await rehearse(browser, bridge.url, 'weir-street-archive', opening, '×60');
     expect(await page.evaluate(() => document.documentElement.lang)).toBe(language);
     await untilShown(page, 'outcome', 'reaches');
     await lookFromAfar(page, `glance-pull-down-${language}`);

@@ -3,12 +3,16 @@ import type { Browser, Page } from 'playwright-core';
 import { openDashboard } from './dashboard.ts';
 import type { Dashboard, Opening } from './dashboard.ts';
 
-/** From the page to a running rehearsal, as a trainee would, with a seed that does not vary. */
+/**
+ * From the page to a running rehearsal, as a trainee would, with a seed that does not vary.
+ * @param rate slower where what passes has to be caught by a busy machine
+ */
 export async function rehearse(
   browser: Browser,
   url: string,
   name: string,
   opening: Opening = {},
+  rate: '×60' | '×120' = '×120',
 ): Promise<Dashboard> {
   const dashboard = await openDashboard(browser, url, opening);
   const { page } = dashboard;
@@ -24,7 +28,7 @@ export async function rehearse(
     await page.getByTestId('menu').click();
     await page.getByTestId('open-rehearse').click();
   }
-  await page.getByRole('radio', { name: '×120', exact: true }).check();
+  await page.getByRole('radio', { name: rate, exact: true }).check();
   await page.getByTestId(`rehearsal-${name}`).locator('summary').click();
   await page.getByTestId(`start-${name}`).click();
   return dashboard;

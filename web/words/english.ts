@@ -2012,7 +2012,7 @@ export const english = {
         `${where}, from memory: look it up before it counts.`,
     },
     flammable:
-      'Flammable: no ignition sources (flames, switches, a pump not rated for it, this laptop and the sensor among them), ventilate, exhaust outdoors, a gas detector at the floor. The equipment maker and the code decide.',
+      'Flammable: no ignition sources (flames, switches, a pump not rated for it, this laptop and the sensor among them), ventilate, exhaust outdoors, a gas detector where the gas gathers (at the floor; ammonia under the ceiling). The equipment maker and the code decide.',
     toxic: 'Of higher toxicity: breathing protection and ventilation as the code asks for.',
     historyAdvice: {
       open_for_days: 'Open for days, walls and oil have taken up water: plan for a nitrogen break.',

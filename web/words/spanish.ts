@@ -2130,7 +2130,7 @@ export const spanish: Wording = {
       memory: ({ where }) => `${where}, de memoria: consúltela antes de que cuente.`,
     },
     flammable:
-      'Inflamable: sin fuentes de ignición (llamas, interruptores, una bomba no apta, también este portátil y el sensor), ventile, descargue al exterior, un detector de gas junto al suelo. Deciden el fabricante del equipo y la norma.',
+      'Inflamable: sin fuentes de ignición (llamas, interruptores, una bomba no apta, también este portátil y el sensor), ventile, descargue al exterior, un detector de gas donde se acumula (junto al suelo; el amoníaco, bajo el techo). Deciden el fabricante del equipo y la norma.',
     toxic: 'De toxicidad alta: protección respiratoria y ventilación como pide la norma.',
     historyAdvice: {
       open_for_days:

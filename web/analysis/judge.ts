@@ -47,7 +47,8 @@ export function judge(
   const now = judgeAt(history, past, sheet, nowS);
   const closedS = closedUpSinceS(past);
   if (closedS === null) return now;
-  return standingConclusions(judgedBefore(history, past, sheet, closedS), now) ?? now;
+  const before = judgedBefore(history, past, sheet, closedS);
+  return standingConclusions(before, now, history, past, sheet.leakLimitPaPerS) ?? now;
 }
 
 interface Before {

@@ -5,6 +5,9 @@ import { CLOSING_STEPS, type ClosingStep } from '../../protocol/ticked-steps.ts'
 import type { Conclusions } from './conclusions.ts';
 import { stepsOf } from './steps-of.ts';
 
+/** Nothing is taken off and nothing is switched on before these were really done. */
+const NEVER_NEEDLESS: readonly ClosingStep[] = ['valves_opened', 'pressure_positive'];
+
 /** @returns null: all of it is done, or not needed */
 export function nextClosingStep(
   conclusions: Conclusions,
@@ -12,13 +15,13 @@ export function nextClosingStep(
   marks: readonly Mark[],
 ): ClosingStep | null {
   const steps = stepsOf({ conclusions, marks, sheet, hasBoiledOff: null, now: null });
+  const stateOf = (id: ClosingStep) => steps.find((step) => step.id === id)?.state;
   const isOpen = (id: ClosingStep) => {
-    const state = steps.find((step) => step.id === id)?.state;
-    return state !== 'done' && state !== 'not_needed';
+    const state = stateOf(id);
+    return state !== 'done' && (state !== 'not_needed' || NEVER_NEEDLESS.includes(id));
   };
-  // What was passed by is not asked for again: the charge is in, or the tool is off.
-  const lastDone = CLOSING_STEPS.findLastIndex((id) => !isOpen(id));
-  const after = CLOSING_STEPS.slice(lastDone + 1).find(isOpen);
-  const isIrreversible = CLOSING_STEPS.slice(0, lastDone + 1).some((id) => id === 'valves_opened');
-  return (isIrreversible ? after : CLOSING_STEPS.find(isOpen)) ?? null;
+  // Once the charge is in, what was passed by before it is not asked for again. Nothing else skips a step.
+  const isReleased = stateOf('valves_opened') === 'done';
+  const firstAt = isReleased ? CLOSING_STEPS.indexOf('valves_opened') : 0;
+  return CLOSING_STEPS.slice(firstAt).find(isOpen) ?? null;
 }

@@ -4,7 +4,7 @@
  */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import { STEP_IDS, type StepId } from '../../protocol/ticked-steps.ts';
+import { CLOSING_STEPS, STEP_IDS, type StepId } from '../../protocol/ticked-steps.ts';
 import type { Conclusions, ToldHold } from './conclusions.ts';
 import { nitrogenTest } from './nitrogen-test.ts';
 
@@ -64,11 +64,17 @@ function signOf(id: StepId, facts: StepFacts): Sign | null {
   return tickOf(id, facts) ?? markedAs(id, facts) ?? enteredAs(id, facts) ?? seenAs(id, facts);
 }
 
-/** What somebody says of it goes before what is read out of the curve. */
-function tickOf(id: StepId, { sheet }: StepFacts): Sign | null {
+/** What somebody says of it goes before what is read out of the curve, but for what the curve alone can tell. */
+function tickOf(id: StepId, { conclusions, sheet }: StepFacts): Sign | null {
   const tick = sheet.tickedSteps.find(({ step }) => step === id);
-  return tick === undefined ? null : { state: tick.state, knownBy: 'hand', atS: tick.atS };
+  if (tick === undefined || TOLD_BY_CURVE.includes(id)) return null;
+  // Of this hold: what was closed up after an earlier one has been opened again.
+  const isClosing = CLOSING_STEPS.some((step) => step === id);
+  if (isClosing && tick.atS < (presentHold(conclusions)?.fromS ?? Infinity)) return null;
+  return { state: tick.state, knownBy: 'hand', atS: tick.atS };
 }
+
+const TOLD_BY_CURVE: readonly StepId[] = ['target', 'depth', 'hold', 'verdict'];
 
 /** A pump that is stopped, a core that goes back in: of this evacuation, and not of one before it. */
 function markedAs(id: StepId, { conclusions, marks }: StepFacts): Sign | null {

@@ -18,9 +18,14 @@ const SURELY_LEAKS = 0.8;
 export function nextStep(conclusions: Conclusions, sheet: Sheet, marks: readonly Mark[]): NextStep {
   const { stage, forecast, rise } = conclusions;
   const closeUp = () =>
-    ({ kind: 'close_up', step: nextClosingStep(conclusions, sheet, marks) }) as const;
+    ({
+      kind: 'close_up',
+      step: nextClosingStep(conclusions, sheet, marks),
+      passed: rise?.verdict === 'tight_dry',
+    }) as const;
   // Once the charge is in nothing else can be done, whatever the verdict was.
-  if (stage.name === 'rise' && isChargeReleased(marks)) return closeUp();
+  const isPumped = stage.name === 'pull_down' || stage.name === 'at_depth';
+  if (!isPumped && stage.name !== 'waiting' && isChargeReleased(marks)) return closeUp();
   switch (stage.name) {
     case 'waiting':
       return { kind: 'start_pump' };

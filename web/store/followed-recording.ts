@@ -248,8 +248,9 @@ export class FollowedRecording {
 
   /** Whether the vacuum of a hold was lost after it had been judged, by the conclusions of now. */
   vacuumLoss(isolatedS: number, judgedS: number): VacuumLoss | null {
-    const nowS = this.conclusions.peek()?.nowS ?? judgedS;
-    const { history } = this.#channel(this.channel.peek()).judging;
+    // Up to the present also where what was concluded stands since the system was closed up.
+    const { history, judgedS: nowS } = this.#channel(this.channel.peek()).judging;
+    if (nowS === null) return null;
     const { leakLimitPaPerS } = this.sheet.peek();
     const loss = vacuumLoss(history, { isolatedS, judgedS }, nowS, leakLimitPaPerS);
     return loss !== null && isOfRelease(loss, this.marks.peek()) ? null : loss;

@@ -485,6 +485,10 @@ export const english = {
       todo: 'All closed up.',
       how: 'Sign off, and hand over the report.',
     },
+    closedWithoutPass: {
+      todo: 'Closed up without a pass.',
+      how: 'The last hold did not show it tight and dry: say so in the sign-off, and find out why.',
+    },
     pumpAgain: {
       todo: 'Pump down again.',
       how: 'The system is near atmospheric pressure.',
@@ -1039,7 +1043,7 @@ export const english = {
       sections_opened: 'Inner valves opened',
       job_begun: 'New job',
       cores_in: 'Cores back in',
-      sensor_isolated: 'Sensor shut off',
+      sensor_isolated: 'Closing up: sensor off',
       charge_released: 'Charge released',
       stub_shut: 'Sensor shut off on its stub',
       stub_opened: 'Stub opened again',

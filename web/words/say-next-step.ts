@@ -24,8 +24,8 @@ export type NextStep =
   | { readonly kind: 'nitrogen_break' }
   | { readonly kind: 'stub_test' }
   | { readonly kind: 'stub_test_then_break' }
-  /** `step`: of closing up; null: all of it is done. */
-  | { readonly kind: 'close_up'; readonly step: ClosingStep | null }
+  /** `step`: of closing up; null: all of it is done. `passed`: the last hold was tight and dry. */
+  | { readonly kind: 'close_up'; readonly step: ClosingStep | null; readonly passed: boolean }
   | { readonly kind: 'pump_again' }
   | { readonly kind: 'valve_off_at_once' };
 
@@ -91,7 +91,7 @@ export function sayNextStep(step: NextStep, speech: Speech): NextStepWords {
     case 'stub_test_then_break':
       return words.stubTestThenBreak;
     case 'close_up':
-      if (step.step === null) return words.closedUp;
+      if (step.step === null) return step.passed ? words.closedUp : words.closedWithoutPass;
       return words[CLOSING[step.step]];
     case 'pump_again':
       return words.pumpAgain;

@@ -651,6 +651,10 @@ export const spanish: Wording = {
       todo: 'Todo cerrado.',
       how: 'Firme, y entregue el informe.',
     },
+    closedWithoutPass: {
+      todo: 'Cerrado sin haber pasado.',
+      how: 'La última retención no lo mostró hermético y seco: dígalo en la firma, y averigüe por qué.',
+    },
     pumpAgain: {
       todo: 'Evacúe de nuevo.',
       how: 'El sistema está cerca de la presión atmosférica.',
@@ -1175,7 +1179,7 @@ export const spanish: Wording = {
       sections_opened: 'Válvulas interiores abiertas',
       job_begun: 'Trabajo nuevo',
       cores_in: 'Obuses puestos',
-      sensor_isolated: 'Sensor aislado',
+      sensor_isolated: 'Cierre: sensor aislado',
       charge_released: 'Carga liberada',
       stub_shut: 'Sensor cerrado en su ramal',
       stub_opened: 'Ramal reabierto',

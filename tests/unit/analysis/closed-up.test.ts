@@ -42,10 +42,11 @@ describe('the charge that was let in', () => {
     expect(judge(charged, WORK, DEFAULT_SHEET, END_S).stage.name).not.toBe('rise');
   });
 
-  test.each(['sensor_isolated', 'charge_released'] as const)(
+  test.each([['charge_released'], ['sensor_isolated', 'charge_released']] as const)(
     'after "%s" changes nothing of the verdict, now or when it is judged again',
-    (kind) => {
-      const marks = [...WORK, mark(3, kind, RELEASED_S - 1)];
+    (...kinds) => {
+      const closing = kinds.map((kind, at) => mark(3 + at, kind, RELEASED_S - 1));
+      const marks = [...WORK, ...closing];
       for (const nowS of [RELEASED_S + 20, END_S, END_S]) {
         expect(judge(charged, marks, DEFAULT_SHEET, nowS)).toEqual(before);
       }
@@ -65,6 +66,45 @@ describe('the charge that was let in', () => {
     expect(isOfRelease({ atS: RELEASED_S }, at(RELEASED_S + 90))).toBe(false);
     expect(isOfRelease({ atS: RELEASED_S }, [mark(3, 'cores_in', RELEASED_S)])).toBe(false);
   });
+});
+
+describe('a sensor that was shut off', () => {
+  const shut = (elapsedS: number) => [...WORK, mark(3, 'sensor_isolated', elapsedS)];
+
+  test('leaves the verdict of a whole hold as it is while nothing jumps', () => {
+    const still = judge(charged, shut(1600), DEFAULT_SHEET, RELEASED_S - 2);
+    expect(still).toEqual(judge(charged, WORK, DEFAULT_SHEET, 1600));
+  });
+
+  test('does not hide that the vacuum is lost before the charge is let in', () => {
+    expect(judge(charged, shut(1600), DEFAULT_SHEET, END_S).stage.name).not.toBe('rise');
+    // Nor does a release that is marked long after it.
+    const late = [...shut(1600), mark(4, 'charge_released', RELEASED_S + 200)];
+    expect(judge(charged, late, DEFAULT_SHEET, END_S).stage.name).not.toBe('rise');
+  });
+
+  test('ends no hold before its time, and no leak goes undecided for it', () => {
+    const leaking = historyOf(
+      Array.from({ length: END_S + 1 }, (_, elapsedS) => ({
+        elapsedS,
+        pressurePa:
+          20 + 2000 * Math.exp(-elapsedS / 60) + Math.max(0, elapsedS - ISOLATED_S) * 0.05,
+        condition: 'ok' as const,
+        temperatureC: null,
+      })),
+    );
+    const early = judge(leaking, shut(ISOLATED_S + 40), DEFAULT_SHEET, END_S);
+    expect(early.nowS).toBe(END_S);
+    expect(early.rise?.verdict).toBe('leak');
+  });
+
+  test.each(['stub_shut', 'sections_shut', 'part_seen', 'joints_tightened', 'cores_out'] as const)(
+    'is at work again after "%s"',
+    (kind) => {
+      const marks = [...shut(1600), mark(4, kind, 1650)];
+      expect(judge(charged, marks, DEFAULT_SHEET, RELEASED_S - 2).nowS).toBe(RELEASED_S - 2);
+    },
+  );
 });
 
 describe('work that goes on', () => {

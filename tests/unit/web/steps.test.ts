@@ -15,6 +15,7 @@ import {
   sayTickedSteps,
   sayValveOrder,
 } from '../../../web/words/say-steps.ts';
+import { sayNextStep } from '../../../web/words/say-next-step.ts';
 import { MICRON } from '../../support/english-speech.ts';
 import { conclusionsWith, forecastWith, inRise } from './invented-conclusions.ts';
 
@@ -23,8 +24,10 @@ function mark(kind: MarkKind, elapsedS: number): Mark {
 }
 const marksOf = (...kinds: readonly MarkKind[]) => kinds.map((kind, at) => mark(kind, 2000 + at));
 const sheetWith = (change: Partial<Sheet>): Sheet => ({ ...DEFAULT_SHEET, ...change });
+/** In the hold that passed. */
+const LATER_S = 1950;
 const ticked = (...steps: readonly StepId[]) =>
-  sheetWith({ tickedSteps: steps.map((step) => ({ step, state: 'done', atS: 3 })) });
+  sheetWith({ tickedSteps: steps.map((step) => ({ step, state: 'done', atS: LATER_S })) });
 
 /** As the page has it: the one that is now is that of the next thing to do. */
 function steps(
@@ -153,7 +156,34 @@ describe('closing up', () => {
     expect(nextStep(leaks, DEFAULT_SHEET, marksOf('charge_released'))).toEqual({
       kind: 'close_up',
       step: 'pressure_positive',
+      passed: false,
     });
+  });
+
+  test('never comes to power before the charge is in and the gauge shows pressure', () => {
+    const all = CLOSING_STEPS.map((step) => ({ step, state: 'not_needed' as const, atS: LATER_S }));
+    expect(nextIn([], sheetWith({ tickedSteps: all }))).toBe('valves_opened');
+    expect(nextIn([], ticked('power_on'))).toBe('cores_in');
+    expect(nextIn([], ticked('tool_off', 'power_on'))).toBe('cores_in');
+    expect(nextIn(marksOf('charge_released'), ticked('tool_off'))).toBe('pressure_positive');
+  });
+
+  test('of an earlier hold is not that of this one', () => {
+    const before = sheetWith({
+      tickedSteps: CLOSING_STEPS.map((step) => ({ step, state: 'done' as const, atS: 1 })),
+    });
+    expect(nextIn([], before)).toBe('cores_in');
+  });
+
+  test('without a pass says so at its end', () => {
+    const leaks = { ...passed(), rise: inRise({ verdict: 'leak' }).rise };
+    const next = nextStep(leaks, ticked(...CLOSING_STEPS), marksOf('charge_released'));
+    expect(sayNextStep(next, MICRON).todo).toBe('Closed up without a pass.');
+  });
+
+  test('is done by the curve alone where the curve alone can tell', () => {
+    const list = steps(conclusionsWith({}), [], ticked('hold', 'verdict', 'target'));
+    expect(stateOf(list, 'hold', 'verdict', 'target')).not.toContain('done');
   });
 
   test('the list shows the one that the large letters say', () => {

@@ -446,11 +446,11 @@ export const english = {
     },
     stubTest: {
       todo: 'Exclude hose and sensor joint first.',
-      how: 'Close the core tool and watch the stub for 2 minutes. If it rises alike, the leak is there.',
+      how: 'Close the core tool and watch the stub for 3 minutes. If it rises alike, the leak is there.',
     },
     stubTestThenBreak: {
       todo: 'Leak first: exclude hose and sensor joint.',
-      how: 'Close the core tool and watch the stub for 2 minutes. Dry with nitrogen once it is tight.',
+      how: 'Close the core tool and watch the stub for 3 minutes. Dry with nitrogen once it is tight.',
     },
     /** Closing up, in the order of the work. */
     coresIn: {

@@ -613,11 +613,11 @@ export const spanish: Wording = {
     },
     stubTest: {
       todo: 'Descarte primero manguera y unión del sensor.',
-      how: 'Cierre el extractor de obuses y observe el ramal 2 minutos. Si sube igual, ahí está la fuga.',
+      how: 'Cierre el extractor de obuses y observe el ramal 3 minutos. Si sube igual, ahí está la fuga.',
     },
     stubTestThenBreak: {
       todo: 'Primero la fuga: descarte manguera y unión del sensor.',
-      how: 'Cierre el extractor de obuses y observe el ramal 2 minutos. Seque con nitrógeno cuando sea hermético.',
+      how: 'Cierre el extractor de obuses y observe el ramal 3 minutos. Seque con nitrógeno cuando sea hermético.',
     },
     coresIn: {
       todo: 'Cierre: ponga los obuses.',

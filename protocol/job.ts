@@ -70,6 +70,9 @@ const GEAR: readonly (keyof Sheet)[] = [
   'nitrogenGauge',
 ];
 
+/** Stands with the gauge, and is another's: the limit that a maker sets for its equipment, and the air of that day. */
+const NOT_OF_THE_GAUGE = { makersMost: null, ambientPa: null } as const;
+
 /**
  * What holds for the same equipment at another visit. Nothing of what was measured or done that day: it would pass
  * for this day's.
@@ -117,12 +120,14 @@ export function carriedFrom(
 
 /** What was entered of it: nobody has to say it again. */
 export function gearOn(sheet: Sheet): SheetEntry['fields'] {
+  const nitrogenGauge = { ...sheet.nitrogenGauge, ...NOT_OF_THE_GAUGE };
+  const gear = { ...sheet, nitrogenGauge };
   const entered = GEAR.filter(
-    (field) => JSON.stringify(sheet[field]) !== JSON.stringify(DEFAULT_SHEET[field]),
+    (field) => JSON.stringify(gear[field]) !== JSON.stringify(DEFAULT_SHEET[field]),
   );
   return sheetSchema
     .partial()
-    .parse(Object.fromEntries(entered.map((field) => [field, sheet[field]])));
+    .parse(Object.fromEntries(entered.map((field) => [field, gear[field]])));
 }
 
 /** The entries that hold for a job: its own. What was said of another one does not hold for it. */

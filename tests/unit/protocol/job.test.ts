@@ -13,6 +13,7 @@ import {
 } from '../../../protocol/job.ts';
 import type { Mark } from '../../../protocol/mark.ts';
 import type { Join } from '../../../protocol/rig-facts.ts';
+import { type NitrogenGauge, USUAL_NITROGEN_GAUGE } from '../../../protocol/nitrogen-test.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 
 const mark = (id: number, elapsedS: number, kind: Mark['kind'] = 'job_begun'): Mark => ({
@@ -115,4 +116,23 @@ describe('the job sheet', () => {
     });
     expect(carriedFrom([], 'same')).toEqual({});
   });
+
+  test.each(['same', 'other'] as const)(
+    'gives the nitrogen gauge to the %s equipment without its limit and the air of that day',
+    (equipment) => {
+      const nitrogenGauge: NitrogenGauge = {
+        ...USUAL_NITROGEN_GAUGE,
+        accuracyShare: 0.016,
+        ambientPa: 84_000,
+        makersMost: { kind: 'gauge', gaugePa: 4.15e6 },
+      };
+      expect(carriedFrom([{ elapsedS: 0, fields: { nitrogenGauge } }], equipment)).toEqual({
+        nitrogenGauge: { ...nitrogenGauge, ambientPa: null, makersMost: null },
+      });
+      // Of a gauge of which nothing else was said there is nothing to carry.
+      const limitOnly = { ...USUAL_NITROGEN_GAUGE, makersMost: nitrogenGauge.makersMost };
+      const visit = [{ elapsedS: 0, fields: { nitrogenGauge: limitOnly } }];
+      expect(carriedFrom(visit, equipment)).toEqual({});
+    },
+  );
 });

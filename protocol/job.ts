@@ -90,7 +90,6 @@ const OF_EQUIPMENT: readonly (keyof Sheet)[] = [
   'allowedRisePa',
   'passRule',
   'leakLimitPaPerS',
-  'volumeM3',
   'altitudeM',
   'coldestPlace',
   'valveOrder',
@@ -109,13 +108,30 @@ export function carriedFrom(
   const isEntered = (field: keyof Sheet) =>
     entries.some(({ fields }) => fields[field] !== undefined);
   const own = OF_EQUIPMENT.filter(isEntered).map((field) => [field, sheet[field]]);
+  const volumeM3 = systemVolumeM3(entries);
   // How its valves stood that day is not how they stand now.
   const joins = sheet.joins.map((join) => ({ ...join, state: 'unknown' }));
   return sheetSchema.partial().parse({
     ...gearOn(sheet),
     ...Object.fromEntries(own),
     ...(joins.length === 0 ? {} : { joins }),
+    ...(volumeM3 === undefined ? {} : { volumeM3 }),
   });
+}
+
+/**
+ * The last one that was entered while the sensor saw the system; undefined: none was. While it saw a section or a stub,
+ * the volume was that one's.
+ */
+function systemVolumeM3(entries: readonly SheetEntry[]): Sheet['volumeM3'] | undefined {
+  let { sensorSees } = DEFAULT_SHEET;
+  let volumeM3: Sheet['volumeM3'] | undefined;
+  for (const { fields } of entries) {
+    sensorSees = fields.sensorSees ?? sensorSees;
+    const isOfSystem = sensorSees === 'system' || sensorSees === 'unknown';
+    if (isOfSystem && fields.volumeM3 !== undefined) volumeM3 = fields.volumeM3;
+  }
+  return volumeM3;
 }
 
 /** What was entered of it: nobody has to say it again. */

@@ -12,7 +12,7 @@ import { DeletedStretches } from './deleted-stretches.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
 import { countOf } from './packed-readings.ts';
 import { ReadingInserts } from './reading-inserts.ts';
-import { whyNotKept, whyNotWaiting } from './prepared-rules.ts';
+import { fieldsTakenOver, whyNotKept, whyNotWaiting } from './prepared-rules.ts';
 import { PreparedSheets } from './prepared-sheets.ts';
 import { RecordReader } from './record-reader.ts';
 import type { Declined, Fact, WrittenReadings } from './writer-messages.ts';
@@ -249,8 +249,10 @@ export class FactWriter {
       return { type: 'declined', code: 'not_found', detail: `recording ${recordingId}` };
     }
     const whole = sheets.find((one) => one.prepared === prepared)?.fields ?? {};
+    const said = this.#reader.sheet(recordingId);
+    const fields = fieldsTakenOver(whole, elapsedS, this.#reader.marks(recordingId), said);
     this.#writePrepared({ prepared, fields: whole, usedIn: recordingId, usedS: elapsedS, atMs });
-    return this.#writeEntry(recordingId, { elapsedS, fields: whole });
+    return this.#writeEntry(recordingId, { elapsedS, fields });
   }
 
   #pressedAgoS(recordingId: number): number | null {

@@ -1,5 +1,8 @@
 /** What becomes of a prepared sheet, said where facts are written: two people may ask at once. Pure. */
+import { entriesOf, isWithin, jobsIn } from '../../protocol/job.ts';
+import type { Mark } from '../../protocol/mark.ts';
 import { MOST_UNUSED, type PreparedSheet } from '../../protocol/prepared-sheet.ts';
+import { type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
 import type { Declined } from './writer-messages.ts';
 
 /** @returns why nothing more becomes of it; null: it still waits for its job */
@@ -23,6 +26,21 @@ export function whyNotKept(
   const unused = sheets.filter(({ usedIn }) => usedIn === null).length;
   if (unused < MOST_UNUSED) return null;
   return declined('too_many_prepared', `${unused} wait for their job`);
+}
+
+/** What the job does not say by itself: somebody was on site when that was typed. */
+export function fieldsTakenOver(
+  prepared: SheetEntry['fields'],
+  elapsedS: number,
+  marks: readonly Mark[],
+  entries: readonly SheetEntry[],
+): SheetEntry['fields'] {
+  const own = jobsIn(marks)
+    .filter((job) => isWithin(job, elapsedS))
+    .flatMap((job) => entriesOf(job, entries));
+  const isSaid = (field: string) => own.some(({ fields }) => field in fields);
+  const unsaid = Object.entries(prepared).filter(([field]) => !isSaid(field));
+  return sheetSchema.partial().parse(Object.fromEntries(unsaid));
 }
 
 function declined(code: Declined['code'], detail: string): Declined {

@@ -8,6 +8,7 @@ import {
   preparedSheetSchema,
 } from '../../protocol/prepared-sheet.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
+import { sheetEntrySchema, sheetFromEntries } from '../../protocol/sheet.ts';
 import { makeBackup } from '../../server/record/backup.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
 
@@ -142,6 +143,20 @@ test('used while another page changes or discards it: used it stays, or it was n
     post(`prepared-sheets/${discarded.prepared}/discard`, {}),
   ]);
   expect(both.filter(({ ok }) => ok)).toHaveLength(1);
+});
+
+test('what was typed on the job’s sheet since stays, the rest is taken over', async () => {
+  const recordingId = await rehearsal();
+  const typed = { elapsedS: 0.5, fields: { site: 'Typed on site', targetPa: 30 } };
+  expect((await post(`recordings/${recordingId}/sheet`, typed)).status).toBe(201);
+  const { prepared } = await keep(null, { site: 'In the van', targetPa: 66, people: 'Ines' });
+  const answer = await post(`prepared-sheets/${prepared}/use`, { recordingId, elapsedS: 0 });
+  expect(sheetEntrySchema.parse(await answer.json()).fields).toEqual({ people: 'Ines' });
+  const sheet = sheetFromEntries(await sheetOf(recordingId));
+  expect(sheet).toMatchObject({ site: 'Typed on site', targetPa: 30, people: 'Ines' });
+  // All that was prepared is kept with it.
+  const kept = (await sheets()).find((one) => one.prepared === prepared);
+  expect(kept).toMatchObject({ usedIn: recordingId, fields: { site: 'In the van', targetPa: 66 } });
 });
 
 test('taken over at a moment that nothing was recorded of: refused, and still to be used', async () => {

@@ -70,6 +70,9 @@ const GEAR: readonly (keyof Sheet)[] = [
   'nitrogenGauge',
 ];
 
+/** Stands with the gauge, and is another's: the limit that a maker sets for its equipment, and the air of that day. */
+const NOT_OF_THE_GAUGE = { makersMost: null, ambientPa: null } as const;
+
 /**
  * What holds for the same equipment at another visit. Nothing of what was measured or done that day: it would pass
  * for this day's.
@@ -87,7 +90,6 @@ const OF_EQUIPMENT: readonly (keyof Sheet)[] = [
   'allowedRisePa',
   'passRule',
   'leakLimitPaPerS',
-  'volumeM3',
   'altitudeM',
   'coldestPlace',
   'valveOrder',
@@ -106,23 +108,42 @@ export function carriedFrom(
   const isEntered = (field: keyof Sheet) =>
     entries.some(({ fields }) => fields[field] !== undefined);
   const own = OF_EQUIPMENT.filter(isEntered).map((field) => [field, sheet[field]]);
+  const volumeM3 = systemVolumeM3(entries);
   // How its valves stood that day is not how they stand now.
   const joins = sheet.joins.map((join) => ({ ...join, state: 'unknown' }));
   return sheetSchema.partial().parse({
     ...gearOn(sheet),
     ...Object.fromEntries(own),
     ...(joins.length === 0 ? {} : { joins }),
+    ...(volumeM3 === undefined ? {} : { volumeM3 }),
   });
+}
+
+/**
+ * The last one that was entered while the sensor saw the system; undefined: none was. While it saw a section or a stub,
+ * the volume was that one's.
+ */
+function systemVolumeM3(entries: readonly SheetEntry[]): Sheet['volumeM3'] | undefined {
+  let { sensorSees } = DEFAULT_SHEET;
+  let volumeM3: Sheet['volumeM3'] | undefined;
+  for (const { fields } of entries) {
+    sensorSees = fields.sensorSees ?? sensorSees;
+    const isOfSystem = sensorSees === 'system' || sensorSees === 'unknown';
+    if (isOfSystem && fields.volumeM3 !== undefined) volumeM3 = fields.volumeM3;
+  }
+  return volumeM3;
 }
 
 /** What was entered of it: nobody has to say it again. */
 export function gearOn(sheet: Sheet): SheetEntry['fields'] {
+  const nitrogenGauge = { ...sheet.nitrogenGauge, ...NOT_OF_THE_GAUGE };
+  const gear = { ...sheet, nitrogenGauge };
   const entered = GEAR.filter(
-    (field) => JSON.stringify(sheet[field]) !== JSON.stringify(DEFAULT_SHEET[field]),
+    (field) => JSON.stringify(gear[field]) !== JSON.stringify(DEFAULT_SHEET[field]),
   );
   return sheetSchema
     .partial()
-    .parse(Object.fromEntries(entered.map((field) => [field, sheet[field]])));
+    .parse(Object.fromEntries(entered.map((field) => [field, gear[field]])));
 }
 
 /** The entries that hold for a job: its own. What was said of another one does not hold for it. */

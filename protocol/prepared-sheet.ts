@@ -3,7 +3,10 @@
  * itself until a recording takes it over.
  */
 import { z } from 'zod';
-import { sheetSchema } from './sheet.ts';
+import { enteredFieldsSchema, sheetSchema } from './sheet.ts';
+
+/** That wait for their job at once: more than a week of jobs in one van. A setting of ours. */
+export const MOST_UNUSED = 50;
 
 const preparedNumber = z.int().min(1);
 
@@ -11,7 +14,7 @@ const preparedNumber = z.int().min(1);
 export const newPreparedSheetSchema = z.strictObject({
   prepared: preparedNumber.nullable(),
   /** All that stands on it: what was there before is replaced as a whole. */
-  fields: sheetSchema.partial(),
+  fields: enteredFieldsSchema,
 });
 export type NewPreparedSheet = z.infer<typeof newPreparedSheetSchema>;
 

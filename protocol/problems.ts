@@ -185,6 +185,10 @@ const TABLE = {
     meaning: 'A job has taken this prepared sheet over already.',
     remedy: 'Go on with the sheet of that job, or prepare another one.',
   },
+  too_many_prepared: {
+    meaning: 'As many prepared sheets as can be kept wait for their job already.',
+    remedy: 'Discard one that is not needed any more, then keep this one. Nothing of it was kept.',
+  },
   job_not_archived: {
     meaning: 'This job is not in the archive.',
     remedy: 'Archive it first: what is deleted for good is gone, and only an archived job can be.',

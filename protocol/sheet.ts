@@ -8,7 +8,7 @@ import {
 import { PASS_RULE_IDS } from './pass-rules.ts';
 import { REFRIGERANT_NUMBERS } from './refrigerants.ts';
 import { NO_TRIPLE_PLAN, triplePlanSchema } from './triple-plan.ts';
-import { LONGEST_TICKED, tickedStepSchema } from './ticked-steps.ts';
+import { areOnceEach, LONGEST_TICKED, ONCE_EACH, tickedStepSchema } from './ticked-steps.ts';
 import {
   joinsSchema,
   PUMP_BALLASTS,
@@ -126,6 +126,15 @@ export const sheetEntrySchema = z.strictObject({
   fields: sheetSchema.partial(),
 });
 export type SheetEntry = z.infer<typeof sheetEntrySchema>;
+
+/** What is entered from now on. Facts are read without this: whatever was taken once stays readable. */
+export const enteredFieldsSchema = sheetSchema
+  .extend({ tickedSteps: sheetSchema.shape.tickedSteps.refine(areOnceEach, ONCE_EACH) })
+  .partial();
+export const newSheetEntrySchema = z.strictObject({
+  ...sheetEntrySchema.shape,
+  fields: enteredFieldsSchema,
+});
 
 /**
  * What holds until the technician enters something else. 500 micron is the trade's usual target;

@@ -48,3 +48,8 @@ export const tickedStepSchema = z.strictObject({
   atS: z.number().min(0),
 });
 export type TickedStep = z.infer<typeof tickedStepSchema>;
+
+export const ONCE_EACH = { message: 'the same step stands there twice: say each once' };
+export function areOnceEach(ticked: readonly TickedStep[]): boolean {
+  return new Set(ticked.map(({ step }) => step)).size === ticked.length;
+}

@@ -12,6 +12,7 @@ import { type JobRecord, JobListKeeper } from './jobs/job-list.ts';
 import { CardFile } from './jobs/kept-cards.ts';
 import type { JobAccess } from './http/jobs.ts';
 import type { PreparedSheetAccess } from './http/prepared-sheets.ts';
+import { latestMarkS } from './http/latest-mark.ts';
 import { createWebServer, listen } from './http/web-server.ts';
 import type { Options } from './options.ts';
 import type { RecordReader } from './record/record-reader.ts';
@@ -321,15 +322,15 @@ function jobRecord(reader: RecordReader): JobRecord {
 function preparedSheetAccess(recorder: Recorder, wallClock: () => number): PreparedSheetAccess {
   return {
     list: () => recorder.preparedSheets.list(),
-    hasRecording: (recordingId) => recorder.reader.recording(recordingId) !== null,
+    latestS: (recordingId) => {
+      const recording = recorder.reader.recording(recordingId);
+      if (recording === null) return null;
+      const lastS = recorder.reader.lastElapsedS(recordingId);
+      return latestMarkS(recording, 'job_begun', lastS, wallClock());
+    },
     keep: ({ prepared, fields }) =>
       recorder.prepare(prepared, { fields, usedIn: null, usedS: null, atMs: wallClock() }),
-    use: async ({ prepared, fields }, { recordingId, elapsedS }) => {
-      const entry = await recorder.sheetEntry(recordingId, { elapsedS, fields });
-      const used = { usedIn: recordingId, usedS: elapsedS };
-      await recorder.prepare(prepared, { fields, ...used, atMs: wallClock() });
-      return entry;
-    },
+    use: (prepared, where) => recorder.usePrepared(prepared, where, wallClock()),
     discard: (prepared) => recorder.discardPrepared(prepared, wallClock()),
   };
 }

@@ -26,6 +26,7 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   job_changed: 409,
   nothing_to_sign: 409,
   sheet_used: 409,
+  too_many_prepared: 409,
   job_not_archived: 409,
 };
 

@@ -17,7 +17,7 @@ import { recordingJsonSchema, recordingJsonSchemaDocument } from '../../protocol
 import { isSimulated } from '../../protocol/recording.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { newSeenAlertSchema, seenAlertSchema } from '../../protocol/seen-alert.ts';
-import { sheetEntrySchema } from '../../protocol/sheet.ts';
+import { newSheetEntrySchema, sheetEntrySchema } from '../../protocol/sheet.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import type { Verified } from '../../protocol/verified.ts';
 import { described, json } from './described.ts';
@@ -87,7 +87,7 @@ const TAKE_MARK_BACK = {
 } as const;
 const ADD_ENTRY = {
   summary: 'Enters something on the job sheet, also once the recording is over.',
-  body: json(sheetEntrySchema),
+  body: json(newSheetEntrySchema),
   answer: { status: 201, content: json(sheetEntrySchema) },
   problems: ['not_found'],
 } as const;
@@ -195,7 +195,8 @@ export function serveRecordings(
 
   server.post('/api/recordings/:id/sheet', described(ADD_ENTRY), async (request, reply) => {
     const recording = wanted(record, request.params);
-    const entry = await record.addSheetEntry(recording.id, sheetEntrySchema.parse(request.body));
+    const entered = newSheetEntrySchema.parse(request.body);
+    const entry = await record.addSheetEntry(recording.id, entered);
     return reply.status(201).send(entry);
   });
 

@@ -1,6 +1,8 @@
 /** Writes facts into an open database and says what the stream should tell of each. */
 import type Database from 'better-sqlite3';
 import { jobOf, jobsIn, WHOLE_JOB } from '../../protocol/job.ts';
+import type { PreparedSheet } from '../../protocol/prepared-sheet.ts';
+import type { SheetEntry } from '../../protocol/sheet.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { alreadyMarked } from './already-marked.ts';
 import type { FactRow } from './chain.ts';
@@ -10,8 +12,10 @@ import { DeletedStretches } from './deleted-stretches.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
 import { countOf } from './packed-readings.ts';
 import { ReadingInserts } from './reading-inserts.ts';
+import { fieldsTakenOver, whyNotKept, whyNotWaiting } from './prepared-rules.ts';
+import { PreparedSheets } from './prepared-sheets.ts';
 import { RecordReader } from './record-reader.ts';
-import type { Fact, WrittenReadings } from './writer-messages.ts';
+import type { Declined, Fact, WrittenReadings } from './writer-messages.ts';
 
 /** Readings are many, and have a way of their own. */
 type OneByOne = Exclude<FactTableName, 'reading'>;
@@ -19,6 +23,7 @@ type FactOf<Kind extends Fact['kind']> = Extract<Fact, { kind: Kind }>;
 
 export class FactWriter {
   readonly #reader: RecordReader;
+  readonly #prepared: PreparedSheets;
   readonly #inserts: Readonly<Record<OneByOne, Database.Statement>>;
   readonly #readings: ReadingInserts;
   readonly #chain: ChainWriter;
@@ -33,6 +38,7 @@ export class FactWriter {
     this.#database = database;
     this.#deleted = new DeletedStretches(database);
     this.#reader = new RecordReader(database);
+    this.#prepared = new PreparedSheets(database);
     this.#chain = new ChainWriter(database);
     this.#readings = new ReadingInserts(database);
     const insert = (kind: OneByOne) => database.prepare(insertInto(kind));
@@ -70,7 +76,7 @@ export class FactWriter {
   }
 
   /** @returns what the stream should say of it; null: nothing, the answer goes to who asked */
-  write(fact: Fact): RecordMessage | WrittenReadings | null {
+  write(fact: Fact): RecordMessage | WrittenReadings | Declined | null {
     switch (fact.kind) {
       case 'begin': {
         const { recordingId, origin, startedAtMs, title } = fact;
@@ -89,12 +95,8 @@ export class FactWriter {
         return this.#writeReadings(fact);
       case 'mark':
         return this.#writeMark(fact);
-      case 'sheet': {
-        const { recordingId, entry } = fact;
-        const row = [recordingId, entry.elapsedS, JSON.stringify(entry.fields)];
-        this.#addNext('sheet', recordingId, row);
-        return { type: 'sheet', recordingId, entry };
-      }
+      case 'sheet':
+        return this.#writeEntry(fact.recordingId, fact.entry);
       case 'call': {
         const { recordingId, call } = fact;
         const { trainee, cause, surePercent, elapsedS } = call;
@@ -146,14 +148,19 @@ export class FactWriter {
         return null;
       }
       case 'prepared': {
-        const { prepared, usedIn, usedS, atMs, fields } = fact.sheet;
-        const row = [prepared, usedIn, usedS, atMs, JSON.stringify(fields)];
-        this.#addNext('prepared', OF_NO_RECORDING, row);
-        return null;
+        const { prepared } = fact.sheet;
+        const last = this.#prepared.lastNumber();
+        const declined = whyNotKept(this.#prepared.list(), prepared, last);
+        if (declined === null) this.#writePrepared(fact.sheet);
+        return declined;
       }
-      case 'discard':
-        this.#discard([fact.prepared], fact.atMs);
-        return null;
+      case 'use_prepared':
+        return this.#usePrepared(fact);
+      case 'discard': {
+        const declined = whyNotWaiting(this.#prepared.list(), fact.prepared);
+        if (declined === null) this.#discard([fact.prepared], fact.atMs);
+        return declined;
+      }
       case 'taken_from':
         this.#writeTakenFrom(fact);
         return this.#recording(fact.recordingId);
@@ -218,6 +225,34 @@ export class FactWriter {
     const id = this.#addNext('mark', recordingId, [recordingId, kind, elapsedS, text, madeBy]);
     if (madeBy === 'hand' && kind !== 'note') this.#pressedMs.set(recordingId, performance.now());
     return { type: 'mark', recordingId, mark: { ...mark, id, madeBy } };
+  }
+
+  #writeEntry(recordingId: number, entry: SheetEntry): RecordMessage {
+    const row = [recordingId, entry.elapsedS, JSON.stringify(entry.fields)];
+    this.#addNext('sheet', recordingId, row);
+    return { type: 'sheet', recordingId, entry };
+  }
+
+  #writePrepared({ prepared, usedIn, usedS, atMs, fields }: PreparedSheet): void {
+    const row = [prepared, usedIn, usedS, atMs, JSON.stringify(fields)];
+    this.#addNext('prepared', OF_NO_RECORDING, row);
+  }
+
+  /** Both or neither: that it was used, and what the job has of it. */
+  #usePrepared(fact: FactOf<'use_prepared'>): RecordMessage | Declined {
+    const { prepared, recordingId, elapsedS, atMs } = fact;
+    const sheets = this.#prepared.list();
+    const declined = whyNotWaiting(sheets, prepared);
+    if (declined !== null) return declined;
+    // Deleted since it was asked.
+    if (this.#reader.recording(recordingId) === null) {
+      return { type: 'declined', code: 'not_found', detail: `recording ${recordingId}` };
+    }
+    const whole = sheets.find((one) => one.prepared === prepared)?.fields ?? {};
+    const said = this.#reader.sheet(recordingId);
+    const fields = fieldsTakenOver(whole, elapsedS, this.#reader.marks(recordingId), said);
+    this.#writePrepared({ prepared, fields: whole, usedIn: recordingId, usedS: elapsedS, atMs });
+    return this.#writeEntry(recordingId, { elapsedS, fields });
   }
 
   #pressedAgoS(recordingId: number): number | null {

@@ -5,7 +5,7 @@
 import { Worker } from 'node:worker_threads';
 import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
-import type { PreparedSheet } from '../../protocol/prepared-sheet.ts';
+import type { PreparedSheet, UsePreparedSheet } from '../../protocol/prepared-sheet.ts';
 import { ProblemError } from '../../protocol/problems.ts';
 import type { ReceivedReading } from '../../protocol/reading.ts';
 import type { Origin, SensorIdentity, TakenFrom } from '../../protocol/recording.ts';
@@ -29,6 +29,7 @@ import { ChainVerifier } from './verify-chain.ts';
 import { removeForgottenWork } from './work-folder.ts';
 import type {
   Damaged,
+  Declined,
   Fact,
   FromWriter,
   Held,
@@ -61,7 +62,7 @@ export class Recorder {
   readonly dataFolder: string;
   readonly #worker: Worker;
   readonly #listener: RecorderListener;
-  readonly #answers = new Map<number, (message: RecordMessage | null) => void>();
+  readonly #answers = new Map<number, (message: RecordMessage | Declined | null) => void>();
   readonly #takings = new Map<number, (failure: string | null) => void>();
   #waiting: { readonly ticket: number; readonly resolve: () => void }[] = [];
   readonly #verifier: ChainVerifier;
@@ -168,20 +169,45 @@ export class Recorder {
     await this.#written({ kind: 'calibration', calibration });
   }
 
-  /** Resolves once a job sheet that is filled in beforehand is durable. @param prepared null: it is a new one */
+  /**
+   * Resolves once a job sheet that is filled in beforehand is durable.
+   * @param prepared null: it is a new one
+   * @throws ProblemError `not_found`, `sheet_used`, `too_many_prepared`
+   */
   async prepare(
     prepared: number | null,
     sheet: Omit<PreparedSheet, 'prepared'>,
   ): Promise<PreparedSheet> {
+    const lastNumber = this.preparedSheets.lastNumber();
+    if (prepared !== null && prepared > lastNumber)
+      throw new ProblemError('not_found', `prepared sheet ${prepared}`);
     // A backup that was restored since may have brought some.
-    if (prepared === null)
-      this.#lastPrepared = Math.max(this.#lastPrepared, this.preparedSheets.lastNumber()) + 1;
+    if (prepared === null) this.#lastPrepared = Math.max(this.#lastPrepared, lastNumber) + 1;
     const kept = { ...sheet, prepared: prepared ?? this.#lastPrepared };
     await this.#written({ kind: 'prepared', sheet: kept });
     return kept;
   }
 
-  /** Resolves once a prepared sheet is gone for good. */
+  /**
+   * Resolves once it is durable that a recording has taken a prepared sheet over.
+   * @returns what was entered of it on the job's sheet: what that said already stays
+   * @throws ProblemError `not_found`, `sheet_used`
+   */
+  async usePrepared(
+    prepared: number,
+    { recordingId, elapsedS }: UsePreparedSheet,
+    atMs: number,
+  ): Promise<SheetEntry> {
+    const wish = { prepared, recordingId, elapsedS, atMs };
+    const message = await this.#written({ kind: 'use_prepared', ...wish });
+    if (message?.type !== 'sheet') throw new Error('an entry was answered by something else');
+    return message.entry;
+  }
+
+  /**
+   * Resolves once a prepared sheet is gone for good.
+   * @throws ProblemError `not_found`, `sheet_used`
+   */
   async discardPrepared(prepared: number, atMs: number): Promise<void> {
     await this.#written({ kind: 'discard', prepared, atMs });
   }
@@ -291,8 +317,13 @@ export class Recorder {
     await ended;
   }
 
-  #written(fact: Fact): Promise<RecordMessage | null> {
-    return new Promise((resolve) => this.#answers.set(this.#write(fact), resolve));
+  /** @throws ProblemError where the fact was declined */
+  async #written(fact: Fact): Promise<RecordMessage | null> {
+    const answer = await new Promise<RecordMessage | Declined | null>((resolve) =>
+      this.#answers.set(this.#write(fact), resolve),
+    );
+    if (answer?.type === 'declined') throw new ProblemError(answer.code, answer.detail);
+    return answer;
   }
 
   #write(fact: Fact): number {
@@ -320,7 +351,7 @@ export class Recorder {
     if (message.type !== 'durable') return;
     for (const { ticket, message: written } of message.written) {
       const said = written?.type === 'written_readings' ? unpacked(written) : written;
-      if (said) this.#listener.durable(said);
+      if (said !== null && said.type !== 'declined') this.#listener.durable(said);
       this.#answers.get(ticket)?.(said);
       this.#answers.delete(ticket);
       this.#durableTicket = ticket;

@@ -61,6 +61,14 @@ export type Fact =
   | { readonly kind: 'sign_off'; readonly recordingId: number; readonly signOff: SignOff }
   | { readonly kind: 'calibration'; readonly calibration: Calibration }
   | { readonly kind: 'prepared'; readonly sheet: PreparedSheet }
+  /** A recording takes a prepared sheet over: what the job does not say yet is entered on its sheet. */
+  | {
+      readonly kind: 'use_prepared';
+      readonly prepared: number;
+      readonly recordingId: number;
+      readonly elapsedS: number;
+      readonly atMs: number;
+    }
   /** A prepared sheet goes for good, and a tombstone stands for it. */
   | { readonly kind: 'discard'; readonly prepared: number; readonly atMs: number }
   | {
@@ -94,10 +102,17 @@ export interface WrittenReadings {
   readonly packed: PackedReadings;
 }
 
+/** Nothing was written: what the fact rests on had changed when its turn came. */
+export interface Declined {
+  readonly type: 'declined';
+  readonly code: 'not_found' | 'sheet_used' | 'too_many_prepared';
+  readonly detail: string;
+}
+
 /** A fact that is durable, and what the stream should say of it; null: nothing. */
 interface Written {
   readonly ticket: number;
-  readonly message: RecordMessage | WrittenReadings | null;
+  readonly message: RecordMessage | WrittenReadings | Declined | null;
 }
 
 export type FromWriter =

@@ -332,6 +332,11 @@ export const spanish: Wording = {
       meaning: 'Un trabajo ya tomó esta hoja preparada.',
       remedy: 'Siga con la hoja de ese trabajo, o prepare otra.',
     },
+    too_many_prepared: {
+      meaning: 'Ya esperan su trabajo tantas hojas preparadas como se pueden guardar.',
+      remedy:
+        'Descarte una que ya no haga falta, y guarde esta después. No se guardó nada de ella.',
+    },
     job_not_archived: {
       meaning: 'Este trabajo no está en el archivo.',
       remedy:

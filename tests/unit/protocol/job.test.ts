@@ -13,7 +13,8 @@ import {
 } from '../../../protocol/job.ts';
 import type { Mark } from '../../../protocol/mark.ts';
 import type { Join } from '../../../protocol/rig-facts.ts';
-import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { type NitrogenGauge, USUAL_NITROGEN_GAUGE } from '../../../protocol/nitrogen-test.ts';
+import { DEFAULT_SHEET, type SheetEntry } from '../../../protocol/sheet.ts';
 
 const mark = (id: number, elapsedS: number, kind: Mark['kind'] = 'job_begun'): Mark => ({
   id,
@@ -114,5 +115,50 @@ describe('the job sheet', () => {
       joins: [{ ...JOIN, state: 'unknown' }],
     });
     expect(carriedFrom([], 'same')).toEqual({});
+  });
+
+  test.each(['same', 'other'] as const)(
+    'gives the nitrogen gauge to the %s equipment without its limit and the air of that day',
+    (equipment) => {
+      const nitrogenGauge: NitrogenGauge = {
+        ...USUAL_NITROGEN_GAUGE,
+        accuracyShare: 0.016,
+        ambientPa: 84_000,
+        makersMost: { kind: 'gauge', gaugePa: 4.15e6 },
+      };
+      expect(carriedFrom([{ elapsedS: 0, fields: { nitrogenGauge } }], equipment)).toEqual({
+        nitrogenGauge: { ...nitrogenGauge, ambientPa: null, makersMost: null },
+      });
+      // Of a gauge of which nothing else was said there is nothing to carry.
+      const limitOnly = { ...USUAL_NITROGEN_GAUGE, makersMost: nitrogenGauge.makersMost };
+      const visit = [{ elapsedS: 0, fields: { nitrogenGauge: limitOnly } }];
+      expect(carriedFrom(visit, equipment)).toEqual({});
+    },
+  );
+
+  test.each<[string, SheetEntry['fields'][], number | undefined]>([
+    ['before anybody said what the sensor sees', [{ volumeM3: 0.02 }], 0.02],
+    ['of the system', [{ sensorSees: 'system' }, { volumeM3: 0.02 }], 0.02],
+    ['of the stub alone', [{ sensorSees: 'stub', volumeM3: 0.0002 }], undefined],
+    ['of a section alone', [{ sensorSees: 'section' }, { volumeM3: 0.004 }], undefined],
+    ['of the pump’s side', [{ sensorSees: 'pump_side', volumeM3: 0.001 }], undefined],
+    [
+      'of the system, and of a section later',
+      [{ volumeM3: 0.02 }, { sensorSees: 'section' }, { volumeM3: 0.004 }],
+      0.02,
+    ],
+    [
+      'of a section, and of the system later',
+      [{ sensorSees: 'section', volumeM3: 0.004 }, { sensorSees: 'system' }, { volumeM3: 0.03 }],
+      0.03,
+    ],
+    [
+      'of a section, and then the system was seen again',
+      [{ sensorSees: 'section', volumeM3: 0.004 }, { sensorSees: 'system' }],
+      undefined,
+    ],
+  ])('gives the same equipment the volume of its system: entered %s', (_what, visit, volumeM3) => {
+    const entries = visit.map((fields, at) => ({ elapsedS: at, fields }));
+    expect(carriedFrom(entries, 'same').volumeM3).toBe(volumeM3);
   });
 });

@@ -2244,8 +2244,8 @@ export const english = {
       title: 'Pump check',
       help: 'Sensor on the pump alone, all else shut off. Set what the sensor sees to the pump’s side, and switch the pump on.',
       shouldReach: 'It should reach',
-      entered: ({ pressure }: { pressure: string }) =>
-        `${pressure}, as entered; twice of that is good enough`,
+      entered: ({ pressure, good }: { pressure: string; good: string }) =>
+        `${pressure}, as entered; up to ${good} is good enough`,
       usual: ({ pressure }: { pressure: string }) =>
         `${pressure} or lower (common practice for a two-stage pump, no source); the pump maker’s figure comes first`,
       within: 'Within',

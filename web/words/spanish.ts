@@ -2344,7 +2344,7 @@ export const spanish: Wording = {
       title: 'Prueba de la bomba',
       help: 'El sensor en la bomba sola, todo lo demás cerrado. Anote que el sensor ve el lado de la bomba y encienda la bomba.',
       shouldReach: 'Debería llegar a',
-      entered: ({ pressure }) => `${pressure}, según lo anotado; el doble ya es bueno`,
+      entered: ({ pressure, good }) => `${pressure}, según lo anotado; hasta ${good} ya es bueno`,
       usual: ({ pressure }) =>
         `${pressure} o menos (práctica común para una bomba de dos etapas, sin fuente); el dato del fabricante de la bomba va primero`,
       within: 'En',

@@ -2185,6 +2185,7 @@ export const english = {
         wall: 'the wall is thicker than the tube. Enter the outer diameter, and one wall.',
         name: 'give each section a name of its own.',
         ends: 'name two different sections.',
+        unknown: 'it names a section that is not in the list. Choose its section anew.',
         many: 'no more than forty rows.',
       },
       listed: {

@@ -2298,6 +2298,7 @@ export const spanish: Wording = {
         wall: 'la pared es más gruesa que el tubo. Anote el diámetro exterior y una pared.',
         name: 'dé a cada tramo un nombre propio.',
         ends: 'nombre dos tramos distintos.',
+        unknown: 'nombra un tramo que no está en la lista. Elija de nuevo su tramo.',
         many: 'no más de cuarenta filas.',
       },
       listed: {

@@ -764,6 +764,8 @@ export const english = {
       title: 'Leak rate',
       air: 'Inflow of air',
       volumeMissing: 'not known: volume missing → enter it in the job sheet',
+      ofAPart:
+        'not of the system: the sensor sees a part of it, with a volume of its own → see Leak hunt',
       inUnit: ({ unit }: { unit: string }) => `In ${unit}`,
       standardCm3PerMin: 'standard cm³/min',
       airGPerYear: 'g of air a year',

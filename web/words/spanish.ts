@@ -927,6 +927,8 @@ export const spanish: Wording = {
       title: 'Caudal de fuga',
       air: 'Entrada de aire',
       volumeMissing: 'no se sabe: falta el volumen → anótelo en la hoja de trabajo',
+      ofAPart:
+        'no es del sistema: el sensor ve una parte, con un volumen propio → vea Búsqueda de la fuga',
       inUnit: ({ unit }) => `En ${unit}`,
       standardCm3PerMin: 'cm³/min normales',
       airGPerYear: 'g de aire al año',

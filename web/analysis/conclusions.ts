@@ -135,7 +135,7 @@ export interface Rise {
   readonly steps: readonly RiseStep[];
   /** Standard deviation of a reading about the curve, as the hold itself shows it, Pa. */
   readonly noisePa: number | null;
-  /** Air inflow Q = V·L, Pa·m³/s, where the volume is known. */
+  /** Air inflow Q = V·L, Pa·m³/s, where the sensor sees the system and its volume is known. */
   readonly leakRatePaM3PerS: Estimate | null;
   /** The fitted curve, from where it goes along with the readings to the end of the hold. */
   readonly curve: readonly CurvePoint[];

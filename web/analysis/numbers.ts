@@ -32,7 +32,7 @@ export interface RiseNumbers {
   readonly byRule: HoldByRule;
   /** Null where the metal's temperature is not known. */
   readonly vapour: VapourCheck | null;
-  /** Null where the volume is not known. */
+  /** Null where the volume is not known, or where the sensor sees a part of the system. */
   readonly leakRate: LeakRate | null;
   /** Null where refrigerant or volume are not known, or where there may be no leak at all. */
   readonly refrigerantLoss: RefrigerantLoss | null;

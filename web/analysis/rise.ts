@@ -12,7 +12,7 @@ import type { RisePoint } from './rise-points.ts';
 import { evenedAfterS, hasGap, isFalling } from './rise-signs.ts';
 import type { Sample } from './samples.ts';
 import { steadied } from './steady-verdict.ts';
-import { judgeRise, type Judgement } from './verdict.ts';
+import { judgeRise, type Judgement, seesSystem } from './verdict.ts';
 
 /** Points of the fitted curve that a screen draws. */
 const CURVE_POINTS = 48;
@@ -63,7 +63,7 @@ export function assessRise(
       atS: endS - isolatedS,
       ...(fit?.endPa ?? unknownEnd(all, sheet)),
     },
-    leakRatePaM3PerS: sheet.volumeM3 === null ? null : leakRatePaM3PerS(leakPaPerS, sheet.volumeM3),
+    leakRatePaM3PerS: systemLeakRate(leakPaPerS, sheet),
     evenedPa:
       fit && steps.length === 0 ? fit.startPa - (points[0]?.pressurePa ?? fit.startPa) : null,
     steps: steps.map(({ fromS, toS, sizePa }) => ({ atS: (fromS + toS) / 2, sizePa })),
@@ -113,6 +113,12 @@ function judgementOf(
     isolationSure,
     pressurePa: all.at(-1)?.pressurePa ?? null,
   });
+}
+
+/** The volume is the system's: of a part the hunt knows the volume, and its figure is the only one. */
+function systemLeakRate(leakPaPerS: Estimate, sheet: Sheet): Estimate | null {
+  if (sheet.volumeM3 === null || !seesSystem(sheet)) return null;
+  return leakRatePaM3PerS(leakPaPerS, sheet.volumeM3);
 }
 
 /** Before anything is known: none, or many times the limit. */

@@ -184,7 +184,7 @@ function undecided(
   return { verdict: 'undecided', reservations, keepsRule, moreS, leaning: null };
 }
 
-function seesSystem({ sensorSees }: Sheet): boolean {
+export function seesSystem({ sensorSees }: Sheet): boolean {
   return sensorSees === 'system' || sensorSees === 'unknown';
 }
 

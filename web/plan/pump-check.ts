@@ -5,6 +5,7 @@
  * its own floor, with what oil, ballast and the hose's seals add to it.
  */
 import { paFromMicron } from '../../protocol/units.ts';
+import { median } from '../analysis/median.ts';
 
 interface PumpReading {
   readonly elapsedS: number;
@@ -44,6 +45,13 @@ const USUAL_PA = paFromMicron(100);
 const GOOD_FACTOR = 2;
 /** Less than a trade's sensor tells from nothing. */
 const LEAST_PA = paFromMicron(20);
+/** No pump in order stays above this with nothing to pump, whatever is entered. Ours. */
+const MOST_GOOD_PA = 500;
+/** A pressure is the median over so long, of so many readings: a spike is none. Ours. */
+const LEVEL_S = 10;
+const LEVEL_READINGS = 3;
+/** A pump that has run for less has shown nothing yet. Ours. */
+const LEAST_RUN_S = 60;
 /** Cold oil gives its floor away only once it is warm. Ours. */
 export const WITHIN_S = 300;
 /** A third of the time looked back at, a change is told by so much of the pressure. */
@@ -54,8 +62,10 @@ const FAR_TOO_HIGH_PA = paFromMicron(1000);
 
 export function checkPump(facts: PumpCheckFacts): PumpCheck {
   const { readings, pumpOnS, nowS, seesPump, ultimatePa } = facts;
-  const shouldReachPa =
-    ultimatePa === null ? USUAL_PA : Math.max(GOOD_FACTOR * ultimatePa, LEAST_PA);
+  const shouldReachPa = Math.min(
+    ultimatePa === null ? USUAL_PA : Math.max(GOOD_FACTOR * ultimatePa, LEAST_PA),
+    MOST_GOOD_PA,
+  );
   const since = pumpOnS === null ? [] : readings.filter(({ elapsedS }) => elapsedS >= pumpOnS);
   const latest = since.at(-1);
   const pressurePa = latest?.pressurePa ?? null;
@@ -64,11 +74,23 @@ export function checkPump(facts: PumpCheckFacts): PumpCheck {
   if (pumpOnS === null) return answer('not_on');
   const ranS = nowS - pumpOnS;
   if (latest === undefined) return answer(ranS < LOOK_BACK_S ? 'too_early' : 'sensor');
-  const back = since.findLast(({ elapsedS }) => elapsedS <= latest.elapsedS - LOOK_BACK_S);
-  const change = back === undefined ? null : Math.log(latest.pressurePa / back.pressurePa);
+  const levelPa = levelUntil(since, latest.elapsedS);
+  if (levelPa === null) return answer('too_early');
+  const backPa = levelUntil(since, latest.elapsedS - LOOK_BACK_S);
+  const change = backPa === null ? null : Math.log(levelPa / backPa);
   if (change !== null && change > 2 * CHANGE) return answer('rising');
-  if (latest.pressurePa <= shouldReachPa) return answer('good');
+  if (latest.elapsedS - pumpOnS >= LEAST_RUN_S && levelPa <= shouldReachPa) return answer('good');
   if (ranS < WITHIN_S || change === null) return answer('too_early');
   if (change < -CHANGE) return answer('still_falling');
-  return answer(latest.pressurePa > FAR_TOO_HIGH_PA ? 'far_too_high' : 'high_floor');
+  return answer(levelPa > FAR_TOO_HIGH_PA ? 'far_too_high' : 'high_floor');
+}
+
+/** Where it stood at a moment; null where the readings up to there tell too little. */
+function levelUntil(readings: readonly PumpReading[], untilS: number): number | null {
+  const past = readings.filter(({ elapsedS }) => elapsedS <= untilS);
+  const lastS = past.at(-1)?.elapsedS ?? untilS;
+  const from = past.findLastIndex(({ elapsedS }) => elapsedS <= lastS - LEVEL_S);
+  if (from === -1 || past.length < LEVEL_READINGS) return null;
+  const level = past.slice(Math.min(from, past.length - LEVEL_READINGS));
+  return median(level.map(({ pressurePa }) => pressurePa));
 }

@@ -25,6 +25,7 @@ export interface TubeRow {
   readonly outerMm: string;
   readonly wallMm: string;
   readonly lengthM: string;
+  /** Its key; empty: where the hose is. */
   readonly section: string;
 }
 export interface VesselRow {
@@ -36,6 +37,8 @@ export interface VesselRow {
   readonly section: string;
 }
 export interface SectionRow {
+  /** What the rows that are in it go by, so that they stay in it whatever it is called. */
+  readonly key: string;
   readonly name: string;
   readonly litres: string;
   readonly hoseHere: boolean;
@@ -54,7 +57,7 @@ export interface VolumeDraft {
 }
 
 type DraftList = keyof VolumeDraft;
-type DraftReason = 'number' | 'wall' | 'name' | 'ends' | 'many';
+type DraftReason = 'number' | 'wall' | 'name' | 'ends' | 'unknown' | 'many';
 
 type ReadDraft =
   | { readonly ok: true; readonly facts: RigFacts }
@@ -71,6 +74,7 @@ export function draftOf(facts: RigFacts, speech: Speech): VolumeDraft {
     sayExactly(Number((value * perUnit).toPrecision(6)), speech);
   return {
     sections: facts.sections.map(({ name, volumeM3, hoseHere }) => ({
+      key: name,
       name,
       litres: volumeM3 === null ? '' : text(volumeM3, 1000),
       hoseHere,
@@ -116,19 +120,17 @@ function near(one: number, other: number): boolean {
 }
 
 export function readDraft(draft: VolumeDraft): ReadDraft {
+  const rows = named(draft);
   const raw = {
-    sections: draft.sections.map(sectionOf),
-    tubes: draft.tubes.map(tubeOf),
-    vessels: draft.vessels.map(vesselOf),
-    joins: draft.joins.map(joinOf),
+    sections: rows.sections.map(sectionOf),
+    tubes: rows.tubes.map(tubeOf),
+    vessels: rows.vessels.map(vesselOf),
+    joins: rows.joins.map(joinOf),
   };
-  const names = raw.sections.map(({ name }) => name);
-  const row = raw.joins.findIndex(
-    ({ between: [one, other] }) => one === other || !names.includes(one) || !names.includes(other),
-  );
-  if (row !== -1) return { ok: false, list: 'joins', row, reason: 'ends' };
   const sections = sectionsSchema.safeParse(raw.sections);
   if (!sections.success) return refused('sections', sections.error.issues[0]?.path ?? []);
+  const lost = lostRow(draft);
+  if (lost !== null) return lost;
   const tubes = tubesSchema.safeParse(raw.tubes);
   if (!tubes.success) return refused('tubes', tubes.error.issues[0]?.path ?? []);
   const vessels = vesselsSchema.safeParse(raw.vessels);
@@ -139,6 +141,51 @@ export function readDraft(draft: VolumeDraft): ReadDraft {
     ok: true,
     facts: { sections: sections.data, tubes: tubes.data, vessels: vessels.data, joins: joins.data },
   };
+}
+
+/** A row whose section is none of the list would count for nothing, and nobody would see it. */
+function lostRow({ sections, tubes, vessels, joins }: VolumeDraft): ReadDraft | null {
+  const isKnown = (named: string) => sections.some(({ key }) => key === named);
+  const isHeld = (named: string) => named === '' || isKnown(named);
+  const findings = [
+    ['tubes', tubes.findIndex(({ section }) => !isHeld(section)), 'unknown'],
+    ['vessels', vessels.findIndex(({ section }) => !isHeld(section)), 'unknown'],
+    ['joins', joins.findIndex(({ one, other }) => !isKnown(one) || !isKnown(other)), 'unknown'],
+    ['joins', joins.findIndex(({ one, other }) => one === other), 'ends'],
+  ] as const;
+  const found = findings.find(([, row]) => row !== -1);
+  if (found === undefined) return null;
+  const [list, row, reason] = found;
+  return { ok: false, list, row, reason };
+}
+
+/** Each row with the name that its section has now. */
+function named(draft: VolumeDraft): VolumeDraft {
+  const nameIn = (key: string) => nameOf(draft, key).trim();
+  const { sections, tubes, vessels, joins } = draft;
+  return {
+    sections,
+    tubes: tubes.map((row) => ({ ...row, section: nameIn(row.section) })),
+    vessels: vessels.map((row) => ({ ...row, section: nameIn(row.section) })),
+    joins: joins.map((row) => ({ ...row, one: nameIn(row.one), other: nameIn(row.other) })),
+  };
+}
+
+/** What the section of a key is called now. */
+export function nameOf({ sections }: VolumeDraft, key: string): string {
+  return sections.find((section) => section.key === key)?.name ?? key;
+}
+
+/** No row goes by its key, those of a section that was taken out among them. */
+export function freshSection({ sections, tubes, vessels, joins }: VolumeDraft): SectionRow {
+  const used = new Set([
+    ...sections.map(({ key }) => key),
+    ...[...tubes, ...vessels].map(({ section }) => section),
+    ...joins.flatMap(({ one, other }) => [one, other]),
+  ]);
+  let number = 1;
+  while (used.has(`section ${number}`)) number += 1;
+  return { key: `section ${number}`, name: '', litres: '', hoseHere: sections.length === 0 };
 }
 
 function refused(list: DraftList, path: readonly PropertyKey[]): ReadDraft {

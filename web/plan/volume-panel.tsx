@@ -50,7 +50,7 @@ export function VolumePanel({ followed, recording }: VolumePanelProps) {
       </div>
       <Presets fill={(preset) => change(presetDraft(preset, words.sectionNames))} />
       <form class="volume-form" onSubmit={enter}>
-        <SectionRows rows={draft.sections} change={(sections) => change({ sections })} />
+        <SectionRows draft={draft} change={(sections) => change({ sections })} />
         <TubeRows draft={draft} change={(tubes) => change({ tubes })} />
         <VesselRows draft={draft} change={(vessels) => change({ vessels })} />
         <JoinRows draft={draft} change={(joins) => change({ joins })} />

@@ -4,7 +4,13 @@ import { TUBE_ROLES, VESSEL_KINDS } from '../../protocol/rig-facts.ts';
 import { TUBE_SIZES } from '../../protocol/tube-sizes.ts';
 import { speech } from '../store/speech.ts';
 import { Choose, RowList, Type } from './row-parts.tsx';
-import { OWN_SIZE, type TubeRow, type VesselRow, type VolumeDraft } from './volume-draft.ts';
+import {
+  nameOf,
+  OWN_SIZE,
+  type TubeRow,
+  type VesselRow,
+  type VolumeDraft,
+} from './volume-draft.ts';
 
 interface TubeRowsProps {
   readonly draft: VolumeDraft;
@@ -124,13 +130,13 @@ interface SectionChoiceProps {
 function SectionChoice({ draft, chosen, pick }: SectionChoiceProps) {
   const words = speech.value.wording.planning.volume;
   if (draft.sections.length === 0) return null;
-  const names = ['', ...draft.sections.map(({ name }) => name)];
+  const keys = ['', ...draft.sections.map(({ key }) => key)];
   return (
     <Choose
       name={words.section}
-      options={names}
+      options={keys}
       chosen={chosen}
-      label={(name) => (name === '' ? words.theHoseSection : name)}
+      label={(key) => (key === '' ? words.theHoseSection : nameOf(draft, key))}
       pick={pick}
     />
   );

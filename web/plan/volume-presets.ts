@@ -55,11 +55,11 @@ export function presetDraft(preset: Preset, names: Names): VolumeDraft {
 }
 
 function here(name: string): SectionRow {
-  return { name, litres: '', hoseHere: true };
+  return { key: name, name, litres: '', hoseHere: true };
 }
 
 function beside(name: string): SectionRow {
-  return { name, litres: '', hoseHere: false };
+  return { key: name, name, litres: '', hoseHere: false };
 }
 
 function lineSet(section: string, liquid: string, gas: string, lengthM: number): TubeRow[] {

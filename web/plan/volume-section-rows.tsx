@@ -2,21 +2,28 @@
 import { JOIN_KINDS, JOIN_STATES } from '../../protocol/rig-facts.ts';
 import { speech } from '../store/speech.ts';
 import { Choose, RowList, Type } from './row-parts.tsx';
-import type { JoinRow, SectionRow, VolumeDraft } from './volume-draft.ts';
+import {
+  freshSection,
+  type JoinRow,
+  nameOf,
+  type SectionRow,
+  type VolumeDraft,
+} from './volume-draft.ts';
 
 interface SectionRowsProps {
-  readonly rows: readonly SectionRow[];
+  readonly draft: VolumeDraft;
   readonly change: (rows: readonly SectionRow[]) => void;
 }
 
-export function SectionRows({ rows, change }: SectionRowsProps) {
+export function SectionRows({ draft, change }: SectionRowsProps) {
   const words = speech.value.wording.planning.volume;
+  const rows = draft.sections;
   return (
     <RowList
       list="sections"
       title={words.sections}
       rows={rows}
-      fresh={{ name: '', litres: '', hoseHere: rows.length === 0 }}
+      fresh={freshSection(draft)}
       change={change}
       row={(row, put) => (
         <>
@@ -50,9 +57,9 @@ interface JoinRowsProps {
 
 export function JoinRows({ draft, change }: JoinRowsProps) {
   const words = speech.value.wording.planning.volume;
-  const names = draft.sections.map(({ name }) => name);
-  if (names.length < 2) return null;
-  const [one = '', other = ''] = names;
+  const keys = draft.sections.map(({ key }) => key);
+  if (keys.length < 2) return null;
+  const [one = '', other = ''] = keys;
   return (
     <RowList
       list="joins"
@@ -71,17 +78,17 @@ export function JoinRows({ draft, change }: JoinRowsProps) {
           />
           <Choose
             name={words.from}
-            options={names}
+            options={keys}
             chosen={row.one}
-            label={String}
-            pick={(name) => put({ one: name })}
+            label={(key) => nameOf(draft, key)}
+            pick={(key) => put({ one: key })}
           />
           <Choose
             name={words.to}
-            options={names}
+            options={keys}
             chosen={row.other}
-            label={String}
-            pick={(name) => put({ other: name })}
+            label={(key) => nameOf(draft, key)}
+            pick={(key) => put({ other: key })}
           />
           <Choose
             name={words.state}

@@ -768,6 +768,8 @@ export const english = {
       title: 'Leak rate',
       air: 'Inflow of air',
       volumeMissing: 'not known: volume missing → enter it in the job sheet',
+      ofAPart:
+        'not of the system: the sensor sees a part of it, with a volume of its own → see Leak hunt',
       inUnit: ({ unit }: { unit: string }) => `In ${unit}`,
       standardCm3PerMin: 'standard cm³/min',
       airGPerYear: 'g of air a year',
@@ -2189,6 +2191,7 @@ export const english = {
         wall: 'the wall is thicker than the tube. Enter the outer diameter, and one wall.',
         name: 'give each section a name of its own.',
         ends: 'name two different sections.',
+        unknown: 'it names a section that is not in the list. Choose its section anew.',
         many: 'no more than forty rows.',
       },
       listed: {
@@ -2248,8 +2251,8 @@ export const english = {
       title: 'Pump check',
       help: 'Sensor on the pump alone, all else shut off. Set what the sensor sees to the pump’s side, and switch the pump on.',
       shouldReach: 'It should reach',
-      entered: ({ pressure }: { pressure: string }) =>
-        `${pressure}, as entered; twice of that is good enough`,
+      entered: ({ pressure, good }: { pressure: string; good: string }) =>
+        `${pressure}, as entered; up to ${good} is good enough`,
       usual: ({ pressure }: { pressure: string }) =>
         `${pressure} or lower (common practice for a two-stage pump, no source); the pump maker’s figure comes first`,
       within: 'Within',

@@ -32,7 +32,7 @@ export function listVerdictNumbers(
   return [
     listHold(rise, hold, speech),
     listMakes(rise, hold, sheet, speech),
-    listLeak(hold, sheet, speech),
+    listLeak(rise, hold, sheet, speech),
     listRuleNumbers(hold.byRule, speech),
     {
       title: words.title,
@@ -106,12 +106,14 @@ function sayChangeover({ changeoverS, heldS }: Rise, speech: Speech): string {
   return changeoverS > heldS ? words.afterForeseen({ length }) : words.after({ length });
 }
 
-function listLeak(hold: RiseNumbers, sheet: Sheet, speech: Speech): NumberGroup {
+function listLeak(rise: Rise, hold: RiseNumbers, sheet: Sheet, speech: Speech): NumberGroup {
   const { notYet, leak: words } = speech.wording.numbers;
   const { leakRate: rate, refrigerantLoss: loss } = hold;
   const { title } = words;
   if (rate === null) {
-    const why = sheet.volumeM3 === null ? words.volumeMissing : notYet;
+    const missing = sheet.volumeM3 === null ? words.volumeMissing : notYet;
+    // The volume on the sheet would not help.
+    const why = rise.reservations.includes('not_the_system') ? words.ofAPart : missing;
     return { title, rows: [{ name: words.air, value: why }], notes: [] };
   }
   const known = sheet.metalTemperatureC !== null;

@@ -37,5 +37,8 @@ export function sayPumpShouldReach(
   const words = speech.wording.planning.pumpCheck;
   return ultimatePa === null
     ? words.usual({ pressure: saySetting(shouldReachPa, speech) })
-    : words.entered({ pressure: saySetting(ultimatePa, speech) });
+    : words.entered({
+        pressure: saySetting(ultimatePa, speech),
+        good: saySetting(shouldReachPa, speech),
+      });
 }

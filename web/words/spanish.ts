@@ -936,6 +936,8 @@ export const spanish: Wording = {
       title: 'Caudal de fuga',
       air: 'Entrada de aire',
       volumeMissing: 'no se sabe: falta el volumen → anótelo en la hoja de trabajo',
+      ofAPart:
+        'no es del sistema: el sensor ve una parte, con un volumen propio → vea Búsqueda de la fuga',
       inUnit: ({ unit }) => `En ${unit}`,
       standardCm3PerMin: 'cm³/min normales',
       airGPerYear: 'g de aire al año',
@@ -2307,6 +2309,7 @@ export const spanish: Wording = {
         wall: 'la pared es más gruesa que el tubo. Anote el diámetro exterior y una pared.',
         name: 'dé a cada tramo un nombre propio.',
         ends: 'nombre dos tramos distintos.',
+        unknown: 'nombra un tramo que no está en la lista. Elija de nuevo su tramo.',
         many: 'no más de cuarenta filas.',
       },
       listed: {
@@ -2353,7 +2356,7 @@ export const spanish: Wording = {
       title: 'Prueba de la bomba',
       help: 'El sensor en la bomba sola, todo lo demás cerrado. Anote que el sensor ve el lado de la bomba y encienda la bomba.',
       shouldReach: 'Debería llegar a',
-      entered: ({ pressure }) => `${pressure}, según lo anotado; el doble ya es bueno`,
+      entered: ({ pressure, good }) => `${pressure}, según lo anotado; hasta ${good} ya es bueno`,
       usual: ({ pressure }) =>
         `${pressure} o menos (práctica común para una bomba de dos etapas, sin fuente); el dato del fabricante de la bomba va primero`,
       within: 'En',

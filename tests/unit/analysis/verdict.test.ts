@@ -215,6 +215,13 @@ test('the inflow is volume times leak, and unknown without a volume', () => {
   expect(riseOf(STRAIGHT, 900).leakRatePaM3PerS).toBeNull();
 });
 
+test('the system’s volume makes no inflow of what a part of it shows', () => {
+  const rateOf = (sensorSees: Sheet['sensorSees']) =>
+    riseOf(STRAIGHT, 900, { volumeM3: 0.01, sensorSees }).leakRatePaM3PerS;
+  for (const view of ['stub', 'section', 'pump_side'] as const) expect(rateOf(view)).toBeNull();
+  for (const view of ['system', 'unknown'] as const) expect(rateOf(view)).not.toBeNull();
+});
+
 test('twice the pressures and limits give twice the leak and the same verdict', () => {
   const plain = riseOf(STRAIGHT, 900);
   const twice = riseOf(

@@ -53,3 +53,44 @@ describe('a pump alone with the sensor', () => {
     expect(verdictOf(falling(60), 30, { readings: before })).toBe('too_early');
   });
 });
+
+describe('is not good too easily', () => {
+  test('in the first minute', () => {
+    expect(verdictOf(() => 50, 6)).toBe('too_early');
+    expect(verdictOf(() => 50, 55)).toBe('too_early');
+    expect(verdictOf(() => 50, 60)).toBe('good');
+  });
+
+  test('by a single low reading, wherever it comes', () => {
+    const spikeAt = (atS: number) => (s: number) => (s === atS ? 40 : 1500);
+    for (const ranS of [120, 400]) {
+      for (const agoS of [0, 5, 10]) {
+        const expected = ranS < 300 ? 'too_early' : 'far_too_high';
+        expect(verdictOf(spikeAt(ranS - agoS), ranS)).toBe(expected);
+      }
+    }
+    // A minute back, where a rise is told from.
+    expect(verdictOf(spikeAt(340), 400)).toBe('far_too_high');
+    // A single high one is as little.
+    expect(verdictOf((s) => (s === 400 ? 1500 : 60), 400)).toBe('good');
+  });
+
+  test('by few readings far apart', () => {
+    const at = (elapsedS: number, micron: number) => {
+      return { elapsedS, pressurePa: paFromMicron(micron) };
+    };
+    const readings = [at(200, 1500), at(300, 1500), at(400, 40)];
+    expect(verdictOf(() => 0, 300, { readings })).not.toBe('good');
+    expect(verdictOf(() => 0, 300, { readings: readings.slice(-1) })).toBe('too_early');
+  });
+
+  test('above 500 Pa, whatever figure is entered', () => {
+    const entered = { ultimatePa: 10_000 };
+    expect(checkPump(factsWith(() => 10_000, 400, entered))).toMatchObject({
+      verdict: 'far_too_high',
+      shouldReachPa: 500,
+    });
+    expect(verdictOf(() => 510 / paFromMicron(1), 400, entered)).toBe('far_too_high');
+    expect(verdictOf(() => 490 / paFromMicron(1), 400, entered)).toBe('good');
+  });
+});

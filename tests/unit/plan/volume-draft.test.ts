@@ -2,7 +2,13 @@
 import { describe, expect, test } from 'vitest';
 import { MICRON } from '../../support/english-speech.ts';
 import { connectedVolume } from '../../../web/plan/connected-volume.ts';
-import { draftOf, OWN_SIZE, readDraft, type VolumeDraft } from '../../../web/plan/volume-draft.ts';
+import {
+  draftOf,
+  freshSection,
+  OWN_SIZE,
+  readDraft,
+  type VolumeDraft,
+} from '../../../web/plan/volume-draft.ts';
 import { PRESETS, presetDraft } from '../../../web/plan/volume-presets.ts';
 
 const names = MICRON.wording.planning.volume.sectionNames;
@@ -55,10 +61,21 @@ describe('refused, by list, row and reason', () => {
       {
         ...good,
         joins: [],
-        sections: [...good.sections.slice(0, 1), { name: ' ', litres: '', hoseHere: false }],
+        sections: [
+          ...good.sections.slice(0, 1),
+          { key: 'b', name: ' ', litres: '', hoseHere: false },
+        ],
       },
     ],
-    ['joins', 0, 'ends', { ...good, sections: [] }],
+    [
+      'joins',
+      0,
+      'ends',
+      { ...good, joins: good.joins.map((join) => ({ ...join, other: join.one })) },
+    ],
+    ['joins', 0, 'unknown', { ...good, sections: good.sections.slice(0, 1), vessels: [] }],
+    ['tubes', 0, 'unknown', { ...good, sections: good.sections.slice(1) }],
+    ['vessels', 1, 'unknown', { ...good, sections: good.sections.slice(0, 1), joins: [] }],
     [
       'vessels',
       0,
@@ -85,4 +102,45 @@ test('a size of one’s own is taken as it is typed, with a comma or a point', (
   const [tube] = factsOf({ sections: [], vessels: [], joins: [], tubes: [typed] }).tubes;
   expect(tube?.outerDiameterM).toBeCloseTo(0.0127, 9);
   expect(tube?.wallM).toBeCloseTo(0.0008, 9);
+});
+
+describe('a section that is called something else', () => {
+  const preset = presetDraft('several_units', names);
+  const before = factsOf(preset);
+  const calledIn = (draft: VolumeDraft, place: number, name: string): VolumeDraft => ({
+    ...draft,
+    sections: draft.sections.map((row, at) => (at === place ? { ...row, name } : row)),
+  });
+
+  test('keeps its lines, coils and valves', () => {
+    const old = before.sections[1]?.name ?? '';
+    // As it is typed: through nothing, and through the name of another one.
+    const typed = ['', before.sections[2]?.name ?? '', ' Attic '].reduce(
+      (draft, name) => calledIn(draft, 1, name),
+      preset,
+    );
+    const facts = factsOf(typed);
+    expect(JSON.parse(JSON.stringify(before).replaceAll(old, 'Attic'))).toEqual(facts);
+    expect(facts.tubes.filter(({ section }) => section === 'Attic')).toHaveLength(2);
+    expect(facts.vessels.filter(({ section }) => section === 'Attic')).toHaveLength(1);
+    expect(facts.joins.filter(({ between }) => between.includes('Attic'))).toHaveLength(1);
+  });
+
+  test('has the same volume connected', () => {
+    const facts = factsOf(calledIn(preset, 0, 'Riser'));
+    const volumeOf = (one: typeof facts) => connectedVolume(one).sure.volume;
+    expect(volumeOf(before)).not.toBeNull();
+    expect(volumeOf(facts)).toEqual(volumeOf(before));
+  });
+});
+
+test('a new section takes no rows of one that was taken out', () => {
+  const good = presetDraft('line_set', names);
+  const added = { ...freshSection({ ...good, sections: [] }), name: 'Coil' };
+  const inIt = { ...good, joins: [], vessels: [], sections: [added] };
+  const tubes = good.tubes.map((tube) => ({ ...tube, section: added.key }));
+  expect(factsOf({ ...inIt, tubes }).tubes[0]?.section).toBe('Coil');
+  const again = { ...freshSection({ ...inIt, tubes, sections: [] }), name: 'Other coil' };
+  const read = readDraft({ ...inIt, tubes, sections: [again] });
+  expect(read).toEqual({ ok: false, list: 'tubes', row: 0, reason: 'unknown' });
 });

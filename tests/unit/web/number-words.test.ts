@@ -160,6 +160,16 @@ describe('the numbers behind a verdict', () => {
     expect(notes).toContain('What leak this rule lets through is not to be said');
   });
 
+  test('of a part of the system say where its inflow stands, volume or not', () => {
+    for (const volumeM3 of [null, 0.012]) {
+      const { said } = rows(
+        {},
+        { rise: { reservations: ['not_the_system'] }, sheet: { volumeM3 } },
+      );
+      expect(said('Inflow of air')).toMatch(/the sensor sees a part of it.*see Leak hunt/u);
+    }
+  });
+
   test('without a fit are not known yet, whatever stands in their place', () => {
     const { said } = rows({ isFitted: false });
     for (const name of [

@@ -33,6 +33,7 @@ type NitrogenReservation =
   | 'temperatures_apart' // one thermometer does not tell what all of the gas does
   | 'temperature_unknown'
   | 'too_soon' // a leak that counts could still hide
+  | 'filled_again' // it has risen since it lost: what was filled in hides no loss
   | 'risen'; // more than temperature explains: the cylinder is not shut off, or the metal was not measured
 
 export interface NitrogenCompared {
@@ -89,14 +90,51 @@ export function nitrogenTest(
     const filledMs = own.findLast(({ justFilled }) => justFilled)?.atMs ?? null;
     // What was filled anew begins anew.
     const settled = own.filter(({ atMs, justFilled }) => !justFilled && atMs > (filledMs ?? -1));
-    const [from, to] = [settled[0], settled.at(-1)];
-    if (from === undefined || to === undefined) {
+    const [from] = settled;
+    if (from === undefined) {
       return { kind: 'settling', step, untilMs: (filledMs ?? 0) + SETTLES_S * 1000 };
     }
-    if (to.atMs === from.atMs) return { kind: 'begun', step, from };
     const waitedS = filledMs === null ? Infinity : (from.atMs - filledMs) / 1000;
-    return compared({ step, from, to, gauge, system, hasSettled: waitedS >= SETTLES_S });
+    const held = settled.filter(({ atMs }, at) => at === 0 || atMs > from.atMs);
+    const tested = onTheWay(held, { step, gauge, system, hasSettled: waitedS >= SETTLES_S });
+    return tested ?? { kind: 'begun', step, from };
   });
+}
+
+/**
+ * Each of the readings with the start: what was lost on the way was lost, whatever has been filled in since.
+ * @returns null where the start is the only one
+ */
+function onTheWay(
+  readings: readonly NitrogenReading[],
+  step: Omit<Pair, 'from' | 'to'>,
+): NitrogenCompared | null {
+  const [from, ...later] = readings;
+  if (from === undefined) return null;
+  const told = later.map((to) => compared({ ...step, from, to }));
+  const latest = told.at(-1);
+  if (latest === undefined) return null;
+  // Which of them stand higher than the one before by more than temperature explains.
+  const risen = later.map((to, at) => {
+    const before = readings[at];
+    if (before === undefined || before.atMs === to.atMs) return false;
+    return hasRisen(compared({ ...step, from: before, to }));
+  });
+  const lostAt = told.findIndex(({ verdict }) => verdict === 'leaks');
+  if (lostAt >= 0) {
+    const loss = told.findLast(({ verdict }) => verdict === 'leaks') ?? latest;
+    const isBack = latest.verdict === 'holds' || latest.verdict === 'undecided';
+    const isFilled = isBack || risen.some((is, at) => is && at > lostAt);
+    return isFilled ? { ...loss, reservations: ['filled_again'] } : loss;
+  }
+  const isFed = told.some(hasRisen) || risen.includes(true);
+  return isFed && latest.verdict !== 'not_settled'
+    ? { ...latest, verdict: 'undecided', reservations: ['risen'], moreS: null }
+    : latest;
+}
+
+function hasRisen({ reservations }: NitrogenCompared): boolean {
+  return reservations.includes('risen');
 }
 
 interface Pair {

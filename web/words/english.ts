@@ -2563,6 +2563,8 @@ export const english = {
       temperature_unknown: 'The metal was not measured at both readings.',
       too_soon:
         'A leak that counts would not have shown yet; a finer gauge and thermometer need less time.',
+      filled_again:
+        'Filled again after a loss: find the leak, then mark ‘just filled’ and read a new start.',
       risen:
         'The pressure rose by more than temperature explains: is the cylinder shut off, and does the thermometer sit on the metal?',
     },

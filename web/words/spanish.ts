@@ -2650,6 +2650,8 @@ export const spanish: Wording = {
       temperature_unknown: 'No se midió el metal en ambas lecturas.',
       too_soon:
         'Una fuga que cuente aún no se habría notado; un manómetro y un termómetro más finos necesitan menos tiempo.',
+      filled_again:
+        'Rellenado tras una pérdida: busque la fuga, marque «recién llenado» y lea un inicio nuevo.',
       risen:
         'La presión subió más de lo que explica la temperatura: ¿está cerrado el cilindro y está el termómetro sobre el metal?',
     },

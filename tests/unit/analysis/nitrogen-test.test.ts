@@ -144,6 +144,45 @@ describe('a verdict', () => {
   });
 });
 
+describe('a loss on the way', () => {
+  const bar = (...values: readonly number[]) =>
+    values.map((value, at) => reading(at * 8, gaugeFromUnit(value, 'bar'), 20));
+
+  test.each([
+    [40, 36, 40, 40],
+    [40, 30, 40],
+    [40, 40, 36, 40],
+    [40, 36, 40, 36],
+  ])('is a leak, whatever was filled in since: %d, %d, %d, … bar', (...values) => {
+    for (const gauge of [FINE, USUAL_NITROGEN_GAUGE]) {
+      expect(compared(bar(...values), gauge)).toMatchObject({
+        verdict: 'leaks',
+        reservations: ['filled_again'],
+      });
+    }
+    // Marked as filled, what comes after is a test of its own.
+    const filled = [
+      ...bar(...values),
+      reading(40, gaugeFromUnit(40, 'bar'), 20, { justFilled: true }),
+    ];
+    const anew = [41, 81].map((hours) => reading(hours, gaugeFromUnit(40, 'bar'), 20));
+    expect(compared([...filled, ...anew]).verdict).toBe('holds');
+  });
+
+  test('that goes on is a leak, and filled again it was not', () => {
+    expect(compared(bar(40, 38, 36))).toMatchObject({ verdict: 'leaks', reservations: [] });
+  });
+
+  test('may hide where the pressure rose on the way, so that it does not hold', () => {
+    expect(compared(bar(40, 40, 40)).verdict).toBe('holds');
+    expect(compared(bar(40, 44, 40))).toMatchObject({
+      verdict: 'undecided',
+      reservations: ['risen'],
+      moreS: null,
+    });
+  });
+});
+
 test('each pressure is a test of its own, and filling up begins it anew', () => {
   const readings = [
     reading(2, psi(150), 20, { step: 2 }),

@@ -27,12 +27,16 @@ const FILLING_SHARE = 0.05;
 /** Further apart one thermometer does not tell what all of the gas does. A setting of ours. */
 const MOST_APART_K = 5;
 
+/** Below so much on the gauge nothing is tested, whatever stands still. A setting of ours. */
+const LEAST_TESTED_PA = 1e5;
+
 export type NitrogenVerdict = 'holds' | 'leaks' | 'undecided' | 'not_settled';
 type NitrogenReservation =
   | 'just_filled' // the gas has not the metal's temperature yet
   | 'temperatures_apart' // one thermometer does not tell what all of the gas does
   | 'temperature_unknown'
   | 'too_soon' // a leak that counts could still hide
+  | 'too_little' // at about the air's own pressure nothing is tested
   | 'filled_again' // it has risen since it lost: what was filled in hides no loss
   | 'risen'; // more than temperature explains: the cylinder is not shut off, or the metal was not measured
 
@@ -102,6 +106,23 @@ export function nitrogenTest(
 }
 
 /**
+ * What was read latest has shown, whichever of the pressures in turn that was.
+ * @returns null where there is nothing yet to compare it with: what held before was another test
+ */
+export function lastNitrogenTest(
+  readings: readonly NitrogenReading[],
+  gauge: NitrogenGauge,
+  system: TestedSystem,
+): NitrogenCompared | null {
+  const latest = readings.reduce<NitrogenReading | null>(
+    (last, one) => (one.atMs >= (last?.atMs ?? 0) ? one : last),
+    null,
+  );
+  const tested = nitrogenTest(readings, gauge, system).find(({ step }) => step === latest?.step);
+  return tested?.kind === 'compared' ? tested : null;
+}
+
+/**
  * Each of the readings with the start: what was lost on the way was lost, whatever has been filled in since.
  * @returns null where the start is the only one
  */
@@ -162,6 +183,7 @@ function compared({ step, from, to, gauge, system, hasSettled }: Pair): Nitrogen
     countsFromPaPerS,
     hasSettled,
     startPa: start.absolutePa,
+    isTooLittle: start.gaugePa < LEAST_TESTED_PA,
     apartK: Math.abs(toK - fromK),
     // Gas that has not followed at all stands where it stood.
     mostExplainedPa: Math.max(expectedPa - start.absolutePa, 0),
@@ -201,6 +223,7 @@ interface Weighed {
   readonly hasSettled: boolean;
   readonly apartK: number;
   readonly startPa: number;
+  readonly isTooLittle: boolean;
   readonly mostExplainedPa: number;
   readonly isMeasured: boolean;
 }
@@ -226,6 +249,9 @@ function verdictOf(seen: Weighed): Told {
   if (settling.length > 0) return { verdict: 'not_settled', reservations: settling, moreS: null };
   if (-lostPa > Z_LEAKS * sigmaPa) {
     return { verdict: 'undecided', reservations: ['risen'], moreS: null };
+  }
+  if (seen.isTooLittle) {
+    return { verdict: 'undecided', reservations: ['too_little'], moreS: null };
   }
   const mostPaPerS = (lostPa + Z_HOLDS * sigmaPa) / heldS;
   if (mostPaPerS <= countsFromPaPerS && isMeasured && heldS >= SETTLES_S) {

@@ -2563,6 +2563,8 @@ export const english = {
       temperature_unknown: 'The metal was not measured at both readings.',
       too_soon:
         'A leak that counts would not have shown yet; a finer gauge and thermometer need less time.',
+      too_little:
+        'Too little pressure to test anything: fill to at least 1 bar (gauge), and to the test pressure for a test that counts.',
       filled_again:
         'Filled again after a loss: find the leak, then mark ‘just filled’ and read a new start.',
       risen:

@@ -2650,6 +2650,8 @@ export const spanish: Wording = {
       temperature_unknown: 'No se midió el metal en ambas lecturas.',
       too_soon:
         'Una fuga que cuente aún no se habría notado; un manómetro y un termómetro más finos necesitan menos tiempo.',
+      too_little:
+        'Muy poca presión para probar algo: llene hasta al menos 1 bar (manométrica), y hasta la presión de prueba para una prueba que cuente.',
       filled_again:
         'Rellenado tras una pérdida: busque la fuga, marque «recién llenado» y lea un inicio nuevo.',
       risen:

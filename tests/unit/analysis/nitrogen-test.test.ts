@@ -19,6 +19,7 @@ import {
   temperatureToC,
 } from '../../../protocol/units.ts';
 import {
+  lastNitrogenTest,
   type NitrogenCompared,
   nitrogenTest,
   type NitrogenVerdict,
@@ -180,6 +181,38 @@ describe('a loss on the way', () => {
       reservations: ['risen'],
       moreS: null,
     });
+  });
+});
+
+test('about no pressure holds nothing, however long', () => {
+  for (const bar of [0, 0.5, 0.99]) {
+    const still = [0, 80].map((hours) => reading(hours, gaugeFromUnit(bar, 'bar'), 20));
+    expect(compared(still)).toMatchObject({
+      verdict: 'undecided',
+      reservations: ['too_little'],
+      moreS: null,
+    });
+  }
+  const still = [0, 80].map((hours) => reading(hours, gaugeFromUnit(1, 'bar'), 20));
+  expect(compared(still).verdict).toBe('holds');
+});
+
+describe('what was tested last', () => {
+  const high = [0, 24].map((hours) => reading(hours, psi(500), 20, { step: 3 }));
+  const low = [30, 60].map((hours) => reading(hours, psi(hours === 30 ? 150 : 100), 20));
+
+  test('is what was read latest, whatever its number in turn', () => {
+    expect(lastNitrogenTest(high, FINE, SYSTEM)?.verdict).toBe('holds');
+    expect(lastNitrogenTest([...low, ...high], FINE, SYSTEM)).toMatchObject({
+      step: 1,
+      verdict: 'leaks',
+    });
+  });
+
+  test('is nothing where it has just begun, nor where nothing was read', () => {
+    const begun = reading(30, psi(150), 20, { step: 4 });
+    expect(lastNitrogenTest([...high, begun], FINE, SYSTEM)).toBeNull();
+    expect(lastNitrogenTest([], FINE, SYSTEM)).toBeNull();
   });
 });
 

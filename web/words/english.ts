@@ -2533,7 +2533,7 @@ export const english = {
       pressure:
         'Pressure: this can’t be. Write what the gauge shows as a plain number, without a mark for thousands.',
       temperature: 'Metal: this can’t be. Write a number, or leave it empty.',
-      when: 'Read at: this can’t be. Write a time of day as 12:40, or −20 min, or leave it empty for now.',
+      when: 'Read at: this can’t be. Write a time of day as 12:40, or −20 min, or −24 h (at most 7 days back), or leave it empty for now.',
       step: 'Which pressure in turn: write a whole number from 1 to 9.',
       tooMany: 'There are as many readings as are kept. Take some away first.',
     },

@@ -2620,7 +2620,7 @@ export const spanish: Wording = {
       pressure:
         'Presión: no puede ser. Escriba lo que marca el manómetro como número simple, sin signo de millares.',
       temperature: 'Metal: no puede ser. Escriba un número o déjelo vacío.',
-      when: 'Leído a: no puede ser. Escriba una hora como 12:40, o −20 min, o déjelo vacío para ahora.',
+      when: 'Leído a: no puede ser. Escriba una hora como 12:40, o −20 min, o −24 h (hasta 7 días atrás), o déjelo vacío para ahora.',
       step: 'Qué presión de la serie: escriba un número entero del 1 al 9.',
       tooMany: 'Ya hay tantas lecturas como se guardan. Quite alguna primero.',
     },

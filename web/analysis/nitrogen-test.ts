@@ -27,12 +27,17 @@ const FILLING_SHARE = 0.05;
 /** Further apart one thermometer does not tell what all of the gas does. A setting of ours. */
 const MOST_APART_K = 5;
 
+/** Below so much on the gauge nothing is tested, whatever stands still. A setting of ours. */
+const LEAST_TESTED_PA = 1e5;
+
 export type NitrogenVerdict = 'holds' | 'leaks' | 'undecided' | 'not_settled';
 type NitrogenReservation =
   | 'just_filled' // the gas has not the metal's temperature yet
   | 'temperatures_apart' // one thermometer does not tell what all of the gas does
   | 'temperature_unknown'
   | 'too_soon' // a leak that counts could still hide
+  | 'too_little' // at about the air's own pressure nothing is tested
+  | 'filled_again' // it has risen since it lost: what was filled in hides no loss
   | 'risen'; // more than temperature explains: the cylinder is not shut off, or the metal was not measured
 
 export interface NitrogenCompared {
@@ -89,14 +94,68 @@ export function nitrogenTest(
     const filledMs = own.findLast(({ justFilled }) => justFilled)?.atMs ?? null;
     // What was filled anew begins anew.
     const settled = own.filter(({ atMs, justFilled }) => !justFilled && atMs > (filledMs ?? -1));
-    const [from, to] = [settled[0], settled.at(-1)];
-    if (from === undefined || to === undefined) {
+    const [from] = settled;
+    if (from === undefined) {
       return { kind: 'settling', step, untilMs: (filledMs ?? 0) + SETTLES_S * 1000 };
     }
-    if (to.atMs === from.atMs) return { kind: 'begun', step, from };
     const waitedS = filledMs === null ? Infinity : (from.atMs - filledMs) / 1000;
-    return compared({ step, from, to, gauge, system, hasSettled: waitedS >= SETTLES_S });
+    const held = settled.filter(({ atMs }, at) => at === 0 || atMs > from.atMs);
+    const tested = onTheWay(held, { step, gauge, system, hasSettled: waitedS >= SETTLES_S });
+    return tested ?? { kind: 'begun', step, from };
   });
+}
+
+/**
+ * What was read latest has shown, whichever of the pressures in turn that was.
+ * @returns null where there is nothing yet to compare it with: what held before was another test
+ */
+export function lastNitrogenTest(
+  readings: readonly NitrogenReading[],
+  gauge: NitrogenGauge,
+  system: TestedSystem,
+): NitrogenCompared | null {
+  const latest = readings.reduce<NitrogenReading | null>(
+    (last, one) => (one.atMs >= (last?.atMs ?? 0) ? one : last),
+    null,
+  );
+  const tested = nitrogenTest(readings, gauge, system).find(({ step }) => step === latest?.step);
+  return tested?.kind === 'compared' ? tested : null;
+}
+
+/**
+ * Each of the readings with the start: what was lost on the way was lost, whatever has been filled in since.
+ * @returns null where the start is the only one
+ */
+function onTheWay(
+  readings: readonly NitrogenReading[],
+  step: Omit<Pair, 'from' | 'to'>,
+): NitrogenCompared | null {
+  const [from, ...later] = readings;
+  if (from === undefined) return null;
+  const told = later.map((to) => compared({ ...step, from, to }));
+  const latest = told.at(-1);
+  if (latest === undefined) return null;
+  // Which of them stand higher than the one before by more than temperature explains.
+  const risen = later.map((to, at) => {
+    const before = readings[at];
+    if (before === undefined || before.atMs === to.atMs) return false;
+    return hasRisen(compared({ ...step, from: before, to }));
+  });
+  const lostAt = told.findIndex(({ verdict }) => verdict === 'leaks');
+  if (lostAt >= 0) {
+    const loss = told.findLast(({ verdict }) => verdict === 'leaks') ?? latest;
+    const isBack = latest.verdict === 'holds' || latest.verdict === 'undecided';
+    const isFilled = isBack || risen.some((is, at) => is && at > lostAt);
+    return isFilled ? { ...loss, reservations: ['filled_again'] } : loss;
+  }
+  const isFed = told.some(hasRisen) || risen.includes(true);
+  return isFed && latest.verdict !== 'not_settled'
+    ? { ...latest, verdict: 'undecided', reservations: ['risen'], moreS: null }
+    : latest;
+}
+
+function hasRisen({ reservations }: NitrogenCompared): boolean {
+  return reservations.includes('risen');
 }
 
 interface Pair {
@@ -124,6 +183,7 @@ function compared({ step, from, to, gauge, system, hasSettled }: Pair): Nitrogen
     countsFromPaPerS,
     hasSettled,
     startPa: start.absolutePa,
+    isTooLittle: start.gaugePa < LEAST_TESTED_PA,
     apartK: Math.abs(toK - fromK),
     // Gas that has not followed at all stands where it stood.
     mostExplainedPa: Math.max(expectedPa - start.absolutePa, 0),
@@ -163,6 +223,7 @@ interface Weighed {
   readonly hasSettled: boolean;
   readonly apartK: number;
   readonly startPa: number;
+  readonly isTooLittle: boolean;
   readonly mostExplainedPa: number;
   readonly isMeasured: boolean;
 }
@@ -188,6 +249,9 @@ function verdictOf(seen: Weighed): Told {
   if (settling.length > 0) return { verdict: 'not_settled', reservations: settling, moreS: null };
   if (-lostPa > Z_LEAKS * sigmaPa) {
     return { verdict: 'undecided', reservations: ['risen'], moreS: null };
+  }
+  if (seen.isTooLittle) {
+    return { verdict: 'undecided', reservations: ['too_little'], moreS: null };
   }
   const mostPaPerS = (lostPa + Z_HOLDS * sigmaPa) / heldS;
   if (mostPaPerS <= countsFromPaPerS && isMeasured && heldS >= SETTLES_S) {

@@ -1,6 +1,6 @@
 /** A leak hunt: what each part did when it was held by itself, and where by that the leak is. */
 import { useMemo } from 'preact/hooks';
-import { nitrogenTest } from '../analysis/nitrogen-test.ts';
+import { lastNitrogenTest } from '../analysis/nitrogen-test.ts';
 import { Panel } from '../parts/panel.tsx';
 import { speech } from '../store/speech.ts';
 import { sayHunt, sayHuntHold, sayPart, saySlowest } from '../words/say-hunt.ts';
@@ -19,8 +19,8 @@ export function HuntPanel({ followed, recording }: HuntProps) {
   const facts = [nowS, followed.marks.value, followed.entries.value, followed.channel.value];
   const hunt = useMemo(() => followed.leakHunt(nowS), facts);
   const sheet = followed.sheet.value;
-  const tested = nitrogenTest(sheet.nitrogenReadings, sheet.nitrogenGauge, sheet).at(-1);
-  const passedNitrogen = tested?.kind === 'compared' && tested.verdict === 'holds';
+  const tested = lastNitrogenTest(sheet.nitrogenReadings, sheet.nitrogenGauge, sheet);
+  const passedNitrogen = tested?.verdict === 'holds';
   // Side by side on one scale: a steeper one is a steeper one.
   const points = hunt.holds.flatMap(({ curve }) => curve);
   const mostS = Math.max(60, ...points.map(({ heldS }) => heldS));

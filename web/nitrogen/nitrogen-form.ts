@@ -30,6 +30,9 @@ type ReadNitrogen =
       readonly wrong: 'pressure' | 'temperature' | 'when' | 'step' | 'tooMany';
     };
 
+/** A test that stands over a weekend is entered after it: no silence ends that, as it does a vacuum gauge's visit. */
+const LONGEST_AGO_S = 7 * 86_400;
+
 /** @param nowMs wall clock, milliseconds since 1970 UTC */
 export function withReading(
   before: readonly NitrogenReading[],
@@ -42,7 +45,7 @@ export function withReading(
   const shown = gaugeNumber(texts.pressure, unit);
   // A pump's vacuum is no test pressure.
   if (shown === null || !(shown >= 0)) return { ok: false, wrong: 'pressure' };
-  const agoS = agoFrom(texts.when, nowMs, speech.wording.typeIn.now);
+  const agoS = agoFrom(texts.when, nowMs, speech.wording.typeIn.now, LONGEST_AGO_S);
   if (agoS === null) return { ok: false, wrong: 'when' };
   const typed = numberFrom(texts.temperature);
   const temperatureC = typed === null ? null : temperatureToC(typed, speech.units.temperature);

@@ -1,7 +1,7 @@
 /** Evacuations with nitrogen between them, and the holds of a leak hunt. */
 import { sayCycle, sayCyclesDone, sayTrend } from '../words/say-cycles.ts';
 import { sayHunt, sayHuntHold, sayPart } from '../words/say-hunt.ts';
-import { nitrogenTest } from '../analysis/nitrogen-test.ts';
+import { lastNitrogenTest } from '../analysis/nitrogen-test.ts';
 import { factTable, paragraph, section, type Section } from './report-document.ts';
 import type { Report, SensorReport } from './report-model.ts';
 
@@ -29,8 +29,8 @@ export function cycleSections(
 export function huntSections({ speech }: Report, { hunt, sheet }: SensorReport): Section[] {
   if (hunt === null || hunt.holds.length === 0) return [];
   const words = speech.wording.hunt;
-  const tested = nitrogenTest(sheet.nitrogenReadings, sheet.nitrogenGauge, sheet).at(-1);
-  const passed = tested?.kind === 'compared' && tested.verdict === 'holds';
+  const tested = lastNitrogenTest(sheet.nitrogenReadings, sheet.nitrogenGauge, sheet);
+  const passed = tested?.verdict === 'holds';
   const facts = hunt.holds.map((hold) => ({
     name: sayPart(hold.part, speech),
     value: `${words.verdicts[hold.verdict]}: ${sayHuntHold(hold, speech)}`,

@@ -11,13 +11,19 @@ const DAY_S = 86_400;
  * '12:40:30' are the latest such moment on the clock of this computer.
  * @param nowMs wall clock, milliseconds since 1970 UTC
  * @param now the word for it
+ * @param longestS as far back as is taken
  * @returns seconds before now, or null for what is none of these, or farther back than is taken
  */
-export function agoFrom(text: string, nowMs: number, now: string): number | null {
+export function agoFrom(
+  text: string,
+  nowMs: number,
+  now: string,
+  longestS = LONGEST_AGO_S,
+): number | null {
   const plain = text.trim().toLowerCase();
   if (plain === '' || plain === 'now' || plain === now) return 0;
   const agoS = backFrom(plain) ?? clockFrom(plain, nowMs);
-  return agoS === null || agoS > LONGEST_AGO_S ? null : agoS;
+  return agoS === null || agoS > longestS ? null : agoS;
 }
 
 function backFrom(text: string): number | null {

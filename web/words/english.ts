@@ -2540,7 +2540,7 @@ export const english = {
       pressure:
         'Pressure: this can’t be. Write what the gauge shows as a plain number, without a mark for thousands.',
       temperature: 'Metal: this can’t be. Write a number, or leave it empty.',
-      when: 'Read at: this can’t be. Write a time of day as 12:40, or −20 min, or leave it empty for now.',
+      when: 'Read at: this can’t be. Write a time of day as 12:40, or −20 min, or −24 h (at most 7 days back), or leave it empty for now.',
       step: 'Which pressure in turn: write a whole number from 1 to 9.',
       tooMany: 'There are as many readings as are kept. Take some away first.',
     },
@@ -2570,6 +2570,10 @@ export const english = {
       temperature_unknown: 'The metal was not measured at both readings.',
       too_soon:
         'A leak that counts would not have shown yet; a finer gauge and thermometer need less time.',
+      too_little:
+        'Too little pressure to test anything: fill to at least 1 bar (gauge), and to the test pressure for a test that counts.',
+      filled_again:
+        'Filled again after a loss: find the leak, then mark ‘just filled’ and read a new start.',
       risen:
         'The pressure rose by more than temperature explains: is the cylinder shut off, and does the thermometer sit on the metal?',
     },

@@ -2632,7 +2632,7 @@ export const spanish: Wording = {
       pressure:
         'Presión: no puede ser. Escriba lo que marca el manómetro como número simple, sin signo de millares.',
       temperature: 'Metal: no puede ser. Escriba un número o déjelo vacío.',
-      when: 'Leído a: no puede ser. Escriba una hora como 12:40, o −20 min, o déjelo vacío para ahora.',
+      when: 'Leído a: no puede ser. Escriba una hora como 12:40, o −20 min, o −24 h (hasta 7 días atrás), o déjelo vacío para ahora.',
       step: 'Qué presión de la serie: escriba un número entero del 1 al 9.',
       tooMany: 'Ya hay tantas lecturas como se guardan. Quite alguna primero.',
     },
@@ -2662,6 +2662,10 @@ export const spanish: Wording = {
       temperature_unknown: 'No se midió el metal en ambas lecturas.',
       too_soon:
         'Una fuga que cuente aún no se habría notado; un manómetro y un termómetro más finos necesitan menos tiempo.',
+      too_little:
+        'Muy poca presión para probar algo: llene hasta al menos 1 bar (manométrica), y hasta la presión de prueba para una prueba que cuente.',
+      filled_again:
+        'Rellenado tras una pérdida: busque la fuga, marque «recién llenado» y lea un inicio nuevo.',
       risen:
         'La presión subió más de lo que explica la temperatura: ¿está cerrado el cilindro y está el termómetro sobre el metal?',
     },

@@ -19,6 +19,7 @@ import {
   temperatureToC,
 } from '../../../protocol/units.ts';
 import {
+  lastNitrogenTest,
   type NitrogenCompared,
   nitrogenTest,
   type NitrogenVerdict,
@@ -141,6 +142,77 @@ describe('a verdict', () => {
     expect(compared(unmeasured).reservations).toEqual(['temperature_unknown', 'too_soon']);
     const fed = [reading(0, psi(490), 20), reading(24, psi(500), 20)];
     expect(compared(fed)).toMatchObject({ verdict: 'undecided', reservations: ['risen'] });
+  });
+});
+
+describe('a loss on the way', () => {
+  const bar = (...values: readonly number[]) =>
+    values.map((value, at) => reading(at * 8, gaugeFromUnit(value, 'bar'), 20));
+
+  test.each([
+    [40, 36, 40, 40],
+    [40, 30, 40],
+    [40, 40, 36, 40],
+    [40, 36, 40, 36],
+  ])('is a leak, whatever was filled in since: %d, %d, %d, … bar', (...values) => {
+    for (const gauge of [FINE, USUAL_NITROGEN_GAUGE]) {
+      expect(compared(bar(...values), gauge)).toMatchObject({
+        verdict: 'leaks',
+        reservations: ['filled_again'],
+      });
+    }
+    // Marked as filled, what comes after is a test of its own.
+    const filled = [
+      ...bar(...values),
+      reading(40, gaugeFromUnit(40, 'bar'), 20, { justFilled: true }),
+    ];
+    const anew = [41, 81].map((hours) => reading(hours, gaugeFromUnit(40, 'bar'), 20));
+    expect(compared([...filled, ...anew]).verdict).toBe('holds');
+  });
+
+  test('that goes on is a leak, and filled again it was not', () => {
+    expect(compared(bar(40, 38, 36))).toMatchObject({ verdict: 'leaks', reservations: [] });
+  });
+
+  test('may hide where the pressure rose on the way, so that it does not hold', () => {
+    expect(compared(bar(40, 40, 40)).verdict).toBe('holds');
+    expect(compared(bar(40, 44, 40))).toMatchObject({
+      verdict: 'undecided',
+      reservations: ['risen'],
+      moreS: null,
+    });
+  });
+});
+
+test('about no pressure holds nothing, however long', () => {
+  for (const bar of [0, 0.5, 0.99]) {
+    const still = [0, 80].map((hours) => reading(hours, gaugeFromUnit(bar, 'bar'), 20));
+    expect(compared(still)).toMatchObject({
+      verdict: 'undecided',
+      reservations: ['too_little'],
+      moreS: null,
+    });
+  }
+  const still = [0, 80].map((hours) => reading(hours, gaugeFromUnit(1, 'bar'), 20));
+  expect(compared(still).verdict).toBe('holds');
+});
+
+describe('what was tested last', () => {
+  const high = [0, 24].map((hours) => reading(hours, psi(500), 20, { step: 3 }));
+  const low = [30, 60].map((hours) => reading(hours, psi(hours === 30 ? 150 : 100), 20));
+
+  test('is what was read latest, whatever its number in turn', () => {
+    expect(lastNitrogenTest(high, FINE, SYSTEM)?.verdict).toBe('holds');
+    expect(lastNitrogenTest([...low, ...high], FINE, SYSTEM)).toMatchObject({
+      step: 1,
+      verdict: 'leaks',
+    });
+  });
+
+  test('is nothing where it has just begun, nor where nothing was read', () => {
+    const begun = reading(30, psi(150), 20, { step: 4 });
+    expect(lastNitrogenTest([...high, begun], FINE, SYSTEM)).toBeNull();
+    expect(lastNitrogenTest([], FINE, SYSTEM)).toBeNull();
   });
 });
 

@@ -57,6 +57,20 @@ describe('a reading of the nitrogen test', () => {
     expect(read(texts)).toEqual({ ok: false, wrong });
   });
 
+  test('may be of a test that began a week ago, and the message names that bound', () => {
+    for (const [when, hours] of [
+      ['-24 h', 24],
+      ['-168 h', 168],
+    ] as const) {
+      const begun = read({ when });
+      expect(begun.ok && begun.readings.map(({ atMs }) => NOW_MS - atMs)).toEqual([
+        hours * 3_600_000,
+      ]);
+    }
+    expect(read({ when: '-169 h' })).toEqual({ ok: false, wrong: 'when' });
+    expect(MICRON.wording.nitrogen.wrong.when).toContain('7 days');
+  });
+
   test('in bar may have thousandths', () => {
     expect(read({ pressure: '1,500' }, 'bar').ok).toBe(true);
   });

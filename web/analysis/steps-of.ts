@@ -6,7 +6,7 @@ import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { CLOSING_STEPS, STEP_IDS, type StepId } from '../../protocol/ticked-steps.ts';
 import type { Conclusions, ToldHold } from './conclusions.ts';
-import { nitrogenTest } from './nitrogen-test.ts';
+import { lastNitrogenTest } from './nitrogen-test.ts';
 
 /** A mark, and a tick, are both by hand. */
 type StepKnownBy = 'curve' | 'hand' | 'entry';
@@ -161,8 +161,8 @@ function enteredAs(id: StepId, { sheet }: StepFacts): Sign | null {
   return isNotNeeded ? { state: 'not_needed', knownBy: 'entry', atS: null } : null;
 }
 
-/** At the last of its pressures; one that leaks, or is undecided, is not done. */
+/** As it was read last; one that leaks, or is undecided, is not done. */
 function hasHeldNitrogen(sheet: Sheet): boolean {
-  const last = nitrogenTest(sheet.nitrogenReadings, sheet.nitrogenGauge, sheet).at(-1);
-  return last?.kind === 'compared' && last.verdict === 'holds';
+  const tested = lastNitrogenTest(sheet.nitrogenReadings, sheet.nitrogenGauge, sheet);
+  return tested?.verdict === 'holds';
 }

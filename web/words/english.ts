@@ -2720,6 +2720,7 @@ export const english = {
     rises: ({ rate }: { rate: string }) => `steady rise ${rate}`,
     flow: ({ flow }: { flow: string }) => `inflow ${flow}`,
     lessStub: ({ flow }: { flow: string }) => `without the sensor’s own joints ${flow}`,
+    tooFast: 'it rose too fast to fit: a large leak, or gas that was let in',
     noVolume: 'volume not known: how much flows in can’t be said',
     curve: ({ part }: { part: string }) => `Rise of: ${part}`,
     finding: {

@@ -18,11 +18,12 @@ export function sayPart(part: SeenPart, { wording }: Speech): string {
 /** 'from 3:05, 5 min; steady rise about 12 micron a minute …; inflow …'. */
 export function sayHuntHold(hold: HuntHold, speech: Speech): string {
   const words = speech.wording.hunt;
-  const { fromS, toS, leakPaPerS, leakRatePaM3PerS: rate, lessStub } = hold;
+  const { fromS, toS, tooFast, leakPaPerS, leakRatePaM3PerS: rate, lessStub } = hold;
+  const noRate = tooFast ? words.tooFast : words.noVolume;
   return [
     words.from({ at: sayMoment(fromS), length: sayDuration(toS - fromS) }),
     ...(leakPaPerS === null ? [] : [words.rises({ rate: sayRateBetween(leakPaPerS, speech) })]),
-    ...(rate === null ? [words.noVolume] : [words.flow({ flow: sayFlow(rate, speech) })]),
+    ...(rate === null ? [noRate] : [words.flow({ flow: sayFlow(rate, speech) })]),
     ...(lessStub === null ? [] : [words.lessStub({ flow: sayFlow(lessStub, speech) })]),
   ].join('; ');
 }

@@ -2806,6 +2806,7 @@ export const spanish: Wording = {
     rises: ({ rate }) => `subida constante ${rate}`,
     flow: ({ flow }) => `entrada ${flow}`,
     lessStub: ({ flow }) => `sin las uniones del sensor ${flow}`,
+    tooFast: 'subió demasiado rápido para ajustarlo: una fuga grande, o gas que se dejó entrar',
     noVolume: 'volumen desconocido: no se puede decir cuánto entra',
     curve: ({ part }) => `Subida de: ${part}`,
     finding: {

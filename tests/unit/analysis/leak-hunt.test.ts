@@ -13,6 +13,8 @@ import { leakPlace } from '../../../web/analysis/leak-place.ts';
 import { partSeen, volumeOf } from '../../../web/analysis/seen-part.ts';
 import { slowestVerdict } from '../../../web/analysis/slowest-verdict.ts';
 import { lessStub, stubFinding } from '../../../web/analysis/stub-baseline.ts';
+import { sayHuntHold } from '../../../web/words/say-hunt.ts';
+import { MICRON } from '../../support/english-speech.ts';
 import { normal, seeded } from '../../support/invented-curves.ts';
 import { leakOf, smallRig, smallSection, STANDING } from '../../support/small-rig.ts';
 
@@ -199,6 +201,102 @@ test('what is isolated within a hold makes a hold of its own', () => {
     [{ kind: 'section', name: 'Liquid line' }, 'leaks'],
     [{ kind: 'section', name: 'Indoor side' }, 'no_leak'],
   ]);
+});
+
+describe('a leak that rises as fast as a filling', () => {
+  /** A slow pump, two sections held after each other: the second one rises by 3 Pa a second. */
+  function fastHunt(more: readonly [MarkKind, number][] = [], isolatedS = 1200) {
+    const heldS = 300;
+    const random = seeded(3);
+    const history = new History();
+    const pumped = (s: number) => 20 + 20_000 * Math.exp(-s / 60);
+    const spells = [
+      { lengthS: 600, at: pumped },
+      { lengthS: 300, at: (s: number) => 20 + 0.001 * s },
+      { lengthS: 300, at: () => 20 },
+      { lengthS: heldS, at: (s: number) => 20 + 3 * s },
+      { lengthS: 300, at: (s: number) => 20 + 3 * heldS * Math.exp(-s / 60) },
+    ];
+    let nowS = 0;
+    for (const { lengthS, at } of spells) {
+      for (let s = 1; s <= lengthS; s += 1) {
+        nowS += 1;
+        const pressurePa = at(s) * (1 + 0.002 * normal(random));
+        history.insert({ elapsedS: nowS, pressurePa, condition: 'ok', temperatureC: 20 });
+      }
+    }
+    const hands = [
+      ['pump_on', 0],
+      ['isolated', 600],
+      ['reopened', 900],
+      ['isolated', isolatedS],
+      ['reopened', 1200 + heldS],
+      ...more,
+    ] as const;
+    const marks = hands.map(([kind, elapsedS], at): Mark => {
+      return { id: at + 1, kind, elapsedS, text: '', madeBy: 'hand' };
+    });
+    const sees = (elapsedS: number, seenSection: string): SheetEntry => {
+      return { elapsedS, fields: { sensorSees: 'section', seenSection } };
+    };
+    const sections = [{ name: 'Liquid line', volumeM3: LIQUID_M3, hoseHere: true }];
+    const map: SheetEntry = { elapsedS: 0, fields: { sections } };
+    const entries = [map, sees(602, 'Indoor side'), sees(1202, 'Liquid line')];
+    return leakHunt(history, marks, entries, nowS);
+  }
+
+  test('is listed, without a rate, and the section is named', () => {
+    const { holds, place } = fastHunt();
+    expect(holds.map(({ part, verdict, tooFast }) => [part, verdict, tooFast])).toEqual([
+      [{ kind: 'section', name: 'Indoor side' }, 'no_leak', false],
+      [{ kind: 'section', name: 'Liquid line' }, 'leaks', true],
+    ]);
+    expect(holds[1]).toMatchObject({ fromS: 1200, toS: 1500, leakRatePaM3PerS: null });
+    expect(holds[1]?.curve.length).toBeGreaterThan(20);
+    expect(place).toMatchObject({ kind: 'found', name: 'Liquid line' });
+  });
+
+  test('is listed up to where something else is seen', () => {
+    expect(fastHunt([['part_seen', 1400]]).holds.at(-1)).toMatchObject({
+      tooFast: true,
+      toS: 1400,
+    });
+  });
+
+  test('is none where a hand marked that it was filled, or opened to a part', () => {
+    const isFast = (more: readonly [MarkKind, number][], isolatedS?: number) =>
+      fastHunt(more, isolatedS).holds.some(({ tooFast }) => tooFast);
+    expect(isFast([['nitrogen_break', 1210]])).toBe(false);
+    expect(isFast([['charge_released', 1210]])).toBe(false);
+    expect(isFast([['sections_opened', 1200]], 1185)).toBe(false);
+    expect(isFast([['sections_shut', 1200]], 1185)).toBe(true);
+    // Filled after a while of holding, it was no leak of that hold.
+    expect(isFast([], 1140)).toBe(false);
+    // One that was broken only after it had been pumped on was held before that.
+    expect(isFast([['nitrogen_break', 1700]])).toBe(true);
+  });
+
+  test('is said in words, and not as a volume that is missing', () => {
+    const fast = fastHunt().holds.at(-1);
+    if (fast === undefined) throw new Error('two holds');
+    expect(sayHuntHold(fast, MICRON)).toMatch(/too fast to fit/u);
+    expect(sayHuntHold(fast, MICRON)).not.toMatch(/volume not known/u);
+  });
+
+  test('of the sensor alone makes its joints suspect', () => {
+    const stub = { stub: leakOf(40 * STUB_M3) };
+    const { holds, stub: finding } = hunted(stub, true, [
+      pumping(['pump_on']),
+      held(['isolated'], { sensorSees: 'system' }, ALL),
+      pumping(['reopened']),
+      held(['isolated', 'stub_shut'], { sensorSees: 'stub' }, {}),
+    ]);
+    expect(holds.map(({ part, tooFast }) => [part.kind, tooFast])).toEqual([
+      ['system', false],
+      ['stub', true],
+    ]);
+    expect(finding).toBe('suspect');
+  });
 });
 
 describe('the stub’s own inflow', () => {

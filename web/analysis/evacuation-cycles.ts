@@ -1,4 +1,5 @@
 /** Evacuations of a job with nitrogen between them, told from its stages: how deep each came, and what it was broken to. */
+import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
 import type { Stage } from './conclusions.ts';
 import type { History } from './history.ts';
 import { median } from './median.ts';
@@ -16,6 +17,11 @@ export interface Cycle {
   readonly isBroken: boolean;
   /** What it was broken to, as far as the sensor's range reaches; null: beyond it, or not yet. */
   readonly brokenToPa: number | null;
+  /**
+   * It came up as if filled, nobody marked nitrogen, and it came to no pressure that a leak does not come to: not
+   * broken by that. `stands`: and it has not been pumped since.
+   */
+  readonly unmarkedFill: 'none' | 'pumped_since' | 'stands';
   /** Valved off, and until when. */
   readonly holds: readonly { readonly fromS: number; readonly toS: number }[];
 }
@@ -25,6 +31,10 @@ const RUN = 5;
 /** Hands mark a break a little early or late; the pressure before it is taken from here to there. Settings of ours. */
 const BEFORE_S = 75;
 const NEAR_S = 15;
+const SAME_S = 60;
+
+/** Nobody breaks a vacuum to less; a gross leak is seen long before it comes so far. A setting of ours. */
+const LEAST_UNMARKED_PA = STANDARD_ATMOSPHERE_PA / 2;
 
 /** Air let in by opening the system undoes what was before: it begins anew there. */
 export function evacuationCycles(
@@ -34,10 +44,30 @@ export function evacuationCycles(
 ): Cycle[] {
   const cycles: Cycle[] = [];
   let fromS: number | null = null;
+  let depthFromS = 0;
+  let filledS = -Infinity;
+  let unmarkedFill: Cycle['unmarkedFill'] = 'none';
   let holds: { fromS: number; toS: number }[] = [];
+  const begin = (sinceS: number, isPumped: boolean): void => {
+    const isAnew = isPumped && unmarkedFill === 'stands';
+    if (fromS === null || isAnew) {
+      // What was reached and held before it was filled, with whatever, is undone.
+      depthFromS = sinceS;
+      holds = [];
+    }
+    fromS ??= sinceS;
+    if (!isAnew) return;
+    unmarkedFill = 'pumped_since';
+    filledS = -Infinity;
+  };
+  const fill = (sinceS: number): void => {
+    if (fromS === null) return;
+    unmarkedFill = 'stands';
+    filledS = sinceS;
+  };
   const close = (toS: number, isBroken: boolean, brokenToPa: number | null): void => {
     if (fromS === null) return;
-    const samples = samplesFromBins(history.bins(fromS, toS));
+    const samples = samplesFromBins(history.bins(depthFromS, toS));
     cycles.push({
       fromS,
       toS,
@@ -47,12 +77,14 @@ export function evacuationCycles(
         : levelIn(samples, toS - NEAR_S, toS),
       isBroken,
       brokenToPa,
+      unmarkedFill,
       holds,
     });
     fromS = null;
+    unmarkedFill = 'none';
     holds = [];
   };
-  for (const [at, { name, sinceS }] of stages.entries()) {
+  for (const [at, { name, sinceS, recognisedBy }] of stages.entries()) {
     const untilS = stages[at + 1]?.sinceS ?? nowS;
     switch (name) {
       case 'waiting':
@@ -60,17 +92,29 @@ export function evacuationCycles(
         break;
       case 'pull_down':
       case 'at_depth':
-        fromS ??= sinceS;
+        begin(sinceS, true);
         break;
       case 'rise':
-        fromS ??= sinceS;
+        begin(sinceS, false);
         holds.push({ fromS: sinceS, toS: untilS });
         break;
       case 'nitrogen_break':
-        close(sinceS, true, filledTo(history, sinceS, untilS));
+        if (recognisedBy === 'mark' && sinceS - filledS < SAME_S) {
+          // Marked a little late: the same one.
+          unmarkedFill = 'none';
+          close(filledS, true, filledTo(history, sinceS, untilS));
+        } else if (
+          recognisedBy === 'mark' ||
+          highestIn(history, sinceS, untilS) >= LEAST_UNMARKED_PA
+        ) {
+          close(sinceS, true, filledTo(history, sinceS, untilS));
+        } else {
+          fill(sinceS);
+        }
         break;
       case 'vented':
         fromS = null;
+        unmarkedFill = 'none';
         holds = [];
         cycles.length = 0;
         break;
@@ -98,6 +142,16 @@ function levelOf(samples: readonly Sample[]): number {
 function filledTo(history: History, fromS: number, toS: number): number | null {
   const bins = history.bins(fromS, toS);
   if (bins.some(({ pressurePa, overRange }) => pressurePa === null || overRange > 0)) return null;
-  const highest = samplesFromBins(bins).map(({ pressurePa }) => pressurePa);
-  return highest.length < RUN ? null : median(highest.sort((a, b) => b - a).slice(0, RUN));
+  return highestOf(samplesFromBins(bins));
+}
+
+/** As far as the sensor's range reaches. */
+function highestIn(history: History, fromS: number, toS: number): number {
+  return highestOf(samplesFromBins(history.bins(fromS, toS))) ?? 0;
+}
+
+/** That lasted for some readings. */
+function highestOf(samples: readonly Sample[]): number | null {
+  const falling = samples.map(({ pressurePa }) => pressurePa).sort((a, b) => b - a);
+  return falling.length < RUN ? null : median(falling.slice(0, RUN));
 }

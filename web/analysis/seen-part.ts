@@ -18,8 +18,11 @@ interface Span {
   readonly toS: number;
 }
 
+/** Whoever shuts a valve says within so long which one it was. A setting of ours. */
+const SAID_WITHIN_S = 60;
+
 /**
- * Said at the beginning of a hold, or later in it: what is said at its end is of the next one.
+ * Said up to the beginning of a hold or shortly after: what is said later is of the next one, as that is being prepared.
  * @param entries in the order in which they came
  */
 export function partSeen(
@@ -28,9 +31,24 @@ export function partSeen(
   { fromS, toS }: Span,
 ): SeenPart {
   if (lastOf(STUB, marks, fromS) === 'stub_shut') return { kind: 'stub' };
-  const entered = partOf(entries.filter(({ elapsedS }) => elapsedS < toS || elapsedS <= fromS));
+  const saidToS = fromS + SAID_WITHIN_S;
+  const entered = partOf(
+    entries.filter(({ elapsedS }) => elapsedS <= fromS || (elapsedS <= saidToS && elapsedS < toS)),
+  );
   const isPart = lastOf(INNER, marks, fromS) === 'sections_shut';
   return isPart && entered.kind === 'system' ? { kind: 'section', name: '' } : entered;
+}
+
+/** What tells that the sensor sees this part from now on: valves that are opened for it, and the one that is shut. */
+export function marksToSee(part: SeenPart, marks: readonly Mark[]): MarkKind[] {
+  if (part.kind === 'stub') return ['stub_shut'];
+  const opened: MarkKind[] = [
+    ...(lastOf(STUB, marks, Infinity) === 'stub_shut' ? (['stub_opened'] as const) : []),
+    ...(part.kind === 'system' && lastOf(INNER, marks, Infinity) === 'sections_shut'
+      ? (['sections_opened'] as const)
+      : []),
+  ];
+  return opened.length > 0 ? opened : ['part_seen'];
 }
 
 const STUB: readonly MarkKind[] = ['stub_shut', 'stub_opened'];

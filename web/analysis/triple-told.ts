@@ -34,7 +34,10 @@ export interface TripleTold {
   readonly cycles: readonly ToldCycle[];
   /** Null where nothing is planned. */
   readonly next: NextCycle | null;
-  /** Of the air that was there first, at best; null where the sensor did not see a depth, or nothing was pumped. */
+  /**
+   * Of the air that was there first, at best; null where the sensor did not see a depth, nothing was pumped, or
+   * something came in that nobody marked as nitrogen.
+   */
   readonly airLeft: number | null;
   readonly trend: MoistureTrend;
   /** All cycles together; null where none is known. */
@@ -64,7 +67,11 @@ export function tripleTold(
     return {
       ...cycle,
       planned,
-      hasReached: planned !== null && cycle.depthPa !== null && cycle.depthPa <= planned.targetPa,
+      hasReached:
+        planned !== null &&
+        cycle.unmarkedFill !== 'stands' &&
+        cycle.depthPa !== null &&
+        cycle.depthPa <= planned.targetPa,
       hasHeld: heldS >= (planned?.holdS ?? 0),
       waterG: water.kind === 'grams' ? water.grams : null,
     };
@@ -73,13 +80,17 @@ export function tripleTold(
   return {
     cycles,
     next: nextOf(cycles, plan),
-    airLeft: cycles.length === 0 ? null : airLeftShare(cycles, plan.breakToPa),
+    airLeft: airIsKnown(cycles) ? airLeftShare(cycles, plan.breakToPa) : null,
     trend: moistureTrend(history, seen, (fromS, toS) =>
       temperatureIn(history, entries, fromS, toS),
     ),
     waterG,
     isFlooded: (waterG?.estimate ?? 0) > FLOODED_G,
   };
+}
+
+function airIsKnown(cycles: readonly Cycle[]): boolean {
+  return cycles.length > 0 && cycles.every(({ unmarkedFill }) => unmarkedFill === 'none');
 }
 
 function nextOf(cycles: readonly ToldCycle[], plan: TriplePlan): NextCycle | null {

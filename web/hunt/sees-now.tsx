@@ -1,6 +1,6 @@
 /** What the sensor sees from now on, by one tap: a hold begins anew there. */
 import { useState } from 'preact/hooks';
-import { partSeen, sectionNames, type SeenPart } from '../analysis/seen-part.ts';
+import { marksToSee, partSeen, sectionNames, type SeenPart } from '../analysis/seen-part.ts';
 import { setMark } from '../live/set-mark.ts';
 import { tell } from '../parts/notice.ts';
 import { enterNow } from '../sheet/enter-now.ts';
@@ -24,11 +24,10 @@ export function SeesNow({ followed, recording }: HuntProps) {
   ];
   const see = async (part: SeenPart) => {
     const elapsedS = presentS(recording, followed.latest.peek()?.elapsedS ?? 0, Date.now());
-    // Whoever leaves the stub opens it, and whoever goes to it shuts it.
-    const kind =
-      part.kind === 'stub' ? 'stub_shut' : present.kind === 'stub' ? 'stub_opened' : 'part_seen';
-    const marked = await tell(setMark(recording, kind, elapsedS, sayPart(part, speech.peek())));
-    if (marked === null) return;
+    for (const kind of marksToSee(part, followed.marks.peek())) {
+      const marked = await tell(setMark(recording, kind, elapsedS, sayPart(part, speech.peek())));
+      if (marked === null) return;
+    }
     const seenSection = part.kind === 'section' ? part.name : '';
     await enterNow(followed, recording, { sensorSees: part.kind, seenSection });
   };

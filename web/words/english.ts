@@ -2652,6 +2652,8 @@ export const english = {
     heldTooShort: ({ length, asked }: { length: string; asked: string }) =>
       `held ${length}, of ${asked} that are asked for`,
     brokenAt: ({ pressure }: { pressure: string }) => `broken at ${pressure}`,
+    notMarked:
+      'something came in fast that nobody marked as nitrogen: not counted as a break (a gross leak looks the same)',
     water: ({ amount }: { amount: string }) => `water boiled off: ${amount}`,
     airLeft: ({ parts }: { parts: string }) =>
       `Of the air at the start at best 1 part in ${parts} is left, if the nitrogen mixed with all of it each time. Dead ends that do not mix keep more. It says nothing of water in oil, in walls or as a liquid.`,

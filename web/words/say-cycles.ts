@@ -57,6 +57,7 @@ export function sayCycle(cycle: ToldCycle, speech: Speech): string {
     ...(isBroken && endPa !== null
       ? [words.brokenAt({ pressure: sayPressure(endPa, speech) })]
       : []),
+    ...(cycle.unmarkedFill === 'none' ? [] : [words.notMarked]),
     ...(waterG === null ? [] : [words.water({ amount: sayGrams(waterG, speech) })]),
   ].join('; ');
 }

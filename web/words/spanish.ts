@@ -2740,6 +2740,8 @@ export const spanish: Wording = {
     held: ({ length }) => `retenida ${length}`,
     heldTooShort: ({ length, asked }) => `retenida ${length}, de los ${asked} que se piden`,
     brokenAt: ({ pressure }) => `vacío roto a ${pressure}`,
+    notMarked:
+      'algo entró deprisa y nadie lo marcó como nitrógeno: no cuenta como barrido (una fuga grande se ve igual)',
     water: ({ amount }) => `agua evaporada: ${amount}`,
     airLeft: ({ parts }) =>
       `Del aire del inicio queda en el mejor caso 1 parte en ${parts}, si el nitrógeno se mezcló cada vez con todo. Los extremos ciegos que no se mezclan guardan más. No dice nada del agua en el aceite, en las paredes o líquida.`,

@@ -10,7 +10,7 @@ import type { Estimate } from '../../../web/analysis/conclusions.ts';
 import { History } from '../../../web/analysis/history.ts';
 import { leakHunt } from '../../../web/analysis/leak-hunt.ts';
 import { leakPlace } from '../../../web/analysis/leak-place.ts';
-import { partSeen, volumeOf } from '../../../web/analysis/seen-part.ts';
+import { marksToSee, partSeen, volumeOf } from '../../../web/analysis/seen-part.ts';
 import { slowestVerdict } from '../../../web/analysis/slowest-verdict.ts';
 import { lessStub, stubFinding } from '../../../web/analysis/stub-baseline.ts';
 import { sayHuntHold } from '../../../web/words/say-hunt.ts';
@@ -366,6 +366,47 @@ test('a volume is that of the part that was seen when it was entered', () => {
   ];
   expect(partSeen(shut, entries, { fromS: 300, toS: 400 })).toEqual({ kind: 'section', name: '' });
   expect(partSeen(shut, entries, { fromS: 280, toS: 400 })).toEqual({ kind: 'system' });
+});
+
+test('what is said shortly after a hold has begun is of it, and what is said later of the next', () => {
+  const said = (elapsedS: number): SheetEntry[] => [
+    { elapsedS: 0, fields: { sensorSees: 'system' } },
+    { elapsedS, fields: { sensorSees: 'section', seenSection: 'Coil' } },
+  ];
+  const hold = { fromS: 1000, toS: 1600 };
+  const coil = { kind: 'section', name: 'Coil' };
+  expect(partSeen([], said(1000), hold)).toEqual(coil);
+  expect(partSeen([], said(1060), hold)).toEqual(coil);
+  expect(partSeen([], said(1061), hold)).toEqual({ kind: 'system' });
+  expect(partSeen([], said(1599), hold)).toEqual({ kind: 'system' });
+  expect(partSeen([], said(1599), { fromS: 1600, toS: 2000 })).toEqual(coil);
+  // At the end of a short one it is of the next as well.
+  expect(partSeen([], said(1040), { fromS: 1000, toS: 1040 })).toEqual({ kind: 'system' });
+});
+
+test('the whole system is seen again by opening what was shut', () => {
+  const marked = (...kinds: readonly MarkKind[]) =>
+    kinds.map((kind, at) => ({
+      id: at + 1,
+      kind,
+      elapsedS: 100 * (at + 1),
+      text: '',
+      madeBy: 'hand' as const,
+    }));
+  const system = { kind: 'system' } as const;
+  const coil = { kind: 'section', name: 'Coil' } as const;
+  const shut = marked('isolated', 'sections_shut');
+  expect(marksToSee(system, shut)).toEqual(['sections_opened']);
+  expect(marksToSee(coil, shut)).toEqual(['part_seen']);
+  expect(marksToSee({ kind: 'stub' }, shut)).toEqual(['stub_shut']);
+  const both = marked('sections_shut', 'stub_shut');
+  expect(marksToSee(system, both)).toEqual(['stub_opened', 'sections_opened']);
+  expect(marksToSee(coil, both)).toEqual(['stub_opened']);
+  expect(marksToSee(system, marked('sections_shut', 'sections_opened'))).toEqual(['part_seen']);
+  // And then it is.
+  const now = { fromS: Infinity, toS: Infinity };
+  expect(partSeen(shut, [], now)).toEqual({ kind: 'section', name: '' });
+  expect(partSeen(marked('sections_shut', 'sections_opened'), [], now)).toEqual(system);
 });
 
 test('a pass of several sensors waits for the slowest, a leak does not', () => {

@@ -8,6 +8,7 @@ import { advance } from '../../../simulators/physics/advance.ts';
 import type { Controls } from '../../../simulators/physics/controls.ts';
 import { createRig, totalPressurePa } from '../../../simulators/physics/rig-state.ts';
 import type { ReservoirSetup } from '../../../simulators/physics/section-setup.ts';
+import type { StageName } from '../../../web/analysis/conclusions.ts';
 import { airLeftShare } from '../../../web/analysis/dilution.ts';
 import { evacuationCycles } from '../../../web/analysis/evacuation-cycles.ts';
 import { History } from '../../../web/analysis/history.ts';
@@ -189,6 +190,78 @@ describe('the moisture trend is not said', () => {
     });
     // Once is not for both.
     expect(told({}, [at(200, 20)]).trend).toMatchObject({ why: ['temperature_unknown'] });
+  });
+});
+
+describe('what nobody marked as nitrogen', () => {
+  const unmarked = (part: Part): Part => ({ ...part, mark: null });
+
+  test.each([10, 30])(
+    'is no break where it is a gross leak of %d Pa/s: nothing is done, and of the air nothing is known',
+    (risePaPerS) => {
+      const history = new History();
+      const marks: Mark[] = [];
+      let nowS = 0;
+      let pressurePa = 100_000;
+      const mark = (kind: MarkKind) =>
+        marks.push({ id: marks.length + 1, kind, elapsedS: nowS, text: '', madeBy: 'hand' });
+      const see = () => {
+        nowS += 1;
+        history.insert({ elapsedS: nowS, pressurePa, condition: 'ok', temperatureC: 20 });
+      };
+      for (let hold = 0; hold < 3; hold += 1) {
+        mark('pump_on');
+        for (let s = 0; s < 400; s += 1) {
+          pressurePa = 30 + (pressurePa - 30) * 0.97;
+          see();
+        }
+        mark('isolated');
+        for (let s = 0; s < 240; s += 1) {
+          pressurePa += risePaPerS;
+          see();
+        }
+      }
+      const { cycles, next, airLeft } = tripleTold(
+        history,
+        marks,
+        [{ elapsedS: 0, fields: { triplePlan: plan } }],
+        nowS,
+      );
+      expect(cycles).toMatchObject([{ isBroken: false, unmarkedFill: 'stands' }]);
+      expect(next).toMatchObject({ kind: 'pull_down', number: 1, of: 3 });
+      expect(airLeft).toBeNull();
+    },
+  );
+
+  test('is one where it came to the atmosphere', () => {
+    const parts = [down(900), unmarked(broken), down(900), unmarked(broken), down(900)];
+    const { cycles, airLeft } = played(parts).told({ triplePlan: plan });
+    expect(cycles.map(({ isBroken }) => isBroken)).toEqual([true, true, false]);
+    expect(airLeft).not.toBeNull();
+  });
+
+  test('counts neither before it was pumped again, nor with what had been reached before', () => {
+    const { history } = played([down(900), hold(420), down(900)]);
+    const stage = (name: StageName, sinceS: number, recognisedBy: 'curve' | 'mark' = 'curve') => ({
+      name,
+      sinceS,
+      recognisedBy,
+      alternatives: [],
+    });
+    const filled = [stage('pull_down', 0), stage('rise', 60), stage('nitrogen_break', 100)];
+    expect(evacuationCycles(history, filled, 200)).toMatchObject([{ unmarkedFill: 'stands' }]);
+    const again = [...filled, stage('pull_down', 150)];
+    expect(evacuationCycles(history, again, 200)).toMatchObject([
+      { fromS: 0, unmarkedFill: 'pumped_since', holds: [], isBroken: false },
+    ]);
+    // The mark that comes a little late says what it was; much later it does not.
+    const late = (sinceS: number) => [...filled, stage('nitrogen_break', sinceS, 'mark')];
+    expect(evacuationCycles(history, late(120), 200)).toMatchObject([
+      { toS: 100, unmarkedFill: 'none', isBroken: true },
+    ]);
+    expect(evacuationCycles(history, late(180), 200)).toMatchObject([
+      { toS: 180, unmarkedFill: 'stands', isBroken: true },
+    ]);
   });
 });
 

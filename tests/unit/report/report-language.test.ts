@@ -82,7 +82,7 @@ const facts = {
         altitudeM: 1500,
         tickedSteps: [
           { step: 'nitrogen_test' as const, state: 'done' as const, atS: 4 },
-          { step: 'tool_closed' as const, state: 'not_needed' as const, atS: 5 },
+          { step: 'tool_closed' as const, state: 'not_needed' as const, atS: 1700 },
         ],
       },
     },
@@ -231,7 +231,7 @@ test('steps, closing up and what follows from the new fields stand in it', () =>
   // Where closing up is to come it is no part of what was done.
   expect(steps.has('Power on')).toBe(false);
   expect(rowsOf('Closing up')).toEqual([
-    ['Core tool closed', 'not needed, by hand', '0:05', '09:30:05'],
+    ['Core tool closed', 'not needed, by hand', '28:20', '09:58:20'],
   ]);
   const text = JSON.stringify(sections);
   expect(text).toContain('R-32: Safety class A2L');

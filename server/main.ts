@@ -1,6 +1,7 @@
 /** Where the parts meet: sources feed the record, the record feeds the stream, and pages see it all. */
 import { fileURLToPath } from 'node:url';
 import type { GivenLabel } from '../protocol/api.ts';
+import { jobsIn } from '../protocol/job.ts';
 import { readingsFromColumns } from '../protocol/reading.ts';
 import type { RecordState } from '../protocol/record-state.ts';
 import type { Origin, Recording } from '../protocol/recording.ts';
@@ -326,7 +327,9 @@ function preparedSheetAccess(recorder: Recorder, wallClock: () => number): Prepa
       const recording = recorder.reader.recording(recordingId);
       if (recording === null) return null;
       const lastS = recorder.reader.lastElapsedS(recordingId);
-      return latestMarkS(recording, 'job_begun', lastS, wallClock());
+      // A job may have been begun after the last reading.
+      const begunS = jobsIn(recorder.reader.marks(recordingId)).at(-1)?.fromS ?? 0;
+      return Math.max(begunS, latestMarkS(recording, 'job_begun', lastS, wallClock()));
     },
     keep: ({ prepared, fields }) =>
       recorder.prepare(prepared, { fields, usedIn: null, usedS: null, atMs: wallClock() }),

@@ -49,7 +49,7 @@ import {
   type NewSensorLabel,
 } from '../../protocol/sensor-label.ts';
 import { type NewSignOff, type SignOff, signOffSchema } from '../../protocol/sign-off.ts';
-import type { SheetEntry } from '../../protocol/sheet.ts';
+import { type SheetEntry, sheetEntrySchema } from '../../protocol/sheet.ts';
 import type { TypedCorrection, TypedReading } from '../../protocol/typed-in.ts';
 import type { Failure } from '../words/say-failure.ts';
 import type { Speech } from '../words/speech.ts';
@@ -149,8 +149,8 @@ export function keepPreparedSheet(sheet: NewPreparedSheet): Promise<Answer<Prepa
 export function usePreparedSheet(
   prepared: number,
   where: UsePreparedSheet,
-): Promise<Answer<unknown>> {
-  return ask('POST', `prepared-sheets/${prepared}/use`, where, null);
+): Promise<Answer<SheetEntry>> {
+  return ask('POST', `prepared-sheets/${prepared}/use`, where, sheetEntrySchema);
 }
 
 export function discardPreparedSheet(prepared: number): Promise<Answer<unknown>> {

@@ -4,8 +4,9 @@ import { useEffect } from 'preact/hooks';
 import { panel } from '../parts/panels.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { sayLeftOut } from '../words/say-job.ts';
 import { sayPrepared } from '../words/say-prepared.ts';
-import { lookForPrepared, preparedSheets, takeOver } from './prepared-list.ts';
+import { leftOut, lookForPrepared, preparedSheets, takeOver } from './prepared-list.ts';
 
 /** The recording for which somebody has said that none of them is meant. */
 const putAsideIn = signal<number | null>(null);
@@ -19,6 +20,19 @@ export function PreparedStrip({ session }: { readonly session: Session }) {
   useEffect(() => {
     if (isLive) void lookForPrepared();
   }, [isLive, id]);
+  const left = leftOut.value;
+  const stays =
+    left === null || left.recordingId !== id ? '' : sayLeftOut(left.fields, speech.value);
+  if (stays !== '') {
+    return (
+      <p class="elsewhere" data-testid="left-out" role="status">
+        {stays}{' '}
+        <button type="button" onClick={() => (leftOut.value = null)}>
+          {speech.value.wording.connection.close}
+        </button>
+      </p>
+    );
+  }
   const [sheet, ...others] = preparedSheets.value;
   const isJob = recording?.origin === 'sensor' || recording?.origin === 'typed_in';
   if (followed === null || recording === null || sheet === undefined) return null;

@@ -3,6 +3,7 @@ import { entriesOf, carriedFrom, jobOf } from '../../protocol/job.ts';
 import type { JobCard } from '../../protocol/job-card.ts';
 import type { SheetEntry } from '../../protocol/sheet.ts';
 import { listJobs, recordingDetail } from '../connection/bridge-api.ts';
+import { tell } from '../parts/notice.ts';
 
 /** As many as somebody would look through. */
 const MOST_OFFERED = 20;
@@ -21,8 +22,9 @@ export async function fieldsFrom(
   { recordingId, beginMark }: JobCard,
   equipment: Equipment,
 ): Promise<SheetEntry['fields']> {
-  const answer = await recordingDetail(recordingId);
-  if (!answer.ok) return {};
-  const job = jobOf(answer.value.marks, beginMark);
-  return job === null ? {} : carriedFrom(entriesOf(job, answer.value.sheet), equipment);
+  // That nothing is filled in because nothing was answered is told.
+  const detail = await tell(recordingDetail(recordingId));
+  if (detail === null) return {};
+  const job = jobOf(detail.marks, beginMark);
+  return job === null ? {} : carriedFrom(entriesOf(job, detail.sheet), equipment);
 }

@@ -617,6 +617,8 @@ export const english = {
     carried: ({ what }: { what: string }) =>
       `Filled in from that job: ${what}. Nothing that was measured or done then.`,
     nothingCarried: 'Nothing is filled in.',
+    leftOut: ({ what }: { what: string }) =>
+      `Taken over. This job said already, and keeps as it stands: ${what}.`,
   },
 
   /** Why the curve is as it is: the cause, what in the curve speaks for it, the check that tells. */

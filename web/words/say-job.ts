@@ -70,6 +70,15 @@ export function sayCarriedFields(fields: SheetEntry['fields'], speech: Speech): 
     : prepared.carried({ what: names.join(', ') });
 }
 
+/** Of a prepared sheet that was taken over; empty where all of it was. */
+export function sayLeftOut(fields: SheetEntry['fields'], speech: Speech): string {
+  const { prepared, sheet } = speech.wording;
+  const names = Object.keys(fields).flatMap((field) =>
+    isSheetField(field) ? [sheet.names[field]] : [],
+  );
+  return names.length === 0 ? '' : prepared.leftOut({ what: names.join(', ') });
+}
+
 function isSheetField(field: string): field is keyof Sheet {
   return field in DEFAULT_SHEET;
 }

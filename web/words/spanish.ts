@@ -784,6 +784,8 @@ export const spanish: Wording = {
     carried: ({ what }) =>
       `Rellenado de ese trabajo: ${what}. Nada de lo que se midió o se hizo entonces.`,
     nothingCarried: 'No hay nada rellenado.',
+    leftOut: ({ what }: { what: string }) =>
+      `Hoja tomada. Este trabajo ya tenía, y conserva como está: ${what}.`,
   },
 
   causes: {

@@ -54,7 +54,8 @@ test('from the nitrogen test to the section with the leak', { timeout: 120_000 }
   await picture(page, 'nitrogen');
   await page.getByRole('button', { name: 'Take away: 440.0 psi (gauge)' }).click();
   await enter('501', '21.5', '');
-  await page.getByTestId('nitrogen-said-headline').getByText('Undecided').waitFor();
+  await page.getByTestId('nitrogen-said-headline').getByText('No loss seen').waitFor();
+  await page.getByTestId('nitrogen-said').getByText('Undecided').waitFor();
   await page.getByTestId('close-panel').click();
 
   await open(page, 'cycles');

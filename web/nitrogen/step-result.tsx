@@ -38,7 +38,7 @@ function Told({ tested, unit }: Omit<StepResultProps, 'isAlone'>) {
       const { detail, ...said } = sayNitrogen(tested, unit, speech.value);
       return (
         <>
-          <SayCard said={{ ...said, sure: '' }} testId="nitrogen-said" />
+          <SayCard said={said} testId="nitrogen-said" />
           <p data-testid="nitrogen-detail">{detail.join(' ')}</p>
           <p class="quiet">{sayNitrogenGrounds(tested, unit, speech.value).join(' ')}</p>
         </>

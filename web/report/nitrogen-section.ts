@@ -29,10 +29,10 @@ export function nitrogenSections({ sheet, speech, offsetMinutes }: Report): Sect
   ];
   const told = nitrogenTest(readings, gauge, sheet).flatMap((tested): (Block | null)[] => {
     if (tested.kind !== 'compared') return [];
-    const { headline, detail } = sayNitrogen(tested, unit, speech);
+    const { headline, sure, detail } = sayNitrogen(tested, unit, speech);
     const name = words.stepName({ step: String(tested.step) });
     return [
-      { kind: 'heading', text: `${name}: ${headline}` },
+      { kind: 'heading', text: `${name}: ${sure === '' ? headline : `${sure}. ${headline}`}` },
       paragraph(detail.join(' ')),
       paragraph(sayNitrogenGrounds(tested, unit, speech).join(' '), 'quiet'),
     ];

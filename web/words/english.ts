@@ -2587,6 +2587,8 @@ export const english = {
       `No difference beyond what gauge and thermometer may err: ${amount} either way.`,
     realGas: ({ amount, by }: { amount: string; by: string }) =>
       `Temperature alone changes it by ${amount}; ${by} of that because nitrogen at this pressure is no ideal gas (second virial coefficient, Kaye and Laby).`,
+    noLoss: ({ length, rate }: { length: string; rate: string }) =>
+      `No loss seen; in ${length} a loss of ${rate} would have shown`,
     leastSeen: ({ length, rate }: { length: string; rate: string }) =>
       `In ${length} a loss of ${rate} or more would have shown; a smaller one would not.`,
     leastFlow: ({ flow }: { flow: string }) => `That is ${flow} of nitrogen at this pressure.`,

@@ -34,12 +34,15 @@ export function sayNitrogen(
   tested: NitrogenCompared,
   unit: GaugeUnit,
   speech: Speech,
-): Pick<SaidConclusion, 'tone' | 'headline' | 'detail'> {
+): SaidConclusion {
   const words = speech.wording.nitrogen;
   const { verdict, moreS } = tested;
+  const word = words.verdicts[verdict];
+  const noLoss = sayNoLoss(tested, unit, speech);
   return {
     tone: TONES[verdict],
-    headline: words.verdicts[verdict],
+    headline: noLoss ?? word,
+    sure: noLoss === null ? '' : word,
     detail: [
       words.stands({
         expected: sayGauge(tested.expected, unit, speech),
@@ -60,8 +63,7 @@ export function sayNitrogenGrounds(
 ): string[] {
   const words = speech.wording.nitrogen;
   const { expected, from, heldS, realGasPa } = tested;
-  const perHour = (paPerS: number) =>
-    words.perHour({ amount: sayDifference(paPerS * HOUR_S, unit, speech) });
+  const perHour = (paPerS: number) => sayPerHour(paPerS, unit, speech);
   const warmedPa = expected.gaugePa - from.pressure.gaugePa;
   return [
     words.leastSeen({ length: sayDuration(heldS), rate: perHour(tested.leastSeenPaPerS) }),
@@ -76,6 +78,22 @@ export function sayNitrogenGrounds(
           }),
         ]),
   ];
+}
+
+/** Undecided, what it has shown already says more than that it is; null where a loss may have been seen. */
+function sayNoLoss(tested: NitrogenCompared, unit: GaugeUnit, speech: Speech): string | null {
+  const { verdict, reservations, differencePa, heldS, leastSeenPaPerS } = tested;
+  const tells = !reservations.includes('risen') && !reservations.includes('too_little');
+  if (verdict !== 'undecided' || !tells || differencePa.high < 0) return null;
+  return speech.wording.nitrogen.noLoss({
+    length: sayDuration(heldS),
+    rate: sayPerHour(leastSeenPaPerS, unit, speech),
+  });
+}
+
+function sayPerHour(paPerS: number, unit: GaugeUnit, speech: Speech): string {
+  const amount = sayDifference(paPerS * HOUR_S, unit, speech);
+  return speech.wording.nitrogen.perHour({ amount });
 }
 
 function sayMissing({ differencePa }: NitrogenCompared, unit: GaugeUnit, speech: Speech): string {

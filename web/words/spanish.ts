@@ -2678,6 +2678,8 @@ export const spanish: Wording = {
       `Ninguna diferencia más allá de lo que pueden errar manómetro y termómetro: ${amount} a cada lado.`,
     realGas: ({ amount, by }) =>
       `La temperatura sola la cambia en ${amount}; ${by} de ello porque a esta presión el nitrógeno no es un gas ideal (segundo coeficiente del virial, Kaye y Laby).`,
+    noLoss: ({ length, rate }) =>
+      `Ninguna pérdida vista; en ${length} se habría notado una de ${rate}`,
     leastSeen: ({ length, rate }) =>
       `En ${length} se habría notado una pérdida de ${rate} o más; una menor, no.`,
     leastFlow: ({ flow }) => `Eso es ${flow} de nitrógeno a esta presión.`,

@@ -1,7 +1,8 @@
 /**
  * Test files that together take some minutes of both processors: `npm test` leaves them out and says so at its end, so
- * that it stays within a quarter of an hour; `npm test -- --long` runs these as well. Alerts, rehearsals and the words
- * on the screen have shorter tests that `npm test` runs.
+ * that it stays within a quarter of an hour; `npm test -- --long` runs these as well, and whoever changes a screen, the alerts
+ * or the judge runs the ones that look at it by name. Alerts, rehearsals, words and verdicts have shorter tests that
+ * `npm test` runs.
  */
 export const LONG_FILES: readonly string[] = [
   'tests/browser/alerts-reach.test.ts',
@@ -12,6 +13,9 @@ export const LONG_FILES: readonly string[] = [
   'tests/browser/old-recording.test.ts',
   'tests/browser/translated.test.ts',
   'tests/browser/two-jobs.test.ts',
+  'tests/browser/everyone.test.ts',
+  'tests/browser/glance.test.ts',
+  'tests/unit/analysis/rise-ensemble.test.ts',
   'tests/radio/second-library.test.ts',
   'tests/radio/second-rule-breakers.test.ts',
 ];

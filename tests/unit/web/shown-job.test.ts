@@ -69,6 +69,28 @@ describe('a page', () => {
     expect(recording.revision.value).toBe(1);
   });
 
+  test('tells that the vacuum was lost after the sensor was marked as shut off', () => {
+    const recording = new FollowedRecording(1);
+    const at = (elapsedS: number): Reading => ({
+      ...reading(elapsedS),
+      pressurePa: elapsedS < 1700 ? 20 + 2000 * Math.exp(-elapsedS / 60) : 3000,
+    });
+    recording.insert(columnsFromReadings(Array.from({ length: 1650 }, (_, s) => at(s))));
+    const work = (id: number, kind: Mark['kind'], elapsedS: number): Mark => ({
+      ...begin(id, elapsedS),
+      kind,
+    });
+    recording.takeMark(work(1, 'pump_on', 10));
+    recording.takeMark(work(2, 'isolated', 600));
+    recording.takeMark(work(3, 'sensor_isolated', 1600));
+    recording.judge();
+    expect(recording.conclusions.value?.rise?.verdict).toBe('tight_dry');
+    expect(recording.vacuumLoss(600, 1500)).toBeNull();
+    // The loss itself comes before anything is judged anew.
+    recording.insert(columnsFromReadings(Array.from({ length: 100 }, (_, s) => at(1650 + s))));
+    expect(recording.vacuumLoss(600, 1500)?.atS).toBe(1700);
+  });
+
   test('has all of it again once that was a slip', () => {
     const recording = followed();
     recording.takeMark(begin(7, 60));

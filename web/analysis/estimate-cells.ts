@@ -2,7 +2,18 @@
 import type { Estimate } from './conclusions.ts';
 
 const CELLS = 240;
-const TAIL = 0.05;
+
+/** Which shares of all weight an estimate stands for. */
+export interface Quantiles {
+  /** Below the lower end. */
+  readonly lowTail: number;
+  /** Below the estimate. */
+  readonly middle: number;
+  /** Above the upper end. */
+  readonly highTail: number;
+}
+
+const NINETY_PERCENT: Quantiles = { lowTail: 0.05, middle: 0.5, highTail: 0.05 };
 
 /** Counts normal distributions into equal cells, each as its three Gauss–Hermite nodes. */
 export class EstimateCells {
@@ -47,10 +58,10 @@ export class EstimateCells {
     this.#cells[cell] = (this.#cells[cell] ?? 0) + weight;
   }
 
-  estimate(): Estimate {
-    const low = this.#quantile(TAIL);
-    const high = this.#quantile(1 - TAIL);
-    return { estimate: Math.min(Math.max(this.#quantile(0.5), low), high), low, high };
+  estimate({ lowTail, middle, highTail }: Quantiles = NINETY_PERCENT): Estimate {
+    const low = this.#quantile(lowTail);
+    const high = this.#quantile(1 - highTail);
+    return { estimate: Math.min(Math.max(this.#quantile(middle), low), high), low, high };
   }
 
   #quantile(share: number): number {

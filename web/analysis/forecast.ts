@@ -107,7 +107,11 @@ export function forecastPullDown(
     seen.isolationDepthReachedS === null ? remainingTo(sheet.isolateAtPa, seen, ahead) : null;
   if (isReached) return { ...common, outcome: 'reached', remainingToIsolation };
   if (isRising(seen, pressurePa)) return { ...common, outcome: 'too_early' };
-  if (level) return { ...common, outcome: 'levels_off', floorPa: level };
+  if (level) {
+    // What the points' medians have smoothed away may stand above them: the band begins where it is now.
+    const floorPa = { ...level, high: Math.max(level.high, pressurePa) };
+    return { ...common, outcome: 'levels_off', floorPa };
+  }
   const remaining = remainingTo(sheet.targetPa, seen, ahead);
   return remaining
     ? { ...common, outcome: 'reaches', remaining, remainingToIsolation }

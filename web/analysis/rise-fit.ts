@@ -10,6 +10,7 @@ import { rowsOf, solveNonnegative } from './nonnegative-least-squares.ts';
 import { freedOfGrid } from './rise-grid-error.ts';
 import { problemOf, riseDesign, whitened, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
+import { endOfHold } from './end-of-hold.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
 import { risePosterior, type AmongHolds, type Posterior } from './rise-posterior.ts';
@@ -120,7 +121,7 @@ export function fitRise(
     startPa,
     leakPaPerS: posterior.leakPaPerS,
     moisturePa: posterior.levelledPa,
-    endPa: posterior.endPa,
+    endPa: endOfHold(posterior.endPa, points.at(-1)?.pressurePa ?? 0),
     posterior,
     noisePa: Math.sqrt(noise.varianceAt(points.at(-1)?.pressurePa ?? 0)),
     pressureAt: (heldS) =>

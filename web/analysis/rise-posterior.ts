@@ -1,5 +1,6 @@
 /** What the readings of a hold leave open: inflow, end of the hold and kind of rise, with probabilities. */
 import type { Estimate } from './conclusions.ts';
+import { END_QUANTILES } from './end-of-hold.ts';
 import { EstimateCells } from './estimate-cells.ts';
 import { LeakWeights, type LeakFound } from './leak-estimate.ts';
 import { leakPrior } from './leak-prior.ts';
@@ -114,7 +115,7 @@ export function risePosterior(
   return {
     ...leaks.told(),
     straight: straights.told(),
-    endPa: endCells.estimate(),
+    endPa: endCells.estimate(END_QUANTILES),
     levelledPa: levelledCells.estimate(),
     kinds: kinds.map((value) => value / total),
     coefficients: expected,

@@ -120,6 +120,15 @@ test('a floor above the target, held to for long, is a curve that levels off', (
   expect(forecast?.causes[0]?.cause).toBe('floor');
 });
 
+test('where a curve levels off, the present pressure lies within what is said of its floor', () => {
+  // A moment ago it went up by a per cent: the points that tell the level have seen little of that.
+  const floor = (t: number) => 95 + 3e4 * Math.exp(-t / 40) + (t > 1195 ? 1 : 0);
+  const { forecast, pressurePa } = conclude(floor, 1200);
+  expect(forecast?.outcome).toBe('levels_off');
+  expect(pressurePa).toBeGreaterThan(95.5);
+  expect(forecast?.floorPa?.high).toBeGreaterThanOrEqual(pressurePa ?? Infinity);
+});
+
 test('a floor below the target is none of its business', () => {
   const { forecast } = conclude((t) => 30 + 3e4 * Math.exp(-t / 80), 480);
   expect(forecast?.outcome).toBe('reaches');

@@ -1,0 +1,42 @@
+/** Where a hold will end, from curves that are no sum of exponentials and have no noise to hide it. */
+import { expect, test } from 'vitest';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { assessRise } from '../../../web/analysis/rise.ts';
+import { between, historyOf, logBetween, seeded } from '../../support/invented-curves.ts';
+
+const CURVES = 40;
+const HOLD_S = 600;
+const ISOLATED_S = 30;
+const HOLD = { isolatedS: ISOLATED_S, isMarked: true, isolationSure: true };
+const SHEET = { ...DEFAULT_SHEET, holdS: HOLD_S };
+
+/** A release with a wide spread of time constants: a stretched exponential (Kohlrausch 1854; from memory). */
+function inventedRise(seed: number): (heldS: number) => number {
+  const random = seeded(seed);
+  const startPa = between(random, 20, 50);
+  const risePa = logBetween(random, 20, 200);
+  const tauS = logBetween(random, 100, 1000);
+  const power = between(random, 0.4, 0.7);
+  const released = (heldS: number) => -Math.expm1(-((heldS / tauS) ** power));
+  return (heldS) => startPa + (risePa * released(heldS)) / released(HOLD_S);
+}
+
+test.each([120, 300])(
+  'said at %i s, four in five of the intervals hold at least, where nothing of it was foreseen',
+  (saidS) => {
+    let held = 0;
+    for (let seed = 1; seed <= CURVES; seed += 1) {
+      const truePa = inventedRise(seed);
+      const points = Array.from({ length: ISOLATED_S + saidS + 1 }, (_, elapsedS) => ({
+        elapsedS,
+        pressurePa: truePa(Math.max(elapsedS - ISOLATED_S, 0)),
+        condition: 'ok' as const,
+        temperatureC: null,
+      }));
+      const { endOfHold: said } = assessRise(historyOf(points), HOLD, SHEET, ISOLATED_S + saidS);
+      const endPa = truePa(HOLD_S);
+      if (said.low <= endPa && endPa <= said.high) held += 1;
+    }
+    expect(held).toBeGreaterThanOrEqual(0.8 * CURVES);
+  },
+);

@@ -16,6 +16,7 @@ export const LONG_FILES: readonly string[] = [
   'tests/browser/everyone.test.ts',
   'tests/browser/glance.test.ts',
   'tests/unit/analysis/rise-ensemble.test.ts',
+  'tests/house/same-build.test.ts',
   'tests/radio/second-library.test.ts',
   'tests/radio/second-rule-breakers.test.ts',
 ];

@@ -39,6 +39,11 @@ if (filters.length === 0) {
     inTurn([
       ['rules of writing', 'eslint/bin/eslint.js', ['.']],
       ['layout', 'prettier/bin/prettier.cjs', ['--check', '--log-level', 'warn', '.']],
+      [
+        'files, exports and packages that nobody uses',
+        'knip/bin/knip.js',
+        ['--config', 'tests/house/knip.json'],
+      ],
     ]),
   ]);
 }

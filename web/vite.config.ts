@@ -2,6 +2,9 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 
+// Whoever builds it, and from where: a page for development has the paths of this computer in it.
+process.env['NODE_ENV'] = 'production';
+
 const WORKER = 'service-worker';
 
 /** Lists what the page consists of, for the worker that keeps it. */

@@ -10,10 +10,10 @@ import type { Design } from './rise-design.ts';
 import { MOST_AMOUNTS, type Mixture } from './rise-mixtures.ts';
 
 /** Where a mixture would have the inflow, its deviation, and ln of the integral over the amounts there. */
-export interface FreeLeak {
-  readonly at: number;
-  readonly sigma: number;
-  readonly logWeight: number;
+interface FreeLeak {
+  at: number;
+  sigma: number;
+  logWeight: number;
 }
 
 /** The replaced cuts may be too large by so much, ln. */
@@ -21,7 +21,7 @@ const ROUNDING = 0.5;
 
 /**
  * Integrates over the amounts of one mixture, at one inflow after another. The results stay in its
- * fields until the next visit.
+ * fields until the next visit, or look ahead.
  */
 export class MixtureVisitor {
   /** ln of likelihood times prior of the mixture. */
@@ -34,10 +34,11 @@ export class MixtureVisitor {
   levelledSigmaPa = 0;
 
   /** Of the mixture taken: where it would have the inflow, were its amounts free. */
-  free: FreeLeak = { at: 0, sigma: 1, logWeight: 0 };
+  readonly free: FreeLeak = { at: 0, sigma: 1, logWeight: 0 };
 
   readonly #design: Design;
   #mixture: Mixture = { members: [], logPrior: 0 };
+  #leakPaPerS = 0;
   readonly #normal = new CutNormal();
 
   constructor(design: Design) {
@@ -59,7 +60,7 @@ export class MixtureVisitor {
     }
     this.#normal.count = members.length;
     this.#normal.uncut();
-    this.free = this.#freeLeak();
+    this.#freeLeak();
   }
 
   /** ln of the same integral with the amounts free: the true one is never more. */
@@ -68,7 +69,7 @@ export class MixtureVisitor {
     return logWeight - 0.5 * ((leakPaPerS - at) / sigma) ** 2;
   }
 
-  #freeLeak(): FreeLeak {
+  #freeLeak(): void {
     const { gram, size, moments, amountScalePa } = this.#design;
     const { members } = this.#mixture;
     const count = members.length;
@@ -90,13 +91,11 @@ export class MixtureVisitor {
     let square = slope * (slope / curvature);
     for (let a = 0; a < count; a += 1)
       square += (this.#normal.pull[a] ?? 0) * (this.amounts[a] ?? 0);
-    return {
-      at: slope / curvature,
-      sigma: 1 / Math.sqrt(curvature),
-      logWeight:
-        this.#mixture.logPrior +
-        0.5 * (square - this.#design.total + count * LOG_2_PI - (count > 0 ? logDeterminant : 0)),
-    };
+    this.free.at = slope / curvature;
+    this.free.sigma = 1 / Math.sqrt(curvature);
+    this.free.logWeight =
+      this.#mixture.logPrior +
+      0.5 * (square - this.#design.total + count * LOG_2_PI - (count > 0 ? logDeterminant : 0));
   }
 
   visit(leakPaPerS: number): void {
@@ -116,14 +115,15 @@ export class MixtureVisitor {
       this.logWeight = -Infinity;
       this.#normal.clear();
     }
-    this.#see(leakPaPerS, count);
+    this.#leakPaPerS = leakPaPerS;
   }
 
-  /** What the amounts mean for the end of the hold. */
-  #see(leakPaPerS: number, count: number): void {
+  /** What the amounts of the last visit mean for the end of the hold. */
+  lookAhead(): void {
     const { endOffsetPa, endPerAmount, endVariance, levelledPerAmount } = this.#design;
     const { members } = this.#mixture;
-    let endPa = endOffsetPa + (endPerAmount[0] ?? 0) * leakPaPerS;
+    const count = members.length;
+    let endPa = endOffsetPa + (endPerAmount[0] ?? 0) * this.#leakPaPerS;
     let levelledPa = 0;
     let variance = endVariance;
     let levelledVariance = 0;

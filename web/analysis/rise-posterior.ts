@@ -164,6 +164,7 @@ function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Foun
     const look = (n: number): boolean => {
       visitor.visit(nodes[n] ?? 0);
       if (visitor.logWeight + height < highest - LEFT_OUT) return false;
+      visitor.lookAhead();
       const at = m * nodes.length + n;
       logs[at] = visitor.logWeight;
       moments[MOMENTS * at] = visitor.endPa;

@@ -21,17 +21,13 @@ const ROUNDING = 0.5;
 
 /**
  * Integrates over the amounts of one mixture, at one inflow after another. The results stay in its
- * fields until the next visit, or look ahead.
+ * fields until the next visit.
  */
 export class MixtureVisitor {
   /** ln of likelihood times prior of the mixture. */
   logWeight = 0;
   /** Expected amounts, in the mixture's order. */
   readonly amounts: Float64Array;
-  endPa = 0;
-  endSigmaPa = 0;
-  levelledPa = 0;
-  levelledSigmaPa = 0;
 
   /** Of the mixture taken: where it would have the inflow, were its amounts free. */
   readonly free: FreeLeak = { at: 0, sigma: 1, logWeight: 0 };
@@ -118,8 +114,11 @@ export class MixtureVisitor {
     this.#leakPaPerS = leakPaPerS;
   }
 
-  /** What the amounts of the last visit mean for the end of the hold. */
-  lookAhead(): void {
+  /**
+   * What the amounts of the last visit mean for the end of the hold.
+   * @param into gets, from `at` on, where it ends and what has levelled off by then, each with its deviation
+   */
+  lookAhead(into: Float64Array, at: number): void {
     const { endOffsetPa, endPerAmount, endVariance, levelledPerAmount } = this.#design;
     const { members } = this.#mixture;
     const count = members.length;
@@ -139,10 +138,10 @@ export class MixtureVisitor {
         levelledVariance += cov * (levelledPerAmount[i] ?? 0) * (levelledPerAmount[j] ?? 0);
       }
     }
-    this.endPa = endPa;
-    this.endSigmaPa = Math.sqrt(Math.max(variance, 0));
-    this.levelledPa = levelledPa;
-    this.levelledSigmaPa = Math.sqrt(Math.max(levelledVariance, 0));
+    into[at] = endPa;
+    into[at + 1] = Math.sqrt(Math.max(variance, 0));
+    into[at + 2] = levelledPa;
+    into[at + 3] = Math.sqrt(Math.max(levelledVariance, 0));
   }
 }
 

@@ -84,28 +84,28 @@ function correlation(
   const first = shares[0]?.share ?? 1;
   let best = { white: first, slow: 0, correlationS: 1, misfit: Infinity };
   // Relative errors of variances: the weight of each is how many independent ones there are.
-  const weights = shares.map(({ lag, count }) => count / (lag === 1 ? 4 : 8));
+  const weights = Float64Array.from(shares, ({ lag, count }) => count / (lag === 1 ? 4 : 8));
+  const found = Float64Array.from(shares, ({ share }) => Math.max(share, 1e-9));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const seen = new Float64Array(shares.length);
   const shapes = new Float64Array(shares.length);
   for (const correlationS of CORRELATIONS_S) {
     if (correlationS < intervalS / 2 && correlationS !== CORRELATIONS_S[0]) continue;
-    for (const [i, { lag }] of shares.entries()) {
-      const left = Math.exp((-lag * intervalS) / correlationS);
-      seen[i] = 1 - (left * (112 - left * (56 - left * (16 - 2 * left)))) / 70;
-    }
+    const left = Float64Array.from(shares, ({ lag }) => {
+      const kept = Math.exp((-lag * intervalS) / correlationS);
+      return 1 - (kept * (112 - kept * (56 - kept * (16 - 2 * kept)))) / 70;
+    });
     for (let part = 0; part <= 8; part += 1) {
       const whiteShare = part / 8;
       let logSize = 0;
-      for (const [i, { share }] of shares.entries()) {
-        const shape = whiteShare + (1 - whiteShare) * (seen[i] ?? 0);
+      for (let i = 0; i < shapes.length; i += 1) {
+        const shape = whiteShare + (1 - whiteShare) * (left[i] ?? 0);
         shapes[i] = shape;
-        logSize += Math.log(Math.max(share, 1e-9) / shape) * (weights[i] ?? 0);
+        logSize += Math.log((found[i] ?? 0) / shape) * (weights[i] ?? 0);
       }
       const size = Math.exp(total > 0 ? logSize / total : 0);
       let misfit = 0;
-      for (const [i, { share }] of shares.entries()) {
-        const off = Math.log(Math.max(share, 1e-9) / (size * (shapes[i] ?? 1)));
+      for (let i = 0; i < shapes.length; i += 1) {
+        const off = Math.log((found[i] ?? 0) / (size * (shapes[i] ?? 1)));
         misfit += (weights[i] ?? 0) * off ** 2;
       }
       if (misfit < best.misfit - 1e-9) {

@@ -185,13 +185,9 @@ function lookAt(
 ): boolean {
   visitor.visit(nodes[n] ?? 0);
   if (visitor.logWeight + (candidates[m]?.height ?? 0) < highest - LEFT_OUT) return false;
-  visitor.lookAhead();
   const at = m * nodes.length + n;
   logs[at] = visitor.logWeight;
-  moments[MOMENTS * at] = visitor.endPa;
-  moments[MOMENTS * at + 1] = visitor.endSigmaPa;
-  moments[MOMENTS * at + 2] = visitor.levelledPa;
-  moments[MOMENTS * at + 3] = visitor.levelledSigmaPa;
+  visitor.lookAhead(moments, MOMENTS * at);
   amounts.set(visitor.amounts, MOST_AMOUNTS * at);
   return true;
 }

@@ -9,9 +9,9 @@ export interface Series {
 export function seriesOf(samples: readonly Sample[]): Series {
   const elapsedS = new Float64Array(samples.length);
   const pressurePa = new Float64Array(samples.length);
-  for (const [i, sample] of samples.entries()) {
-    elapsedS[i] = sample.elapsedS;
-    pressurePa[i] = sample.pressurePa;
+  for (let i = 0; i < samples.length; i += 1) {
+    elapsedS[i] = samples[i]?.elapsedS ?? 0;
+    pressurePa[i] = samples[i]?.pressurePa ?? 0;
   }
   return { elapsedS, pressurePa };
 }

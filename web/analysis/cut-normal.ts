@@ -6,7 +6,7 @@
  * 2001, chapter 3).
  */
 import { MOST_AMOUNTS } from './rise-mixtures.ts';
-import { hazard, logShareAbove } from './truncated-normal.ts';
+import { CutAtZero } from './truncated-normal.ts';
 
 /** Sweeps over the cuts: by then the factors hardly change. */
 const SWEEPS = 6;
@@ -31,11 +31,15 @@ export class CutNormal {
   /** Each amount by all but its own cut. */
   readonly #freeMean = new Float64Array(MOST_AMOUNTS);
   readonly #freeVariance = new Float64Array(MOST_AMOUNTS);
+  readonly #cuts = Array.from({ length: MOST_AMOUNTS }, () => new CutAtZero());
+  /** Whether `covariance` is that of the precision and the cuts as they are. */
+  #isInverted = false;
 
   /** Free amounts, at first: the cuts of the integral before are where the next one begins. */
   uncut(): void {
     this.#cutPrecision.fill(0);
     this.#cutPull.fill(0);
+    this.#isInverted = false;
   }
 
   /** Nothing is known of the amounts. */
@@ -53,14 +57,17 @@ export class CutNormal {
     const { means, covariance } = this;
     const cutPrecision = this.#cutPrecision;
     const cutPull = this.#cutPull;
-    let logDeterminant = 0;
-    this.invert();
+    // Another pull alone leaves the covariance of the last integral as it was.
+    if (this.#isInverted) this.#centre();
+    else this.invert();
     for (let sweep = 0; ; sweep += 1) {
       let moved = 0;
       for (let a = 0; a < count; a += 1) {
         const variance = Math.max(covariance[a * MOST_AMOUNTS + a] ?? 1, 1e-300);
         const oldPrecision = cutPrecision[a] ?? 0;
         const oldPull = cutPull[a] ?? 0;
+        const cut = this.#cuts[a];
+        if (!cut) break;
         // Without its own cut.
         const free = Math.max(1 / variance - oldPrecision, 1e-12 / variance);
         const freeVariance = 1 / free;
@@ -70,7 +77,8 @@ export class CutNormal {
         let precision = 0;
         let pull = 0;
         if (z < CERTAIN) {
-          const lift = hazard(z);
+          cut.take(z);
+          const { lift } = cut;
           const left = Math.max(1 - lift * (lift + z), 1e-9);
           const newVariance = freeVariance * left;
           precision = Math.max(1 / newVariance - free, 0);
@@ -85,31 +93,31 @@ export class CutNormal {
         this.#shift(a, count, change, pull - oldPull);
       }
       if (moved < SETTLED || sweep === SWEEPS - 1) {
-        logDeterminant = this.invert();
+        const logDeterminant = this.invert();
         let square = 0;
         for (let a = 0; a < count; a += 1) {
           square += (means[a] ?? 0) * ((this.pull[a] ?? 0) + (cutPull[a] ?? 0));
         }
-        return this.#cuts(count) + 0.5 * square + 0.5 * (count * LOG_2_PI - logDeterminant);
+        return this.#leftByCuts(count) + 0.5 * square + 0.5 * (count * LOG_2_PI - logDeterminant);
       }
     }
   }
 
   /** ln of what the cuts leave, beyond their normal factors. */
-  #cuts(count: number): number {
-    let cuts = 0;
+  #leftByCuts(count: number): number {
+    let left = 0;
     for (let a = 0; a < count; a += 1) {
       const mean = this.#freeMean[a] ?? 0;
       const variance = this.#freeVariance[a] ?? 1;
-      const z = mean / Math.sqrt(variance);
-      if (z >= CERTAIN) continue;
+      const cut = this.#cuts[a];
+      if (!cut || mean / Math.sqrt(variance) >= CERTAIN) continue;
       const precision = this.#cutPrecision[a] ?? 0;
       const pull = this.#cutPull[a] ?? 0;
       const growth = 1 + precision * variance;
       const square = 2 * mean * pull + pull * pull * variance - mean * mean * precision;
-      cuts += logShareAbove(z) + 0.5 * Math.log(growth) - (0.5 * square) / growth;
+      left += cut.logShare() + 0.5 * Math.log(growth) - (0.5 * square) / growth;
     }
-    return cuts;
+    return left;
   }
 
   #integrateOne(): number {
@@ -117,11 +125,13 @@ export class CutNormal {
     const sigma = 1 / Math.sqrt(precision);
     const mean = (this.pull[0] ?? 0) / precision;
     const z = mean / sigma;
-    const lift = z > CERTAIN ? 0 : hazard(z);
+    const [cut] = this.#cuts;
+    if (z <= CERTAIN) cut?.take(z);
+    const lift = z > CERTAIN ? 0 : (cut?.lift ?? 0);
     this.means[0] = mean + sigma * lift;
     this.covariance[0] = Math.max((1 - lift * (lift + z)) / precision, 0);
     return (
-      (z > CERTAIN ? 0 : logShareAbove(z)) +
+      (z > CERTAIN ? 0 : (cut?.logShare() ?? 0)) +
       0.5 * z * z +
       0.5 * LOG_2_PI -
       0.5 * Math.log(precision)
@@ -130,8 +140,7 @@ export class CutNormal {
 
   /** Covariance and mean from precision and pull, cuts included; returns ln det of the precision. */
   invert(): number {
-    const { means, covariance } = this;
-    const count = this.count;
+    const { covariance, count } = this;
     const p = this.precision;
     const c = this.#cutPrecision;
     const w = MOST_AMOUNTS;
@@ -170,14 +179,21 @@ export class CutNormal {
       covariance[w] = v01;
       covariance[w + 1] = v11;
     }
+    this.#isInverted = true;
+    this.#centre();
+    return logDeterminant;
+  }
+
+  /** Means from covariance and pull, cuts included. */
+  #centre(): void {
+    const { means, covariance, pull, count } = this;
     for (let i = 0; i < count; i += 1) {
       let sum = 0;
       for (let j = 0; j < count; j += 1) {
-        sum += (covariance[i * w + j] ?? 0) * ((this.pull[j] ?? 0) + (this.#cutPull[j] ?? 0));
+        sum += (covariance[i * MOST_AMOUNTS + j] ?? 0) * ((pull[j] ?? 0) + (this.#cutPull[j] ?? 0));
       }
       means[i] = sum;
     }
-    return logDeterminant;
   }
 
   /** After the cut of one amount has changed. */

@@ -1,7 +1,7 @@
 /** The readings of a hold, cleaned and fitted. */
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { History } from './history.ts';
-import { inRange } from './in-range.ts';
+import { holdReadings } from './hold-readings.ts';
 import type { LeakTold } from './leak-told.ts';
 import { fitRise, type RiseFit } from './rise-fit.ts';
 import { noiseOf } from './rise-noise.ts';
@@ -51,14 +51,16 @@ export function fittedHold(
   earlier: readonly LeakTold[],
 ): FittedHold {
   const settledS = isMarked ? VALVE_S : UNMARKED_VALVE_S;
-  const bins = inRange(history.bins(isolatedS + settledS, untilS));
-  const all = riseSamples(bins);
+  const { bins, samples: read } = holdReadings(history, isolatedS + settledS, untilS);
+  const all = riseSamples(read);
   const steps = riseSteps(all, isolatedS);
   const startS = steps.at(-1)?.toS ?? isolatedS;
-  const samples = all.filter(({ elapsedS }) =>
-    steps.every(
-      ({ fromS, toS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S,
-    ),
+  const samples = steps.reduce(
+    (left: readonly Sample[], { fromS, toS }) =>
+      left.filter(
+        ({ elapsedS }) => elapsedS < fromS - AROUND_STEP_S || elapsedS > toS + AROUND_STEP_S,
+      ),
+    all,
   );
   const noise = noiseOf(samples);
   const points = risePoints(samples, noise, isolatedS, steps);

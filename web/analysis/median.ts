@@ -23,6 +23,14 @@ export function medianInPlace(values: Float64Array, count: number): number {
   return (lower + upper) / 2;
 }
 
+/** The value that stands at a place once they are in ascending order, from 0 on; 0 of nothing. */
+export function valueAtPlace(values: ArrayLike<number>, place: number): number {
+  const copy = roomFor(values.length);
+  for (let i = 0; i < values.length; i += 1) copy[i] = values[i] ?? 0;
+  putInPlace(copy, place, values.length);
+  return place < values.length ? (copy[place] ?? 0) : 0;
+}
+
 /** One at a time needs it, so that looking for a median allocates nothing. */
 let room = new Float64Array(256);
 

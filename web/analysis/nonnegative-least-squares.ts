@@ -8,9 +8,9 @@
 
 export interface NormalEquations {
   /** AᵀWA, row by row; symmetric. */
-  readonly gram: readonly (readonly number[])[];
+  readonly gram: Float64Array;
   /** AᵀWy. */
-  readonly moments: readonly number[];
+  readonly moments: Float64Array;
   /** yᵀWy. */
   readonly total: number;
 }
@@ -21,35 +21,25 @@ export interface LeastSquares {
   readonly residual: number;
 }
 
-/** A square matrix as such a list of rows, without its first few columns and rows. */
-export function rowsOf(matrix: Float64Array, size: number, first = 0): number[][] {
-  const rows: number[][] = [];
-  for (let i = first; i < size; i += 1) {
-    const row: number[] = [];
-    for (let j = first; j < size; j += 1) row.push(matrix[i * size + j] ?? 0);
-    rows.push(row);
-  }
-  return rows;
-}
-
 /** Normal equations of columns, a right-hand side and weights, all of equal length. */
 export function normalEquations(
   columns: readonly (readonly number[])[],
   values: readonly number[],
   weights: readonly number[],
 ): NormalEquations {
+  const size = columns.length;
   const weighted = columns.map((column) => column.map((value, i) => value * (weights[i] ?? 0)));
-  const gram: number[][] = columns.map(() => []);
+  const gram = new Float64Array(size * size);
   for (const [i, left] of weighted.entries()) {
     for (let j = 0; j <= i; j += 1) {
       const product = dot(left, columns[j] ?? []);
-      (gram[i] ?? [])[j] = product;
-      (gram[j] ?? [])[i] = product;
+      gram[i * size + j] = product;
+      gram[j * size + i] = product;
     }
   }
   return {
     gram,
-    moments: weighted.map((column) => dot(column, values)),
+    moments: Float64Array.from(weighted, (column) => dot(column, values)),
     total: values.reduce((sum, value, i) => sum + value * value * (weights[i] ?? 0), 0),
   };
 }
@@ -62,9 +52,10 @@ export function holding(
   { gram, moments, total }: NormalEquations,
   index: number,
 ): (value: number) => NormalEquations {
-  const row = gram[index] ?? [];
-  const without = <T>(list: readonly T[]) => list.filter((_, i) => i !== index);
-  const smaller = without(gram).map(without);
+  const size = moments.length;
+  const row = gram.subarray(index * size, (index + 1) * size);
+  const without = (list: Float64Array) => list.filter((_, i) => i !== index);
+  const smaller = gram.filter((_, at) => at % size !== index && Math.floor(at / size) !== index);
   const [others, couplings] = [without(moments), without(row)];
   return (value) => ({
     gram: smaller,
@@ -83,77 +74,117 @@ export function solveNonnegative(
   free: readonly boolean[],
   like: readonly number[] = [],
 ): LeastSquares {
-  const { gram, moments } = equations;
+  const { gram, moments, total } = equations;
   const size = moments.length;
-  const scales = gram.map((row, i) => {
-    const diagonal = row[i] ?? 0;
-    return diagonal > 0 ? Math.sqrt(diagonal) : 1;
-  });
-  let solution: number[] = new Array<number>(size).fill(0);
-  const passive = free.map((isFree, i) => isFree || (like[i] ?? 0) > 0);
+  const work = roomFor(size);
+  const { scales, solution } = work;
+  const passive: boolean[] = [];
+  for (let i = 0; i < size; i += 1) {
+    const diagonal = gram[i * size + i] ?? 0;
+    scales[i] = diagonal > 0 ? Math.sqrt(diagonal) : 1;
+    solution[i] = 0;
+    passive.push(free[i] === true || (like[i] ?? 0) > 0);
+  }
   // A gradient below this part of the data's own size would lower the residual by 1e-16 of it.
-  const tolerance = 1e-8 * Math.sqrt(Math.max(equations.total, 0));
-  solution = settle(equations, scales, passive, free, solution);
+  const tolerance = 1e-8 * Math.sqrt(Math.max(total, 0));
+  settle(equations, passive, free, work);
   for (let step = 0; step < 3 * size; step += 1) {
-    const entering = steepest(gram, moments, scales, passive, solution, tolerance);
+    const entering = steepest(equations, passive, work, tolerance);
     if (entering === -1) break;
     passive[entering] = true;
-    solution = settle(equations, scales, passive, free, solution);
+    settle(equations, passive, free, work);
   }
-  return { coefficients: solution, residual: residualOf(equations, solution) };
+  const coefficients: number[] = [];
+  for (let i = 0; i < size; i += 1) coefficients.push(solution[i] ?? 0);
+  return { coefficients, residual: residualOf(equations, solution) };
+}
+
+/** One problem at a time is solved, and many follow each other: they find their room here. */
+interface Room {
+  readonly scales: Float64Array;
+  readonly solution: Float64Array;
+  readonly trial: Float64Array;
+  readonly members: Int32Array;
+  readonly lower: Float64Array;
+  readonly forward: Float64Array;
+}
+
+let room = newRoom(16);
+
+function newRoom(size: number): Room {
+  return {
+    scales: new Float64Array(size),
+    solution: new Float64Array(size),
+    trial: new Float64Array(size),
+    members: new Int32Array(size),
+    lower: new Float64Array(size * size),
+    forward: new Float64Array(size),
+  };
+}
+
+function roomFor(size: number): Room {
+  if (size > room.forward.length) room = newRoom(size);
+  return room;
 }
 
 /** Solves on the passive set, taking coefficients out of it until none is negative. */
 function settle(
-  { gram, moments }: NormalEquations,
-  scales: readonly number[],
+  equations: NormalEquations,
   passive: boolean[],
   free: readonly boolean[],
-  start: readonly number[],
-): number[] {
-  let current = [...start];
-  for (let step = 0; step <= passive.length; step += 1) {
-    const members: number[] = [];
-    for (let i = 0; i < passive.length; i += 1) if (passive[i] === true) members.push(i);
-    const trial = solveOn(gram, moments, scales, members);
+  work: Room,
+): void {
+  const { solution, trial, members } = work;
+  const size = passive.length;
+  for (let step = 0; step <= size; step += 1) {
+    let count = 0;
+    for (let i = 0; i < size; i += 1) {
+      if (passive[i] !== true) continue;
+      members[count] = i;
+      count += 1;
+    }
+    solveOn(equations, count, work);
     let reach = 1;
     let isInside = true;
-    for (const i of members) {
+    for (let a = 0; a < count; a += 1) {
+      const i = members[a] ?? 0;
       const value = trial[i] ?? 0;
       if (free[i] === true || value > 0) continue;
       isInside = false;
       if (!(value <= 0)) continue;
-      const from = current[i] ?? 0;
+      const from = solution[i] ?? 0;
       const drop = from - value;
       reach = Math.min(reach, drop > 0 ? from / drop : 0);
     }
-    if (isInside) return trial;
-    current = current.map((value, i) => value + reach * ((trial[i] ?? 0) - value));
-    for (const i of members) {
-      if (free[i] !== true && (current[i] ?? 0) <= 1e-14 * Math.abs(trial[i] ?? 0)) {
+    for (let i = 0; i < size; i += 1) {
+      const value = solution[i] ?? 0;
+      solution[i] = isInside ? (trial[i] ?? 0) : value + reach * ((trial[i] ?? 0) - value);
+    }
+    if (isInside) return;
+    for (let a = 0; a < count; a += 1) {
+      const i = members[a] ?? 0;
+      if (free[i] !== true && (solution[i] ?? 0) <= 1e-14 * Math.abs(trial[i] ?? 0)) {
         passive[i] = false;
-        current[i] = 0;
+        solution[i] = 0;
       }
     }
   }
-  return current.map((value, i) => (passive[i] === true ? value : 0));
+  for (let i = 0; i < size; i += 1) if (passive[i] !== true) solution[i] = 0;
 }
 
 /** The coefficient outside the passive set that would lower the residual fastest, or −1. */
 function steepest(
-  gram: readonly (readonly number[])[],
-  moments: readonly number[],
-  scales: readonly number[],
+  { gram, moments }: NormalEquations,
   passive: readonly boolean[],
-  solution: readonly number[],
+  { scales, solution }: Room,
   tolerance: number,
 ): number {
+  const size = moments.length;
   let best = -1;
   let bestSlope = tolerance;
-  for (let i = 0; i < gram.length; i += 1) {
-    const row = gram[i];
-    if (row === undefined || passive[i] === true) continue;
-    const slope = ((moments[i] ?? 0) - dot(row, solution)) / (scales[i] ?? 1);
+  for (let i = 0; i < size; i += 1) {
+    if (passive[i] === true) continue;
+    const slope = ((moments[i] ?? 0) - rowTimes(gram, i, solution, size)) / (scales[i] ?? 1);
     if (slope > bestSlope) {
       best = i;
       bestSlope = slope;
@@ -162,19 +193,16 @@ function steepest(
   return best;
 }
 
-/** Solves the unconstrained problem on some of the coefficients, by Cholesky on unit-length columns. */
+/** Solves the unconstrained problem on the members, by Cholesky on unit-length columns; the rest of `trial` is 0. */
 function solveOn(
-  gram: readonly (readonly number[])[],
-  moments: readonly number[],
-  scales: readonly number[],
-  members: readonly number[],
-): number[] {
-  const count = members.length;
-  const { lower, forward } = roomFor(count);
+  { gram, moments }: NormalEquations,
+  count: number,
+  { scales, trial, members, lower, forward }: Room,
+): void {
+  const size = moments.length;
   for (let a = 0; a < count; a += 1) {
     const i = members[a] ?? 0;
     const scale = scales[i] ?? 1;
-    const entries = gram[i] ?? [];
     let square = 0;
     let shared = 0;
     for (let b = 0; b < a; b += 1) {
@@ -183,7 +211,7 @@ function solveOn(
       for (let k = 0; k < b; k += 1) {
         sum += (lower[a * count + k] ?? 0) * (lower[b * count + k] ?? 0);
       }
-      const entry = (entries[j] ?? 0) / (scale * (scales[j] ?? 1));
+      const entry = (gram[i * size + j] ?? 0) / (scale * (scales[j] ?? 1));
       const value = (entry - sum) / (lower[b * count + b] ?? 1);
       lower[a * count + b] = value;
       square += value * value;
@@ -194,34 +222,33 @@ function solveOn(
     lower[a * count + a] = pivot;
     forward[a] = ((moments[i] ?? 0) / scale - shared) / pivot;
   }
-  const solution = new Array<number>(moments.length).fill(0);
+  trial.fill(0);
   for (let a = count - 1; a >= 0; a -= 1) {
     const value = (forward[a] ?? 0) / (lower[a * count + a] ?? 1);
     for (let b = 0; b < a; b += 1) {
       forward[b] = (forward[b] ?? 0) - (lower[a * count + b] ?? 0) * value;
     }
     const i = members[a] ?? 0;
-    solution[i] = value / (scales[i] ?? 1);
+    trial[i] = value / (scales[i] ?? 1);
   }
-  return solution;
 }
 
-/** One system at a time is solved. */
-let room = { lower: new Float64Array(256), forward: new Float64Array(16) };
-
-function roomFor(count: number): { lower: Float64Array; forward: Float64Array } {
-  if (count > room.forward.length) {
-    room = { lower: new Float64Array(count * count), forward: new Float64Array(count) };
+function residualOf({ gram, moments, total }: NormalEquations, solution: Float64Array): number {
+  const size = moments.length;
+  let quadratic = 0;
+  let explained = 0;
+  for (let i = 0; i < size; i += 1) {
+    const value = solution[i] ?? 0;
+    quadratic += value * rowTimes(gram, i, solution, size);
+    explained += (moments[i] ?? 0) * value;
   }
-  return room;
+  return Math.max(total - 2 * explained + quadratic, 0);
 }
 
-function residualOf(
-  { gram, moments, total }: NormalEquations,
-  solution: readonly number[],
-): number {
-  const quadratic = gram.reduce((sum, row, i) => sum + (solution[i] ?? 0) * dot(row, solution), 0);
-  return Math.max(total - 2 * dot(moments, solution) + quadratic, 0);
+function rowTimes(gram: Float64Array, row: number, vector: Float64Array, size: number): number {
+  let sum = 0;
+  for (let j = 0; j < size; j += 1) sum += (gram[row * size + j] ?? 0) * (vector[j] ?? 0);
+  return sum;
 }
 
 function dot(left: readonly number[], right: readonly number[]): number {

@@ -2,7 +2,7 @@
 import { covarianceFactor, errorsOf, whiten, type Errors } from './rise-covariance.ts';
 import type { Noise } from './rise-noise.ts';
 import type { RisePoint } from './rise-points.ts';
-import { shapeAt, type Shape } from './rise-shapes.ts';
+import { shapeAt, shapeColumn, type Shape } from './rise-shapes.ts';
 import type { Warming } from './rise-warming.ts';
 
 /** The problem with everything but the shapes worked out. */
@@ -46,8 +46,12 @@ export interface Problem {
   readonly shapes: readonly Shape[];
   readonly setting: Setting;
   readonly errors: Errors;
-  /** Constant, equalisations, warming, steps, shapes, readings: each at every point. */
+  /** Equalisations, warming, steps, constant, shapes, readings: each at every point. */
   readonly columns: readonly Float64Array[];
+  /** How much is to be expected of an amount, Pa. */
+  readonly amountScalePa: number;
+  /** Of each shape, what a coefficient of 1 is at the end of the hold. */
+  readonly atEnd: Float64Array;
 }
 
 /** Gram matrix of the columns, freed of errors that hang together. */
@@ -73,8 +77,7 @@ const EQUALISATIONS = [
   { tauS: 40, size: 0.7 },
   { tauS: 95, size: 0.4 },
 ] as const;
-const CONSTANT = 0;
-const WARMING = 1 + EQUALISATIONS.length;
+const WARMING = EQUALISATIONS.length;
 /** A step may be of any size, Pa. */
 const STEP_PA = 1000;
 
@@ -84,20 +87,31 @@ export function problemOf(
   shapes: readonly Shape[],
   setting: Setting,
 ): Problem {
-  const { warming, lengthS, stepsS } = setting;
+  const { warming, lengthS, holdS, allowedRisePa, stepsS } = setting;
+  const heldS = new Float64Array(points.length);
+  const readPa = new Float64Array(points.length);
+  for (const [i, point] of points.entries()) {
+    heldS[i] = point.heldS;
+    readPa[i] = point.pressurePa;
+  }
   const columns = [
+    ...EQUALISATIONS.map(({ tauS }) => heldS.map((atS) => Math.exp(-atS / tauS))),
+    ...warming.shapesPa,
+    ...stepsS.map((stepS) => heldS.map((atS) => (atS > stepS ? 0 : -1))),
     new Float64Array(points.length).fill(1),
-    ...EQUALISATIONS.map(({ tauS }) =>
-      Float64Array.from(points, ({ heldS }) => Math.exp(-heldS / tauS)),
-    ),
-    ...warming.shapesPa.map((shapePa) => Float64Array.from(shapePa)),
-    ...stepsS.map((stepS) => Float64Array.from(points, ({ heldS }) => (heldS > stepS ? 0 : -1))),
-    ...shapes.map((shape) =>
-      Float64Array.from(points, ({ heldS }) => shapeAt(shape, heldS, lengthS)),
-    ),
-    Float64Array.from(points, ({ pressurePa }, i) => pressurePa - (warming.meanPa[i] ?? 0)),
+    ...shapes.map((shape) => shapeColumn(shape, heldS, lengthS)),
+    readPa.map((pressurePa, i) => pressurePa - (warming.meanPa[i] ?? 0)),
   ];
-  return { points, shapes, setting, errors: errorsOf(points, noise), columns };
+  const risenPa = Math.max(...readPa.subarray(-5)) - Math.min(...readPa.subarray(0, 5));
+  return {
+    points,
+    shapes,
+    setting,
+    errors: errorsOf(points, noise),
+    columns,
+    amountScalePa: Math.max(risenPa, LEAST_AMOUNT_SHARE * allowedRisePa),
+    atEnd: Float64Array.from(shapes, (shape) => shapeAt(shape, holdS, lengthS)),
+  };
 }
 
 /** @param extra how large some of the errors are */
@@ -121,62 +135,80 @@ export function whitened(
  */
 export function riseDesign(of: Whitened, equalisationPa: number): Design {
   const { problem, wanderShare, width } = of;
-  const { points, shapes, setting } = problem;
-  const { lengthS, holdS, allowedRisePa, stepsS, warming } = setting;
+  const { points, shapes, setting, amountScalePa, atEnd } = problem;
+  const { lengthS, holdS, stepsS, warming } = setting;
   const firstStep = WARMING + warming.shapesPa.length;
-  const firstShape = firstStep + stepsS.length;
-  const gram = Float64Array.from(of.gram);
+  const constant = firstStep + stepsS.length;
+  const firstShape = constant + 1;
+  const gram = roomFor(of.gram.length);
+  gram.set(of.gram);
   let { logDeterminant } = of;
   for (const [k, { size }] of EQUALISATIONS.entries()) {
-    logDeterminant += workOut(gram, width, 1 + k, size * equalisationPa);
+    logDeterminant += workOut(gram, width, k, size * equalisationPa);
   }
   for (let k = WARMING; k < firstStep; k += 1) logDeterminant += workOut(gram, width, k, 1);
-  for (const k of stepsS.keys()) logDeterminant += workOut(gram, width, firstStep + k, STEP_PA);
-  const weight = Math.max(gram[CONSTANT] ?? 0, 1e-300);
-  const meanOf = (column: number) => (gram[column] ?? 0) / weight;
+  for (let k = firstStep; k < constant; k += 1) logDeterminant += workOut(gram, width, k, STEP_PA);
+  const weight = Math.max(gram[constant * width + constant] ?? 0, 1e-300);
+  const meanOf = (column: number) => (gram[constant * width + column] ?? 0) / weight;
   const last = width - 1;
   const meanPa = meanOf(last);
-  const means = Float64Array.from(shapes, (_, i) => meanOf(firstShape + i));
-  logDeterminant += workOut(gram, width, CONSTANT, Infinity);
   const size = shapes.length;
+  const startPer = new Float64Array(size);
+  const endPerAmount = new Float64Array(size);
+  for (let i = 0; i < size; i += 1) {
+    const mean = meanOf(firstShape + i);
+    startPer[i] = -mean;
+    endPerAmount[i] = (atEnd[i] ?? 0) - mean;
+  }
+  logDeterminant += workOut(gram, width, constant, Infinity);
   const reduced = new Float64Array(size * size);
+  const moments = new Float64Array(size);
   for (let i = 0; i < size; i += 1) {
     const from = (firstShape + i) * width + firstShape;
-    reduced.set(gram.subarray(from, from + size), i * size);
+    for (let j = 0; j < size; j += 1) reduced[i * size + j] = gram[from + j] ?? 0;
+    moments[i] = gram[from + size] ?? 0;
   }
-  const pressures = points.map(({ pressurePa }) => pressurePa);
-  const risenPa = Math.max(...pressures.slice(-5)) - Math.min(...pressures.slice(0, 5));
-  const atEnd = shapes.map((shape) => shapeAt(shape, holdS, lengthS));
+  const levelledPerAmount = atEnd.slice();
+  levelledPerAmount[0] = 0;
   const ahead = Math.max(holdS - lengthS, 0) / holdS;
-  const lastPa = pressures.at(-1) ?? 0;
+  const lastPa = points.at(-1)?.pressurePa ?? 0;
   return {
     shapes,
     lengthS,
     size,
     gram: reduced,
-    moments: Float64Array.from(shapes, (_, i) => gram[(firstShape + i) * width + last] ?? 0),
+    moments,
     total: Math.max(gram[last * width + last] ?? 0, 0),
     logDeterminant,
-    amountScalePa: Math.max(risenPa, LEAST_AMOUNT_SHARE * allowedRisePa),
+    amountScalePa,
     startOffsetPa: meanPa,
-    startPer: means.map((value) => -value),
+    startPer,
     endOffsetPa: meanPa,
-    endPerAmount: Float64Array.from(atEnd, (value, i) => value - (means[i] ?? 0)),
+    endPerAmount,
     endVariance: 1 / weight + ((DRIFT_SHARE + wanderShare) * ahead * lastPa) ** 2,
-    levelledPerAmount: Float64Array.from(atEnd, (value, i) => (i === 0 ? 0 : value)),
+    levelledPerAmount,
   };
 }
 
-/** Integrates over one column's coefficient; returns what that adds to ln of the determinant. */
+/** One design at a time is worked out, of which less is kept. */
+let room = new Float64Array(0);
+
+function roomFor(entries: number): Float64Array {
+  if (room.length !== entries) room = new Float64Array(entries);
+  return room;
+}
+
+/**
+ * Integrates over one column's coefficient: nothing asks for it again, so only the columns after it are freed of it.
+ * @returns what that adds to ln of the determinant
+ */
 function workOut(gram: Float64Array, width: number, column: number, sigma: number): number {
   if (sigma === 0) return 0;
   const pivot = Math.max((gram[column * width + column] ?? 0) + 1 / (sigma * sigma), 1e-300);
-  for (let i = 0; i < width; i += 1) {
-    if (i === column) continue;
+  for (let i = column + 1; i < width; i += 1) {
     const factor = (gram[i * width + column] ?? 0) / pivot;
     if (factor === 0) continue;
-    for (let j = 0; j < width; j += 1) {
-      if (j === column) continue;
+    for (let j = column + 1; j < width; j += 1) {
       gram[i * width + j] = (gram[i * width + j] ?? 0) - factor * (gram[column * width + j] ?? 0);
     }
   }

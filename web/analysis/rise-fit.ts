@@ -6,7 +6,7 @@
  * makes the readings, and the intervals are those of all of them together.
  */
 import type { Estimate } from './conclusions.ts';
-import { rowsOf, solveNonnegative } from './nonnegative-least-squares.ts';
+import { solveNonnegative } from './nonnegative-least-squares.ts';
 import { freedOfGrid } from './rise-grid-error.ts';
 import { problemOf, riseDesign, whitened, type Design } from './rise-design.ts';
 import type { KindLimits } from './rise-kinds.ts';
@@ -139,13 +139,14 @@ export function fitRise(
 }
 
 /** χ² of the best fit of all, how many shapes it needs, and its inflow. */
-function bestFit({ size, gram, moments, total }: Design) {
-  const rows = rowsOf(gram, size);
-  const free = new Array<boolean>(size).fill(false);
-  const all = solveNonnegative({ gram: rows, moments: Array.from(moments), total }, free);
+function bestFit(design: Design) {
+  const { coefficients, residual } = solveNonnegative(design, NONE_FREE);
   return {
-    chi2: all.residual,
-    inUse: all.coefficients.filter((value) => value > 0).length,
-    leakPaPerS: all.coefficients[0] ?? 0,
+    chi2: residual,
+    inUse: coefficients.filter((value) => value > 0).length,
+    leakPaPerS: coefficients[0] ?? 0,
   };
 }
+
+/** No shape may be taken away from what has risen. */
+const NONE_FREE: readonly boolean[] = [];

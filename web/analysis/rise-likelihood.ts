@@ -10,10 +10,10 @@ import type { Design } from './rise-design.ts';
 import { MOST_AMOUNTS, type Mixture } from './rise-mixtures.ts';
 
 /** Where a mixture would have the inflow, its deviation, and ln of the integral over the amounts there. */
-export interface FreeLeak {
-  readonly at: number;
-  readonly sigma: number;
-  readonly logWeight: number;
+interface FreeLeak {
+  at: number;
+  sigma: number;
+  logWeight: number;
 }
 
 /** The replaced cuts may be too large by so much, ln. */
@@ -28,16 +28,13 @@ export class MixtureVisitor {
   logWeight = 0;
   /** Expected amounts, in the mixture's order. */
   readonly amounts: Float64Array;
-  endPa = 0;
-  endSigmaPa = 0;
-  levelledPa = 0;
-  levelledSigmaPa = 0;
 
   /** Of the mixture taken: where it would have the inflow, were its amounts free. */
-  free: FreeLeak = { at: 0, sigma: 1, logWeight: 0 };
+  readonly free: FreeLeak = { at: 0, sigma: 1, logWeight: 0 };
 
   readonly #design: Design;
   #mixture: Mixture = { members: [], logPrior: 0 };
+  #leakPaPerS = 0;
   readonly #normal = new CutNormal();
 
   constructor(design: Design) {
@@ -59,7 +56,7 @@ export class MixtureVisitor {
     }
     this.#normal.count = members.length;
     this.#normal.uncut();
-    this.free = this.#freeLeak();
+    this.#freeLeak();
   }
 
   /** ln of the same integral with the amounts free: the true one is never more. */
@@ -68,7 +65,7 @@ export class MixtureVisitor {
     return logWeight - 0.5 * ((leakPaPerS - at) / sigma) ** 2;
   }
 
-  #freeLeak(): FreeLeak {
+  #freeLeak(): void {
     const { gram, size, moments, amountScalePa } = this.#design;
     const { members } = this.#mixture;
     const count = members.length;
@@ -90,13 +87,11 @@ export class MixtureVisitor {
     let square = slope * (slope / curvature);
     for (let a = 0; a < count; a += 1)
       square += (this.#normal.pull[a] ?? 0) * (this.amounts[a] ?? 0);
-    return {
-      at: slope / curvature,
-      sigma: 1 / Math.sqrt(curvature),
-      logWeight:
-        this.#mixture.logPrior +
-        0.5 * (square - this.#design.total + count * LOG_2_PI - (count > 0 ? logDeterminant : 0)),
-    };
+    this.free.at = slope / curvature;
+    this.free.sigma = 1 / Math.sqrt(curvature);
+    this.free.logWeight =
+      this.#mixture.logPrior +
+      0.5 * (square - this.#design.total + count * LOG_2_PI - (count > 0 ? logDeterminant : 0));
   }
 
   visit(leakPaPerS: number): void {
@@ -116,14 +111,18 @@ export class MixtureVisitor {
       this.logWeight = -Infinity;
       this.#normal.clear();
     }
-    this.#see(leakPaPerS, count);
+    this.#leakPaPerS = leakPaPerS;
   }
 
-  /** What the amounts mean for the end of the hold. */
-  #see(leakPaPerS: number, count: number): void {
+  /**
+   * What the amounts of the last visit mean for the end of the hold.
+   * @param into gets, from `at` on, where it ends and what has levelled off by then, each with its deviation
+   */
+  lookAhead(into: Float64Array, at: number): void {
     const { endOffsetPa, endPerAmount, endVariance, levelledPerAmount } = this.#design;
     const { members } = this.#mixture;
-    let endPa = endOffsetPa + (endPerAmount[0] ?? 0) * leakPaPerS;
+    const count = members.length;
+    let endPa = endOffsetPa + (endPerAmount[0] ?? 0) * this.#leakPaPerS;
     let levelledPa = 0;
     let variance = endVariance;
     let levelledVariance = 0;
@@ -139,10 +138,10 @@ export class MixtureVisitor {
         levelledVariance += cov * (levelledPerAmount[i] ?? 0) * (levelledPerAmount[j] ?? 0);
       }
     }
-    this.endPa = endPa;
-    this.endSigmaPa = Math.sqrt(Math.max(variance, 0));
-    this.levelledPa = levelledPa;
-    this.levelledSigmaPa = Math.sqrt(Math.max(levelledVariance, 0));
+    into[at] = endPa;
+    into[at + 1] = Math.sqrt(Math.max(variance, 0));
+    into[at + 2] = levelledPa;
+    into[at + 3] = Math.sqrt(Math.max(levelledVariance, 0));
   }
 }
 

@@ -14,6 +14,9 @@ export interface Mixture {
 /** ln of the prior of a mixture of so many: an amount more has to earn its place. */
 const PRIOR_BY_SIZE = [0.2, 0.35, 0.28, 0.17] as const;
 
+/** ln of in how many orders the members of a set could have been drawn. */
+const LOG_FACTORIALS = [0, 0, Math.log(2), Math.log(6)] as const;
+
 /** Of the places far from any that the best fit uses, only every so many-th is looked at. */
 const COARSE = 2;
 /** Near is so many places away. */
@@ -33,14 +36,19 @@ export function mixturesOf(design: Design): Mixture[] {
     shares[place] = ((after - before) / 2) * Math.min(USUAL_S / (shapes[place]?.tauS ?? 1), 1);
   }
   const total = shares.reduce((sum, share) => sum + share, 0);
-  return setsOf(releases).map((members) => ({
-    members,
-    logPrior:
-      Math.log(PRIOR_BY_SIZE[members.length] ?? 1) +
-      members.reduce((sum, place) => sum + Math.log((shares[place] ?? 1) / total), 0) +
-      Math.log(factorial(members.length)) -
-      members.length * Math.log(amountScalePa),
-  }));
+  const logShares = shares.map((share) => Math.log(share / total));
+  const logAmount = Math.log(amountScalePa);
+  const logSizes = PRIOR_BY_SIZE.map((prior) => Math.log(prior));
+  return setsOf(releases).map((members) => {
+    let logShare = 0;
+    for (const place of members) logShare += logShares[place] ?? 0;
+    const count = members.length;
+    const logSize = logSizes[count] ?? 0;
+    return {
+      members,
+      logPrior: logSize + logShare + (LOG_FACTORIALS[count] ?? 0) - count * logAmount,
+    };
+  });
 }
 
 /**
@@ -56,7 +64,22 @@ function worthTrying(design: Design): number[] {
   });
 }
 
-function setsOf(releases: readonly number[]): number[][] {
+/** Of the places that were asked for last: mostly they are the same at the next judging. */
+let known: { readonly releases: readonly number[]; readonly sets: readonly number[][] } = {
+  releases: [],
+  sets: [[]],
+};
+
+/** All sets of none to three of them. */
+function setsOf(releases: readonly number[]): readonly number[][] {
+  const isKnown =
+    releases.length === known.releases.length &&
+    releases.every((place, i) => place === known.releases[i]);
+  if (!isKnown) known = { releases, sets: newSetsOf(releases) };
+  return known.sets;
+}
+
+function newSetsOf(releases: readonly number[]): number[][] {
   const sets: number[][] = [[]];
   for (const [i, a] of releases.entries()) {
     sets.push([a]);
@@ -66,8 +89,4 @@ function setsOf(releases: readonly number[]): number[][] {
     }
   }
   return sets;
-}
-
-function factorial(of: number): number {
-  return of < 2 ? 1 : of * factorial(of - 1);
 }

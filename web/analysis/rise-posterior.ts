@@ -157,31 +157,40 @@ function roomFor(places: number): Looks {
   };
 }
 
-function lookAtAll(visitor: MixtureVisitor, { candidates, nodes, highest }: Found): Looks {
-  const { logs, moments, amounts } = roomFor(candidates.length * nodes.length);
-  for (const [m, { mixture, at: likeliest, height }] of candidates.entries()) {
+function lookAtAll(visitor: MixtureVisitor, found: Found): Looks {
+  const { candidates, nodes } = found;
+  const looks = roomFor(candidates.length * nodes.length);
+  for (const [m, { mixture, at: likeliest }] of candidates.entries()) {
     visitor.take(mixture);
-    /** False where it is too unlikely to count. */
-    const look = (n: number): boolean => {
-      visitor.visit(nodes[n] ?? 0);
-      if (visitor.logWeight + height < highest - LEFT_OUT) return false;
-      const at = m * nodes.length + n;
-      logs[at] = visitor.logWeight;
-      moments[MOMENTS * at] = visitor.endPa;
-      moments[MOMENTS * at + 1] = visitor.endSigmaPa;
-      moments[MOMENTS * at + 2] = visitor.levelledPa;
-      moments[MOMENTS * at + 3] = visitor.levelledSigmaPa;
-      amounts.set(visitor.amounts, MOST_AMOUNTS * at);
-      return true;
-    };
     // The likelihood falls ever faster from its one peak outward: an integral over some variables of a
     // log-concave function is log-concave (Prekopa, On logarithmic concave measures and functions, 1973).
     const next = nodes.findIndex((leak) => leak >= likeliest);
     const start = next === -1 ? nodes.length : next;
-    for (let n = start; n < nodes.length && (look(n) || n === start); n += 1);
-    for (let n = start - 1; n >= 0 && (look(n) || n === start - 1); n -= 1);
+    for (let n = start; n < nodes.length; n += 1) {
+      if (!lookAt(visitor, found, m, n, looks) && n > start) break;
+    }
+    for (let n = start - 1; n >= 0; n -= 1) {
+      if (!lookAt(visitor, found, m, n, looks) && n < start - 1) break;
+    }
   }
-  return { logs, moments, amounts };
+  return looks;
+}
+
+/** At the mixture that the visitor has taken, and a node; false where it is too unlikely to count. */
+function lookAt(
+  visitor: MixtureVisitor,
+  { candidates, nodes, highest }: Found,
+  m: number,
+  n: number,
+  { logs, moments, amounts }: Looks,
+): boolean {
+  visitor.visit(nodes[n] ?? 0);
+  if (visitor.logWeight + (candidates[m]?.height ?? 0) < highest - LEFT_OUT) return false;
+  const at = m * nodes.length + n;
+  logs[at] = visitor.logWeight;
+  visitor.lookAhead(moments, MOMENTS * at);
+  amounts.set(visitor.amounts, MOST_AMOUNTS * at);
+  return true;
 }
 
 /** Of the inflow at each node, whatever else has risen; up to a factor. */

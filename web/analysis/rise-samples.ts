@@ -1,7 +1,6 @@
 /** The samples of a hold without spikes, those at its ends included. */
-import type { TimeBin } from './bin-level.ts';
 import { median } from './median.ts';
-import { samplesFromBins, SIGMA_PER_MAD, type Sample } from './samples.ts';
+import { SIGMA_PER_MAD, type Sample } from './samples.ts';
 
 /** An end is held against so many samples beside it. */
 const BESIDE = 5;
@@ -9,15 +8,13 @@ const BESIDE = 5;
 const SPANS = 1.5;
 const SIGMAS = 6;
 
-/** @param bins of the hold, in order of time */
-export function riseSamples(bins: readonly TimeBin[]): Sample[] {
-  const samples = samplesFromBins(bins);
-  const steps = samples.map(({ pressurePa }, i) => {
-    const [before, after] = [samples[i - 1]?.pressurePa, samples[i + 1]?.pressurePa];
-    return before === undefined || after === undefined
-      ? 0
-      : Math.abs(pressurePa - (before + after) / 2);
-  });
+/** @param samples of the hold, in order of time: spikes at its ends are taken out of the list */
+export function riseSamples(samples: Sample[]): readonly Sample[] {
+  const steps = new Float64Array(samples.length);
+  for (let i = 1; i + 1 < samples.length; i += 1) {
+    const besidePa = (samples[i - 1]?.pressurePa ?? 0) + (samples[i + 1]?.pressurePa ?? 0);
+    steps[i] = Math.abs((samples[i]?.pressurePa ?? 0) - besidePa / 2);
+  }
   // Variance of a reading less the mean of its neighbours: 1 + 1/4 + 1/4.
   const sigmaPa = (SIGMA_PER_MAD * median(steps)) / Math.sqrt(1.5);
   while (samples.length > BESIDE + 1 && isSpike(samples.slice(0, BESIDE + 1), sigmaPa)) {

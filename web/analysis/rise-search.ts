@@ -7,10 +7,6 @@ import { mixturesOf, type Mixture } from './rise-mixtures.ts';
 /** A mixture that may matter. */
 interface Candidate {
   readonly mixture: Mixture;
-  /** Where its amounts, were they free, would have the inflow, its deviation, and ln of the integral there. */
-  readonly best: number;
-  readonly sigma: number;
-  readonly bound: number;
   /** ln of how wide its part of the inflow is. */
   readonly height: number;
   /** The likeliest inflow that was tried, and ln of its likelihood times `height`. */
@@ -50,61 +46,91 @@ export function findMixtures(
   // Nothing but a leak could not make it steeper than it has been.
   const widest = Math.max(design.amountScalePa / design.lengthS, leakLimitPaPerS);
   const common = [0, 0.3 * widest, 0.65 * widest, bestLeakPaPerS];
-  const bounded = mixturesOf(design)
-    .map((mixture, place) => {
-      visitor.take(mixture);
-      const { at: best, sigma, logWeight: bound } = visitor.free;
-      // Amounts that may not be negative leave the inflow less room than free ones.
-      return { mixture, place, best, sigma, bound, height: Math.log(Math.min(sigma, widest)) };
-    })
-    .sort(byBound)
-    .flatMap((one, rank) => (rank < ALL_OF ? [one] : standIn(one)))
-    .sort(byBound);
+  const mixtures = mixturesOf(design);
+  const bounds = boundsOf(visitor, mixtures, widest);
+  const { best, sigma, height, likely } = bounds;
   const tries = Float64Array.from([...common, 0, 0]);
   const seen: Candidate[] = [];
   let highest = -Infinity;
-  for (const { mixture, best, sigma, bound, height } of bounded) {
-    if (bound + height < highest - LEFT_OUT) break;
+  for (const place of likeliestFirst(mixtures, likely)) {
+    if ((likely[place] ?? 0) < highest - LEFT_OUT) break;
+    const mixture = mixtures[place];
+    if (!mixture) break;
     visitor.take(mixture);
+    const wide = height[place] ?? 0;
     let peak = -Infinity;
     let at = 0;
-    tries[common.length] = best - sigma;
-    tries[common.length + 1] = best + sigma;
+    tries[common.length] = (best[place] ?? 0) - (sigma[place] ?? 0);
+    tries[common.length + 1] = (best[place] ?? 0) + (sigma[place] ?? 0);
     for (let i = 0; i < tries.length; i += 1) {
       const leak = tries[i] ?? 0;
       if (leak < 0 || leak > 2 * widest) continue;
       visitor.visit(leak);
-      if (visitor.logWeight + height > peak) {
-        peak = visitor.logWeight + height;
+      if (visitor.logWeight + wide > peak) {
+        peak = visitor.logWeight + wide;
         at = leak;
       }
     }
     highest = Math.max(highest, peak);
-    seen.push({ mixture, sigma, height, at, peak, bound, best });
+    seen.push({ mixture, height: wide, at, peak });
   }
   const candidates = likelyOnes(seen, highest);
   const nodes = nodesFor(visitor, candidates, highest);
   return { candidates, highest, nodes: withEarlier(nodes, earlier) };
 }
 
-/** The likeliest first, as far as amounts that may be negative tell. */
-function byBound(
-  a: { readonly bound: number; readonly height: number },
-  b: { readonly bound: number; readonly height: number },
-): number {
-  const more = b.bound + b.height - a.bound - a.height;
-  // A small whole number is none that has to be kept somewhere.
-  return more > 0 ? 1 : more < 0 ? -1 : 0;
+/** What a mixture could be at most, were its amounts free: in the order of the mixtures. */
+interface Bounds {
+  /** Where that would have the inflow, and its deviation. */
+  readonly best: Float64Array;
+  readonly sigma: Float64Array;
+  /** ln of how wide its part of the inflow is, and ln of the integral times that. */
+  readonly height: Float64Array;
+  readonly likely: Float64Array;
 }
 
-/** One in three of those that follow one another in the grid, with the weight of all three. */
-function standIn<One extends { mixture: Mixture; place: number; bound: number }>(one: One): One[] {
-  // The one that has nothing level off has no like.
-  if (one.mixture.members.length === 0) return [one];
-  if (one.place % ONE_IN !== 1) return [];
+/** One search at a time: some hundred numbers that need not be found room for anew. */
+let room: Bounds = newRoom(512);
+
+function newRoom(count: number): Bounds {
+  const column = () => new Float64Array(count);
+  return { best: column(), sigma: column(), height: column(), likely: column() };
+}
+
+function boundsOf(visitor: MixtureVisitor, mixtures: readonly Mixture[], widest: number): Bounds {
+  if (room.best.length < mixtures.length) room = newRoom(2 * mixtures.length);
+  for (const [place, mixture] of mixtures.entries()) {
+    visitor.take(mixture);
+    const { at, sigma, logWeight } = visitor.free;
+    // Amounts that may not be negative leave the inflow less room than free ones.
+    const height = Math.log(Math.min(sigma, widest));
+    room.best[place] = at;
+    room.sigma[place] = sigma;
+    room.height[place] = height;
+    room.likely[place] = logWeight + height;
+  }
+  return room;
+}
+
+/**
+ * Places of the mixtures to look at, the likeliest first, as far as amounts that may be negative tell. Of
+ * those that follow the first ones, one in three that lie beside each other has the weight of all three.
+ */
+function likeliestFirst(mixtures: Mixture[], likely: Float64Array): number[] {
+  // A small whole number is none that has to be kept somewhere.
+  const byLikely = (a: number, b: number) => Math.sign((likely[b] ?? 0) - (likely[a] ?? 0));
+  const places = mixtures.map((_, place) => place).sort(byLikely);
   const more = Math.log(ONE_IN);
-  const mixture = { ...one.mixture, logPrior: one.mixture.logPrior + more };
-  return [{ ...one, mixture, bound: one.bound + more }];
+  const lookedAt = places.filter((place, rank) => {
+    const mixture = mixtures[place];
+    // The one that has nothing level off has no like.
+    if (!mixture || rank < ALL_OF || mixture.members.length === 0) return true;
+    if (place % ONE_IN !== 1) return false;
+    mixtures[place] = { ...mixture, logPrior: mixture.logPrior + more };
+    likely[place] = (likely[place] ?? 0) + more;
+    return true;
+  });
+  return lookedAt.sort(byLikely);
 }
 
 /** Those that matter: together all but a small part of the whole. */

@@ -37,6 +37,17 @@ export function shapeAt({ kind, tauS }: Shape, heldS: number, lengthS: number): 
   return kind === 'leak' ? heldS : Math.expm1(-heldS / tauS) / Math.expm1(-lengthS / tauS);
 }
 
+/** The same at many times: what it is divided by is worked out once. */
+export function shapeColumn(shape: Shape, heldS: Float64Array, lengthS: number): Float64Array {
+  if (shape.kind === 'leak') return heldS.slice();
+  const { tauS } = shape;
+  const column = new Float64Array(heldS.length);
+  const whole = Math.expm1(-lengthS / tauS);
+  for (let i = 0; i < column.length; i += 1)
+    column[i] = Math.expm1(-(heldS[i] ?? 0) / tauS) / whole;
+  return column;
+}
+
 /** Its slope, 1/s. */
 export function shapeRate({ kind, tauS }: Shape, heldS: number, lengthS: number): number {
   return kind === 'leak' ? 1 : Math.exp(-heldS / tauS) / (-Math.expm1(-lengthS / tauS) * tauS);

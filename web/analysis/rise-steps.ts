@@ -1,6 +1,7 @@
 /** Steps in a rise: air that a ball valve or a pocket had trapped, let go at once. */
 import { median, mediansAlong } from './median.ts';
 import { SIGMA_PER_MAD, type Sample } from './samples.ts';
+import { seriesOf, type Series } from './series.ts';
 
 export interface SeenStep {
   /** The last moment before it and the first after it, data time, s. */
@@ -28,8 +29,9 @@ const SILENCE = 2.5;
 /** @returns in order of time */
 export function riseSteps(samples: readonly Sample[], isolatedS: number): SeenStep[] {
   const found: (SeenStep & { readonly excess: number })[] = [];
+  const series = seriesOf(samples);
   for (const width of WINDOWS) {
-    for (const step of stepsOver(samples, width, isolatedS)) {
+    for (const step of stepsOver(series, width, isolatedS)) {
       const near = found.findIndex(
         ({ fromS, toS }) => step.fromS < toS + 30 && step.toS > fromS - 30,
       );
@@ -40,14 +42,12 @@ export function riseSteps(samples: readonly Sample[], isolatedS: number): SeenSt
   return found.sort((a, b) => a.fromS - b.fromS);
 }
 
-function stepsOver(samples: readonly Sample[], width: number, isolatedS: number) {
-  const count = samples.length;
-  const pressures = new Float64Array(count);
-  const times = new Float64Array(count);
-  for (let i = 0; i < count; i += 1) {
-    pressures[i] = samples[i]?.pressurePa ?? 0;
-    times[i] = samples[i]?.elapsedS ?? 0;
-  }
+function stepsOver(
+  { elapsedS: times, pressurePa: pressures }: Series,
+  width: number,
+  isolatedS: number,
+) {
+  const count = times.length;
   const levels = mediansAlong(pressures, 0, width - 1).fill(NaN, Math.max(count - width + 1, 0));
   const changes = new Float64Array(count).fill(NaN);
   const spans = new Float64Array(count).fill(NaN);
@@ -67,13 +67,13 @@ function stepsOver(samples: readonly Sample[], width: number, isolatedS: number)
   }
   if (known < 3 * width) return [];
   const steps: (SeenStep & { excess: number })[] = [];
-  for (let i = 2 * width; i + 2 * width <= samples.length; i += 1) {
+  for (let i = 2 * width; i + 2 * width <= count; i += 1) {
     const change = changes[i] ?? 0;
     const around = Math.max(changes[i - width] ?? 0, changes[i + width] ?? 0, 0);
     const excess = change - around;
     const beforePa = levels[i - width] ?? 0;
-    const at = samples[i];
-    if (!at || at.elapsedS - isolatedS < SETTLING_S) continue;
+    const atS = times[i] ?? 0;
+    if (atS - isolatedS < SETTLING_S) continue;
     if (!(excess > STEP_SHARE * beforePa && excess > STEP_FACTOR * around)) continue;
     if ((spans[i] ?? Infinity) > SILENCE * usualSpanS) continue;
     if ((spans[i + width - 1] ?? Infinity) > SILENCE * usualSpanS) continue;
@@ -81,8 +81,8 @@ function stepsOver(samples: readonly Sample[], width: number, isolatedS: number)
     if (excess < STEP_QUANTA * quantumNear(pressures, i, width)) continue;
     const last = steps.at(-1);
     const step = {
-      fromS: samples[i - 1]?.elapsedS ?? at.elapsedS,
-      toS: at.elapsedS,
+      fromS: times[i - 1] ?? atS,
+      toS: atS,
       sizePa: change - ((changes[i - width] ?? 0) + (changes[i + width] ?? 0)) / 2,
       excess,
     };

@@ -78,21 +78,23 @@ function warmedAt(
   bins: readonly TimeBin[],
   isolatedS: number,
 ): number[] | null {
-  const times: number[] = [];
-  const sums = [0];
+  const times = new Float64Array(bins.length);
+  const sums = new Float64Array(bins.length + 1);
+  let known = 0;
   for (const { elapsedS, temperatureC } of bins) {
     if (temperatureC === null) continue;
-    times.push(elapsedS - isolatedS);
-    sums.push((sums.at(-1) ?? 0) + temperatureC);
+    times[known] = elapsedS - isolatedS;
+    sums[known + 1] = (sums[known] ?? 0) + temperatureC;
+    known += 1;
   }
-  if (times.length < 5) return null;
+  if (known < 5) return null;
   let from = 0;
   let to = 0;
   const smoothed = points.map(({ heldS }) => {
-    while (from < times.length - 1 && (times[from] ?? 0) < heldS - SMOOTHED_S) from += 1;
-    while (to < times.length && (times[to] ?? 0) <= heldS + SMOOTHED_S) to += 1;
+    while (from < known - 1 && (times[from] ?? 0) < heldS - SMOOTHED_S) from += 1;
+    while (to < known && (times[to] ?? 0) <= heldS + SMOOTHED_S) to += 1;
     const count = Math.max(to - from, 1);
-    return ((sums[from + count] ?? sums.at(-1) ?? 0) - (sums[from] ?? 0)) / count;
+    return ((sums[Math.min(from + count, known)] ?? 0) - (sums[from] ?? 0)) / count;
   });
   const first = smoothed[0] ?? 0;
   return smoothed.map((value) => value - first);

@@ -15,15 +15,37 @@ function millsRatio(x: number): number {
   );
 }
 
-/** φ(z)/Φ(z): by how many deviations cutting off what lies below zero lifts the mean. */
-export function hazard(z: number): number {
-  if (z <= 0) return 1 / millsRatio(-z);
-  const density = Math.exp(-0.5 * z * z) / SQRT_2_PI;
-  return density / (1 - density * millsRatio(z));
+/** A normal distribution of deviation 1, cut off at zero: for one mean after another. */
+export class CutAtZero {
+  /** φ(z)/Φ(z): by how many deviations cutting off what lies below zero lifts the mean. */
+  lift = 0;
+  #z = 0;
+  /** Of a mean below zero Mills' ratio, else the share that is cut off: lift and share both need it. */
+  #tail = 0;
+
+  /** @param z where the mean is */
+  take(z: number): void {
+    this.#z = z;
+    if (z <= 0) {
+      this.#tail = millsRatio(-z);
+      this.lift = 1 / this.#tail;
+      return;
+    }
+    const density = Math.exp(-0.5 * z * z) / SQRT_2_PI;
+    this.#tail = density * millsRatio(z);
+    this.lift = density / (1 - this.#tail);
+  }
+
+  /** ln Φ(z): the share that lies above zero. */
+  logShare(): number {
+    const z = this.#z;
+    return z <= 0 ? -0.5 * z * z + Math.log(this.#tail / SQRT_2_PI) : Math.log1p(-this.#tail);
+  }
 }
 
-/** ln Φ(z): the share that lies above zero where the mean is z deviations above it. */
+/** The same share where the mean is z deviations above zero. */
 export function logShareAbove(z: number): number {
-  if (z <= 0) return -0.5 * z * z + Math.log(millsRatio(-z) / SQRT_2_PI);
-  return Math.log1p((-Math.exp(-0.5 * z * z) / SQRT_2_PI) * millsRatio(z));
+  const cut = new CutAtZero();
+  cut.take(z);
+  return cut.logShare();
 }

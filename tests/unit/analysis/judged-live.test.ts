@@ -5,6 +5,8 @@ import type { Mark } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
+import { holdReadings } from '../../../web/analysis/hold-readings.ts';
+import { inRange } from '../../../web/analysis/in-range.ts';
 import { History, type HistoryPoint } from '../../../web/analysis/history.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { pumpedSamples } from '../../../web/analysis/pumped-samples.ts';
@@ -169,6 +171,28 @@ describe('what is kept of a session', () => {
     );
   });
 
+  test('has the same readings of a hold as the history, whatever was asked for before', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 9999 }),
+        fc.array(anyStretch, { maxLength: 3 }),
+        anySteps,
+        fc.integer({ min: -1, max: 300 }),
+        (seed, stretches, stepsS, fromS) => {
+          const { points } = jobSession(seed);
+          const session = { readings: arriving(points, stretches), marks: [] };
+          lookAgain(session, stepsS, (live, _, __, nowS) => {
+            const bins = inRange(live.bins(fromS, nowS));
+            const told = holdReadings(live, fromS, nowS);
+            expect(told.bins).toEqual(bins);
+            expect(told.samples).toEqual(samplesFromBins(bins));
+          });
+        },
+      ),
+      { numRuns: 40, seed: 34 },
+    );
+  });
+
   test('stays right where bins become wider: after an hour and after eighteen', () => {
     const live = new History();
     for (let elapsedS = 0; elapsedS < 67_000; elapsedS += 5) {
@@ -182,8 +206,9 @@ describe('what is kept of a session', () => {
       expect(stagesSoFar(live, [], DEPTH_PA, elapsedS).stages).toEqual(
         recogniseStages(bins, [], DEPTH_PA, elapsedS),
       );
-      const { samples } = pumpedSamples(live, 3, elapsedS);
-      expect(samples).toEqual(samplesFromBins(live.bins(3, elapsedS)));
+      const ofHold = live.bins(3, elapsedS);
+      expect(pumpedSamples(live, 3, elapsedS).samples).toEqual(samplesFromBins(ofHold));
+      expect(holdReadings(live, 3, elapsedS).bins).toEqual(ofHold);
     }
   });
 

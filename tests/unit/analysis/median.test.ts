@@ -1,7 +1,7 @@
 /** The median against the middle of the sorted list, of few values and of many. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { median } from '../../../web/analysis/median.ts';
+import { median, valueAtPlace } from '../../../web/analysis/median.ts';
 
 function middle(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -34,4 +34,16 @@ test('lists in order, against it and all alike are no trap', () => {
   expect(median(ascending.toReversed())).toBe(1999.5);
   expect(median(ascending.map(() => 7))).toBe(7);
   expect(median([])).toBe(0);
+});
+
+test('the value at a place is the one that stands there in ascending order', () => {
+  const lists = fc.array(fc.integer({ min: -9, max: 9 }), { minLength: 1, maxLength: 60 });
+  fc.assert(
+    fc.property(lists, fc.nat(), (list, at) => {
+      const place = at % list.length;
+      const sorted = [...list].sort((a, b) => a - b);
+      expect(valueAtPlace(list, place)).toBe(sorted[place]);
+    }),
+  );
+  expect(valueAtPlace([], 0)).toBe(0);
 });

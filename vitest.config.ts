@@ -29,7 +29,8 @@ export default defineConfig({
         test: {
           name: 'together',
           include: ['tests/**/*.test.ts'],
-          exclude: [...APART, ...LEFT_OUT],
+          // The packages of the mutation tool are its own.
+          exclude: [...APART, ...LEFT_OUT, 'tests/mutation/**'],
           isolate: false,
         },
       },

@@ -43,11 +43,11 @@ export function jobCurves(facts: JudgedFacts, readings: ReportReadings): JobCurv
 }
 
 function passagesOf({ recording, job, marks, entries }: JudgedFacts, fold: ChannelFold): Passage[] {
-  const sheet = sheetOfSensor(entriesOf(job, entries), recording, fold.channel);
-  return fold.passages(
-    marks.filter(({ elapsedS }) => isWithin(job, elapsedS)),
-    sheet,
-  );
+  const ofJob = entriesOf(job, entries);
+  return fold.passages(sheetOfSensor(ofJob, recording, fold.channel), {
+    marks: marks.filter(({ elapsedS }) => isWithin(job, elapsedS)),
+    entries: ofJob,
+  });
 }
 
 function outcomeOf(facts: JudgedFacts, fold: ChannelFold): JobOutcome {

@@ -7,6 +7,7 @@ import { airLeftShare } from './dilution.ts';
 import { evacuationCycles, type Cycle } from './evacuation-cycles.ts';
 import type { History } from './history.ts';
 import { type MoistureTrend, moistureTrend } from './moisture-trend.ts';
+import { sheetWhilePumped } from './sheet-then.ts';
 import { spellsUntil } from './spell-list.ts';
 import { waterFound } from './water-found.ts';
 
@@ -62,7 +63,7 @@ export function tripleTold(
   const cycles = seen.map((cycle, at): ToldCycle => {
     const planned = plan.cycles[at] ?? null;
     const pulled = { fromS: cycle.fromS, toS: cycle.holds[0]?.fromS ?? cycle.toS };
-    const water = waterFound(history, pulled, sheet);
+    const water = waterFound(history, pulled, sheetWhilePumped(sheet, { marks, entries }, pulled));
     const heldS = Math.max(0, ...cycle.holds.map(({ fromS, toS }) => toS - fromS));
     return {
       ...cycle,

@@ -20,8 +20,8 @@ export function reportOf(facts: ReportFacts, readings: ReportReadings): Report {
 function sensorReport(facts: ReportFacts, fold: ChannelFold): SensorReport {
   const { marks, recording } = facts;
   const sheet = sheetOfSensor(facts.entries, recording, fold.channel);
-  const passages = fold.passages(marks, sheet);
-  const holds = holdsIn(passages, fold, sheet);
+  const passages = fold.passages(sheet, facts);
+  const holds = holdsIn(passages, fold, sheet, facts);
   const last = passages.at(-1)?.conclusions ?? null;
   const stages = passages.map(({ conclusions: { stage }, untilS }) => ({ stage, untilS }));
   const gaps = fold.gaps();
@@ -34,8 +34,8 @@ function sensorReport(facts: ReportFacts, fold: ChannelFold): SensorReport {
     conclusions: last,
     stages,
     holds,
-    holdList: last === null ? [] : fold.numbers(last, sheet).holds,
-    pullDowns: pullDownsIn(passages, fold, sheet),
+    holdList: last === null ? [] : fold.numbers(last, sheet, facts).holds,
+    pullDowns: pullDownsIn(passages, fold, sheet, facts),
     cycles: fold.cycles(marks, facts.entries),
     hunt: isHunted(facts) ? fold.hunt(marks, facts.entries) : null,
     gaps,
@@ -52,10 +52,15 @@ function isHunted({ marks, entries }: ReportFacts): boolean {
   );
 }
 
-function holdsIn(passages: readonly Passage[], fold: ChannelFold, sheet: Sheet): Hold[] {
+function holdsIn(
+  passages: readonly Passage[],
+  fold: ChannelFold,
+  sheet: Sheet,
+  facts: ReportFacts,
+): Hold[] {
   return judgedHolds(passages).map((hold) => ({
     ...hold,
-    numbers: fold.numbers(hold.conclusions, sheet),
+    numbers: fold.numbers(hold.conclusions, sheet, facts),
   }));
 }
 
@@ -64,6 +69,7 @@ function pullDownsIn(
   passages: readonly Passage[],
   fold: ChannelFold,
   sheet: Sheet,
+  facts: ReportFacts,
 ): ReportPullDown[] {
   const untilS = new Map<number, number>();
   for (const { conclusions, untilS: endS } of passages) {
@@ -72,6 +78,6 @@ function pullDownsIn(
     untilS.set(pullDownS, Math.max(untilS.get(pullDownS) ?? 0, endS));
   }
   return [...untilS].map(([fromS, toS]) => {
-    return { fromS, toS, water: fold.water({ fromS, toS }, sheet) };
+    return { fromS, toS, water: fold.water({ fromS, toS }, sheet, facts) };
   });
 }

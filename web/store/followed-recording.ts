@@ -81,6 +81,7 @@ export class FollowedRecording {
       this.#channel(this.channel.value).judging.history,
       conclusions,
       this.sheet.value,
+      { marks: this.marks.value, entries: this.entries.value },
     );
   });
   /** Evacuations with nitrogen between: reckoned only while something shows them. */
@@ -243,7 +244,11 @@ export class FollowedRecording {
     // What follows from a part of the readings would be of no moment that is, or was, the present.
     if (this.#undrawnSinceMs !== null) return;
     const { judging } = this.#channel(this.channel.value);
-    this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
+    this.conclusions.value = judging.conclude(
+      this.marks.value,
+      this.sheet.value,
+      this.entries.value,
+    );
   }
 
   /** Whether the vacuum of a hold was lost after it had been judged, by the conclusions of now. */
@@ -268,7 +273,11 @@ export class FollowedRecording {
     return slowestVerdict(
       recording.sensors.map((_, channel) => {
         const sheet = sheetOfSensor(this.entries.peek(), recording, channel);
-        const concluded = this.#channel(channel).judging.conclude(this.marks.peek(), sheet);
+        const concluded = this.#channel(channel).judging.conclude(
+          this.marks.peek(),
+          sheet,
+          this.entries.peek(),
+        );
         const rise = concluded?.stage.name === 'rise' ? concluded.rise : null;
         return {
           channel,

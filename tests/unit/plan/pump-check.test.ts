@@ -27,7 +27,13 @@ describe('a pump alone with the sensor', () => {
   test('is good below what is usual, and below twice its own figure', () => {
     expect(verdictOf(falling(60), 300)).toBe('good');
     expect(verdictOf(falling(60), 300, { ultimatePa: paFromMicron(40) })).toBe('good');
-    expect(verdictOf(falling(60), 400, { ultimatePa: paFromMicron(15) })).toBe('high_floor');
+    expect(verdictOf(falling(60), 700, { ultimatePa: paFromMicron(15) })).toBe('high_floor');
+  });
+
+  test('is given ten minutes to warm where little is lacking', () => {
+    const near = { ultimatePa: paFromMicron(15) };
+    expect(verdictOf(falling(60), 400, near)).toBe('still_falling');
+    expect(verdictOf(falling(80), 400, near)).toBe('high_floor');
   });
 
   test('is given five minutes', () => {

@@ -44,7 +44,7 @@ const USUAL_PA = paFromMicron(100);
 /** A figure on a plate is measured warm, on fresh oil, without hose and seals: twice that is good. Ours. */
 const GOOD_FACTOR = 2;
 /** And so much more, by which a trade's sensor may be off down there. Ours. */
-const SENSOR_PA = paFromMicron(20);
+const SENSOR_PA = paFromMicron(25);
 /** No pump in order stays above this with nothing to pump, whatever is entered. Ours. */
 const MOST_GOOD_PA = 500;
 /** A pressure is the median over so long, of so many readings: a spike is none. Ours. */
@@ -81,7 +81,8 @@ export function checkPump(facts: PumpCheckFacts): PumpCheck {
   if (levelPa === null) return answer('too_early');
   const backPa = levelUntil(since, latest.elapsedS - LOOK_BACK_S);
   const change = backPa === null ? null : Math.log(levelPa / backPa);
-  if (change !== null && change > 2 * CHANGE) return answer('rising');
+  const risenPa = backPa === null ? 0 : levelPa - backPa;
+  if (change !== null && change > 2 * CHANGE && risenPa > SENSOR_PA) return answer('rising');
   if (latest.elapsedS - pumpOnS >= LEAST_RUN_S && levelPa <= shouldReachPa) return answer('good');
   if (ranS < WITHIN_S || change === null) return answer('too_early');
   const isWarming = ranS < WARM_S && levelPa <= Math.min(NEAR * shouldReachPa, MOST_GOOD_PA);

@@ -2248,6 +2248,8 @@ export const english = {
         `It parted from the expected curve at ${pressure} and has stood near there for ${since}: water is boiling. It ends when the water is gone; warm the coldest part, and give it time.`,
       floor: ({ between }: { between: string }) =>
         `It heads for a floor of ${between}: higher than this rig should have. Look at the oil, an open ballast, or a leak. Very moist walls and oil can look like this as well.`,
+      standstill: ({ pressure, since }: { pressure: string; since: string }) =>
+        `It has stood near ${pressure} for ${since}; dry and tight, this rig would be far below. Water or its ice gives off gas, or a leak, the oil or an open ballast holds it: warm the coldest part and close the ballast, then look which of them moves it.`,
     },
     pumpCheck: {
       title: 'Pump check',

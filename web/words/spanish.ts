@@ -2353,6 +2353,8 @@ export const spanish: Wording = {
         `Se apartó de la curva esperada a ${pressure} y lleva ${since} cerca de ahí: hierve agua. Acaba cuando el agua se va; caliente la parte más fría y dele tiempo.`,
       floor: ({ between }) =>
         `Va hacia un fondo de ${between}: más alto de lo que este equipo debería tener. Mire el aceite, un lastre abierto o una fuga. Paredes y aceite muy húmedos pueden parecerlo también.`,
+      standstill: ({ pressure, since }) =>
+        `Lleva ${since} cerca de ${pressure}; seco y estanco, este equipo estaría mucho más abajo. El agua o su hielo da gas, o lo sostiene una fuga, el aceite o un lastre abierto: caliente la parte más fría y cierre el lastre, y mire cuál de los dos lo mueve.`,
     },
     pumpCheck: {
       title: 'Prueba de la bomba',

@@ -3,6 +3,7 @@ import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import { judgedHolds } from '../analysis/judged-holds.ts';
 import type { Passage } from '../analysis/passages.ts';
+import { holdsTogether } from './holds-together.ts';
 import { figuresFor } from './report-figures.ts';
 import type { Hold, Report, ReportFacts, ReportPullDown, SensorReport } from './report-model.ts';
 import type { ChannelFold, ReportReadings } from './report-readings.ts';
@@ -13,7 +14,7 @@ export function reportOf(facts: ReportFacts, readings: ReportReadings): Report {
   return {
     ...sorted,
     sheet: sheetFromEntries(facts.entries),
-    sensors: readings.channels().map((fold) => sensorReport(sorted, fold)),
+    sensors: holdsTogether(readings.channels().map((fold) => sensorReport(sorted, fold))),
   };
 }
 
@@ -61,6 +62,7 @@ function holdsIn(
   return judgedHolds(passages).map((hold) => ({
     ...hold,
     numbers: fold.numbers(hold.conclusions, sheet, facts),
+    together: null,
   }));
 }
 

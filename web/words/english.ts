@@ -344,6 +344,7 @@ export const english = {
       'it stands above the vapour pressure of water at the metal’s temperature: not water alone',
     ice_possible: 'the coldest metal may be so cold that ice would hide there',
     not_the_system: 'the sensor does not see the system: change what it sees on the job sheet',
+    other_sensor: 'another sensor that watches the system does not bear it out yet',
     step: 'a step in the curve, as when a ball valve lets trapped air go: the hold starts anew',
     gap: 'too many readings are missing',
   },
@@ -2766,6 +2767,9 @@ export const english = {
       waits: ({ names }: { names: string }) => `Still waiting for: ${names}.`,
       waitsFor: ({ names, more }: { names: string; more: string }) =>
         `Still waiting for: ${names}, another ${more}.`,
+      seenBy: ({ names }: { names: string }) => `seen by ${names}`,
+      awaits: ({ names }: { names: string }) => `waits for ${names}`,
+      atPump: 'One that sits at the pump counts for nothing here, once its place is said.',
     },
   },
 };

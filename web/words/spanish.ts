@@ -517,6 +517,7 @@ export const spanish: Wording = {
       'está por encima de la presión de vapor del agua a la temperatura del metal: no es solo agua',
     ice_possible: 'el metal más frío puede estarlo tanto que esconda hielo',
     not_the_system: 'el sensor no ve el sistema: cambie lo que ve en la hoja de trabajo',
+    other_sensor: 'otro sensor que vigila el sistema todavía no lo confirma',
     step: 'un salto en la curva, como cuando una válvula de bola suelta aire atrapado: la retención empieza de nuevo',
     gap: 'faltan demasiadas lecturas',
   },
@@ -2849,6 +2850,9 @@ export const spanish: Wording = {
       title: 'Todos los sensores juntos',
       waits: ({ names }) => `Falta todavía: ${names}.`,
       waitsFor: ({ names, more }) => `Falta todavía: ${names}, otros ${more}.`,
+      seenBy: ({ names }) => `lo ve ${names}`,
+      awaits: ({ names }) => `espera a ${names}`,
+      atPump: 'Uno que esté en la bomba no cuenta aquí, una vez dicho su sitio.',
     },
   },
 };

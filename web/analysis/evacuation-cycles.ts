@@ -5,6 +5,11 @@ import type { History } from './history.ts';
 import { median } from './median.ts';
 import { samplesFromBins, type Sample } from './samples.ts';
 
+export interface RestedFill {
+  readonly atS: number;
+  readonly restPa: number;
+}
+
 export interface Cycle {
   /** Pump on. */
   readonly fromS: number;
@@ -22,6 +27,8 @@ export interface Cycle {
    * broken by that. `stands`: and it has not been pumped since.
    */
   readonly unmarkedFill: 'none' | 'pumped_since' | 'stands';
+  /** Fillings that came to rest and were pumped off again: they may have been breaks that nobody marked. */
+  readonly restedFills: readonly RestedFill[];
   /** Valved off, and until when. */
   readonly holds: readonly { readonly fromS: number; readonly toS: number }[];
 }
@@ -47,7 +54,12 @@ export function evacuationCycles(
   let depthFromS = 0;
   let filledS = -Infinity;
   let unmarkedFill: Cycle['unmarkedFill'] = 'none';
+  let restedFills: RestedFill[] = [];
   let holds: { fromS: number; toS: number }[] = [];
+  const askAbout = (atS: number, untilS: number): void => {
+    const restPa = restsAt(history, atS, untilS);
+    if (restPa !== null) restedFills.push({ atS, restPa });
+  };
   const begin = (sinceS: number, isPumped: boolean): void => {
     const isAnew = isPumped && unmarkedFill === 'stands';
     if (fromS === null || isAnew) {
@@ -58,6 +70,7 @@ export function evacuationCycles(
     fromS ??= sinceS;
     if (!isAnew) return;
     unmarkedFill = 'pumped_since';
+    askAbout(filledS, sinceS);
     filledS = -Infinity;
   };
   const fill = (sinceS: number): void => {
@@ -78,17 +91,22 @@ export function evacuationCycles(
       isBroken,
       brokenToPa,
       unmarkedFill,
+      restedFills,
       holds,
     });
     fromS = null;
     unmarkedFill = 'none';
+    restedFills = [];
     holds = [];
   };
-  for (const [at, { name, sinceS, recognisedBy }] of stages.entries()) {
+  for (const [at, { name, sinceS, recognisedBy, alternatives }] of stages.entries()) {
     const untilS = stages[at + 1]?.sinceS ?? nowS;
     switch (name) {
       case 'waiting':
+        break;
       case 'pump_stopped':
+        // As it looks where nobody marked the valve-off before it either; while it stands it may be going on.
+        if (alternatives.includes('nitrogen_break') && untilS < nowS) askAbout(sinceS, untilS);
         break;
       case 'pull_down':
       case 'at_depth':
@@ -115,6 +133,7 @@ export function evacuationCycles(
       case 'vented':
         fromS = null;
         unmarkedFill = 'none';
+        restedFills = [];
         holds = [];
         cycles.length = 0;
         break;
@@ -122,6 +141,24 @@ export function evacuationCycles(
   }
   close(nowS, false, null);
   return cycles;
+}
+
+/** A leak goes on rising; what was let in stays where the valve was shut. Settings of ours. */
+const LEAST_REST_S = 40;
+const AT_REST = 0.02;
+/** Nobody breaks a vacuum to less: a valve that is shut comes to rest as well. A setting of ours. */
+const LEAST_REST_PA = 2000;
+
+/** Where a filling stood before it was pumped off, if it stood still in the second half of the time. */
+function restsAt(history: History, fromS: number, toS: number): number | null {
+  if (toS - fromS < LEAST_REST_S) return null;
+  const samples = samplesFromBins(history.bins(fromS, toS));
+  const halfS = (fromS + toS) / 2;
+  const half = levelIn(samples, halfS - NEAR_S / 2, halfS + NEAR_S / 2);
+  const end = levelIn(samples, toS - NEAR_S, toS - NEAR_S / 3);
+  if (half === null || end === null || end < LEAST_REST_PA) return null;
+  if (Math.abs(end / half - 1) > AT_REST) return null;
+  return end;
 }
 
 function deepest(samples: readonly Sample[]): number | null {

@@ -2661,6 +2661,9 @@ export const english = {
     brokenAt: ({ pressure }: { pressure: string }) => `broken at ${pressure}`,
     notMarked:
       'something came in fast that nobody marked as nitrogen: not counted as a break (a gross leak looks the same)',
+    wasBreak: ({ at, pressure }: { at: string; pressure: string }) =>
+      `From ${at} it was filled to ${pressure}, stood still there, and was pumped again: was that a nitrogen break?`,
+    markBreak: 'Yes, mark it as nitrogen',
     water: ({ amount }: { amount: string }) => `water boiled off: ${amount}`,
     airLeft: ({ parts }: { parts: string }) =>
       `Of the air at the start at best 1 part in ${parts} is left, if the nitrogen mixed with all of it each time. Dead ends that do not mix keep more. It says nothing of water in oil, in walls or as a liquid.`,

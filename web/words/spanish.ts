@@ -2749,6 +2749,9 @@ export const spanish: Wording = {
     brokenAt: ({ pressure }) => `vacío roto a ${pressure}`,
     notMarked:
       'algo entró deprisa y nadie lo marcó como nitrógeno: no cuenta como barrido (una fuga grande se ve igual)',
+    wasBreak: ({ at, pressure }) =>
+      `Desde ${at} se llenó hasta ${pressure}, se quedó quieto ahí y se volvió a evacuar: ¿fue un barrido con nitrógeno?`,
+    markBreak: 'Sí, marcarlo como nitrógeno',
     water: ({ amount }) => `agua evaporada: ${amount}`,
     airLeft: ({ parts }) =>
       `Del aire del inicio queda en el mejor caso 1 parte en ${parts}, si el nitrógeno se mezcló cada vez con todo. Los extremos ciegos que no se mezclan guardan más. No dice nada del agua en el aceite, en las paredes o líquida.`,

@@ -2,6 +2,7 @@
 import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
 import type { Stage } from './conclusions.ts';
 import type { History } from './history.ts';
+import { keptPast } from './kept-past.ts';
 import { median } from './median.ts';
 import { samplesFromBins, type Sample } from './samples.ts';
 
@@ -57,7 +58,8 @@ export function evacuationCycles(
   let restedFills: RestedFill[] = [];
   let holds: { fromS: number; toS: number }[] = [];
   const askAbout = (atS: number, untilS: number): void => {
-    const restPa = restsAt(history, atS, untilS);
+    const span = { fromS: atS, toS: untilS };
+    const restPa = keptRests(history, [], span, () => restsAt(history, atS, untilS));
     if (restPa !== null) restedFills.push({ atS, restPa });
   };
   const begin = (sinceS: number, isPumped: boolean): void => {
@@ -80,14 +82,13 @@ export function evacuationCycles(
   };
   const close = (toS: number, isBroken: boolean, brokenToPa: number | null): void => {
     if (fromS === null) return;
-    const samples = samplesFromBins(history.bins(depthFromS, toS));
+    const seen = { fromS: depthFromS, toS };
     cycles.push({
       fromS,
       toS,
-      depthPa: deepest(samples),
-      endPa: isBroken
-        ? levelIn(samples, toS - BEFORE_S, toS - NEAR_S)
-        : levelIn(samples, toS - NEAR_S, toS),
+      ...(isBroken
+        ? keptLevels(history, [], seen, () => levelsOf(history, seen, BEFORE_S, NEAR_S))
+        : levelsOf(history, seen, NEAR_S, 0)),
       isBroken,
       brokenToPa,
       unmarkedFill,
@@ -120,12 +121,12 @@ export function evacuationCycles(
         if (recognisedBy === 'mark' && sinceS - filledS < SAME_S) {
           // Marked a little late: the same one.
           unmarkedFill = 'none';
-          close(filledS, true, filledTo(history, sinceS, untilS));
+          close(filledS, true, filledIn(history, sinceS, untilS).toPa);
         } else if (
           recognisedBy === 'mark' ||
-          highestIn(history, sinceS, untilS) >= LEAST_UNMARKED_PA
+          (filledIn(history, sinceS, untilS).highestPa ?? 0) >= LEAST_UNMARKED_PA
         ) {
-          close(sinceS, true, filledTo(history, sinceS, untilS));
+          close(sinceS, true, filledIn(history, sinceS, untilS).toPa);
         } else {
           fill(sinceS);
         }
@@ -149,6 +150,8 @@ const AT_REST = 0.02;
 /** Nobody breaks a vacuum to less: a valve that is shut comes to rest as well. A setting of ours. */
 const LEAST_REST_PA = 2000;
 
+const keptRests = keptPast<number | null>();
+
 /** Where a filling stood before it was pumped off, if it stood still in the second half of the time. */
 function restsAt(history: History, fromS: number, toS: number): number | null {
   if (toS - fromS < LEAST_REST_S) return null;
@@ -159,6 +162,19 @@ function restsAt(history: History, fromS: number, toS: number): number | null {
   if (half === null || end === null || end < LEAST_REST_PA) return null;
   if (Math.abs(end / half - 1) > AT_REST) return null;
   return end;
+}
+
+const keptLevels = keptPast<Pick<Cycle, 'depthPa' | 'endPa'>>();
+
+function levelsOf(
+  history: History,
+  { fromS, toS }: { readonly fromS: number; readonly toS: number },
+  fromBeforeS: number,
+  toBeforeS: number,
+): Pick<Cycle, 'depthPa' | 'endPa'> {
+  const samples = samplesFromBins(history.bins(fromS, toS));
+  const endPa = levelIn(samples, toS - fromBeforeS, toS - toBeforeS);
+  return { depthPa: deepest(samples), endPa };
 }
 
 function deepest(samples: readonly Sample[]): number | null {
@@ -175,16 +191,21 @@ function levelOf(samples: readonly Sample[]): number {
   return median(samples.map(({ pressurePa }) => pressurePa));
 }
 
-/** Null where it left the sensor's range. */
-function filledTo(history: History, fromS: number, toS: number): number | null {
-  const bins = history.bins(fromS, toS);
-  if (bins.some(({ pressurePa, overRange }) => pressurePa === null || overRange > 0)) return null;
-  return highestOf(samplesFromBins(bins));
+interface Filled {
+  /** As far as the sensor's range reaches. */
+  readonly highestPa: number | null;
+  /** Null where it left that. */
+  readonly toPa: number | null;
 }
+const keptFilled = keptPast<Filled>();
 
-/** As far as the sensor's range reaches. */
-function highestIn(history: History, fromS: number, toS: number): number {
-  return highestOf(samplesFromBins(history.bins(fromS, toS))) ?? 0;
+function filledIn(history: History, fromS: number, toS: number): Filled {
+  return keptFilled(history, [], { fromS, toS }, () => {
+    const bins = history.bins(fromS, toS);
+    const highestPa = highestOf(samplesFromBins(bins));
+    const isOver = bins.some(({ pressurePa, overRange }) => pressurePa === null || overRange > 0);
+    return { highestPa, toPa: isOver ? null : highestPa };
+  });
 }
 
 /** That lasted for some readings. */

@@ -56,6 +56,8 @@ export type Vessel = z.infer<typeof vesselSchema>;
 
 const sectionSchema = z.strictObject({
   name: sectionName.min(1),
+  /** What it was called until this list was entered, where it got another name with it. */
+  was: sectionName.min(1).optional(),
   /** Where known as a whole; null: by its tubes and vessels. */
   volumeM3: z.number().gt(0).max(100).nullable(),
   /** Pump and hose are connected here. */

@@ -4,10 +4,12 @@ import { entriesOf, isWithin } from '../../protocol/job.ts';
 import type { JobCurve, JobOutcome } from '../../protocol/job-card.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import type { Recording } from '../../protocol/recording.ts';
-import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import { judgedHolds } from '../../web/analysis/judged-holds.ts';
 import type { Passage } from '../../web/analysis/passages.ts';
+import { heardTogether, sensorSaid, slowestVerdict } from '../../web/analysis/slowest-verdict.ts';
+import { seesSystem } from '../../web/analysis/verdict.ts';
 import type { ChannelFold, ReportReadings } from '../../web/report/report-readings.ts';
 
 interface JudgedFacts {
@@ -19,7 +21,27 @@ interface JudgedFacts {
 
 /** @param readings those of the job alone */
 export function jobOutcomes(facts: JudgedFacts, readings: ReportReadings): JobOutcome[] {
-  return readings.channels().map((fold) => outcomeOf(facts, fold));
+  const told = readings.channels().map((fold) => {
+    const passages = passagesOf(facts, fold);
+    const rise = judgedHolds(passages).at(-1)?.rise ?? null;
+    return { channel: fold.channel, passages, rise, sheet: sheetFor(facts, fold) };
+  });
+  const watching = told.filter(({ sheet }) => seesSystem(sheet));
+  const together =
+    watching.length < 2
+      ? null
+      : slowestVerdict(
+          watching.map(({ channel, rise, sheet }) => sensorSaid(channel, rise, sheet)),
+        );
+  return told.map(({ channel, passages, rise }) => {
+    const depths = passages.flatMap(({ conclusions }) => conclusions.pressurePa ?? []);
+    return {
+      channel,
+      verdict: rise === null ? null : heardTogether(rise, together).verdict,
+      heldS: rise?.heldS ?? null,
+      lowestPa: depths.length === 0 ? null : Math.min(...depths),
+    };
+  });
 }
 
 /** For drawing, with the moments at which two curves may be laid over each other. */
@@ -42,22 +64,14 @@ export function jobCurves(facts: JudgedFacts, readings: ReportReadings): JobCurv
   });
 }
 
-function passagesOf({ recording, job, marks, entries }: JudgedFacts, fold: ChannelFold): Passage[] {
-  const sheet = sheetOfSensor(entriesOf(job, entries), recording, fold.channel);
-  return fold.passages(
-    marks.filter(({ elapsedS }) => isWithin(job, elapsedS)),
-    sheet,
-  );
+function passagesOf(facts: JudgedFacts, fold: ChannelFold): Passage[] {
+  const { job, marks, entries } = facts;
+  return fold.passages(sheetFor(facts, fold), {
+    marks: marks.filter(({ elapsedS }) => isWithin(job, elapsedS)),
+    entries: entriesOf(job, entries),
+  });
 }
 
-function outcomeOf(facts: JudgedFacts, fold: ChannelFold): JobOutcome {
-  const passages = passagesOf(facts, fold);
-  const rise = judgedHolds(passages).at(-1)?.rise ?? null;
-  const depths = passages.flatMap(({ conclusions }) => conclusions.pressurePa ?? []);
-  return {
-    channel: fold.channel,
-    verdict: rise?.verdict ?? null,
-    heldS: rise?.heldS ?? null,
-    lowestPa: depths.length === 0 ? null : Math.min(...depths),
-  };
+function sheetFor({ recording, job, entries }: JudgedFacts, { channel }: ChannelFold): Sheet {
+  return sheetOfSensor(entriesOf(job, entries), recording, channel);
 }

@@ -6,6 +6,7 @@
 import { HELP, readOptions } from './accuracy/options.ts';
 import { reportAccuracy } from './accuracy/report.ts';
 import { benchChart } from './chart-bench.ts';
+import { benchCycles } from './cycles-bench.ts';
 import { benchHistory } from './history-bench.ts';
 import { benchJudge } from './judge-bench.ts';
 import { benchKills } from './kill-bench.ts';
@@ -26,6 +27,7 @@ const benches = [
   // Some five minutes.
   benchKills,
   benchJudge,
+  benchCycles,
   benchPhysics,
   // In a browser; some two minutes.
   benchChart,

@@ -80,7 +80,10 @@ test('a rehearsal’s report has the verdict that the judge draws from the expor
   expect(stage.name).toBe('rise');
   const speech = englishIn({ pressure: 'Pa', temperature: '°F' });
   expect(html).toContain(`<strong>${english.verdict.names[rise.verdict]}`);
-  const numbers = numbersOf(history, conclusions, DEFAULT_SHEET);
+  const numbers = numbersOf(history, conclusions, DEFAULT_SHEET, {
+    marks: detail.marks,
+    entries: [],
+  });
   const groups = listVerdictNumbers(rise, numbers, DEFAULT_SHEET, speech);
   for (const { name, value } of groups.flatMap(({ rows }) => rows)) {
     expect(html).toContain(`<th scope="row">${name}</th><td>${value}</td>`);

@@ -100,11 +100,10 @@ async function concluded(bridge: RunningBridge, id: number, withSheet = true): P
       const said = withSheet ? recording : { ...recording, sensors: [] };
       const own = sheetOfSensor(entries, said, channel);
       // Marks have other numbers there.
-      const conclusions = judging.conclude(
-        marks.map((mark, at) => ({ ...mark, id: at + 1 })),
-        own,
-      );
-      const numbers = conclusions && numbersOf(judging.history, conclusions, own);
+      const renumbered = marks.map((mark, at) => ({ ...mark, id: at + 1 }));
+      const conclusions = judging.conclude(renumbered, own, entries);
+      const facts = { marks: renumbered, entries };
+      const numbers = conclusions && numbersOf(judging.history, conclusions, own, facts);
       return { name: sensor.name, conclusions, numbers };
     }),
   );

@@ -114,5 +114,6 @@ function soOf(faults: Faults): Set<Kind> {
   ) {
     so.add('floor');
   }
+  if (so.has('plateau') || so.has('floor')) so.add('standstill');
   return so;
 }

@@ -96,6 +96,7 @@ export type Reservation =
   | 'not_water_alone' // stands above the vapour pressure of water at the metal's temperature
   | 'ice_possible' // the metal may be so cold that ice would hide
   | 'not_the_system' // the sensor sees a stub, a section or the pump's side
+  | 'other_sensor' // another one that watches the system does not bear a pass out
   | 'step' // a step in the curve: trapped air let go; the hold starts anew
   | 'gap'; // too few readings
 

@@ -2,8 +2,14 @@
 import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
 import type { Stage } from './conclusions.ts';
 import type { History } from './history.ts';
+import { keptPast } from './kept-past.ts';
 import { median } from './median.ts';
 import { samplesFromBins, type Sample } from './samples.ts';
+
+export interface RestedFill {
+  readonly atS: number;
+  readonly restPa: number;
+}
 
 export interface Cycle {
   /** Pump on. */
@@ -22,6 +28,8 @@ export interface Cycle {
    * broken by that. `stands`: and it has not been pumped since.
    */
   readonly unmarkedFill: 'none' | 'pumped_since' | 'stands';
+  /** Fillings that came to rest and were pumped off again: they may have been breaks that nobody marked. */
+  readonly restedFills: readonly RestedFill[];
   /** Valved off, and until when. */
   readonly holds: readonly { readonly fromS: number; readonly toS: number }[];
 }
@@ -47,7 +55,13 @@ export function evacuationCycles(
   let depthFromS = 0;
   let filledS = -Infinity;
   let unmarkedFill: Cycle['unmarkedFill'] = 'none';
+  let restedFills: RestedFill[] = [];
   let holds: { fromS: number; toS: number }[] = [];
+  const askAbout = (atS: number, untilS: number): void => {
+    const span = { fromS: atS, toS: untilS };
+    const restPa = keptRests(history, [], span, () => restsAt(history, atS, untilS));
+    if (restPa !== null) restedFills.push({ atS, restPa });
+  };
   const begin = (sinceS: number, isPumped: boolean): void => {
     const isAnew = isPumped && unmarkedFill === 'stands';
     if (fromS === null || isAnew) {
@@ -58,6 +72,7 @@ export function evacuationCycles(
     fromS ??= sinceS;
     if (!isAnew) return;
     unmarkedFill = 'pumped_since';
+    askAbout(filledS, sinceS);
     filledS = -Infinity;
   };
   const fill = (sinceS: number): void => {
@@ -67,28 +82,32 @@ export function evacuationCycles(
   };
   const close = (toS: number, isBroken: boolean, brokenToPa: number | null): void => {
     if (fromS === null) return;
-    const samples = samplesFromBins(history.bins(depthFromS, toS));
+    const seen = { fromS: depthFromS, toS };
     cycles.push({
       fromS,
       toS,
-      depthPa: deepest(samples),
-      endPa: isBroken
-        ? levelIn(samples, toS - BEFORE_S, toS - NEAR_S)
-        : levelIn(samples, toS - NEAR_S, toS),
+      ...(isBroken
+        ? keptLevels(history, [], seen, () => levelsOf(history, seen, BEFORE_S, NEAR_S))
+        : levelsOf(history, seen, NEAR_S, 0)),
       isBroken,
       brokenToPa,
       unmarkedFill,
+      restedFills,
       holds,
     });
     fromS = null;
     unmarkedFill = 'none';
+    restedFills = [];
     holds = [];
   };
-  for (const [at, { name, sinceS, recognisedBy }] of stages.entries()) {
+  for (const [at, { name, sinceS, recognisedBy, alternatives }] of stages.entries()) {
     const untilS = stages[at + 1]?.sinceS ?? nowS;
     switch (name) {
       case 'waiting':
+        break;
       case 'pump_stopped':
+        // As it looks where nobody marked the valve-off before it either; while it stands it may be going on.
+        if (alternatives.includes('nitrogen_break') && untilS < nowS) askAbout(sinceS, untilS);
         break;
       case 'pull_down':
       case 'at_depth':
@@ -102,12 +121,12 @@ export function evacuationCycles(
         if (recognisedBy === 'mark' && sinceS - filledS < SAME_S) {
           // Marked a little late: the same one.
           unmarkedFill = 'none';
-          close(filledS, true, filledTo(history, sinceS, untilS));
+          close(filledS, true, filledIn(history, sinceS, untilS).toPa);
         } else if (
           recognisedBy === 'mark' ||
-          highestIn(history, sinceS, untilS) >= LEAST_UNMARKED_PA
+          (filledIn(history, sinceS, untilS).highestPa ?? 0) >= LEAST_UNMARKED_PA
         ) {
-          close(sinceS, true, filledTo(history, sinceS, untilS));
+          close(sinceS, true, filledIn(history, sinceS, untilS).toPa);
         } else {
           fill(sinceS);
         }
@@ -115,6 +134,7 @@ export function evacuationCycles(
       case 'vented':
         fromS = null;
         unmarkedFill = 'none';
+        restedFills = [];
         holds = [];
         cycles.length = 0;
         break;
@@ -122,6 +142,39 @@ export function evacuationCycles(
   }
   close(nowS, false, null);
   return cycles;
+}
+
+/** A leak goes on rising; what was let in stays where the valve was shut. Settings of ours. */
+const LEAST_REST_S = 40;
+const AT_REST = 0.02;
+/** Nobody breaks a vacuum to less: a valve that is shut comes to rest as well. A setting of ours. */
+const LEAST_REST_PA = 2000;
+
+const keptRests = keptPast<number | null>();
+
+/** Where a filling stood before it was pumped off, if it stood still in the second half of the time. */
+function restsAt(history: History, fromS: number, toS: number): number | null {
+  if (toS - fromS < LEAST_REST_S) return null;
+  const samples = samplesFromBins(history.bins(fromS, toS));
+  const halfS = (fromS + toS) / 2;
+  const half = levelIn(samples, halfS - NEAR_S / 2, halfS + NEAR_S / 2);
+  const end = levelIn(samples, toS - NEAR_S, toS - NEAR_S / 3);
+  if (half === null || end === null || end < LEAST_REST_PA) return null;
+  if (Math.abs(end / half - 1) > AT_REST) return null;
+  return end;
+}
+
+const keptLevels = keptPast<Pick<Cycle, 'depthPa' | 'endPa'>>();
+
+function levelsOf(
+  history: History,
+  { fromS, toS }: { readonly fromS: number; readonly toS: number },
+  fromBeforeS: number,
+  toBeforeS: number,
+): Pick<Cycle, 'depthPa' | 'endPa'> {
+  const samples = samplesFromBins(history.bins(fromS, toS));
+  const endPa = levelIn(samples, toS - fromBeforeS, toS - toBeforeS);
+  return { depthPa: deepest(samples), endPa };
 }
 
 function deepest(samples: readonly Sample[]): number | null {
@@ -138,16 +191,21 @@ function levelOf(samples: readonly Sample[]): number {
   return median(samples.map(({ pressurePa }) => pressurePa));
 }
 
-/** Null where it left the sensor's range. */
-function filledTo(history: History, fromS: number, toS: number): number | null {
-  const bins = history.bins(fromS, toS);
-  if (bins.some(({ pressurePa, overRange }) => pressurePa === null || overRange > 0)) return null;
-  return highestOf(samplesFromBins(bins));
+interface Filled {
+  /** As far as the sensor's range reaches. */
+  readonly highestPa: number | null;
+  /** Null where it left that. */
+  readonly toPa: number | null;
 }
+const keptFilled = keptPast<Filled>();
 
-/** As far as the sensor's range reaches. */
-function highestIn(history: History, fromS: number, toS: number): number {
-  return highestOf(samplesFromBins(history.bins(fromS, toS))) ?? 0;
+function filledIn(history: History, fromS: number, toS: number): Filled {
+  return keptFilled(history, [], { fromS, toS }, () => {
+    const bins = history.bins(fromS, toS);
+    const highestPa = highestOf(samplesFromBins(bins));
+    const isOver = bins.some(({ pressurePa, overRange }) => pressurePa === null || overRange > 0);
+    return { highestPa, toPa: isOver ? null : highestPa };
+  });
 }
 
 /** That lasted for some readings. */

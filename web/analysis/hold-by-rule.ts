@@ -10,6 +10,7 @@ import {
   type RuleJudgement,
   type RuleOutcome,
 } from './judge-pass-rule.ts';
+import { seesSystem } from './verdict.ts';
 
 export interface HoldByRule {
   readonly rule: PassRule;
@@ -31,7 +32,10 @@ const OWN_FIELDS = ['targetPa', 'holdS', 'endLimitPa', 'allowedRisePa'] as const
 /** A hold whose end is foreseen for about when the rule wants it, s: one point of the judging grid. */
 const SAME_END_S = 2;
 
-/** @param isolationSure false while the pump may still be pulling, by the curve */
+/**
+ * @param sheet as it held then: a part has its own volume, and no rule passes a system by one
+ * @param isolationSure false while the pump may still be pulling, by the curve
+ */
 export function holdByRule(
   rise: Rise,
   seen: HoldSeen,
@@ -41,6 +45,7 @@ export function holdByRule(
   const rule = passRuleOf(sheet.passRule, sheet);
   const judgement = judgePassRule(rule, seen, sheet.gaugeErrorShare);
   const reservations: readonly Reservation[] = [
+    ...(seesSystem(sheet) ? [] : (['not_the_system'] as const)),
     ...rise.reservations,
     ...(isolationSure ? [] : (['isolation_unsure'] as const)),
   ];

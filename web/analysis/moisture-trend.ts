@@ -5,7 +5,8 @@
 import type { Estimate } from './conclusions.ts';
 import type { Cycle } from './evacuation-cycles.ts';
 import type { History } from './history.ts';
-import { holdSeen } from './hold-seen.ts';
+import { keptPast } from './kept-past.ts';
+import { type HoldSeen, holdSeen } from './hold-seen.ts';
 
 /** What keeps two rises from being compared. */
 type Unlike = 'too_short' | 'start' | 'length' | 'temperature' | 'temperature_unknown';
@@ -46,6 +47,25 @@ const LENGTH_RATIO = 1.5;
 const TEMPERATURE_K = 2;
 /** A straight line rises by half in either half. */
 const SECOND_HALF = 0.42;
+/** While a shorter hold goes on, the moment that is compared moves with it. */
+const MOST_MOMENTS = 60;
+
+const keptSeen = keptPast<HoldSeen>();
+
+/** Of a hold that is over the same moments are asked for at each judging. */
+function remembering(seen: HoldSeen): HoldSeen {
+  const known = new Map<number, Estimate | null>();
+  return {
+    ...seen,
+    pressureAt: (afterS) => {
+      const before = known.get(afterS);
+      if (before !== undefined) return before;
+      const found = seen.pressureAt(afterS);
+      if (known.size < MOST_MOMENTS) known.set(afterS, found);
+      return found;
+    },
+  };
+}
 
 /** @param temperatureAt of the metal during a stretch, or null */
 export function moistureTrend(
@@ -56,7 +76,9 @@ export function moistureTrend(
   const spans = cycles.flatMap(({ holds }) => longest(holds));
   if (spans.length < 2) return { kind: 'too_few' };
   const atS = Math.min(...spans.map(({ fromS, toS }) => toS - fromS - END_S));
-  const seen = spans.map(({ fromS, toS }) => holdSeen(history, fromS, toS));
+  const seen = spans.map((span) =>
+    keptSeen(history, [], span, () => remembering(holdSeen(history, span.fromS, span.toS))),
+  );
   // When the gas has come to rest: a pull-down's last seconds are no rise.
   const rested = seen.map(({ pressureAt }) => pressureAt(SETTLED_S));
   const holds = spans.map(({ fromS, toS }, at): TrendHold => {

@@ -5,11 +5,18 @@ import type { Conclusions, Estimate, Rise, ToldHold } from './conclusions.ts';
 import type { History } from './history.ts';
 import { type HoldByRule, holdByRule } from './hold-by-rule.ts';
 import { holdSeen } from './hold-seen.ts';
-import { type LeakRate, leakRateInUnits, USUAL_TEMPERATURE_C } from './leak-rate.ts';
+import {
+  type LeakRate,
+  leakRateInUnits,
+  leakRatePaM3PerS,
+  USUAL_TEMPERATURE_C,
+} from './leak-rate.ts';
 import { moistureShare } from './moisture-share.ts';
 import { type RefrigerantLoss, refrigerantLoss } from './refrigerant-loss.ts';
+import { type EnteredFacts, sheetThen, sheetWhilePumped } from './sheet-then.ts';
 import { type VapourCheck, vapourCheck } from './vapour-check.ts';
-import { type WaterFound, waterFound } from './water-found.ts';
+import { seesSystem } from './verdict.ts';
+import { type PullDownSpan, type WaterFound, waterFound } from './water-found.ts';
 
 /** A hold, with what the gauge showed at its beginning and end; null in a silence. */
 export interface HoldNumbers extends ToldHold {
@@ -32,7 +39,9 @@ export interface RiseNumbers {
   readonly byRule: HoldByRule;
   /** Null where the metal's temperature is not known. */
   readonly vapour: VapourCheck | null;
-  /** Null where the volume is not known, or where the sensor sees a part of the system. */
+  /** Of what the sensor saw in this hold; null where nobody entered it. */
+  readonly volumeM3: number | null;
+  /** Null where that volume is not known, or where the sensor sees a part of the system. */
   readonly leakRate: LeakRate | null;
   /** Null where refrigerant or volume are not known, or where there may be no leak at all. */
   readonly refrigerantLoss: RefrigerantLoss | null;
@@ -49,16 +58,26 @@ export interface Numbers {
 /** Hands mark a reopened valve late, and the pressure falls by then. A setting of ours. */
 const MARKED_LATE_S = 15;
 
-export function numbersOf(history: History, conclusions: Conclusions, sheet: Sheet): Numbers {
+/** @param sheet of this sensor: what it sees, and how large that is, is taken from `facts` for each stretch */
+export function numbersOf(
+  history: History,
+  conclusions: Conclusions,
+  sheet: Sheet,
+  facts: EnteredFacts,
+): Numbers {
   const { rise, pullDownS, nowS } = conclusions;
   return {
     holds: conclusions.holds.map((hold) => holdNumbers(history, hold, nowS)),
-    rise: rise === null ? null : riseNumbers(history, conclusions, rise, sheet),
+    rise: rise === null ? null : riseNumbers(history, conclusions, rise, sheet, facts),
     water:
       pullDownS === null
         ? null
-        : waterFound(history, { fromS: pullDownS, toS: rise?.sinceS ?? nowS }, sheet),
+        : waterOf(history, { fromS: pullDownS, toS: rise?.sinceS ?? nowS }, sheet, facts),
   };
+}
+
+function waterOf(history: History, pulled: PullDownSpan, sheet: Sheet, facts: EnteredFacts) {
+  return waterFound(history, pulled, sheetWhilePumped(sheet, facts, pulled));
 }
 
 function holdNumbers(history: History, hold: ToldHold, nowS: number): HoldNumbers {
@@ -72,14 +91,18 @@ function riseNumbers(
   { holds }: Conclusions,
   rise: Rise,
   sheet: Sheet,
+  facts: EnteredFacts,
 ): RiseNumbers {
   const endS = rise.sinceS + rise.heldS;
+  const then = sheetThen(sheet, facts, { fromS: rise.sinceS, toS: endS });
   const seen = holdSeen(history, rise.sinceS, endS);
   const standsPa = seen.pressureAt(seen.heldS);
   const hold = holds.findLast(({ fromS }) => fromS === rise.sinceS) ?? holds.at(-1);
   const { metalTemperatureC: metalC, leakLimitPaPerS } = sheet;
   const isFitted = rise.curve.length > 0;
-  const rate = isFitted ? rise.leakRatePaM3PerS : null;
+  const { volumeM3 } = then;
+  const isKnown = isFitted && isOfSystem(rise, then);
+  const rate = isKnown && volumeM3 !== null ? leakRatePaM3PerS(rise.leakPaPerS, volumeM3) : null;
   return {
     recognisedBy: hold?.recognisedBy ?? 'curve',
     startPa: seen.startPa,
@@ -87,13 +110,19 @@ function riseNumbers(
     isFitted,
     moistureShare: isFitted ? moistureShare(rise) : null,
     noisePa: rise.noisePa,
-    byRule: holdByRule(rise, seen, sheet, hold?.isolationSure ?? true),
+    byRule: holdByRule(rise, seen, then, hold?.isolationSure ?? true),
     vapour: metalC === null || standsPa === null ? null : vapourCheck(metalC, standsPa.estimate),
+    volumeM3,
     leakRate: rate === null ? null : leakRateInUnits(rate, metalC),
     // A rate that may be below what counts as a leak is none to frighten anybody with.
     refrigerantLoss:
       rate === null || rise.leakPaPerS.low < leakLimitPaPerS ? null : lossOf(rate, sheet),
   };
+}
+
+/** Of a part the hunt has the figure, and no other place has one. */
+function isOfSystem({ reservations }: Rise, then: Sheet): boolean {
+  return seesSystem(then) && !reservations.includes('not_the_system');
 }
 
 function lossOf(rate: Estimate, sheet: Sheet): RefrigerantLoss | null {

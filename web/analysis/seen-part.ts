@@ -13,7 +13,7 @@ interface KnownSection {
   readonly volumeM3: number | null;
 }
 
-interface Span {
+export interface Span {
   readonly fromS: number;
   readonly toS: number;
 }
@@ -33,7 +33,8 @@ export function partSeen(
   if (lastOf(STUB, marks, fromS) === 'stub_shut') return { kind: 'stub' };
   const saidToS = fromS + SAID_WITHIN_S;
   const entered = partOf(
-    entries.filter(({ elapsedS }) => elapsedS <= fromS || (elapsedS <= saidToS && elapsedS < toS)),
+    entries,
+    ({ elapsedS }) => elapsedS <= fromS || (elapsedS <= saidToS && elapsedS < toS),
   );
   const isPart = lastOf(INNER, marks, fromS) === 'sections_shut';
   return isPart && entered.kind === 'system' ? { kind: 'section', name: '' } : entered;
@@ -63,11 +64,19 @@ function lastOf(kinds: readonly MarkKind[], marks: readonly Mark[], untilS: numb
     )?.kind;
 }
 
-function partOf(entries: readonly SheetEntry[]): SeenPart {
-  const { sensorSees, seenSection } = sheetFromEntries(entries);
+/** A section by what it is called now: a name that was entered stays a fact, and the section may have got another one. */
+function partOf(
+  entries: readonly SheetEntry[],
+  isSaid: (entry: SheetEntry, at: number) => boolean,
+): SeenPart {
+  const { sensorSees, seenSection } = sheetFromEntries(entries.filter(isSaid));
   switch (sensorSees) {
-    case 'section':
-      return { kind: 'section', name: seenSection };
+    case 'section': {
+      const at = entries.findLastIndex((entry, place) => {
+        return entry.fields.seenSection !== undefined && isSaid(entry, place);
+      });
+      return { kind: 'section', name: nameNow(seenSection, entries.slice(at + 1)) };
+    }
     case 'stub':
     case 'pump_side':
       return { kind: sensorSees };
@@ -75,6 +84,14 @@ function partOf(entries: readonly SheetEntry[]): SeenPart {
     case 'unknown':
       return { kind: 'system' };
   }
+}
+
+/** @param later what was entered after the name was */
+function nameNow(name: string, later: readonly SheetEntry[]): string {
+  return later.reduce((known, { fields }) => {
+    const renamed = fields.sections?.find(({ was }) => was !== undefined && was === known);
+    return renamed?.name ?? known;
+  }, name);
 }
 
 /**
@@ -93,7 +110,10 @@ export function volumeOf(
   let volumeM3: number | null = null;
   for (const [at, { fields }] of entries.entries()) {
     if (fields.volumeM3 === undefined) continue;
-    if (isSame(partOf(entries.slice(0, at + 1)), part)) volumeM3 = fields.volumeM3;
+    const seen = partOf(entries, (_, place) => place <= at);
+    // While the pump is tried out nobody enters its volume, but that of what is to be pumped.
+    const isOf: SeenPart = seen.kind === 'pump_side' ? { kind: 'system' } : seen;
+    if (isSame(isOf, part)) volumeM3 = fields.volumeM3;
   }
   return volumeM3;
 }
@@ -101,7 +121,9 @@ export function volumeOf(
 /** All sections that somebody has named, on the map or when isolating one. */
 export function sectionNames(entries: readonly SheetEntry[]): string[] {
   const { sections } = sheetFromEntries(entries);
-  const named = entries.flatMap(({ fields }) => fields.seenSection ?? []);
+  const named = entries.flatMap(({ fields: { seenSection } }, at) =>
+    seenSection === undefined ? [] : nameNow(seenSection, entries.slice(at + 1)),
+  );
   const all = [...sections.map(({ name }) => name), ...named];
   return [...new Set(all)].filter((name) => name !== '');
 }

@@ -1,5 +1,8 @@
 /** One verdict by several sensors on one system: a pass waits for the slowest of them. */
 import type { Verdict } from '../../protocol/verdicts.ts';
+import type { Sheet } from '../../protocol/sheet.ts';
+import type { Rise } from './conclusions.ts';
+import { seesSystem } from './verdict.ts';
 
 interface SensorSaid {
   readonly channel: number;
@@ -15,8 +18,16 @@ export interface SlowestVerdict {
   readonly verdict: Verdict;
   /** Those that have not decided. */
   readonly waiting: readonly number[];
+  /** Those that have found a leak or moisture. */
+  readonly finding: readonly number[];
   /** Until the slowest of them has; null where none is awaited, or nobody knows. */
   readonly moreS: number | null;
+}
+
+/** @param rise null: no hold is judged there */
+export function sensorSaid(channel: number, rise: Rise | null, sheet: Sheet): SensorSaid {
+  const verdict = rise?.verdict ?? null;
+  return { channel, verdict, moreS: rise?.moreS ?? null, seesSystem: seesSystem(sheet) };
 }
 
 /** Null where no sensor sees the system. */
@@ -29,11 +40,32 @@ export function slowestVerdict(sensors: readonly SensorSaid[]): SlowestVerdict |
   return {
     verdict: together(said, open.length > 0),
     waiting: open.map(({ channel }) => channel),
+    finding: asked.filter(hasFound).map(({ channel }) => channel),
     moreS: waits.reduce<number | null>(
       (most, moreS) => (most === null || moreS === null ? null : Math.max(most, moreS)),
       open.length === 0 ? null : 0,
     ),
   };
+}
+
+/**
+ * What one of them has concluded, with the others heard: its pass is none while another one does not bear it out.
+ * What another one has found is not taken over: its figures are of its own curve.
+ */
+export function heardTogether(rise: Rise, together: SlowestVerdict | null): Rise {
+  if (rise.verdict !== 'tight_dry' || together === null || together.verdict === 'tight_dry') {
+    return rise;
+  }
+  return {
+    ...rise,
+    verdict: 'undecided',
+    reservations: [...rise.reservations, 'other_sensor'],
+    moreS: together.finding.length > 0 ? null : together.moreS,
+  };
+}
+
+function hasFound({ verdict }: SensorSaid): boolean {
+  return verdict !== null && verdict !== 'undecided' && verdict !== 'tight_dry';
 }
 
 /** What one of them has found wrong is wrong, however long the others take. */

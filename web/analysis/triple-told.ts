@@ -6,9 +6,11 @@ import type { Estimate } from './conclusions.ts';
 import { airLeftShare } from './dilution.ts';
 import { evacuationCycles, type Cycle } from './evacuation-cycles.ts';
 import type { History } from './history.ts';
+import { keptPast } from './kept-past.ts';
 import { type MoistureTrend, moistureTrend } from './moisture-trend.ts';
+import { sheetWhilePumped } from './sheet-then.ts';
 import { spellsUntil } from './spell-list.ts';
-import { waterFound } from './water-found.ts';
+import { type WaterFound, waterFound } from './water-found.ts';
 
 export interface ToldCycle extends Cycle {
   /** What the plan asks of it; null where it has no such cycle. */
@@ -49,6 +51,9 @@ export interface TripleTold {
 /** What oil and walls of a system in order hold is some grams; this is a puddle. A setting of ours. */
 const FLOODED_G = 50;
 
+const keptWater = keptPast<WaterFound>();
+const keptTemperatures = keptPast<number | null>();
+
 export function tripleTold(
   history: History,
   marks: readonly Mark[],
@@ -62,7 +67,9 @@ export function tripleTold(
   const cycles = seen.map((cycle, at): ToldCycle => {
     const planned = plan.cycles[at] ?? null;
     const pulled = { fromS: cycle.fromS, toS: cycle.holds[0]?.fromS ?? cycle.toS };
-    const water = waterFound(history, pulled, sheet);
+    const water = keptWater(history, [marks, entries], pulled, () =>
+      waterFound(history, pulled, sheetWhilePumped(sheet, { marks, entries }, pulled)),
+    );
     const heldS = Math.max(0, ...cycle.holds.map(({ fromS, toS }) => toS - fromS));
     return {
       ...cycle,
@@ -82,7 +89,9 @@ export function tripleTold(
     next: nextOf(cycles, plan),
     airLeft: airIsKnown(cycles) ? airLeftShare(cycles, plan.breakToPa) : null,
     trend: moistureTrend(history, seen, (fromS, toS) =>
-      temperatureIn(history, entries, fromS, toS),
+      keptTemperatures(history, [entries], { fromS, toS }, () =>
+        temperatureIn(history, entries, fromS, toS),
+      ),
     ),
     waterG,
     isFlooded: (waterG?.estimate ?? 0) > FLOODED_G,

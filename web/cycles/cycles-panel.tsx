@@ -1,9 +1,17 @@
 /** Evacuations with nitrogen between them: what has been done, what comes next, and the plan. */
 import type { Recording } from '../../protocol/recording.ts';
+import { setMark } from '../live/set-mark.ts';
+import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
-import { sayCycle, sayCyclesDone, sayNextCycle, sayTrend } from '../words/say-cycles.ts';
+import {
+  sayCycle,
+  sayCyclesDone,
+  sayNextCycle,
+  sayRestedFill,
+  sayTrend,
+} from '../words/say-cycles.ts';
 import { PlanForm } from './plan-form.tsx';
 
 interface CyclesPanelProps {
@@ -16,9 +24,35 @@ export function CyclesPanel({ followed, recording }: CyclesPanelProps) {
   return (
     <Panel title={words.title} testId="cycles-panel">
       <Done followed={followed} />
+      {canMark(recording) && <AskBreaks followed={followed} recording={recording} />}
       <p class="quiet">{words.caution}</p>
       <PlanForm followed={followed} recording={recording} />
     </Panel>
+  );
+}
+
+/** In a rehearsal the rig marks what is done to it; of what is over nothing is marked any more. */
+function canMark({ open, origin }: Recording): boolean {
+  return open && origin !== 'rehearsal';
+}
+
+function AskBreaks({ followed, recording }: CyclesPanelProps) {
+  const fills = followed.cycles.value?.cycles.flatMap(({ restedFills }) => restedFills) ?? [];
+  return (
+    <>
+      {fills.map((fill) => (
+        <p key={fill.atS} data-testid="ask-break">
+          {sayRestedFill(fill, speech.value)}{' '}
+          <button
+            type="button"
+            data-testid="mark-break"
+            onClick={() => void tell(setMark(recording, 'nitrogen_break', fill.atS))}
+          >
+            {speech.value.wording.cycles.markBreak}
+          </button>
+        </p>
+      ))}
+    </>
   );
 }
 

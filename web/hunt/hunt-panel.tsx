@@ -69,8 +69,7 @@ export function HuntPanel({ followed, recording }: HuntProps) {
 
 function AllSensors({ followed, recording }: HuntProps) {
   const words = speech.value.wording.hunt.sensors;
-  const nowS = followed.conclusions.value?.nowS;
-  const slowest = useMemo(() => followed.slowestVerdict(), [nowS]);
+  const slowest = followed.together.value;
   if (slowest === null) return null;
   const names = saySensors(recording.sensors, speech.value);
   return (

@@ -8,6 +8,8 @@ import { speech } from '../store/speech.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
 import { sayProblem } from '../words/say-connection.ts';
 import { sayForecast } from '../words/say-forecast.ts';
+import { saySensors } from '../words/say-sensor.ts';
+import { sayTogether } from '../words/say-together.ts';
 import { sayVerdict } from '../words/say-verdict.ts';
 import { sayWithheld } from '../words/say-withheld.ts';
 
@@ -26,7 +28,9 @@ export function saidNow(
   if (state.kind === 'catching_up' || conclusions === null) return null;
   const sheet = followed.sheet.value;
   if (conclusions.stage.name === 'rise' && conclusions.rise !== null) {
-    return sayVerdict(conclusions.rise, speech.value);
+    const said = sayVerdict(conclusions.rise, speech.value);
+    const names = saySensors(recording.sensors, speech.value);
+    return sayTogether(said, conclusions.rise, followed.together.value, names, speech.value);
   }
   // A recording that is over has no time to come.
   if (state.kind === 'ended' || conclusions.forecast === null) return null;

@@ -1,6 +1,6 @@
 /**
- * How a pull-down departs from what the rig should manage: slower from the start, parting company at a plateau, or
- * heading for a floor that is too high. Pure, and rather silent than wrong: bounds are wide, and all are ours.
+ * How a pull-down departs from what the rig should manage: slower from the start, parting company at a plateau,
+ * heading for a floor that is too high, or at a standstill for one of these reasons. Pure, and rather silent than wrong: bounds are wide, and all are ours.
  *
  * It sees what is expected of the rig, and so may never be part of the forecast.
  */
@@ -13,7 +13,9 @@ export type Deviation =
   /** Gas was pumped as expected, and then water boils. */
   | { readonly kind: 'plateau'; readonly pressurePa: number; readonly sinceS: number }
   /** Oil, an open ballast or a leak hold it up. */
-  | { readonly kind: 'floor'; readonly floorPa: Estimate };
+  | { readonly kind: 'floor'; readonly floorPa: Estimate }
+  /** Water, its ice, or a floor: the curve alone does not tell which. */
+  | { readonly kind: 'standstill'; readonly pressurePa: number; readonly sinceS: number };
 
 export interface DeviationFacts {
   /** Of this pull-down, in order of time. */
@@ -33,21 +35,23 @@ export function deviationsFrom(facts: DeviationFacts): Deviation[] {
   const slower = slowerFrom(facts);
   // What is slow from the start is expected later as well.
   const delay = facts.volume.high * (slower?.factor.high ?? MODEL);
-  const held = plateauOf(facts, delay) ?? floorOf(facts, delay);
+  const held = plateauOf(facts, delay) ?? floorOf(facts, delay) ?? standstillOf(facts, delay);
   return [slower, held].filter((deviation) => deviation !== null);
 }
 
-/** While no water boils, be the metal as warm as 32 °C; and below where gauges and hoses do as they like. */
-const GAS_PA = { low: 5000, high: 50_000 };
+/** Below it gauges, hoses and moist walls do as they like. */
+const GAS_PA = { low: 2000, high: 50_000 };
 /** A mark comes some seconds late, and a sensor full of oil follows ten seconds late. */
 const START_S = 20;
 /** What lumps, bends and fittings may make of a curve. */
 const MODEL = 1.15;
 /** No less than this is named. */
 const NAMED = 1.3;
-/** The same factor all the way, not one that grows without end, as with a pump that has stopped. */
+/** The same factor all the way, not one that grows without end, as with a pump that has stopped or water that boils. */
 const STEADY = 1.6;
-const LEAST_POINTS = 4;
+const LEAST_POINTS = 3;
+/** Seen over a fall by so much at least: what the sensor saw only the end of may have stood still before. */
+const LEAST_FALL = 1.5;
 
 function slowerFrom({ points, startS, curve, volume }: DeviationFacts) {
   const first = points.findIndex(({ pressurePa }) => pressurePa < GAS_PA.high);
@@ -59,22 +63,27 @@ function slowerFrom({ points, startS, curve, volume }: DeviationFacts) {
     const expectedS = timeToS(curve, pressurePa);
     if (expectedS === null) return [];
     const tookS = elapsedS - startS;
-    return [{ low: (tookS - START_S) / expectedS, high: (tookS + START_S) / expectedS }];
+    return [
+      { low: (tookS - START_S) / expectedS, high: (tookS + START_S) / expectedS, tookS, expectedS },
+    ];
   });
   const later = factors.slice(Math.floor(factors.length / 2));
+  const [top] = factors;
   const [middle] = later;
   const last = later.at(-1);
-  if (middle === undefined || last === undefined) return null;
-  if (last.low > STEADY * middle.high || latest.pressurePa > (gas[0]?.pressurePa ?? 0) / STEADY)
+  if (top === undefined || middle === undefined || last === undefined) return null;
+  if (last.low > STEADY * middle.high || latest.pressurePa > (gas[0]?.pressurePa ?? 0) / LEAST_FALL)
     return null;
+  const meanwhile = (last.tookS - top.tookS) / (last.expectedS - top.expectedS);
+  if (meanwhile < last.low / STEADY || meanwhile > last.high * STEADY) return null;
   const low = Math.min(...later.map((factor) => factor.low)) / volume.high / MODEL;
   const high = (Math.max(...later.map((factor) => factor.high)) / volume.low) * MODEL;
   if (low < NAMED) return null;
   return { kind: 'slower', factor: { low, estimate: (last.low + last.high) / 2, high } } as const;
 }
 
-/** Water that boils stands between where its ice is cold and what warm metal keeps it at. */
-const BOILING_PA = { low: 500, high: 4300 };
+/** Water that boils stands between where it freezes and what warm metal keeps it at: below, moist walls look like it. */
+const BOILING_PA = { low: 650, high: 4300 };
 /** So sure the curve has to be that it is water. */
 const SURE = 0.6;
 /** By now a dry system would stand at less than this share of it. */
@@ -116,4 +125,32 @@ function floorOf({ nowS, startS, curve, forecast }: DeviationFacts, delay: numbe
   if (floorPa.high > KNOWN * floorPa.low) return null;
   const expectedPa = pressureAtPa(curve, (nowS - startS) / delay);
   return expectedPa < PARTED * floorPa.low ? ({ kind: 'floor', floorPa } as const) : null;
+}
+
+/** Between what a rig in order comes to and where gas is pumped. */
+const STANDS_PA = { low: 25, high: 4300 };
+/** By a look back over half of the time, which has to be so long and seen so well. */
+const STANDS_S = 480;
+const LOOKED_BACK = 0.5;
+const LEAST_SEEN = 6;
+/** It has come down by so little since, and has not risen by so much either. */
+const COME_DOWN = 1.1;
+const RISEN = 1.05;
+const SILENT_S = 30;
+
+function standstillOf({ points, nowS, startS, curve, forecast }: DeviationFacts, delay: number) {
+  const latest = points.at(-1);
+  const ageS = nowS - startS;
+  if (forecast === null || latest === undefined || ageS < STANDS_S) return null;
+  const [cause] = forecast.causes;
+  const { pressurePa } = latest;
+  if (cause?.cause === 'gas' || pressurePa < STANDS_PA.low || pressurePa > STANDS_PA.high)
+    return null;
+  const since = points.filter(({ elapsedS }) => elapsedS - startS >= LOOKED_BACK * ageS);
+  const [back] = since;
+  if (back === undefined || since.length < LEAST_SEEN || nowS - latest.elapsedS > SILENT_S)
+    return null;
+  if (back.pressurePa > COME_DOWN * pressurePa || pressurePa > RISEN * back.pressurePa) return null;
+  if (pressureAtPa(curve, ageS / delay) > PARTED * pressurePa) return null;
+  return { kind: 'standstill', pressurePa, sinceS: back.elapsedS } as const;
 }

@@ -41,10 +41,10 @@ interface PumpCheck {
 
 /** A two-stage pump in use, warm and on good oil: common practice, no source. The maker's figure comes first. */
 const USUAL_PA = paFromMicron(100);
-/** A figure on a plate is measured without hose and seals: twice that is good. Ours. */
+/** A figure on a plate is measured warm, on fresh oil, without hose and seals: twice that is good. Ours. */
 const GOOD_FACTOR = 2;
-/** Less than a trade's sensor tells from nothing. */
-const LEAST_PA = paFromMicron(20);
+/** And so much more, by which a trade's sensor may be off down there. Ours. */
+const SENSOR_PA = paFromMicron(25);
 /** No pump in order stays above this with nothing to pump, whatever is entered. Ours. */
 const MOST_GOOD_PA = 500;
 /** A pressure is the median over so long, of so many readings: a spike is none. Ours. */
@@ -54,6 +54,9 @@ const LEVEL_READINGS = 3;
 const LEAST_RUN_S = 60;
 /** Cold oil gives its floor away only once it is warm. Ours. */
 export const WITHIN_S = 300;
+/** Near to what is good it is still warming for so long. Ours. */
+const WARM_S = 600;
+const NEAR = 1.5;
 /** A third of the time looked back at, a change is told by so much of the pressure. */
 const LOOK_BACK_S = 60;
 const CHANGE = 0.07;
@@ -63,7 +66,7 @@ const FAR_TOO_HIGH_PA = paFromMicron(1000);
 export function checkPump(facts: PumpCheckFacts): PumpCheck {
   const { readings, pumpOnS, nowS, seesPump, ultimatePa } = facts;
   const shouldReachPa = Math.min(
-    ultimatePa === null ? USUAL_PA : Math.max(GOOD_FACTOR * ultimatePa, LEAST_PA),
+    ultimatePa === null ? USUAL_PA : GOOD_FACTOR * ultimatePa + SENSOR_PA,
     MOST_GOOD_PA,
   );
   const since = pumpOnS === null ? [] : readings.filter(({ elapsedS }) => elapsedS >= pumpOnS);
@@ -78,10 +81,12 @@ export function checkPump(facts: PumpCheckFacts): PumpCheck {
   if (levelPa === null) return answer('too_early');
   const backPa = levelUntil(since, latest.elapsedS - LOOK_BACK_S);
   const change = backPa === null ? null : Math.log(levelPa / backPa);
-  if (change !== null && change > 2 * CHANGE) return answer('rising');
+  const risenPa = backPa === null ? 0 : levelPa - backPa;
+  if (change !== null && change > 2 * CHANGE && risenPa > SENSOR_PA) return answer('rising');
   if (latest.elapsedS - pumpOnS >= LEAST_RUN_S && levelPa <= shouldReachPa) return answer('good');
   if (ranS < WITHIN_S || change === null) return answer('too_early');
-  if (change < -CHANGE) return answer('still_falling');
+  const isWarming = ranS < WARM_S && levelPa <= Math.min(NEAR * shouldReachPa, MOST_GOOD_PA);
+  if (isWarming || change < -CHANGE) return answer('still_falling');
   return answer(levelPa > FAR_TOO_HIGH_PA ? 'far_too_high' : 'high_floor');
 }
 

@@ -159,9 +159,9 @@ function lostRow({ sections, tubes, vessels, joins }: VolumeDraft): ReadDraft | 
   return { ok: false, list, row, reason };
 }
 
-/** Each row with the name that its section has now. */
-function named(draft: VolumeDraft): VolumeDraft {
-  const nameIn = (key: string) => nameOf(draft, key).trim();
+/** Each row with the name that its section has now, or has in another state of the draft. */
+export function named(draft: VolumeDraft, called = draft): VolumeDraft {
+  const nameIn = (key: string) => nameOf(called, key).trim();
   const { sections, tubes, vessels, joins } = draft;
   return {
     sections,

@@ -5,6 +5,7 @@ import { Panel } from '../parts/panel.tsx';
 import { enterNow } from '../sheet/enter-now.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
+import { enteredMap, rekeyed } from './renamed-sections.ts';
 import { draftOf, readDraft, type VolumeDraft } from './volume-draft.ts';
 import { PRESETS, presetDraft } from './volume-presets.ts';
 import { VolumeResult } from './volume-result.tsx';
@@ -31,9 +32,12 @@ export function VolumePanel({ followed, recording }: VolumePanelProps) {
     event.preventDefault();
     const read = readDraft(draft);
     if (read.ok) {
-      void enterNow(followed, recording, { ...read.facts }).then((saved) => {
+      const fields = enteredMap(draft, read.facts, followed.sheet.peek());
+      void enterNow(followed, recording, fields).then((saved) => {
+        if (!saved) return;
+        setDraft((typed) => rekeyed(typed, draft));
         // What follows from it stands above.
-        if (saved) result.current?.scrollIntoView({ block: 'center' });
+        result.current?.scrollIntoView({ block: 'center' });
       });
       return;
     }

@@ -12,6 +12,7 @@ import type { Gap } from '../analysis/gap-finder.ts';
 import type { JudgedHold } from '../analysis/judged-holds.ts';
 import type { LeakHunt } from '../analysis/leak-hunt.ts';
 import type { HoldNumbers, Numbers } from '../analysis/numbers.ts';
+import type { SlowestVerdict } from '../analysis/slowest-verdict.ts';
 import type { TripleTold } from '../analysis/triple-told.ts';
 import type { PullDownSpan, WaterFound } from '../analysis/water-found.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
@@ -45,6 +46,8 @@ export interface ReportFacts {
 /** One hold, judged at its end. */
 export interface Hold extends JudgedHold {
   readonly numbers: Numbers;
+  /** By all sensors that watched the system; null where one alone did. */
+  readonly together: SlowestVerdict | null;
 }
 
 /** A pull-down, and the water that it took away. */

@@ -3,6 +3,7 @@ import { type Sheet, sheetFromEntries } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import { judgedHolds } from '../analysis/judged-holds.ts';
 import type { Passage } from '../analysis/passages.ts';
+import { holdsTogether } from './holds-together.ts';
 import { figuresFor } from './report-figures.ts';
 import type { Hold, Report, ReportFacts, ReportPullDown, SensorReport } from './report-model.ts';
 import type { ChannelFold, ReportReadings } from './report-readings.ts';
@@ -13,15 +14,15 @@ export function reportOf(facts: ReportFacts, readings: ReportReadings): Report {
   return {
     ...sorted,
     sheet: sheetFromEntries(facts.entries),
-    sensors: readings.channels().map((fold) => sensorReport(sorted, fold)),
+    sensors: holdsTogether(readings.channels().map((fold) => sensorReport(sorted, fold))),
   };
 }
 
 function sensorReport(facts: ReportFacts, fold: ChannelFold): SensorReport {
   const { marks, recording } = facts;
   const sheet = sheetOfSensor(facts.entries, recording, fold.channel);
-  const passages = fold.passages(marks, sheet);
-  const holds = holdsIn(passages, fold, sheet);
+  const passages = fold.passages(sheet, facts);
+  const holds = holdsIn(passages, fold, sheet, facts);
   const last = passages.at(-1)?.conclusions ?? null;
   const stages = passages.map(({ conclusions: { stage }, untilS }) => ({ stage, untilS }));
   const gaps = fold.gaps();
@@ -34,8 +35,8 @@ function sensorReport(facts: ReportFacts, fold: ChannelFold): SensorReport {
     conclusions: last,
     stages,
     holds,
-    holdList: last === null ? [] : fold.numbers(last, sheet).holds,
-    pullDowns: pullDownsIn(passages, fold, sheet),
+    holdList: last === null ? [] : fold.numbers(last, sheet, facts).holds,
+    pullDowns: pullDownsIn(passages, fold, sheet, facts),
     cycles: fold.cycles(marks, facts.entries),
     hunt: isHunted(facts) ? fold.hunt(marks, facts.entries) : null,
     gaps,
@@ -52,10 +53,16 @@ function isHunted({ marks, entries }: ReportFacts): boolean {
   );
 }
 
-function holdsIn(passages: readonly Passage[], fold: ChannelFold, sheet: Sheet): Hold[] {
+function holdsIn(
+  passages: readonly Passage[],
+  fold: ChannelFold,
+  sheet: Sheet,
+  facts: ReportFacts,
+): Hold[] {
   return judgedHolds(passages).map((hold) => ({
     ...hold,
-    numbers: fold.numbers(hold.conclusions, sheet),
+    numbers: fold.numbers(hold.conclusions, sheet, facts),
+    together: null,
   }));
 }
 
@@ -64,6 +71,7 @@ function pullDownsIn(
   passages: readonly Passage[],
   fold: ChannelFold,
   sheet: Sheet,
+  facts: ReportFacts,
 ): ReportPullDown[] {
   const untilS = new Map<number, number>();
   for (const { conclusions, untilS: endS } of passages) {
@@ -72,6 +80,6 @@ function pullDownsIn(
     untilS.set(pullDownS, Math.max(untilS.get(pullDownS) ?? 0, endS));
   }
   return [...untilS].map(([fromS, toS]) => {
-    return { fromS, toS, water: fold.water({ fromS, toS }, sheet) };
+    return { fromS, toS, water: fold.water({ fromS, toS }, sheet, facts) };
   });
 }

@@ -11,6 +11,7 @@ import { Judging } from '../analysis/judging.ts';
 import { type LeakHunt, leakHunt } from '../analysis/leak-hunt.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import type { Passage } from '../analysis/passages.ts';
+import { type EnteredFacts, sheetWhilePumped } from '../analysis/sheet-then.ts';
 import { type TripleTold, tripleTold } from '../analysis/triple-told.ts';
 import { type PullDownSpan, type WaterFound, waterFound } from '../analysis/water-found.ts';
 import { ThinnedCurve } from '../figure/thinned-curve.ts';
@@ -71,16 +72,16 @@ export class ChannelFold {
     this.#gaps?.insert(reading);
   }
 
-  passages(marks: readonly Mark[], sheet: Sheet): Passage[] {
-    return this.#judging.passages(marks, sheet);
+  passages(sheet: Sheet, { marks, entries }: EnteredFacts): Passage[] {
+    return this.#judging.passages(marks, sheet, entries);
   }
 
-  numbers(conclusions: Conclusions, sheet: Sheet): Numbers {
-    return numbersOf(this.#judging.history, conclusions, sheet);
+  numbers(conclusions: Conclusions, sheet: Sheet, facts: EnteredFacts): Numbers {
+    return numbersOf(this.#judging.history, conclusions, sheet, facts);
   }
 
-  water(pulled: PullDownSpan, sheet: Sheet): WaterFound {
-    return waterFound(this.#judging.history, pulled, sheet);
+  water(pulled: PullDownSpan, sheet: Sheet, facts: EnteredFacts): WaterFound {
+    return waterFound(this.#judging.history, pulled, sheetWhilePumped(sheet, facts, pulled));
   }
 
   cycles(marks: readonly Mark[], entries: readonly SheetEntry[]): TripleTold {

@@ -7,6 +7,7 @@ import {
   sayReportVerdict,
   saySensorHeading,
 } from '../words/say-report.ts';
+import { sayTogether } from '../words/say-together.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { sayRuleBeside } from '../words/say-rule-beside.ts';
 import type { Speech } from '../words/speech.ts';
@@ -44,7 +45,9 @@ function said({ speech, recording }: Report, sensor: SensorReport): SaidConclusi
   const { holds, conclusions, sheet } = sensor;
   const hold = holds.at(-1);
   if (hold === undefined) return sayNoHold(conclusions?.targetReachedS ?? null, sheet, speech);
-  const verdict = sayReportVerdict(hold.rise, sheet, speech, recording.open);
+  const own = sayReportVerdict(hold.rise, sheet, speech, recording.open);
+  const names = saySensors(recording.sensors, speech);
+  const verdict = sayTogether(own, hold.rise, hold.together, names, speech);
   const after = conclusions === null ? '' : sayAfterHold(conclusions.stage.name, speech);
   return { ...verdict, detail: [...verdict.detail, after].filter((part) => part !== '') };
 }

@@ -6,10 +6,10 @@ import type { Mark } from '../../protocol/mark.ts';
 import { readingsFromColumns, type Reading, type ReadingColumns } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import type { SeenAlert } from '../../protocol/seen-alert.ts';
-import type { SheetEntry } from '../../protocol/sheet.ts';
+import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
-import type { Conclusions } from '../analysis/conclusions.ts';
+import type { Conclusions, Rise } from '../analysis/conclusions.ts';
 import type { Rehearsed } from '../analysis/debrief.ts';
 import type { Finding } from '../analysis/finding.ts';
 import { type LeakHunt, leakHunt } from '../analysis/leak-hunt.ts';
@@ -21,9 +21,15 @@ import {
   type SidePoint,
   WIDEST_S,
 } from '../analysis/side-difference.ts';
-import { type SlowestVerdict, slowestVerdict } from '../analysis/slowest-verdict.ts';
+import {
+  heardTogether,
+  sensorSaid,
+  type SlowestVerdict,
+  slowestVerdict,
+} from '../analysis/slowest-verdict.ts';
 import { type TripleTold, tripleTold } from '../analysis/triple-told.ts';
 import type { ChannelCurve } from './channel-curve.ts';
+import { seesSystem } from '../analysis/verdict.ts';
 import { isOfRelease, type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
 import type { ChannelReadings } from './channel-readings.ts';
 import { FollowedChannel } from './followed-channel.ts';
@@ -73,6 +79,8 @@ export class FollowedRecording {
   readonly revision = signal(0);
   readonly latest = signal<Reading | null>(null);
   readonly conclusions = signal<Conclusions | null>(null);
+  /** Of the hold by all sensors that watch the system; null outside of one, and where one alone does. */
+  readonly together = signal<SlowestVerdict | null>(null);
   /** Reckoned only while something shows them. */
   readonly numbers = computed<Numbers | null>(() => {
     const conclusions = this.conclusions.value;
@@ -81,6 +89,7 @@ export class FollowedRecording {
       this.#channel(this.channel.value).judging.history,
       conclusions,
       this.sheet.value,
+      { marks: this.marks.value, entries: this.entries.value },
     );
   });
   /** Evacuations with nitrogen between: reckoned only while something shows them. */
@@ -242,8 +251,21 @@ export class FollowedRecording {
   judge(): void {
     // What follows from a part of the readings would be of no moment that is, or was, the present.
     if (this.#undrawnSinceMs !== null) return;
-    const { judging } = this.#channel(this.channel.value);
-    this.conclusions.value = judging.conclude(this.marks.value, this.sheet.value);
+    const concluded = this.#conclude(this.channel.value, this.sheet.value);
+    const rise = concluded?.stage.name === 'rise' ? concluded.rise : null;
+    const together = rise === null ? null : this.#together(rise);
+    batch(() => {
+      this.together.value = together;
+      this.conclusions.value =
+        concluded === null || rise === null
+          ? concluded
+          : { ...concluded, rise: heardTogether(rise, together) };
+    });
+  }
+
+  #conclude(channel: number, sheet: Sheet): Conclusions | null {
+    const { judging } = this.#channel(channel);
+    return judging.conclude(this.marks.value, sheet, this.entries.value);
   }
 
   /** Whether the vacuum of a hold was lost after it had been judged, by the conclusions of now. */
@@ -262,22 +284,22 @@ export class FollowedRecording {
     return leakHunt(history, this.marks.peek(), this.entries.peek(), nowS);
   }
 
-  /** What all sensors say of the hold together; null where none of them sees the system. */
-  slowestVerdict(): SlowestVerdict | null {
+  /** Null where fewer than two that gave readings see the system. */
+  #together(watched: Rise): SlowestVerdict | null {
     const recording = this.recording.peek();
-    return slowestVerdict(
-      recording.sensors.map((_, channel) => {
-        const sheet = sheetOfSensor(this.entries.peek(), recording, channel);
-        const concluded = this.#channel(channel).judging.conclude(this.marks.peek(), sheet);
-        const rise = concluded?.stage.name === 'rise' ? concluded.rise : null;
-        return {
-          channel,
-          verdict: rise?.verdict ?? null,
-          moreS: rise?.moreS ?? null,
-          seesSystem: sheet.sensorSees === 'system' || sheet.sensorSees === 'unknown',
-        };
-      }),
-    );
+    const said = recording.sensors.flatMap((_, channel) => {
+      if (this.readingsOf(channel).length === 0) return [];
+      const sheet = sheetOfSensor(this.entries.peek(), recording, channel);
+      if (!seesSystem(sheet)) return [];
+      return [sensorSaid(channel, this.#riseOf(channel, sheet, watched), sheet)];
+    });
+    return said.length < 2 ? null : slowestVerdict(said);
+  }
+
+  #riseOf(channel: number, sheet: Sheet, watched: Rise): Rise | null {
+    if (channel === this.channel.peek()) return watched;
+    const concluded = this.#conclude(channel, sheet);
+    return concluded?.stage.name === 'rise' ? concluded.rise : null;
   }
 
   debrief(told: Pick<Rehearsed, 'call' | 'reveal' | 'helped'>): Finding[] {

@@ -344,6 +344,7 @@ export const english = {
       'it stands above the vapour pressure of water at the metal’s temperature: not water alone',
     ice_possible: 'the coldest metal may be so cold that ice would hide there',
     not_the_system: 'the sensor does not see the system: change what it sees on the job sheet',
+    other_sensor: 'another sensor that watches the system does not bear it out yet',
     step: 'a step in the curve, as when a ball valve lets trapped air go: the hold starts anew',
     gap: 'too many readings are missing',
   },
@@ -2248,6 +2249,8 @@ export const english = {
         `It parted from the expected curve at ${pressure} and has stood near there for ${since}: water is boiling. It ends when the water is gone; warm the coldest part, and give it time.`,
       floor: ({ between }: { between: string }) =>
         `It heads for a floor of ${between}: higher than this rig should have. Look at the oil, an open ballast, or a leak. Very moist walls and oil can look like this as well.`,
+      standstill: ({ pressure, since }: { pressure: string; since: string }) =>
+        `It has stood near ${pressure} for ${since}; dry and tight, this rig would be far below. Water or its ice gives off gas, or a leak, the oil or an open ballast holds it: warm the coldest part and close the ballast, then look which of them moves it.`,
     },
     pumpCheck: {
       title: 'Pump check',
@@ -2658,6 +2661,9 @@ export const english = {
     brokenAt: ({ pressure }: { pressure: string }) => `broken at ${pressure}`,
     notMarked:
       'something came in fast that nobody marked as nitrogen: not counted as a break (a gross leak looks the same)',
+    wasBreak: ({ at, pressure }: { at: string; pressure: string }) =>
+      `From ${at} it was filled to ${pressure}, stood still there, and was pumped again: was that a nitrogen break?`,
+    markBreak: 'Yes, mark it as nitrogen',
     water: ({ amount }: { amount: string }) => `water boiled off: ${amount}`,
     airLeft: ({ parts }: { parts: string }) =>
       `Of the air at the start at best 1 part in ${parts} is left, if the nitrogen mixed with all of it each time. Dead ends that do not mix keep more. It says nothing of water in oil, in walls or as a liquid.`,
@@ -2764,6 +2770,9 @@ export const english = {
       waits: ({ names }: { names: string }) => `Still waiting for: ${names}.`,
       waitsFor: ({ names, more }: { names: string; more: string }) =>
         `Still waiting for: ${names}, another ${more}.`,
+      seenBy: ({ names }: { names: string }) => `seen by ${names}`,
+      awaits: ({ names }: { names: string }) => `waits for ${names}`,
+      atPump: 'One that sits at the pump counts for nothing here, once its place is said.',
     },
   },
 };

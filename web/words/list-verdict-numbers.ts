@@ -111,13 +111,13 @@ function listLeak(rise: Rise, hold: RiseNumbers, sheet: Sheet, speech: Speech): 
   const { leakRate: rate, refrigerantLoss: loss } = hold;
   const { title } = words;
   if (rate === null) {
-    const missing = sheet.volumeM3 === null ? words.volumeMissing : notYet;
+    const missing = hold.volumeM3 === null ? words.volumeMissing : notYet;
     // The volume on the sheet would not help.
     const why = rise.reservations.includes('not_the_system') ? words.ofAPart : missing;
     return { title, rows: [{ name: words.air, value: why }], notes: [] };
   }
   const known = sheet.metalTemperatureC !== null;
-  const volume = saySheetValue(sheet, 'volumeM3', speech);
+  const volume = saySheetValue({ ...sheet, volumeM3: hold.volumeM3 }, 'volumeM3', speech);
   return {
     title,
     rows: listLeakRate(rate, speech),

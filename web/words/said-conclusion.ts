@@ -12,7 +12,9 @@ export interface SaidConclusion {
 
 /** The same where there is room for sentences only: how sure it is comes first of them. */
 export function inSentences({ sure, detail }: SaidConclusion): string[] {
-  return sure === ''
-    ? [...detail]
-    : [`${sure.charAt(0).toUpperCase()}${sure.slice(1)}.`, ...detail];
+  return sure === '' ? [...detail] : [asSentence(sure), ...detail];
+}
+
+export function asSentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

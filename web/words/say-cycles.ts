@@ -2,10 +2,11 @@
 import type { TriplePlan } from '../../protocol/triple-plan.ts';
 import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
 import type { Estimate } from '../analysis/conclusions.ts';
+import type { RestedFill } from '../analysis/evacuation-cycles.ts';
 import type { MoistureTrend } from '../analysis/moisture-trend.ts';
 import type { NextCycle, ToldCycle, TripleTold } from '../analysis/triple-told.ts';
 import { sayBetween } from './say-between.ts';
-import { sayDuration } from './say-duration.ts';
+import { sayDuration, sayMoment } from './say-duration.ts';
 import { gaugeUnitOf, sayGaugeSetting } from './say-gauge-pressure.ts';
 import { sayMagnitude } from './say-magnitude.ts';
 import { sayPressure, sayPressureBetween, saySetting } from './say-pressure.ts';
@@ -60,6 +61,12 @@ export function sayCycle(cycle: ToldCycle, speech: Speech): string {
     ...(cycle.unmarkedFill === 'none' ? [] : [words.notMarked]),
     ...(waterG === null ? [] : [words.water({ amount: sayGrams(waterG, speech) })]),
   ].join('; ');
+}
+
+/** Asked of a filling that nobody marked. */
+export function sayRestedFill({ atS, restPa }: RestedFill, speech: Speech): string {
+  const pressure = sayPressure(restPa, speech);
+  return speech.wording.cycles.wasBreak({ at: sayMoment(atS), pressure });
 }
 
 function sayHeld({ holds, planned, hasHeld }: ToldCycle, speech: Speech): string[] {

@@ -8,6 +8,8 @@ import { sayDuration, sayMoment, sayRoughDuration } from './say-duration.ts';
 import { sayMagnitude } from './say-magnitude.ts';
 import { sayChance } from './say-percent.ts';
 import { sayRateBetween } from './say-pressure.ts';
+import { asSentence } from './said-conclusion.ts';
+import { namesOf } from './say-together.ts';
 import type { Speech } from './speech.ts';
 
 export function sayPart(part: SeenPart, { wording }: Speech): string {
@@ -62,19 +64,36 @@ function sayPlace({ place }: LeakHunt, speech: Speech): string {
 
 /** The verdict of several sensors together, and whom it waits for. */
 export function saySlowest(
-  { verdict, waiting, moreS }: SlowestVerdict,
+  { verdict, waiting, finding, moreS }: SlowestVerdict,
   names: readonly string[],
   speech: Speech,
 ): string {
+  const said = [`${speech.wording.verdict.names[verdict]}.`];
+  return [
+    ...said,
+    ...sayFound(finding, names, speech),
+    ...sayAwaited({ waiting, moreS }, names, speech),
+  ].join(' ');
+}
+
+function sayFound(finding: readonly number[], names: readonly string[], speech: Speech): string[] {
+  if (finding.length === 0) return [];
+  return [asSentence(speech.wording.hunt.sensors.seenBy({ names: namesOf(finding, names) }))];
+}
+
+function sayAwaited(
+  { waiting, moreS }: Pick<SlowestVerdict, 'waiting' | 'moreS'>,
+  names: readonly string[],
+  speech: Speech,
+): string[] {
   const words = speech.wording.hunt.sensors;
-  const said = `${speech.wording.verdict.names[verdict]}.`;
-  if (waiting.length === 0) return said;
-  const awaited = waiting.map((channel) => names[channel] ?? String(channel + 1)).join(', ');
-  const waits =
+  if (waiting.length === 0) return [];
+  const awaited = namesOf(waiting, names);
+  return [
     moreS === null || moreS === 0
       ? words.waits({ names: awaited })
-      : words.waitsFor({ names: awaited, more: sayRoughDuration(moreS) });
-  return `${said} ${waits}`;
+      : words.waitsFor({ names: awaited, more: sayRoughDuration(moreS) }),
+  ];
 }
 
 function sayFlow(rate: Estimate, speech: Speech): string {

@@ -7,7 +7,11 @@ import type { Speech } from './speech.ts';
 
 type SaidDeviation =
   | { readonly kind: 'slower'; readonly factor: Estimate }
-  | { readonly kind: 'plateau'; readonly pressurePa: number; readonly sinceS: number }
+  | {
+      readonly kind: 'plateau' | 'standstill';
+      readonly pressurePa: number;
+      readonly sinceS: number;
+    }
   | { readonly kind: 'floor'; readonly floorPa: Estimate };
 
 export function sayDeviation(deviation: SaidDeviation, nowS: number, speech: Speech): string {
@@ -19,7 +23,8 @@ export function sayDeviation(deviation: SaidDeviation, nowS: number, speech: Spe
         high: sayNumber(deviation.factor.high, speech, 2),
       });
     case 'plateau':
-      return words.plateau({
+    case 'standstill':
+      return words[deviation.kind]({
         pressure: sayPressure(deviation.pressurePa, speech),
         since: sayRoughDuration(nowS - deviation.sinceS),
       });

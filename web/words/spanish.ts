@@ -517,6 +517,7 @@ export const spanish: Wording = {
       'está por encima de la presión de vapor del agua a la temperatura del metal: no es solo agua',
     ice_possible: 'el metal más frío puede estarlo tanto que esconda hielo',
     not_the_system: 'el sensor no ve el sistema: cambie lo que ve en la hoja de trabajo',
+    other_sensor: 'otro sensor que vigila el sistema todavía no lo confirma',
     step: 'un salto en la curva, como cuando una válvula de bola suelta aire atrapado: la retención empieza de nuevo',
     gap: 'faltan demasiadas lecturas',
   },
@@ -2353,6 +2354,8 @@ export const spanish: Wording = {
         `Se apartó de la curva esperada a ${pressure} y lleva ${since} cerca de ahí: hierve agua. Acaba cuando el agua se va; caliente la parte más fría y dele tiempo.`,
       floor: ({ between }) =>
         `Va hacia un fondo de ${between}: más alto de lo que este equipo debería tener. Mire el aceite, un lastre abierto o una fuga. Paredes y aceite muy húmedos pueden parecerlo también.`,
+      standstill: ({ pressure, since }) =>
+        `Lleva ${since} cerca de ${pressure}; seco y estanco, este equipo estaría mucho más abajo. El agua o su hielo da gas, o lo sostiene una fuga, el aceite o un lastre abierto: caliente la parte más fría y cierre el lastre, y mire cuál de los dos lo mueve.`,
     },
     pumpCheck: {
       title: 'Prueba de la bomba',
@@ -2746,6 +2749,9 @@ export const spanish: Wording = {
     brokenAt: ({ pressure }) => `vacío roto a ${pressure}`,
     notMarked:
       'algo entró deprisa y nadie lo marcó como nitrógeno: no cuenta como barrido (una fuga grande se ve igual)',
+    wasBreak: ({ at, pressure }) =>
+      `Desde ${at} se llenó hasta ${pressure}, se quedó quieto ahí y se volvió a evacuar: ¿fue un barrido con nitrógeno?`,
+    markBreak: 'Sí, marcarlo como nitrógeno',
     water: ({ amount }) => `agua evaporada: ${amount}`,
     airLeft: ({ parts }) =>
       `Del aire del inicio queda en el mejor caso 1 parte en ${parts}, si el nitrógeno se mezcló cada vez con todo. Los extremos ciegos que no se mezclan guardan más. No dice nada del agua en el aceite, en las paredes o líquida.`,
@@ -2847,6 +2853,9 @@ export const spanish: Wording = {
       title: 'Todos los sensores juntos',
       waits: ({ names }) => `Falta todavía: ${names}.`,
       waitsFor: ({ names, more }) => `Falta todavía: ${names}, otros ${more}.`,
+      seenBy: ({ names }) => `lo ve ${names}`,
+      awaits: ({ names }) => `espera a ${names}`,
+      atPump: 'Uno que esté en la bomba no cuenta aquí, una vez dicho su sitio.',
     },
   },
 };

@@ -416,12 +416,14 @@ test('a pass of several sensors waits for the slowest, a leak does not', () => {
   expect(slowestVerdict([said('tight_dry'), said('undecided', 1)])).toEqual({
     verdict: 'undecided',
     waiting: [1],
+    finding: [],
     moreS: 120,
   });
   expect(slowestVerdict([said('tight_dry'), said('tight_dry', 1)])?.verdict).toBe('tight_dry');
   expect(slowestVerdict([said('undecided'), said('leak', 1)])).toMatchObject({
     verdict: 'leak',
     waiting: [0],
+    finding: [1],
   });
   expect(slowestVerdict([said('moisture'), said('leak', 1)])?.verdict).toBe('leak_and_moisture');
   const atPump = { ...said('tight_dry', 1), seesSystem: false };

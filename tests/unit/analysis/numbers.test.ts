@@ -156,7 +156,8 @@ describe('what a hold tells of the leak', () => {
       })),
     );
     const whole = { ...DEFAULT_SHEET, ...sheet };
-    return numbersOf(history, judge(history, marks, whole, 1550), whole);
+    const entries = [{ elapsedS: 0, fields: whole }];
+    return numbersOf(history, judge(history, marks, whole, 1550), whole, { marks, entries });
   };
   const KNOWN = { volumeM3: 0.01, refrigerant: 'R-32' } as const;
 
@@ -207,7 +208,11 @@ test('any sheet over any two holds gives numbers, and none that is none', () => 
   const marks = marked.map(([kind, elapsedS], at) => {
     return { kind, elapsedS, id: at + 1, text: '', madeBy: 'hand' as const };
   });
-  const usual = numbersOf(history, judge(history, marks, DEFAULT_SHEET, 1990), DEFAULT_SHEET);
+  const judged = (sheet: Sheet, nowS: number) => {
+    const entries = [{ elapsedS: 0, fields: sheet }];
+    return numbersOf(history, judge(history, marks, sheet, nowS), sheet, { marks, entries });
+  };
+  const usual = judged(DEFAULT_SHEET, 1990);
   expect(usual.holds).toHaveLength(2);
   expect(usual.holds[0]?.startPa?.estimate).toBeCloseTo(30.6, 0);
   expect(usual.holds[0]?.endPa?.estimate).toBeCloseTo(59, 0);
@@ -215,8 +220,7 @@ test('any sheet over any two holds gives numbers, and none that is none', () => 
   expect(usual.rise?.leakRate).toBeNull();
   fc.assert(
     fc.property(anySheet, fc.integer({ min: 2, max: 1999 }), (sheet, nowS) => {
-      const numbers = numbersOf(history, judge(history, marks, sheet, nowS), sheet);
-      expect(faultsIn(numbers)).toEqual([]);
+      expect(faultsIn(judged(sheet, nowS))).toEqual([]);
     }),
     { numRuns: 40 },
   );

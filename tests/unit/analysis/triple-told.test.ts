@@ -228,8 +228,42 @@ describe('what nobody marked as nitrogen', () => {
         nowS,
       );
       expect(cycles).toMatchObject([{ isBroken: false, unmarkedFill: 'stands' }]);
+      // It went on rising: nobody is asked whether that was nitrogen.
+      expect(cycles.flatMap(({ restedFills }) => restedFills)).toEqual([]);
       expect(next).toMatchObject({ kind: 'pull_down', number: 1, of: 3 });
       expect(airLeft).toBeNull();
+    },
+  );
+
+  const low = unmarked({ ...broken, controls: { ...BREAK, nitrogenPa: 30_000 } });
+  test.each([
+    { before: 'a marked hold', parts: [down(900), hold(60), low, down(900)] },
+    { before: 'pumping', parts: [down(900), low, down(900)] },
+  ])(
+    'after $before is asked about once it was pumped again, and counts when marked',
+    ({ parts }) => {
+      const { history, marks, nowS, told } = played(parts);
+      const { cycles } = told({});
+      expect(cycles.map(({ isBroken }) => isBroken)).toEqual([false]);
+      // Of what still stands nobody is asked: it may be going on.
+      const before = tripleTold(history, marks.slice(0, -1), [], (marks.at(-1)?.elapsedS ?? 0) - 2);
+      expect(before.cycles.flatMap(({ restedFills }) => restedFills)).toEqual([]);
+      const [fill, ...others] = cycles.flatMap(({ restedFills }) => restedFills);
+      expect(others).toEqual([]);
+      expect(fill?.restPa).toBeCloseTo(30_000, -3);
+      const again = marks.find(({ kind, elapsedS }) => kind === 'pump_on' && elapsedS > 1);
+      expect(fill?.atS).toBeCloseTo((again?.elapsedS ?? 0) - low.lengthS, -1);
+      const mark: Mark = {
+        id: 99,
+        kind: 'nitrogen_break',
+        elapsedS: fill?.atS ?? 0,
+        text: '',
+        madeBy: 'hand',
+      };
+      const counted = tripleTold(history, [...marks, mark], [], nowS);
+      expect(counted.cycles.map(({ isBroken }) => isBroken)).toEqual([true, false]);
+      expect(counted.cycles.flatMap(({ restedFills }) => restedFills)).toEqual([]);
+      expect(counted.airLeft).not.toBeNull();
     },
   );
 

@@ -21,11 +21,13 @@ function deviations(points: DeviationFacts['points'], forecast: DeviationFacts['
   return deviationsFrom({ points, nowS, startS: 100, curve, volume: VOLUME, forecast });
 }
 
-const BOILS: DeviationFacts['forecast'] = {
+const BOILS: NonNullable<DeviationFacts['forecast']> = {
   outcome: 'reaches',
   floorPa: null,
   causes: [{ cause: 'boil_off', weight: 0.9 }],
 };
+const kindsOf = (...facts: Parameters<typeof deviations>) =>
+  deviations(...facts).map(({ kind }) => kind);
 const floorAt = (estimate: number, share: number): DeviationFacts['forecast'] => ({
   outcome: 'levels_off',
   floorPa: { estimate, low: estimate * (1 - share), high: estimate * (1 + share) },
@@ -47,6 +49,16 @@ describe('slower from the start', () => {
     expect(said.factor.estimate).toBeCloseTo(4, 0);
   });
 
+  test('is told below 5000 Pa as well, which is where many a sensor’s range begins', () => {
+    const seen = slowedBy(4, 1200).filter(({ pressurePa }) => pressurePa < 4000);
+    expect(kindsOf(seen)).toEqual(['slower']);
+    // What came down late, and then as fast as it should, was held up by water.
+    const late = slowedBy(1, 1200)
+      .map(({ elapsedS, pressurePa }) => ({ elapsedS: elapsedS + 900, pressurePa }))
+      .filter(({ pressurePa }) => pressurePa < 4000);
+    expect(kindsOf(late)).not.toContain('slower');
+  });
+
   test('is not what a pump does that has stopped', () => {
     expect(deviations(slowedBy(1, 900, 20_000))).toEqual([]);
   });
@@ -64,7 +76,7 @@ describe('a plateau', () => {
 
   test('is none without boiling water, below where it boils, and where the pressure rises', () => {
     expect(deviations(slowedBy(1, 600, 700))).toEqual([]);
-    expect(deviations(slowedBy(1, 600, 300), BOILS)).toEqual([]);
+    expect(kindsOf(slowedBy(1, 600, 300), BOILS)).not.toContain('plateau');
     const rising = slowedBy(1, 900, 700).map(({ elapsedS, pressurePa }) => ({
       elapsedS,
       pressurePa: pressurePa + (elapsedS > 800 ? 2 * (elapsedS - 800) : 0),
@@ -81,14 +93,46 @@ describe('a floor that is too high', () => {
 
   test('is not where it might be anywhere, is low, or comes of moist walls', () => {
     const points = slowedBy(1, 900, 150);
-    expect(deviations(points, floorAt(150, 0.3))).toEqual([]);
-    expect(deviations(points, floorAt(15, 0.1))).toEqual([]);
+    expect(kindsOf(points, floorAt(150, 0.1))).toContain('floor');
+    expect(kindsOf(points, floorAt(150, 0.3))).not.toContain('floor');
+    expect(kindsOf(points, floorAt(15, 0.1))).not.toContain('floor');
     const tail = floorAt(150, 0.1);
     if (tail === null) throw new Error('there is one');
-    expect(deviations(points, { ...tail, causes: [{ cause: 'slow_tail', weight: 0.8 }] })).toEqual(
-      [],
-    );
-    expect(deviations(points, { ...tail, outcome: 'reaches' })).toEqual([]);
+    const moist = { ...tail, causes: [{ cause: 'slow_tail', weight: 0.8 }] } as const;
+    expect(kindsOf(points, moist)).not.toContain('floor');
+    expect(kindsOf(points, { ...tail, outcome: 'reaches' })).not.toContain('floor');
+  });
+});
+
+describe('a standstill', () => {
+  const falls = (share: number, lengthS = 900) =>
+    slowedBy(1, lengthS).map(({ elapsedS, pressurePa }) => ({
+      elapsedS,
+      pressurePa: Math.max(pressurePa, 300 * (1 - share * ((elapsedS - 100) / 900))),
+    }));
+
+  test('is named where nothing has moved for half of the time, whatever holds it', () => {
+    const [said] = deviations(falls(0), BOILS);
+    if (said?.kind !== 'standstill') throw new Error('it stands still');
+    expect(said.pressurePa).toBe(300);
+    expect(said.sinceS - 100).toBeCloseTo(450, -1);
+    expect(kindsOf(falls(0.1), BOILS)).toEqual(['standstill']);
+  });
+
+  test('is none early, while it still falls or rises, in a silence, or where gas is pumped', () => {
+    expect(kindsOf(falls(0, 450), BOILS)).toEqual([]);
+    expect(kindsOf(falls(0.4), BOILS)).toEqual([]);
+    expect(kindsOf(falls(-0.2), BOILS)).toEqual([]);
+    expect(kindsOf(falls(0), { ...BOILS, causes: [{ cause: 'gas', weight: 1 }] })).toEqual([]);
+    expect(kindsOf(falls(0), null)).toEqual([]);
+    const facts = { points: falls(0), startS: 100, curve, volume: VOLUME, forecast: BOILS };
+    const at = (nowS: number) => deviationsFrom({ ...facts, nowS }).map(({ kind }) => kind);
+    expect(at(1010)).toEqual(['standstill']);
+    expect(at(1040)).toEqual([]);
+  });
+
+  test('is none where a dry system would stand there as well', () => {
+    expect(kindsOf(slowedBy(1, 20_000), BOILS)).toEqual([]);
   });
 });
 

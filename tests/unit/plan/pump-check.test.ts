@@ -27,7 +27,13 @@ describe('a pump alone with the sensor', () => {
   test('is good below what is usual, and below twice its own figure', () => {
     expect(verdictOf(falling(60), 300)).toBe('good');
     expect(verdictOf(falling(60), 300, { ultimatePa: paFromMicron(40) })).toBe('good');
-    expect(verdictOf(falling(60), 400, { ultimatePa: paFromMicron(15) })).toBe('high_floor');
+    expect(verdictOf(falling(60), 700, { ultimatePa: paFromMicron(15) })).toBe('high_floor');
+  });
+
+  test('is given ten minutes to warm where little is lacking', () => {
+    const near = { ultimatePa: paFromMicron(15) };
+    expect(verdictOf(falling(60), 400, near)).toBe('still_falling');
+    expect(verdictOf(falling(90), 400, near)).toBe('high_floor');
   });
 
   test('is given five minutes', () => {
@@ -40,6 +46,8 @@ describe('a pump alone with the sensor', () => {
     expect(verdictOf((s) => 4000 * Math.exp(-s / 300), 400)).toBe('still_falling');
     expect(verdictOf(falling(3000), 400)).toBe('far_too_high');
     expect(verdictOf((s) => 80 + 2 * s, 400)).toBe('rising');
+    // Down there a sensor’s own steps are large beside the pressure.
+    expect(verdictOf((s) => (s > 350 ? 20 : 10), 400)).toBe('good');
   });
 
   test('is not judged from a sensor on the system, before it runs, or from no reading', () => {

@@ -9,6 +9,7 @@ import {
   readDraft,
   type VolumeDraft,
 } from '../../../web/plan/volume-draft.ts';
+import { enteredMap, rekeyed } from '../../../web/plan/renamed-sections.ts';
 import { PRESETS, presetDraft } from '../../../web/plan/volume-presets.ts';
 
 const names = MICRON.wording.planning.volume.sectionNames;
@@ -124,6 +125,24 @@ describe('a section that is called something else', () => {
     expect(facts.tubes.filter(({ section }) => section === 'Attic')).toHaveLength(2);
     expect(facts.vessels.filter(({ section }) => section === 'Attic')).toHaveLength(1);
     expect(facts.joins.filter(({ between }) => between.includes('Attic'))).toHaveLength(1);
+  });
+
+  test('says what it was called, and what the sensor sees is called so as well', () => {
+    const [first, second] = before.sections.map(({ name }) => name);
+    const entered = (draft: VolumeDraft, sections = before.sections) =>
+      enteredMap(draft, factsOf(draft), { sections, seenSection: second ?? '' });
+    const attic = calledIn(preset, 1, 'Attic');
+    expect(entered(attic).sections[1]).toMatchObject({ name: 'Attic', was: second });
+    expect(entered(attic).seenSection).toBe('Attic');
+    // Of the others nothing is new, and what was not on the map has had no name.
+    expect(entered(attic).sections[0]).not.toHaveProperty('was');
+    expect(entered(attic, []).sections[1]).not.toHaveProperty('was');
+    expect(entered(calledIn(preset, 0, 'Riser')).sections[0]).toMatchObject({ was: first });
+    expect(entered(calledIn(preset, 0, 'Riser'))).not.toHaveProperty('seenSection');
+    // Entered, and called something else again.
+    const loft = rekeyed(calledIn(attic, 1, 'Loft'), attic);
+    expect(entered(loft, factsOf(attic).sections).sections[1]).toMatchObject({ was: 'Attic' });
+    expect(factsOf(rekeyed(attic, attic))).toEqual(factsOf(attic));
   });
 
   test('has the same volume connected', () => {

@@ -125,7 +125,7 @@ describe('conclusions', () => {
     expect(report(change).sensors[0]?.holds.at(-1)?.rise).toEqual(rise);
     const html = written(change);
     expect(html).toContain(`<strong>${english.verdict.names[rise.verdict]}`);
-    const numbers = numbersOf(history, conclusions, DEFAULT_SHEET);
+    const numbers = numbersOf(history, conclusions, DEFAULT_SHEET, { marks, entries: [] });
     const groups = listVerdictNumbers(rise, numbers, DEFAULT_SHEET, MICRON);
     expect(groups.length).toBeGreaterThan(3);
     for (const { name, value } of groups.flatMap(({ rows }) => rows)) {

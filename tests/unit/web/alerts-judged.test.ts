@@ -31,7 +31,7 @@ function calledOut(floorMicron: number, spikes: ReadonlyMap<number, number>): st
       },
     ]);
     if (elapsedS === 0 || elapsedS % LOOK_EVERY_S !== 0) continue;
-    const conclusions = judging.conclude(MARKS, DEFAULT_SHEET);
+    const conclusions = judging.conclude(MARKS, DEFAULT_SHEET, []);
     if (conclusions === null) throw new Error('there are readings, and no conclusions');
     const found = dueAlerts(
       {

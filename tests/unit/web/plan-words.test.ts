@@ -20,6 +20,8 @@ describe('deviations', () => {
       estimate: paFromMicron(900),
       high: paFromMicron(1000),
     };
+    const still = { ...plateau, kind: 'standstill' } as const;
+    expect(sayDeviation(still, 700, MICRON)).toMatch(/near 4200 micron for 10 min/u);
     expect(sayDeviation({ kind: 'floor', floorPa }, 0, MICRON)).toMatch(
       /about 900 micron, between 800 and 1000/u,
     );

@@ -181,7 +181,7 @@ describe('a recording that is typed in', () => {
     const judged = (sparse: boolean) => {
       const judging = new Judging(sparse);
       judging.insert([typed(0, 1), typed(120.4, 2)]);
-      return judging.conclude([], DEFAULT_SHEET)?.pressurePa;
+      return judging.conclude([], DEFAULT_SHEET, [])?.pressurePa;
     };
     expect(judged(true)).toBeCloseTo(45_000);
     expect(judged(false)).not.toBeCloseTo(45_000);

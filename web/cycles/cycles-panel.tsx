@@ -1,28 +1,30 @@
 /** Evacuations with nitrogen between them: what has been done, what comes next, and the plan. */
-import type { Recording } from '../../protocol/recording.ts';
 import { Panel } from '../parts/panel.tsx';
+import type { OpenSheet } from '../sheet/open-sheet.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { sayCycle, sayCyclesDone, sayNextCycle, sayTrend } from '../words/say-cycles.ts';
 import { PlanForm } from './plan-form.tsx';
 
 interface CyclesPanelProps {
-  readonly followed: FollowedRecording;
-  readonly recording: Recording;
+  readonly open: OpenSheet;
+  /** Null: the plan is made before there is a reading. */
+  readonly followed: FollowedRecording | null;
 }
 
-export function CyclesPanel({ followed, recording }: CyclesPanelProps) {
+export function CyclesPanel({ open, followed }: CyclesPanelProps) {
   const words = speech.value.wording.cycles;
   return (
     <Panel title={words.title} testId="cycles-panel">
-      <Done followed={followed} />
+      {open.above}
+      {followed !== null && <Done followed={followed} />}
       <p class="quiet">{words.caution}</p>
-      <PlanForm followed={followed} recording={recording} />
+      <PlanForm open={open} />
     </Panel>
   );
 }
 
-function Done({ followed }: Pick<CyclesPanelProps, 'followed'>) {
+function Done({ followed }: { readonly followed: FollowedRecording }) {
   const words = speech.value.wording.cycles;
   const told = followed.cycles.value;
   if (told === null || told.cycles.length === 0) {

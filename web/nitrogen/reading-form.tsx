@@ -1,6 +1,5 @@
 /** What gauge and thermometer show now. */
 import { useState } from 'preact/hooks';
-import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { sayGauge } from '../words/say-gauge-pressure.ts';
 import { type NitrogenTexts, withReading } from './nitrogen-form.ts';
@@ -8,9 +7,9 @@ import type { NitrogenProps } from './nitrogen-props.ts';
 
 const EMPTY = { pressure: '', temperature: '', when: '', note: '', justFilled: false };
 
-export function ReadingForm({ followed, recording, unit }: NitrogenProps) {
+export function ReadingForm({ open, unit }: NitrogenProps) {
   const words = speech.value.wording.nitrogen;
-  const { nitrogenReadings: readings, nitrogenGauge: gauge } = followed.sheet.value;
+  const { nitrogenReadings: readings, nitrogenGauge: gauge } = open.sheet.value;
   const [texts, setTexts] = useState<NitrogenTexts>({
     ...EMPTY,
     step: String(readings.at(-1)?.step ?? 1),
@@ -29,7 +28,7 @@ export function ReadingForm({ followed, recording, unit }: NitrogenProps) {
       setWhy(words.wrong[read.wrong]);
       return;
     }
-    void enterNow(followed, recording, { nitrogenReadings: read.readings }).then((isKept) => {
+    void open.enter({ nitrogenReadings: read.readings }).then((isKept) => {
       if (isKept) setTexts({ ...EMPTY, step: texts.step });
     });
   };

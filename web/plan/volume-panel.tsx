@@ -1,9 +1,7 @@
 /** What the system holds: its lines, coils, sections and the valves between them, entered as a whole. */
 import { useRef, useState } from 'preact/hooks';
-import type { Recording } from '../../protocol/recording.ts';
 import { Panel } from '../parts/panel.tsx';
-import { enterNow } from '../sheet/enter-now.ts';
-import type { FollowedRecording } from '../store/followed-recording.ts';
+import type { OpenSheet } from '../sheet/open-sheet.ts';
 import { speech } from '../store/speech.ts';
 import { draftOf, readDraft, type VolumeDraft } from './volume-draft.ts';
 import { PRESETS, presetDraft } from './volume-presets.ts';
@@ -11,14 +9,9 @@ import { VolumeResult } from './volume-result.tsx';
 import { JoinRows, SectionRows } from './volume-section-rows.tsx';
 import { TubeRows, VesselRows } from './volume-part-rows.tsx';
 
-interface VolumePanelProps {
-  readonly followed: FollowedRecording;
-  readonly recording: Recording;
-}
-
-export function VolumePanel({ followed, recording }: VolumePanelProps) {
+export function VolumePanel({ open }: { readonly open: OpenSheet }) {
   const [spoken] = useState(() => speech.peek());
-  const [draft, setDraft] = useState(() => draftOf(followed.sheet.peek(), spoken));
+  const [draft, setDraft] = useState(() => draftOf(open.sheet.peek(), spoken));
   const [wrong, setWrong] = useState<string | null>(null);
   const result = useRef<HTMLDivElement>(null);
   const { planning, sheet } = speech.value.wording;
@@ -31,7 +24,7 @@ export function VolumePanel({ followed, recording }: VolumePanelProps) {
     event.preventDefault();
     const read = readDraft(draft);
     if (read.ok) {
-      void enterNow(followed, recording, { ...read.facts }).then((saved) => {
+      void open.enter({ ...read.facts }).then((saved) => {
         // What follows from it stands above.
         if (saved) result.current?.scrollIntoView({ block: 'center' });
       });
@@ -42,10 +35,11 @@ export function VolumePanel({ followed, recording }: VolumePanelProps) {
   };
   return (
     <Panel title={words.title} testId="volume-panel">
+      {open.above}
       <div role="status" ref={result}>
         <VolumeResult
-          sheet={followed.sheet.value}
-          takeOver={(volumeM3) => void enterNow(followed, recording, { volumeM3 })}
+          sheet={open.sheet.value}
+          takeOver={(volumeM3) => void open.enter({ volumeM3 })}
         />
       </div>
       <Presets fill={(preset) => change(presetDraft(preset, words.sectionNames))} />

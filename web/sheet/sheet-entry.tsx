@@ -1,12 +1,9 @@
 /** Entering a part of the job sheet: what every form over it has in common. */
 import { useState } from 'preact/hooks';
-import type { Recording } from '../../protocol/recording.ts';
 import type { PlainField, Sheet, SheetEntry } from '../../protocol/sheet.ts';
-import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import type { Speech } from '../words/speech.ts';
 import { sayWrongField, sheetUnit } from '../words/say-sheet.ts';
-import { enterNow } from './enter-now.ts';
 import { type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 export interface SheetEntryForm {
@@ -21,19 +18,6 @@ export interface SheetEntryForm {
   /** Several at once, as where one choice brings figures with it. */
   readonly fill: (texts: Partial<SheetTexts>) => void;
   readonly save: (event: Event) => void;
-}
-
-/** @param entered what was changed, if anything, is on the sheet now */
-export function useSheetEntry(
-  followed: FollowedRecording,
-  recording: Recording,
-  entered: () => void,
-): SheetEntryForm {
-  return useSheetForm(
-    followed.sheet.peek(),
-    (fields) => enterNow(followed, recording, fields),
-    entered,
-  );
 }
 
 /**

@@ -5,7 +5,8 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
-import { useSheetEntry } from './sheet-entry.tsx';
+import { enterNow } from './enter-now.ts';
+import { useSheetForm } from './sheet-entry.tsx';
 import { SheetFields } from './sheet-fields.tsx';
 
 interface SheetPanelProps {
@@ -14,7 +15,11 @@ interface SheetPanelProps {
 }
 
 export function SheetPanel({ followed, recording }: SheetPanelProps) {
-  const form = useSheetEntry(followed, recording, () => (panel.value = null));
+  const form = useSheetForm(
+    followed.sheet.peek(),
+    (fields) => enterNow(followed, recording, fields),
+    () => (panel.value = null),
+  );
   const words = speech.value.wording.sheet;
   const entered = sheetFromEntries(followed.entries.value).sensorSees;
   const isFilledIn = followed.sheet.value.sensorSees !== entered;

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { speech } from '../store/speech.ts';
 import { sayGauge } from '../words/say-gauge-pressure.ts';
 import { type NitrogenTexts, withReading } from './nitrogen-form.ts';
+import { sayUnusualReading } from './unusual-reading.ts';
 import type { NitrogenProps } from './nitrogen-props.ts';
 
 const EMPTY = { pressure: '', temperature: '', when: '', note: '', justFilled: false };
@@ -15,17 +16,26 @@ export function ReadingForm({ open, unit }: NitrogenProps) {
     step: String(readings.at(-1)?.step ?? 1),
   });
   const [why, setWhy] = useState('');
+  /** Far from usual: entered once somebody says that it is so. */
+  const [unusual, setUnusual] = useState<string | null>(null);
   const write =
     (field: Exclude<keyof NitrogenTexts, 'justFilled'>) =>
     (event: { currentTarget: { value: string } }) => {
       setWhy('');
+      setUnusual(null);
       setTexts({ ...texts, [field]: event.currentTarget.value });
     };
-  const enter = (event: Event) => {
+  const enter = (event: Event, isSaidSo = false) => {
     event.preventDefault();
     const read = withReading(readings, texts, unit, speech.peek(), Date.now());
+    setUnusual(null);
     if (!read.ok) {
       setWhy(words.wrong[read.wrong]);
+      return;
+    }
+    const found = isSaidSo ? null : sayUnusualReading(read.added, unit, speech.peek());
+    if (found !== null) {
+      setUnusual(found);
       return;
     }
     void open.enter({ nitrogenReadings: read.readings }).then((isKept) => {
@@ -88,6 +98,14 @@ export function ReadingForm({ open, unit }: NitrogenProps) {
         <p class="wrong" role="alert">
           {why}
         </p>
+      )}
+      {unusual !== null && (
+        <div class="wide" role="alert" data-testid="unusual">
+          <p class="wrong">{words.unusual({ said: unusual })}</p>
+          <button type="button" data-testid="it-is-so" onClick={(event) => enter(event, true)}>
+            {words.itIsSo({ said: unusual })}
+          </button>
+        </div>
       )}
       {isAbove && (
         <p class="wrong" role="alert">

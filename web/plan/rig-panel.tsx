@@ -4,7 +4,9 @@ import { CORE_PLACES, type PlainField } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { OpenSheet } from '../sheet/open-sheet.ts';
-import { NumberFields, useSheetForm } from '../sheet/sheet-entry.tsx';
+import { FormTrouble } from '../sheet/form-trouble.tsx';
+import { NumberFields } from '../sheet/number-fields.tsx';
+import { useSheetForm } from '../sheet/sheet-entry.ts';
 import { speech } from '../store/speech.ts';
 import { sayExamples } from '../words/say-rig.ts';
 import { RigResult } from './rig-result.tsx';
@@ -27,7 +29,7 @@ const NUMBERS = [
 
 export function RigPanel({ open, hasReadings }: RigPanelProps) {
   const form = useSheetForm(open.sheet.peek(), open.enter, () => undefined);
-  const { texts, spoken, wrong, write } = form;
+  const { texts, spoken, write } = form;
   const { planning, rig, sheet: words } = speech.value.wording;
   return (
     <Panel title={rig.title} testId="rig-panel">
@@ -80,11 +82,7 @@ export function RigPanel({ open, hasReadings }: RigPanelProps) {
             onInput={write('pumpOilChangedOn')}
           />
         </label>
-        {wrong !== null && (
-          <p class="wrong" role="alert">
-            {form.why}
-          </p>
-        )}
+        <FormTrouble form={form} />
         <button type="submit" class="urgent">
           {words.enter}
         </button>

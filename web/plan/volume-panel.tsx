@@ -3,7 +3,9 @@ import { useRef, useState } from 'preact/hooks';
 import { Panel } from '../parts/panel.tsx';
 import type { OpenSheet } from '../sheet/open-sheet.ts';
 import { speech } from '../store/speech.ts';
-import { draftOf, readDraft, type VolumeDraft } from './volume-draft.ts';
+import { readDraft } from './read-draft.ts';
+import { unusualRow } from './unusual-row.ts';
+import { draftOf, type VolumeDraft } from './volume-draft.ts';
 import { PRESETS, presetDraft } from './volume-presets.ts';
 import { VolumeResult } from './volume-result.tsx';
 import { JoinRows, SectionRows } from './volume-section-rows.tsx';
@@ -13,17 +15,27 @@ export function VolumePanel({ open }: { readonly open: OpenSheet }) {
   const [spoken] = useState(() => speech.peek());
   const [draft, setDraft] = useState(() => draftOf(open.sheet.peek(), spoken));
   const [wrong, setWrong] = useState<string | null>(null);
+  /** Far from usual: entered once somebody says that it is so. */
+  const [unusual, setUnusual] = useState<string | null>(null);
   const result = useRef<HTMLDivElement>(null);
   const { planning, sheet } = speech.value.wording;
   const words = planning.volume;
   const change = (part: Partial<VolumeDraft>) => {
     setWrong(null);
+    setUnusual(null);
     setDraft({ ...draft, ...part });
   };
-  const enter = (event: Event) => {
+  const enter = (event: Event, isSaidSo = false) => {
     event.preventDefault();
     const read = readDraft(draft);
+    setUnusual(null);
     if (read.ok) {
+      const found = isSaidSo ? null : unusualRow(read.facts, speech.peek());
+      if (found !== null) {
+        const name = `${words[found.list]} ${found.row + 1}`;
+        setUnusual(words.unusual({ name, said: found.said }));
+        return;
+      }
       void open.enter({ ...read.facts }).then((saved) => {
         // What follows from it stands above.
         if (saved) result.current?.scrollIntoView({ block: 'center' });
@@ -52,6 +64,14 @@ export function VolumePanel({ open }: { readonly open: OpenSheet }) {
           <p class="wrong" role="alert">
             {wrong}
           </p>
+        )}
+        {unusual !== null && (
+          <div role="alert" data-testid="unusual">
+            <p class="wrong">{unusual}</p>
+            <button type="button" data-testid="it-is-so" onClick={(event) => enter(event, true)}>
+              {words.itIsSo}
+            </button>
+          </div>
         )}
         <button type="submit" class="urgent">
           {words.enter}

@@ -2,7 +2,8 @@
 import { useRef } from 'preact/hooks';
 import { keepAtHand, fieldsAtHand, preparedAtHand, sheetAtHand } from './sheet-at-hand.ts';
 import { panel, type SheetPanelName } from '../parts/panels.ts';
-import { useSheetForm } from '../sheet/sheet-entry.tsx';
+import { FormTrouble } from '../sheet/form-trouble.tsx';
+import { useSheetForm } from '../sheet/sheet-entry.ts';
 import { SheetFields } from '../sheet/sheet-fields.tsx';
 import { speech } from '../store/speech.ts';
 
@@ -53,11 +54,7 @@ export function PreparedForm({ done }: { readonly done: () => void }) {
           ))}
         </div>
       </fieldset>
-      {form.wrong !== null && (
-        <p class="wrong" role="alert">
-          {form.why}
-        </p>
-      )}
+      <FormTrouble form={form} />
       <button type="submit" class="urgent" data-testid="keep-prepared">
         {words.keep}
       </button>

@@ -6,7 +6,8 @@ import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { enterNow } from './enter-now.ts';
-import { useSheetForm } from './sheet-entry.tsx';
+import { FormTrouble } from './form-trouble.tsx';
+import { useSheetForm } from './sheet-entry.ts';
 import { SheetFields } from './sheet-fields.tsx';
 
 interface SheetPanelProps {
@@ -27,11 +28,7 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
     <Panel title={words.title} testId="sheet-panel">
       <form class="form" onSubmit={form.save}>
         <SheetFields form={form} isViewFilledIn={isFilledIn} />
-        {form.wrong !== null && (
-          <p class="wrong" role="alert">
-            {form.why}
-          </p>
-        )}
+        <FormTrouble form={form} />
         <p class="quiet wide">{words.settings}</p>
         <button type="submit" class="urgent">
           {words.enter}

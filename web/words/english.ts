@@ -2055,6 +2055,10 @@ export const english = {
     wrong: ({ name }: { name: string }) =>
       `${name}: this can’t be. Write a number that makes sense, or put back what was there.`,
     wrongFor: ({ name, why }: { name: string; why: string }) => `${name}: ${why}`,
+    unusual: (of: { name: string; figure: string; low: string; high: string }) =>
+      `${of.name}: ${of.figure} is far from usual (${of.low} to ${of.high}). Is it so, or is the unit another one?`,
+    itIsSo: ({ figure }: { figure: string }) => `It is ${figure}`,
+    unit: 'Unit',
   },
 
   /** What a rig should manage, and what holds it back. */
@@ -2123,6 +2127,9 @@ export const english = {
       notOnSheet: 'No volume on the sheet yet.',
       source:
         'Tube sizes: ASTM B280 as others restate it, EN 12735-1 from memory. By charge: density of the boiling liquid at 20 °C, and that liquid fills a fifth to half of the part (a receiver half to nine tenths): common practice, no source. A usual part is a rough guess, no source. The equipment maker’s figure comes first.',
+      unusual: ({ name, said }: { name: string; said: string }) =>
+        `${name}: ${said}. Is it so, or is the unit another one? A unit may stand beside the figure: 25 ft, 3 lb.`,
+      itIsSo: 'It is so',
       presets: {
         name: 'Fill in a preset',
         line_set: 'Line set and indoor unit, outdoor unit shut off with its charge',
@@ -2551,6 +2558,9 @@ export const english = {
       step: 'Which pressure in turn: write a whole number from 1 to 9.',
       tooMany: 'There are as many readings as are kept. Take some away first.',
     },
+    unusual: ({ said }: { said: string }) =>
+      `${said} is unusual for this test. Is it so, or is the unit another one?`,
+    itIsSo: ({ said }: { said: string }) => `It is ${said}`,
     aboveMost: ({ most }: { most: string }) =>
       `That is above ${most}, which you entered as the most that the maker allows.`,
     readings: 'Readings',

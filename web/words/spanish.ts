@@ -2179,6 +2179,10 @@ export const spanish: Wording = {
     wrong: ({ name }) =>
       `${name}: no puede ser. Escriba un número con sentido, o deje lo que había.`,
     wrongFor: ({ name, why }) => `${name}: ${why}`,
+    unusual: (of) =>
+      `${of.name}: ${of.figure} se aparta mucho de lo usual (de ${of.low} a ${of.high}). ¿Es así, o la unidad es otra?`,
+    itIsSo: ({ figure }) => `Son ${figure}`,
+    unit: 'Unidad',
   },
 
   rig: {
@@ -2241,6 +2245,9 @@ export const spanish: Wording = {
       notOnSheet: 'Aún no hay volumen en la hoja.',
       source:
         'Medidas de tubo: ASTM B280 según otros la reproducen, EN 12735-1 de memoria. Por carga: densidad del líquido en ebullición a 20 °C, y el líquido llena entre un quinto y la mitad de la pieza (un recipiente, de la mitad a nueve décimos): práctica común, sin fuente. Una pieza corriente es una estimación gruesa, sin fuente. El dato del fabricante va primero.',
+      unusual: ({ name, said }) =>
+        `${name}: ${said}. ¿Es así, o la unidad es otra? Junto a la cifra puede ir una unidad: 25 ft, 3 lb.`,
+      itIsSo: 'Es así',
       presets: {
         name: 'Rellenar con un ejemplo',
         line_set: 'Líneas y unidad interior, la exterior cerrada con su carga',
@@ -2643,6 +2650,8 @@ export const spanish: Wording = {
       step: 'Qué presión de la serie: escriba un número entero del 1 al 9.',
       tooMany: 'Ya hay tantas lecturas como se guardan. Quite alguna primero.',
     },
+    unusual: ({ said }) => `${said} no es usual en esta prueba. ¿Es así, o la unidad es otra?`,
+    itIsSo: ({ said }) => `Son ${said}`,
     aboveMost: ({ most }) =>
       `Eso supera ${most}, que usted anotó como lo máximo que permite el fabricante.`,
     readings: 'Lecturas',

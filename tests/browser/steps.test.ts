@@ -2,8 +2,9 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { expectAccessible } from '../support/accessible.ts';
-import { openBrowser, openDashboard, picture } from '../support/dashboard.ts';
+import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
 import { readInScenario } from '../support/file-of-scenario.ts';
+import { PlayedJob } from '../support/played-job.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
 
 let bridge: RunningBridge;
@@ -82,4 +83,32 @@ test('a hold that passed leads to the closing steps, on a phone as well', async 
   await picture(page, 'closing-up-phone');
   expect(complaints).toEqual([]);
   await page.context().close();
+});
+
+test('once the sensor is shut off, its number is of its stub, and it is said up to when was judged', async () => {
+  const job = await PlayedJob.begin();
+  job.play(10, () => 140_000);
+  const { page, complaints } = await openDashboard(browser, job.bridge.url);
+  await untilShown(page, 'freshness', 'live');
+  await job.enter({ holdS: 300, sensorSees: 'system' });
+  await job.mark('pump_on');
+  job.pullDown(300, 140_000, 40, 25);
+  await job.mark('isolated');
+  job.play(420, () => 41);
+  await untilShown(page, 'verdict', 'tight_dry');
+  expect(await page.getByTestId('shut-off').count()).toBe(0);
+  await job.mark('sensor_isolated');
+  job.play(60, (s) => 41 + s);
+  const note = page.getByTestId('small-print').getByTestId('shut-off');
+  await note.getByText(/^Judged up to \d\d:\d\d: then the sensor was shut off/u).waitFor();
+  expect(await page.getByTestId('trend').innerText()).toContain('only the sensor’s stub');
+  expect(await page.getByTestId('reading').getAttribute('data-of')).toBe('stub');
+  await untilShown(page, 'verdict', 'tight_dry');
+  await picture(page, 'shut-off');
+  await page.getByTestId('work-closing_up').click();
+  await page.getByTestId('work-panel').getByTestId('shut-off').waitFor();
+  await picture(page, 'shut-off-panel');
+  expect(complaints).toEqual([]);
+  await page.context().close();
+  await job.bridge.remove();
 });

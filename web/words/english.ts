@@ -179,6 +179,11 @@ export const english = {
     last: 'the last reading',
     lastBeside: ({ pressure }: { pressure: string }) => `${pressure}, the last reading`,
     catchingUp: 'catching up',
+    ofStub: 'only the sensor’s stub, shut off',
+    judgedUpTo: ({ at }: { at: string }) =>
+      `Judged up to ${at}: then the sensor was shut off. The number since then is of the sensor’s own stub, not of the system.`,
+    shutOff: ({ at }: { at: string }) =>
+      `The sensor was shut off at ${at}, before a hold had been judged to its end. The number since then is of the sensor’s own stub, not of the system.`,
     conditions: {
       ok: 'The sensor gives no number',
       over_range: 'above the sensor’s range',

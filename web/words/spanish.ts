@@ -371,6 +371,11 @@ export const spanish: Wording = {
     last: 'la última lectura',
     lastBeside: ({ pressure }) => `${pressure}, la última lectura`,
     catchingUp: 'poniéndose al día',
+    ofStub: 'solo el tramo del sensor, cerrado',
+    judgedUpTo: ({ at }) =>
+      `Juzgado hasta ${at}: entonces se cerró el paso al sensor. El número desde entonces es del tramo del propio sensor, no del sistema.`,
+    shutOff: ({ at }) =>
+      `Se cerró el paso al sensor (${at}) antes de que una retención quedara juzgada hasta su final. El número desde entonces es del tramo del propio sensor, no del sistema.`,
     conditions: {
       ok: 'El sensor no da ningún número',
       over_range: 'por encima del rango del sensor',

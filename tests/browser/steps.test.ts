@@ -85,20 +85,21 @@ test('a hold that passed leads to the closing steps, on a phone as well', async 
   await page.context().close();
 });
 
+const tight = (s: number) => 205 + 15 * (1 - Math.exp(-s / 60));
+
 test('once the sensor is shut off, its number is of its stub, and it is said up to when was judged', async () => {
   const job = await PlayedJob.begin();
-  job.play(10, () => 140_000);
+  job.play(5, () => 700_000);
   const { page, complaints } = await openDashboard(browser, job.bridge.url);
   await untilShown(page, 'freshness', 'live');
-  await job.enter({ holdS: 300, sensorSees: 'system' });
   await job.mark('pump_on');
-  job.pullDown(300, 140_000, 40, 25);
+  job.pullDown(400, 700_000, 200, 25);
   await job.mark('isolated');
-  job.play(420, () => 41);
+  job.play(900, tight);
   await untilShown(page, 'verdict', 'tight_dry');
   expect(await page.getByTestId('shut-off').count()).toBe(0);
   await job.mark('sensor_isolated');
-  job.play(60, (s) => 41 + s);
+  job.play(60, () => tight(900));
   const note = page.getByTestId('small-print').getByTestId('shut-off');
   await note.getByText(/^Judged up to \d\d:\d\d: then the sensor was shut off/u).waitFor();
   expect(await page.getByTestId('trend').innerText()).toContain('only the sensor’s stub');

@@ -102,7 +102,7 @@ test('once the sensor is shut off, its number is of its stub, and it is said up 
   job.play(60, () => tight(900));
   const note = page.getByTestId('small-print').getByTestId('shut-off');
   await note.getByText(/^Judged up to \d\d:\d\d: then the sensor was shut off/u).waitFor();
-  expect(await page.getByTestId('trend').innerText()).toContain('only the sensor’s stub');
+  expect(await page.getByTestId('trend').innerText()).toContain('the sensor’s stub only');
   expect(await page.getByTestId('reading').getAttribute('data-of')).toBe('stub');
   await untilShown(page, 'verdict', 'tight_dry');
   await picture(page, 'shut-off');

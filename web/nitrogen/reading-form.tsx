@@ -100,7 +100,7 @@ export function ReadingForm({ open, unit }: NitrogenProps) {
         </p>
       )}
       {unusual !== null && (
-        <div class="wide" role="alert" data-testid="unusual">
+        <div class="wide unusual" role="alert" data-testid="unusual">
           <p class="wrong">{words.unusual({ said: unusual })}</p>
           <button type="button" data-testid="it-is-so" onClick={(event) => enter(event, true)}>
             {words.itIsSo({ said: unusual })}

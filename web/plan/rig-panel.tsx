@@ -18,8 +18,8 @@ interface RigPanelProps {
 }
 
 const NUMBERS = [
-  'volumeM3',
   'pumpDisplacementM3PerS',
+  'volumeM3',
   'pumpUltimatePa',
   'pumpBatteryS',
   'hoseBoreM',

@@ -6,6 +6,7 @@ import { speech } from '../store/speech.ts';
 import { readDraft } from './read-draft.ts';
 import { unusualRow } from './unusual-row.ts';
 import { draftOf, type VolumeDraft } from './volume-draft.ts';
+import { Choose } from './row-parts.tsx';
 import { PRESETS, presetDraft } from './volume-presets.ts';
 import { VolumeResult } from './volume-result.tsx';
 import { JoinRows, SectionRows } from './volume-section-rows.tsx';
@@ -66,7 +67,7 @@ export function VolumePanel({ open }: { readonly open: OpenSheet }) {
           </p>
         )}
         {unusual !== null && (
-          <div role="alert" data-testid="unusual">
+          <div class="unusual" role="alert" data-testid="unusual">
             <p class="wrong">{unusual}</p>
             <button type="button" data-testid="it-is-so" onClick={(event) => enter(event, true)}>
               {words.itIsSo}
@@ -88,22 +89,17 @@ function Presets({ fill }: { readonly fill: (preset: (typeof PRESETS)[number]) =
   const words = speech.value.wording.planning.volume.presets;
   return (
     <div class="form">
-      <label class="two-thirds">
-        {words.name}
-        <select
-          name="preset"
-          value={chosen}
-          onChange={({ currentTarget: { value } }) =>
-            setChosen(PRESETS.find((preset) => preset === value) ?? first)
-          }
-        >
-          {PRESETS.map((preset) => (
-            <option key={preset} value={preset}>
-              {words[preset]}
-            </option>
-          ))}
-        </select>
-      </label>
+      <div class="two-thirds">
+        <Choose
+          name={words.name}
+          field="preset"
+          options={PRESETS}
+          chosen={chosen}
+          label={(preset) => words[preset]}
+          pick={setChosen}
+          isNamed
+        />
+      </div>
       <button type="button" class="beside" data-testid="fill-preset" onClick={() => fill(chosen)}>
         {words.fill}
       </button>

@@ -38,21 +38,19 @@ export function PreparedForm({ done }: { readonly done: () => void }) {
   return (
     <form class="form" onSubmit={save} data-testid="prepared-form">
       <SheetFields form={form} />
-      <fieldset class="wide">
+      <fieldset class="wide pick">
         <legend>{words.more}</legend>
-        <div class="row">
-          {WITH_PANELS.map((name) => (
-            <button
-              key={name}
-              type="button"
-              aria-haspopup="dialog"
-              data-testid={`prepare-${name}`}
-              onClick={(event) => goTo(event, name)}
-            >
-              {menu.entries[name].title}
-            </button>
-          ))}
-        </div>
+        {WITH_PANELS.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-haspopup="dialog"
+            data-testid={`prepare-${name}`}
+            onClick={(event) => goTo(event, name)}
+          >
+            {menu.entries[name].title}
+          </button>
+        ))}
       </fieldset>
       <FormTrouble form={form} />
       <button type="submit" class="urgent" data-testid="keep-prepared">

@@ -38,7 +38,7 @@ export function DisplacementField({ form, example }: DisplacementFieldProps) {
   };
   const m3PerS = displacementFrom(text);
   return (
-    <label class="two-thirds">
+    <label class="wide">
       {words.names[FIELD]}
       <span class="with-unit">
         <input

@@ -22,7 +22,7 @@ export function FormTrouble({ form }: { readonly form: SheetEntryForm }) {
   const figure = field === 'pumpDisplacementM3PerS' ? typed : said(value);
   const [name, low, high] = [words.names[field], said(usual.low), said(usual.high)];
   return (
-    <div class="wide" role="alert" data-testid="unusual">
+    <div class="wide unusual" role="alert" data-testid="unusual">
       <p class="wrong">{words.unusual({ name, figure, low, high })}</p>
       <div class="row">
         {field === 'pumpDisplacementM3PerS' &&

@@ -179,7 +179,7 @@ export const english = {
     last: 'the last reading',
     lastBeside: ({ pressure }: { pressure: string }) => `${pressure}, the last reading`,
     catchingUp: 'catching up',
-    ofStub: 'only the sensor’s stub, shut off',
+    ofStub: 'the sensor’s stub only',
     judgedUpTo: ({ at }: { at: string }) =>
       `Judged up to ${at}: then the sensor was shut off. The number since then is of the sensor’s own stub, not of the system.`,
     shutOff: ({ at }: { at: string }) =>

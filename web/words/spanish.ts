@@ -371,7 +371,7 @@ export const spanish: Wording = {
     last: 'la última lectura',
     lastBeside: ({ pressure }) => `${pressure}, la última lectura`,
     catchingUp: 'poniéndose al día',
-    ofStub: 'solo el tramo del sensor, cerrado',
+    ofStub: 'solo el tramo del sensor',
     judgedUpTo: ({ at }) =>
       `Juzgado hasta ${at}: entonces se cerró el paso al sensor. El número desde entonces es del tramo del propio sensor, no del sistema.`,
     shutOff: ({ at }) =>

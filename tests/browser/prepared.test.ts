@@ -1,10 +1,13 @@
 /** A job sheet is prepared by its panels before there is a reading, and all of it comes to the job that takes it over. */
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { preparedSheetListSchema } from '../../protocol/prepared-sheet.ts';
 import { expectAccessible } from '../support/accessible.ts';
 import { openBrowser, openDashboard, picture } from '../support/dashboard.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+
+/** A busy machine takes several times as long. */
+vi.setConfig({ testTimeout: 90_000 });
 
 let bridge: RunningBridge;
 let browser: Browser;
@@ -27,7 +30,7 @@ async function openFromMenu(page: Page, name: string): Promise<void> {
 
 test('sections, a nitrogen test and a plan are prepared, and come to the job', async () => {
   const { page, complaints } = await openDashboard(browser, bridge.url);
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   await page.getByTestId('prepare-sheet').click();
   await page.getByTestId('new-prepared').click();
   await page.locator('input[name=site]').fill('Ropewalk 7');
@@ -94,7 +97,7 @@ test('what a job says already stays, and a strip says so until it is put away', 
     body: JSON.stringify({ prepared: null, fields: { site: 'Net loft', serial: 'N-1' } }),
   });
   const { page, complaints } = await openDashboard(browser, bridge.url);
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(30_000);
   await openFromMenu(page, 'prepared');
   await page.getByTestId('take-over-2').click();
   const strip = page.getByTestId('left-out');

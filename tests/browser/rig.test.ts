@@ -1,9 +1,12 @@
 /** The rig is entered on the page, and the page says what it should manage. */
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
+
+/** A busy machine takes several times as long. */
+vi.setConfig({ testTimeout: 90_000 });
 
 let bridge: RunningBridge;
 let browser: Browser;

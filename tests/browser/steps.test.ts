@@ -1,11 +1,14 @@
 /** A job sheet is prepared without a sensor, taken over with one tap, and the steps lead through to closed valves. */
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { expectAccessible } from '../support/accessible.ts';
 import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
 import { readInScenario } from '../support/file-of-scenario.ts';
 import { PlayedJob } from '../support/played-job.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+
+/** A busy machine takes several times as long. */
+vi.setConfig({ testTimeout: 90_000 });
 
 let bridge: RunningBridge;
 let browser: Browser;

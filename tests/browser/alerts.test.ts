@@ -95,7 +95,7 @@ test('levelling off above the target, once it has stood', async () => {
   await job.mark('ballast_closed');
   job.pullDown(200, 700_000, 900, 25);
   await untilJudged(page);
-  await inParts(page, 40, () => job.play(60, () => 900));
+  await inParts(page, 20, () => job.play(120, () => 900));
   await untilAlert(page, 'levels_off');
   expect((await shownAlert(page)).title).toBe('Levelling off above 500 micron');
   await picture(page, 'alert-levels-off');
@@ -145,7 +145,7 @@ test('the verdict when it is ready, its withdrawal, and what it says then', asyn
   });
   await picture(page, 'alert-verdict');
   // A pipe that begins to leak by fifteen micron a minute: no jump, and no pass either.
-  await inParts(page, 30, (part) => job.play(30, (s) => tight(900) + (part * 30 + s) / 4));
+  await inParts(page, 15, (part) => job.play(60, (s) => tight(900) + (part * 60 + s) / 4));
   await untilAlert(page, 'verdict_changed');
   expect((await shownAlert(page)).tone).toBe('warning');
   expect((await shownAlert(page)).title).toMatch(/^Verdict (withdrawn: undecided|now: leak)/u);

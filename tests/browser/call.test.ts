@@ -1,7 +1,8 @@
 /** A rehearsal on the page from its choice to the reveal, with a call, and the list of calls. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { openBrowser, openDashboard, picture, shown, untilShown } from '../support/dashboard.ts';
+import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
+import { jumpToHold } from '../support/rehearsing.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
@@ -29,7 +30,8 @@ test('a trainee chooses, works, calls, and sees what it was', { timeout: 240_000
   expect(await notice.innerText()).toContain('inner valves');
   await notice.getByRole('button').click();
 
-  await jumpToTheHold(page);
+  await jumpToHold(page);
+  await untilShown(page, 'verdict', 'leak_and_moisture');
   expect(await page.getByTestId('reveal').count()).toBe(0);
   await page.getByTestId('call').click();
   await page.getByTestId('pick-cause').getByRole('radio', { name: 'Leak and moisture' }).check();
@@ -72,13 +74,4 @@ async function choose(page: Page): Promise<void> {
   await page.getByRole('radio', { name: '×120', exact: true }).check();
   await page.getByTestId('rehearsal-weir-street-archive').locator('summary').click();
   await page.getByTestId('start-weir-street-archive').click();
-}
-
-/** The helper's events one by one, until the valve is off and the hold has run. */
-async function jumpToTheHold(page: Page): Promise<void> {
-  while ((await shown(page, 'stage')) !== 'rise') {
-    await page.getByTestId('jump').click();
-    await page.waitForTimeout(500);
-  }
-  await untilShown(page, 'verdict', 'leak_and_moisture');
 }

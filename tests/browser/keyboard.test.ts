@@ -2,6 +2,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openBrowser, openDashboard, untilShown } from '../support/dashboard.ts';
+import { jumpToHold } from '../support/rehearsing.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
@@ -37,7 +38,7 @@ test('a job from its beginning to its reveal', { timeout: 240_000 }, async () =>
   await page.getByTestId('sheet-panel').waitFor({ state: 'detached' });
 
   await press(page, 'rate', 'ArrowDown', 'ArrowDown');
-  await untilShown(page, 'stage', 'rise');
+  await jumpToHold(page, () => press(page, 'jump'));
   await press(page, 'call');
   await tabTo(page, () => document.activeElement?.getAttribute('type') === 'radio');
   await page.keyboard.press('Space');

@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { expectAccessible } from '../support/accessible.ts';
 import { openBrowser, picture, untilShown } from '../support/dashboard.ts';
-import { rehearse } from '../support/rehearsing.ts';
+import { jumpToHold, rehearse } from '../support/rehearsing.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
 
@@ -21,7 +21,8 @@ afterAll(async () => {
 test('what is entered on the sheet shows behind the verdict', { timeout: 180_000 }, async () => {
   const { page, complaints } = await rehearse(browser, bridge.url, 'weir-street-archive');
   await page.getByTestId('rehearsal-badge').waitFor();
-  await untilShown(page, 'stage', 'rise');
+  await untilShown(page, 'stage', 'pull_down');
+  await jumpToHold(page);
   await untilShown(page, 'verdict', 'leak_and_moisture');
   await page.getByTestId('pause').click();
   await untilShown(page, 'freshness', 'paused');

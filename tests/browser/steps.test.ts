@@ -1,10 +1,14 @@
 /** A job sheet is prepared without a sensor, taken over with one tap, and the steps lead through to closed valves. */
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { expectAccessible } from '../support/accessible.ts';
-import { openBrowser, openDashboard, picture } from '../support/dashboard.ts';
+import { openBrowser, openDashboard, picture, untilShown } from '../support/dashboard.ts';
 import { readInScenario } from '../support/file-of-scenario.ts';
+import { PlayedJob } from '../support/played-job.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+
+/** A busy machine takes several times as long. */
+vi.setConfig({ testTimeout: 90_000 });
 
 let bridge: RunningBridge;
 let browser: Browser;
@@ -82,4 +86,33 @@ test('a hold that passed leads to the closing steps, on a phone as well', async 
   await picture(page, 'closing-up-phone');
   expect(complaints).toEqual([]);
   await page.context().close();
+});
+
+const tight = (s: number) => 205 + 15 * (1 - Math.exp(-s / 60));
+
+test('once the sensor is shut off, its number is of its stub, and it is said up to when was judged', async () => {
+  const job = await PlayedJob.begin();
+  job.play(5, () => 700_000);
+  const { page, complaints } = await openDashboard(browser, job.bridge.url);
+  await untilShown(page, 'freshness', 'live');
+  await job.mark('pump_on');
+  job.pullDown(400, 700_000, 200, 25);
+  await job.mark('isolated');
+  job.play(900, tight);
+  await untilShown(page, 'verdict', 'tight_dry');
+  expect(await page.getByTestId('shut-off').count()).toBe(0);
+  await job.mark('sensor_isolated');
+  job.play(60, () => tight(900));
+  const note = page.getByTestId('small-print').getByTestId('shut-off');
+  await note.getByText(/^Judged up to \d\d:\d\d: then the sensor was shut off/u).waitFor();
+  expect(await page.getByTestId('trend').innerText()).toContain('the sensor’s stub only');
+  expect(await page.getByTestId('reading').getAttribute('data-of')).toBe('stub');
+  await untilShown(page, 'verdict', 'tight_dry');
+  await picture(page, 'shut-off');
+  await page.getByTestId('work-closing_up').click();
+  await page.getByTestId('work-panel').getByTestId('shut-off').waitFor();
+  await picture(page, 'shut-off-panel');
+  expect(complaints).toEqual([]);
+  await page.context().close();
+  await job.bridge.remove();
 });

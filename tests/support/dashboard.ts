@@ -107,8 +107,12 @@ export async function drawnPressures(page: Page): Promise<(number | null)[]> {
   return pressures.parse(await page.evaluate('window.ebbline.drawn().pressurePa'));
 }
 
-/** A picture for whoever wants to look; never compared. */
+/**
+ * A picture for whoever wants to look, who sets PICTURES=yes; never compared, and slow to
+ * take where no graphics card draws them.
+ */
 export async function picture(page: Page, name: string): Promise<void> {
+  if (process.env['PICTURES'] !== 'yes') return;
   mkdirSync(OUTPUT, { recursive: true });
   await page.screenshot({ path: join(OUTPUT, `${name}.png`) });
 }

@@ -54,6 +54,16 @@ const STOPS: readonly Stop[] = [
       await page.getByTestId('prepared-form').waitFor();
     },
   },
+  {
+    screen: 'prepared-volume',
+    open: async (page) => {
+      await page.getByTestId('menu').click();
+      await page.getByTestId('open-prepared').click();
+      await page.getByTestId('new-prepared').click();
+      await page.getByTestId('prepare-volume').click();
+      await page.getByTestId('volume-panel').waitFor();
+    },
+  },
   byButton('more', 'more-marks'),
   byButton('note', 'mark-note'),
   ...WORK.map((place) => byButton(`work-${place}`, `work-${place}`)),

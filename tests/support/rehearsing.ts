@@ -1,6 +1,9 @@
 /** A rehearsal on the page, for browser tests. */
 import type { Browser, Page } from 'playwright-core';
-import { openDashboard } from './dashboard.ts';
+import { expect } from 'vitest';
+import { recordingDetailSchema } from '../../protocol/api.ts';
+import type { Mark } from '../../protocol/mark.ts';
+import { openDashboard, shown, untilShown } from './dashboard.ts';
 import type { Dashboard, Opening } from './dashboard.ts';
 
 /**
@@ -39,4 +42,25 @@ export async function endRehearsal(page: Page): Promise<void> {
   await page.getByTestId('stop').click();
   await page.getByTestId('stop-now').click();
   await page.getByTestId('another').waitFor();
+}
+
+/** The helper's events one by one until the valve is off: nobody waits for a pull-down that is not looked at. */
+export async function jumpToHold(
+  page: Page,
+  jump = () => page.getByTestId('jump').click(),
+): Promise<void> {
+  for (;;) {
+    const marks = await marksOf(page);
+    if (marks.some(({ kind }) => kind === 'isolated')) break;
+    await jump();
+    await expect
+      .poll(async () => (await marksOf(page)).length, { timeout: 20_000 })
+      .toBeGreaterThan(marks.length);
+  }
+  await untilShown(page, 'stage', 'rise');
+}
+
+async function marksOf(page: Page): Promise<readonly Mark[]> {
+  const address = new URL(`/api/recordings/${await shown(page, 'recording')}`, page.url());
+  return recordingDetailSchema.parse(await (await fetch(address)).json()).marks;
 }

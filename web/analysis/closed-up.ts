@@ -28,6 +28,29 @@ export function isChargeReleased(marks: readonly Mark[]): boolean {
   return sinceWork(marks).some(({ kind }) => kind === 'charge_released');
 }
 
+export interface SensorShutOff {
+  readonly atS: number;
+  /** What was concluded up to then, or up to a release just before, stands. */
+  readonly judgedUpToS: number | null;
+}
+
+/**
+ * @param marks in any order
+ * @returns null: the sensor sees the system, or whatever else is connected to it
+ */
+export function sensorShutOff(
+  marks: readonly Mark[],
+  { stage, nowS }: Pick<Conclusions, 'stage' | 'nowS'>,
+): SensorShutOff | null {
+  const inOrder = [...marks].sort((a, b) => a.elapsedS - b.elapsedS || a.id - b.id);
+  const atS = sinceWork(inOrder).find(({ kind }) => kind === 'sensor_isolated')?.elapsedS;
+  const closedS = closedUpSinceS(inOrder);
+  if (atS === undefined || closedS === null) return null;
+  const isPumped = stage.name === 'pull_down' || stage.name === 'at_depth';
+  if (isPumped && stage.sinceS > atS) return null;
+  return { atS, judgedUpToS: nowS === closedS ? nowS : null };
+}
+
 function sinceWork(marks: readonly Mark[]): readonly Mark[] {
   return marks.slice(marks.findLastIndex(goesOn) + 1);
 }

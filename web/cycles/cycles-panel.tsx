@@ -3,6 +3,7 @@ import type { Recording } from '../../protocol/recording.ts';
 import { setMark } from '../live/set-mark.ts';
 import { tell } from '../parts/notice.ts';
 import { Panel } from '../parts/panel.tsx';
+import type { OpenSheet } from '../sheet/open-sheet.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import {
@@ -14,19 +15,26 @@ import {
 } from '../words/say-cycles.ts';
 import { PlanForm } from './plan-form.tsx';
 
-interface CyclesPanelProps {
+interface ShownJob {
   readonly followed: FollowedRecording;
   readonly recording: Recording;
 }
 
-export function CyclesPanel({ followed, recording }: CyclesPanelProps) {
+interface CyclesPanelProps {
+  readonly open: OpenSheet;
+  /** Null: the plan is made before there is a reading. */
+  readonly job: ShownJob | null;
+}
+
+export function CyclesPanel({ open, job }: CyclesPanelProps) {
   const words = speech.value.wording.cycles;
   return (
     <Panel title={words.title} testId="cycles-panel">
-      <Done followed={followed} />
-      {canMark(recording) && <AskBreaks followed={followed} recording={recording} />}
+      {open.above}
+      {job !== null && <Done followed={job.followed} />}
+      {job !== null && canMark(job.recording) && <AskBreaks {...job} />}
       <p class="quiet">{words.caution}</p>
-      <PlanForm followed={followed} recording={recording} />
+      <PlanForm open={open} />
     </Panel>
   );
 }
@@ -36,7 +44,7 @@ function canMark({ open, origin }: Recording): boolean {
   return open && origin !== 'rehearsal';
 }
 
-function AskBreaks({ followed, recording }: CyclesPanelProps) {
+function AskBreaks({ followed, recording }: ShownJob) {
   const fills = followed.cycles.value?.cycles.flatMap(({ restedFills }) => restedFills) ?? [];
   return (
     <>
@@ -56,7 +64,7 @@ function AskBreaks({ followed, recording }: CyclesPanelProps) {
   );
 }
 
-function Done({ followed }: Pick<CyclesPanelProps, 'followed'>) {
+function Done({ followed }: Pick<ShownJob, 'followed'>) {
   const words = speech.value.wording.cycles;
   const told = followed.cycles.value;
   if (told === null || told.cycles.length === 0) {

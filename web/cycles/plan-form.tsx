@@ -1,32 +1,25 @@
 /** How deep, how long held, broken to what: by a rule, or one's own. */
 import { useState } from 'preact/hooks';
 import { PASS_RULES } from '../../protocol/pass-rules.ts';
-import type { Recording } from '../../protocol/recording.ts';
 import {
   MOST_CYCLES,
   TRIPLE_PLAN_SOURCES,
   type TriplePlanSource,
   triplePlanOf,
 } from '../../protocol/triple-plan.ts';
-import { enterNow } from '../sheet/enter-now.ts';
-import type { FollowedRecording } from '../store/followed-recording.ts';
+import type { OpenSheet } from '../sheet/open-sheet.ts';
 import { speech } from '../store/speech.ts';
 import { gaugeUnitOf } from '../words/say-gauge-pressure.ts';
 import { sayRuleSource } from '../words/say-pass-rule.ts';
 import { sayUnit } from '../words/say-pressure.ts';
 import { planFromTexts, textsFromPlan } from './plan-texts.ts';
 
-interface PlanFormProps {
-  readonly followed: FollowedRecording;
-  readonly recording: Recording;
-}
-
 const OFFERED = TRIPLE_PLAN_SOURCES.filter((from) => from === 'own' || triplePlanOf(from) !== null);
 
-export function PlanForm({ followed, recording }: PlanFormProps) {
+export function PlanForm({ open }: { readonly open: OpenSheet }) {
   const words = speech.value.wording.cycles;
   const [spoken] = useState(() => speech.peek());
-  const [texts, setTexts] = useState(() => textsFromPlan(followed.sheet.peek().triplePlan, spoken));
+  const [texts, setTexts] = useState(() => textsFromPlan(open.sheet.peek().triplePlan, spoken));
   const [isWrong, setWrong] = useState(false);
   const change = (changed: Partial<typeof texts>) => {
     setWrong(false);
@@ -46,7 +39,7 @@ export function PlanForm({ followed, recording }: PlanFormProps) {
     event.preventDefault();
     const plan = planFromTexts(texts, spoken);
     setWrong(plan === null);
-    if (plan !== null) void enterNow(followed, recording, { triplePlan: plan });
+    if (plan !== null) void open.enter({ triplePlan: plan });
   };
   return (
     <form class="form" onSubmit={enter} data-testid="plan-form">

@@ -13,6 +13,7 @@ import { sayWhen } from '../words/say-origin.ts';
 import { saySensors } from '../words/say-sensor.ts';
 import { AskView } from './ask-view.tsx';
 import { Causes } from './causes.tsx';
+import { ShutOffNote } from './shut-off-note.tsx';
 import { HoldChanceLine } from './hold-chance-line.tsx';
 import { NumbersBehind, RuleBeside } from './numbers-behind.tsx';
 
@@ -40,6 +41,7 @@ export function SmallPrint(props: SmallPrintProps) {
       aria-label={speech.value.wording.smallPrint.name}
     >
       {recording.sensors.length > 1 && <SensorChoice followed={followed} recording={recording} />}
+      <ShutOffNote followed={followed} recording={recording} />
       {said !== null && said.detail.length > 0 && (
         <p data-testid="detail">{said.detail.join(' ')}</p>
       )}

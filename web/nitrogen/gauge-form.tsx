@@ -1,7 +1,6 @@
 /** Gauge and thermometer of a nitrogen test, the air around, and what the maker allows. */
 import { useState } from 'preact/hooks';
 import { ACCURACIES_OF } from '../../protocol/nitrogen-test.ts';
-import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { gaugeFromTexts, type GaugeTexts, textsFromGauge } from './nitrogen-form.ts';
 import type { NitrogenProps } from './nitrogen-props.ts';
@@ -15,9 +14,9 @@ const NUMBERS = [
   'makersMost',
 ] as const satisfies readonly (keyof GaugeTexts)[];
 
-export function GaugeForm({ followed, recording, unit }: NitrogenProps) {
+export function GaugeForm({ open, unit }: NitrogenProps) {
   const words = speech.value.wording.nitrogen;
-  const gauge = followed.sheet.value.nitrogenGauge;
+  const gauge = open.sheet.value.nitrogenGauge;
   const [texts, setTexts] = useState(() => textsFromGauge(gauge, unit, speech.peek()));
   const [wrong, setWrong] = useState<(typeof NUMBERS)[number] | null>(null);
   const names = {
@@ -32,7 +31,7 @@ export function GaugeForm({ followed, recording, unit }: NitrogenProps) {
     event.preventDefault();
     const read = gaugeFromTexts(texts, gauge, unit, speech.peek());
     setWrong(read.ok ? null : read.wrong);
-    if (read.ok) void enterNow(followed, recording, { nitrogenGauge: read.gauge });
+    if (read.ok) void open.enter({ nitrogenGauge: read.gauge });
   };
   return (
     <details data-testid="nitrogen-gauge">

@@ -24,7 +24,12 @@ export interface NitrogenTexts {
 }
 
 type ReadNitrogen =
-  | { readonly ok: true; readonly readings: NitrogenReading[] }
+  | {
+      readonly ok: true;
+      readonly readings: NitrogenReading[];
+      /** The one that was typed. */
+      readonly added: NitrogenReading;
+    }
   | {
       readonly ok: false;
       readonly wrong: 'pressure' | 'temperature' | 'when' | 'step' | 'tooMany';
@@ -64,7 +69,7 @@ export function withReading(
   const readings = nitrogenReadingsSchema.safeParse(
     [...before, reading].sort((a, b) => a.atMs - b.atMs),
   );
-  if (readings.success) return { ok: true, readings: readings.data };
+  if (readings.success) return { ok: true, readings: readings.data, added: reading };
   const isCold = readings.error.issues.some(({ path }) => path.includes('temperatureC'));
   return { ok: false, wrong: isCold ? 'temperature' : 'pressure' };
 }

@@ -14,17 +14,18 @@ import { ReadingForm } from './reading-form.tsx';
 import { ReadingList } from './reading-list.tsx';
 import { StepResult } from './step-result.tsx';
 
-export function NitrogenPanel({ followed, recording }: Omit<NitrogenProps, 'unit'>) {
+export function NitrogenPanel({ open }: Omit<NitrogenProps, 'unit'>) {
   const words = speech.value.wording.nitrogen;
   const [unit, setUnit] = useState(() => gaugeUnitOf(speech.peek()));
-  const sheet = followed.sheet.value;
+  const sheet = open.sheet.value;
   const { nitrogenReadings: readings } = sheet;
   const tested = nitrogenTest(readings, sheet.nitrogenGauge, sheet);
   const holds = tested.some((step) => step.kind === 'compared' && step.verdict === 'holds');
   const cautions = readings.length === 0 ? words.before : holds ? words.after : words.during;
-  const all = { followed, recording, unit };
+  const all = { open, unit };
   return (
     <Panel title={words.title} testId="nitrogen-panel">
+      {open.above}
       <ul class="cautions" data-testid="nitrogen-cautions">
         {cautions.map((caution) => (
           <li key={caution}>{caution}</li>

@@ -1,10 +1,8 @@
 /** What every part of the nitrogen test's panel is about. */
 import type { GaugeUnit } from '../../protocol/gauge-pressure.ts';
-import type { Recording } from '../../protocol/recording.ts';
-import type { FollowedRecording } from '../store/followed-recording.ts';
+import type { OpenSheet } from '../sheet/open-sheet.ts';
 
 export interface NitrogenProps {
-  readonly followed: FollowedRecording;
-  readonly recording: Recording;
+  readonly open: OpenSheet;
   readonly unit: GaugeUnit;
 }

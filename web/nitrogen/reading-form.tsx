@@ -1,35 +1,44 @@
 /** What gauge and thermometer show now. */
 import { useState } from 'preact/hooks';
-import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { sayGauge } from '../words/say-gauge-pressure.ts';
 import { type NitrogenTexts, withReading } from './nitrogen-form.ts';
+import { sayUnusualReading } from './unusual-reading.ts';
 import type { NitrogenProps } from './nitrogen-props.ts';
 
 const EMPTY = { pressure: '', temperature: '', when: '', note: '', justFilled: false };
 
-export function ReadingForm({ followed, recording, unit }: NitrogenProps) {
+export function ReadingForm({ open, unit }: NitrogenProps) {
   const words = speech.value.wording.nitrogen;
-  const { nitrogenReadings: readings, nitrogenGauge: gauge } = followed.sheet.value;
+  const { nitrogenReadings: readings, nitrogenGauge: gauge } = open.sheet.value;
   const [texts, setTexts] = useState<NitrogenTexts>({
     ...EMPTY,
     step: String(readings.at(-1)?.step ?? 1),
   });
   const [why, setWhy] = useState('');
+  /** Far from usual: entered once somebody says that it is so. */
+  const [unusual, setUnusual] = useState<string | null>(null);
   const write =
     (field: Exclude<keyof NitrogenTexts, 'justFilled'>) =>
     (event: { currentTarget: { value: string } }) => {
       setWhy('');
+      setUnusual(null);
       setTexts({ ...texts, [field]: event.currentTarget.value });
     };
-  const enter = (event: Event) => {
+  const enter = (event: Event, isSaidSo = false) => {
     event.preventDefault();
     const read = withReading(readings, texts, unit, speech.peek(), Date.now());
+    setUnusual(null);
     if (!read.ok) {
       setWhy(words.wrong[read.wrong]);
       return;
     }
-    void enterNow(followed, recording, { nitrogenReadings: read.readings }).then((isKept) => {
+    const found = isSaidSo ? null : sayUnusualReading(read.added, unit, speech.peek());
+    if (found !== null) {
+      setUnusual(found);
+      return;
+    }
+    void open.enter({ nitrogenReadings: read.readings }).then((isKept) => {
       if (isKept) setTexts({ ...EMPTY, step: texts.step });
     });
   };
@@ -89,6 +98,14 @@ export function ReadingForm({ followed, recording, unit }: NitrogenProps) {
         <p class="wrong" role="alert">
           {why}
         </p>
+      )}
+      {unusual !== null && (
+        <div class="wide unusual" role="alert" data-testid="unusual">
+          <p class="wrong">{words.unusual({ said: unusual })}</p>
+          <button type="button" data-testid="it-is-so" onClick={(event) => enter(event, true)}>
+            {words.itIsSo({ said: unusual })}
+          </button>
+        </div>
       )}
       {isAbove && (
         <p class="wrong" role="alert">

@@ -1,19 +1,18 @@
 /** What was read during the nitrogen test; a slip is taken away, and the record keeps that there was one. */
 import type { NitrogenReading } from '../../protocol/nitrogen-test.ts';
 import { clockWords } from '../parts/clock-words.ts';
-import { enterNow } from '../sheet/enter-now.ts';
 import { speech } from '../store/speech.ts';
 import { sayGauge } from '../words/say-gauge-pressure.ts';
 import { sayTenths } from '../words/say-temperature.ts';
 import type { Speech } from '../words/speech.ts';
 import type { NitrogenProps } from './nitrogen-props.ts';
 
-export function ReadingList({ followed, recording, unit }: NitrogenProps) {
+export function ReadingList({ open, unit }: NitrogenProps) {
   const words = speech.value.wording.nitrogen;
-  const readings = followed.sheet.value.nitrogenReadings;
+  const readings = open.sheet.value.nitrogenReadings;
   if (readings.length === 0) return null;
   const takeAway = (gone: NitrogenReading) =>
-    void enterNow(followed, recording, {
+    void open.enter({
       nitrogenReadings: readings.filter((one) => one !== gone),
     });
   return (

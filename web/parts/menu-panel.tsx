@@ -1,64 +1,28 @@
 /** Where everything else is. */
-import type { Recording } from '../../protocol/recording.ts';
 import { speech } from '../store/speech.ts';
+import type { Wording } from '../words/english.ts';
 import { Panel } from './panel.tsx';
-import { panel, type PanelName } from './panels.ts';
+import { panel } from './panels.ts';
 
-const ENTRIES = [
-  'rehearse',
-  'type-in',
-  'recordings',
-  'new-job',
-  'prepared',
-  'sheet',
-  'steps',
-  'sign',
-  'rig',
-  'volume',
-  'pump-check',
-  'nitrogen',
-  'cycles',
-  'hunt',
-  'sensors',
-  'second-screen',
-  'alerts',
-  'alert-reach',
-  'settings',
-] as const;
+export type MenuEntry = keyof Wording['menu']['entries'];
 
-/** Without one there is nothing in them. */
-const OF_A_RECORDING: readonly PanelName[] = [
-  'new-job',
-  'sheet',
-  'steps',
-  'sign',
-  'rig',
-  'volume',
-  'pump-check',
-  'nitrogen',
-  'cycles',
-  'hunt',
-  'alerts',
-];
-
-export function MenuPanel({ recording }: { readonly recording: Recording | null }) {
+/** @param entries those behind which there is something now, in order */
+export function MenuPanel({ entries }: { readonly entries: readonly MenuEntry[] }) {
   const words = speech.value.wording.menu;
   return (
     <Panel title={words.title} testId="menu-panel">
       <nav class="menu">
-        {ENTRIES.filter((name) => recording !== null || !OF_A_RECORDING.includes(name)).map(
-          (name) => (
-            <button
-              key={name}
-              type="button"
-              data-testid={`open-${name}`}
-              onClick={() => (panel.value = name)}
-            >
-              <b>{words.entries[name].title}</b>
-              <span>{words.entries[name].text}</span>
-            </button>
-          ),
-        )}
+        {entries.map((name) => (
+          <button
+            key={name}
+            type="button"
+            data-testid={`open-${name}`}
+            onClick={() => (panel.value = name)}
+          >
+            <b>{words.entries[name].title}</b>
+            <span>{words.entries[name].text}</span>
+          </button>
+        ))}
       </nav>
     </Panel>
   );

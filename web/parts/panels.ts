@@ -2,7 +2,11 @@
 import { signal } from '@preact/signals';
 import type { CautionPlace } from '../words/say-caution.ts';
 
-export type PanelName =
+/** What goes onto a job sheet, and may be prepared as well. */
+export type SheetPanelName = 'sheet' | 'rig' | 'volume' | 'nitrogen' | 'cycles';
+
+export type PlainPanelName =
+  | SheetPanelName
   | 'menu'
   | 'rehearse'
   | 'call'
@@ -12,14 +16,9 @@ export type PanelName =
   | 'new-job'
   | 'sign'
   | 'read-in'
-  | 'sheet'
   | 'prepared'
   | 'steps'
-  | 'rig'
-  | 'nitrogen'
-  | 'cycles'
   | 'hunt'
-  | 'volume'
   | 'pump-check'
   | 'second-screen'
   | 'settings'
@@ -28,7 +27,12 @@ export type PanelName =
   | 'sensors'
   | 'type-in'
   | 'note'
-  | 'more'
-  | { readonly work: CautionPlace };
+  | 'more';
+
+type PanelName =
+  | PlainPanelName
+  | { readonly work: CautionPlace }
+  /** On the prepared sheet that is at hand. */
+  | { readonly prepared: SheetPanelName };
 
 export const panel = signal<PanelName | null>(null);

@@ -1,23 +1,25 @@
 /** The rig: what is known of volume, pump, hoses and cores, and what that should manage. */
-import type { Recording } from '../../protocol/recording.ts';
 import { PUMP_BALLASTS } from '../../protocol/rig-facts.ts';
 import { CORE_PLACES, type PlainField } from '../../protocol/sheet.ts';
 import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
-import { NumberFields, useSheetEntry } from '../sheet/sheet-entry.tsx';
-import type { FollowedRecording } from '../store/followed-recording.ts';
+import type { OpenSheet } from '../sheet/open-sheet.ts';
+import { FormTrouble } from '../sheet/form-trouble.tsx';
+import { NumberFields } from '../sheet/number-fields.tsx';
+import { useSheetForm } from '../sheet/sheet-entry.ts';
 import { speech } from '../store/speech.ts';
 import { sayExamples } from '../words/say-rig.ts';
 import { RigResult } from './rig-result.tsx';
 
 interface RigPanelProps {
-  readonly followed: FollowedRecording;
-  readonly recording: Recording;
+  readonly open: OpenSheet;
+  /** The pump check goes by readings. */
+  readonly hasReadings: boolean;
 }
 
 const NUMBERS = [
-  'volumeM3',
   'pumpDisplacementM3PerS',
+  'volumeM3',
   'pumpUltimatePa',
   'pumpBatteryS',
   'hoseBoreM',
@@ -25,26 +27,29 @@ const NUMBERS = [
   'hoseCount',
 ] as const satisfies readonly PlainField[];
 
-export function RigPanel({ followed, recording }: RigPanelProps) {
-  const form = useSheetEntry(followed, recording, () => undefined);
-  const { texts, spoken, wrong, write } = form;
+export function RigPanel({ open, hasReadings }: RigPanelProps) {
+  const form = useSheetForm(open.sheet.peek(), open.enter, () => undefined);
+  const { texts, spoken, write } = form;
   const { planning, rig, sheet: words } = speech.value.wording;
   return (
     <Panel title={rig.title} testId="rig-panel">
+      {open.above}
       <div role="status">
-        <RigResult sheet={followed.sheet.value} />
+        <RigResult sheet={open.sheet.value} />
       </div>
       <div class="row">
-        <button type="button" data-testid="rig-to-volume" onClick={() => (panel.value = 'volume')}>
+        <button type="button" data-testid="rig-to-volume" onClick={() => open.show('volume')}>
           {planning.volume.title}
         </button>
-        <button
-          type="button"
-          data-testid="rig-to-pump-check"
-          onClick={() => (panel.value = 'pump-check')}
-        >
-          {planning.pumpCheck.title}
-        </button>
+        {hasReadings && (
+          <button
+            type="button"
+            data-testid="rig-to-pump-check"
+            onClick={() => (panel.value = 'pump-check')}
+          >
+            {planning.pumpCheck.title}
+          </button>
+        )}
       </div>
       <form class="form" onSubmit={form.save}>
         <NumberFields form={form} fields={NUMBERS} examples={sayExamples(spoken)} />
@@ -77,11 +82,7 @@ export function RigPanel({ followed, recording }: RigPanelProps) {
             onInput={write('pumpOilChangedOn')}
           />
         </label>
-        {wrong !== null && (
-          <p class="wrong" role="alert">
-            {form.why}
-          </p>
-        )}
+        <FormTrouble form={form} />
         <button type="submit" class="urgent">
           {words.enter}
         </button>

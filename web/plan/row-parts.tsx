@@ -39,17 +39,27 @@ export function RowList<Row>({ list, title, rows, fresh, change, row }: RowListP
 
 interface ChooseProps<T extends string> {
   readonly name: string;
+  readonly field?: string;
   readonly options: readonly T[];
   readonly chosen: string;
   readonly label: (option: T) => string;
   readonly pick: (option: T) => void;
+  /** By names, which may be longer than a list that is closed can show. */
+  readonly isNamed?: boolean;
 }
 
-export function Choose<T extends string>({ name, options, chosen, label, pick }: ChooseProps<T>) {
+/** Longer than what a phone shows of a closed list. */
+const LONG_NAME = 34;
+
+export function Choose<T extends string>(props: ChooseProps<T>) {
+  const { name, field, options, chosen, label, pick, isNamed = false } = props;
+  const shown = options.find((option) => option === chosen);
+  const said = shown === undefined ? '' : label(shown);
   return (
-    <label>
+    <label class={isNamed ? 'named-choice' : ''}>
       {name}
       <select
+        name={field}
         value={chosen}
         onChange={({ currentTarget: { value } }) => {
           const picked = options.find((option) => option === value);
@@ -62,6 +72,7 @@ export function Choose<T extends string>({ name, options, chosen, label, pick }:
           </option>
         ))}
       </select>
+      {isNamed && said.length > LONG_NAME && <span class="whole-name">{said}</span>}
     </label>
   );
 }

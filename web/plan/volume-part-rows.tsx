@@ -138,6 +138,7 @@ function SectionChoice({ draft, chosen, pick }: SectionChoiceProps) {
       chosen={chosen}
       label={(key) => (key === '' ? words.theHoseSection : nameOf(draft, key))}
       pick={pick}
+      isNamed
     />
   );
 }

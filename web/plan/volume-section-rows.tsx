@@ -82,6 +82,7 @@ export function JoinRows({ draft, change }: JoinRowsProps) {
             chosen={row.one}
             label={(key) => nameOf(draft, key)}
             pick={(key) => put({ one: key })}
+            isNamed
           />
           <Choose
             name={words.to}
@@ -89,6 +90,7 @@ export function JoinRows({ draft, change }: JoinRowsProps) {
             chosen={row.other}
             label={(key) => nameOf(draft, key)}
             pick={(key) => put({ other: key })}
+            isNamed
           />
           <Choose
             name={words.state}

@@ -1,11 +1,11 @@
 /** A new prepared sheet: what it begins with, said in full, and then its fields. */
 import { useEffect, useState } from 'preact/hooks';
 import type { JobCard } from '../../protocol/job-card.ts';
-import type { SheetEntry } from '../../protocol/sheet.ts';
 import { PickOne } from '../parts/pick-one.tsx';
 import { speech } from '../store/speech.ts';
 import { sayCarriedFields, sayJobPlace } from '../words/say-job.ts';
 import { PreparedForm } from './prepared-form.tsx';
+import { fieldsAtHand, takeToHand, turnAtHand } from './sheet-at-hand.ts';
 import { EQUIPMENT, type Equipment, fieldsFrom, jobsToStartFrom } from './start-from.ts';
 
 const NOTHING = '';
@@ -16,14 +16,14 @@ export function NewPrepared({ done }: { readonly done: () => void }) {
   const [jobs, setJobs] = useState<readonly JobCard[]>([]);
   const [from, setFrom] = useState(NOTHING);
   const [equipment, setEquipment] = useState<Equipment>('other');
-  const [fields, setFields] = useState<SheetEntry['fields']>({});
   /** Fields that are typed in must not be lost to an answer that comes late. */
   const [isReady, setReady] = useState(false);
   const begin = async (job: JobCard | undefined, wanted: Equipment) => {
     setFrom(job === undefined ? NOTHING : keyOf(job));
     setEquipment(wanted);
     setReady(false);
-    setFields(job === undefined ? {} : await fieldsFrom(job, wanted));
+    const fields = job === undefined ? {} : await fieldsFrom(job, wanted);
+    takeToHand({ prepared: null, fields });
     setReady(true);
   };
   useEffect(() => {
@@ -73,9 +73,9 @@ export function NewPrepared({ done }: { readonly done: () => void }) {
       {isReady && (
         <>
           <p class="quiet" data-testid="carried-fields">
-            {sayCarriedFields(fields, speech.value)}
+            {sayCarriedFields(fieldsAtHand.value, speech.value)}
           </p>
-          <PreparedForm key={`${from} ${equipment}`} prepared={null} fields={fields} done={done} />
+          <PreparedForm key={turnAtHand.value} done={done} />
         </>
       )}
     </>

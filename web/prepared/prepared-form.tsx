@@ -1,79 +1,58 @@
-/** The fields of one prepared sheet. */
-import { useRef, useState } from 'preact/hooks';
-import { CORE_PLACES, type SheetEntry, sheetFromEntries } from '../../protocol/sheet.ts';
-import { keepPreparedSheet } from '../connection/bridge-api.ts';
-import { tell } from '../parts/notice.ts';
-import { NumberFields, useSheetForm } from '../sheet/sheet-entry.tsx';
+/** The plain fields of the prepared sheet that is at hand, and the way to what has a panel of its own. */
+import { useRef } from 'preact/hooks';
+import { keepAtHand, fieldsAtHand, preparedAtHand, sheetAtHand } from './sheet-at-hand.ts';
+import { panel, type SheetPanelName } from '../parts/panels.ts';
+import { FormTrouble } from '../sheet/form-trouble.tsx';
+import { useSheetForm } from '../sheet/sheet-entry.ts';
 import { SheetFields } from '../sheet/sheet-fields.tsx';
 import { speech } from '../store/speech.ts';
-import { lookForPrepared } from './prepared-list.ts';
 
-const RIG = [
-  'pumpDisplacementM3PerS',
-  'pumpUltimatePa',
-  'pumpBatteryS',
-  'hoseBoreM',
-  'hoseLengthM',
-  'hoseCount',
-] as const;
+const WITH_PANELS = [
+  'rig',
+  'volume',
+  'nitrogen',
+  'cycles',
+] as const satisfies readonly SheetPanelName[];
 
-interface PreparedFormProps {
-  /** Null: it is a new one. */
-  readonly prepared: number | null;
-  /** What it begins with. */
-  readonly fields: SheetEntry['fields'];
-  readonly done: () => void;
-}
-
-export function PreparedForm({ prepared, fields, done }: PreparedFormProps) {
-  const { prepared: words, sheet: names, rig } = speech.value.wording;
-  const isKept = useRef(false);
-  const [isRigOpen, setRigOpen] = useState(false);
-  const keep = async (changed: SheetEntry['fields']) => {
-    const sheet = { prepared, fields: { ...fields, ...changed } };
-    isKept.current = (await tell(keepPreparedSheet(sheet))) !== null;
-    return isKept.current;
-  };
-  const entered = async () => {
+export function PreparedForm({ done }: { readonly done: () => void }) {
+  const { prepared: words, menu } = speech.value.wording;
+  /** Where to go once all is kept that was typed; null: this sheet is done with. */
+  const next = useRef<SheetPanelName | null>(null);
+  const keepAll = async () => {
     // Nothing was typed: what it begins with is kept all the same.
-    if (!isKept.current && prepared === null && !(await keep({}))) return;
-    await lookForPrepared();
-    done();
+    const isNew = preparedAtHand.peek() === null;
+    const isToBeKept = next.current === null || Object.keys(fieldsAtHand.peek()).length > 0;
+    if (isNew && isToBeKept && !(await keepAtHand({}))) return;
+    if (next.current === null) done();
+    else panel.value = { prepared: next.current };
   };
-  const form = useSheetForm(
-    sheetFromEntries([{ elapsedS: 0, fields }]),
-    keep,
-    () => void entered(),
-  );
-  const isRigWrong = RIG.some((field) => field === form.wrong);
+  const form = useSheetForm(sheetAtHand.peek(), keepAtHand, () => void keepAll());
+  const goTo = (event: Event, name: (typeof WITH_PANELS)[number]) => {
+    next.current = name;
+    form.save(event);
+  };
+  const save = (event: Event) => {
+    next.current = null;
+    form.save(event);
+  };
   return (
-    <form class="form" onSubmit={form.save} data-testid="prepared-form">
+    <form class="form" onSubmit={save} data-testid="prepared-form">
       <SheetFields form={form} />
-      <details
-        class="wide"
-        open={isRigOpen || isRigWrong}
-        onToggle={(event) => setRigOpen(event.currentTarget.open)}
-      >
-        <summary>{rig.title}</summary>
-        <div class="form">
-          <NumberFields form={form} fields={RIG} />
-          <label class="wide">
-            {names.names.core}
-            <select name="core" value={form.texts.core} onChange={form.write('core')}>
-              {CORE_PLACES.map((place) => (
-                <option key={place} value={place}>
-                  {names.cores[place]}
-                </option>
-              ))}
-            </select>
-          </label>
-        </div>
-      </details>
-      {form.wrong !== null && (
-        <p class="wrong" role="alert">
-          {form.why}
-        </p>
-      )}
+      <fieldset class="wide pick">
+        <legend>{words.more}</legend>
+        {WITH_PANELS.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-haspopup="dialog"
+            data-testid={`prepare-${name}`}
+            onClick={(event) => goTo(event, name)}
+          >
+            {menu.entries[name].title}
+          </button>
+        ))}
+      </fieldset>
+      <FormTrouble form={form} />
       <button type="submit" class="urgent" data-testid="keep-prepared">
         {words.keep}
       </button>

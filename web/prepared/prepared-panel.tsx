@@ -8,8 +8,8 @@ import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { sayPrepared } from '../words/say-prepared.ts';
 import { discard, lookForPrepared, preparedSheets, takeOver } from './prepared-list.ts';
-import { PreparedForm } from './prepared-form.tsx';
 import { NewPrepared } from './new-prepared.tsx';
+import { takeToHand } from './sheet-at-hand.ts';
 
 interface PreparedPanelProps {
   /** What could take one over; null: nothing is recorded. */
@@ -20,23 +20,11 @@ interface PreparedPanelProps {
 export function PreparedPanel({ followed, recording }: PreparedPanelProps) {
   const words = speech.value.wording.prepared;
   const [isNew, setNew] = useState(false);
-  const [changed, setChanged] = useState<PreparedSheet | null>(null);
   useEffect(() => void lookForPrepared(), []);
-  const back = () => {
-    setNew(false);
-    setChanged(null);
-  };
-  if (changed !== null) {
-    return (
-      <Panel title={sayPrepared(changed, speech.value)} testId="prepared-panel">
-        <PreparedForm prepared={changed.prepared} fields={changed.fields} done={back} />
-      </Panel>
-    );
-  }
   if (isNew) {
     return (
       <Panel title={words.newOne} testId="prepared-panel">
-        <NewPrepared done={back} />
+        <NewPrepared done={() => setNew(false)} />
       </Panel>
     );
   }
@@ -62,7 +50,14 @@ export function PreparedPanel({ followed, recording }: PreparedPanelProps) {
                 {words.takeOver}
               </button>
             )}
-            <button type="button" onClick={() => setChanged(sheet)}>
+            <button
+              type="button"
+              data-testid={`change-${sheet.prepared}`}
+              onClick={() => {
+                takeToHand(sheet);
+                panel.value = { prepared: 'sheet' };
+              }}
+            >
               {words.change}
             </button>
             <Discard sheet={sheet} />

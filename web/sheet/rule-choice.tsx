@@ -2,7 +2,7 @@
 import { PASS_RULE_IDS, PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
 import { speech } from '../store/speech.ts';
 import { sayRule, sayRuleLimits, sayRuleSource } from '../words/say-pass-rule.ts';
-import type { SheetEntryForm } from './sheet-entry.tsx';
+import type { SheetEntryForm } from './sheet-entry.ts';
 import { textsForRule } from './sheet-form.ts';
 
 export function RuleChoice({ form }: { readonly form: SheetEntryForm }) {

@@ -17,7 +17,8 @@ import {
   sayRefrigerantSafety,
 } from '../words/say-sheet-advice.ts';
 import { RuleChoice } from './rule-choice.tsx';
-import { NumberFields, type SheetEntryForm } from './sheet-entry.tsx';
+import { NumberFields } from './number-fields.tsx';
+import type { SheetEntryForm } from './sheet-entry.ts';
 
 const NUMBERS: readonly PlainField[] = [
   'targetPa',

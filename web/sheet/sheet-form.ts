@@ -2,22 +2,16 @@
 import { PASS_RULES, type PassRuleId } from '../../protocol/pass-rules.ts';
 import { type PlainField, type Sheet, type SheetEntry, sheetSchema } from '../../protocol/sheet.ts';
 import {
-  type PressureUnit,
-  pressureFromPa,
-  pressureToPa,
-  temperatureFromC,
-  temperatureToC,
-} from '../../protocol/units.ts';
-import {
   isMistakable,
   numberFrom,
   pressureNumberFrom,
   unmistakable,
 } from '../typed-in/typed-number.ts';
 import { sayExactly } from '../words/say-number.ts';
+import { sheetUnit } from '../words/say-sheet.ts';
 import type { Speech } from '../words/speech.ts';
 import type { UnitsOfChoice } from '../words/units-of-choice.ts';
-import { displacementFrom } from './displacement.ts';
+import { type Scale, scales } from './field-scales.ts';
 
 type Field = PlainField;
 export type SheetTexts = Readonly<Record<Field, string>>;
@@ -26,65 +20,6 @@ export type ReadSheet =
   | { readonly ok: true; readonly fields: SheetEntry['fields'] }
   /** `mistakable`: it is a number, and might be read as another one. */
   | { readonly ok: false; readonly field: Field; readonly mistakable: boolean };
-
-const LITRES_PER_M3 = 1000;
-const ML_PER_M3 = 1e6;
-const LITRES_PER_MIN_PER_M3_PER_S = LITRES_PER_M3 * 60;
-const MM_PER_M = 1000;
-const PERCENT = 100;
-
-/** How a field's number is written: typed value → SI, and back. */
-interface Scale {
-  readonly toSi: (value: number) => number;
-  readonly fromSi: (value: number) => number;
-  /** Where it is a pressure: the unit in which it is typed. */
-  readonly unit?: PressureUnit;
-  /** Where a unit may be written as well: the text in SI. */
-  readonly fromText?: (text: string) => number | null;
-}
-
-function scales(units: UnitsOfChoice): Partial<Record<Field, Scale>> {
-  const pressure: Scale = {
-    toSi: (value) => pressureToPa(value, units.pressure),
-    fromSi: (value) => pressureFromPa(value, units.pressure),
-    unit: units.pressure,
-  };
-  const temperature: Scale = {
-    toSi: (value) => temperatureToC(value, units.temperature),
-    fromSi: (value) => temperatureFromC(value, units.temperature),
-  };
-  return {
-    targetPa: pressure,
-    isolateAtPa: pressure,
-    endLimitPa: pressure,
-    allowedRisePa: pressure,
-    // A minute is what people count a leak by.
-    leakLimitPaPerS: {
-      toSi: (value) => pressure.toSi(value) / 60,
-      fromSi: (value) => pressure.fromSi(value * 60),
-      unit: units.pressure,
-    },
-    gaugeErrorShare: times(PERCENT),
-    holdS: { toSi: (value) => value * 60, fromSi: (value) => value / 60 },
-    volumeM3: times(LITRES_PER_M3),
-    metalTemperatureC: temperature,
-    coldestTemperatureC: temperature,
-    pumpDisplacementM3PerS: { ...times(LITRES_PER_MIN_PER_M3_PER_S), fromText: displacementFrom },
-    pumpUltimatePa: pressure,
-    pumpBatteryS: { toSi: (value) => value * 60, fromSi: (value) => value / 60 },
-    hoseBoreM: times(MM_PER_M),
-    hoseLengthM: times(1),
-    hoseCount: times(1),
-    stubVolumeM3: times(ML_PER_M3),
-    altitudeM: times(1),
-    ambientTemperatureC: temperature,
-  };
-}
-
-/** So many of what people type make one of SI. */
-function times(perSi: number): Scale {
-  return { toSi: (value) => value / perSi, fromSi: (value) => value * perSi };
-}
 
 export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
   const scale = scales(speech.units);
@@ -110,7 +45,9 @@ export function textsFromSheet(sheet: Sheet, speech: Speech): SheetTexts {
     metalTemperatureC: text('metalTemperatureC'),
     coldestTemperatureC: text('coldestTemperatureC'),
     sensorSees: text('sensorSees'),
-    pumpDisplacementM3PerS: text('pumpDisplacementM3PerS'),
+    // With its unit, which can be chosen.
+    pumpDisplacementM3PerS:
+      sheet.pumpDisplacementM3PerS === null ? '' : `${text('pumpDisplacementM3PerS')} L/min`,
     pumpUltimatePa: text('pumpUltimatePa'),
     pumpBatteryS: text('pumpBatteryS'),
     hoseBoreM: text('hoseBoreM'),
@@ -179,6 +116,12 @@ export function sheetFromTexts(
     fields[field] = value;
   }
   return { ok: true, fields: sheetSchema.partial().parse(fields) };
+}
+
+/** A value of a field as its form writes it, with the unit: for what is asked about it. */
+export function sayFieldValue(field: Field, value: number, speech: Speech): string {
+  const figure = plainNumber(value, scales(speech.units)[field], speech);
+  return `${figure} ${sheetUnit(field, speech)}`.trim();
 }
 
 function readField(text: string, scale: Scale | undefined): unknown {

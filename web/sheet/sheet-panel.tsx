@@ -5,7 +5,9 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
-import { useSheetEntry } from './sheet-entry.tsx';
+import { enterNow } from './enter-now.ts';
+import { FormTrouble } from './form-trouble.tsx';
+import { useSheetForm } from './sheet-entry.ts';
 import { SheetFields } from './sheet-fields.tsx';
 
 interface SheetPanelProps {
@@ -14,7 +16,11 @@ interface SheetPanelProps {
 }
 
 export function SheetPanel({ followed, recording }: SheetPanelProps) {
-  const form = useSheetEntry(followed, recording, () => (panel.value = null));
+  const form = useSheetForm(
+    followed.sheet.peek(),
+    (fields) => enterNow(followed, recording, fields),
+    () => (panel.value = null),
+  );
   const words = speech.value.wording.sheet;
   const entered = sheetFromEntries(followed.entries.value).sensorSees;
   const isFilledIn = followed.sheet.value.sensorSees !== entered;
@@ -22,11 +28,7 @@ export function SheetPanel({ followed, recording }: SheetPanelProps) {
     <Panel title={words.title} testId="sheet-panel">
       <form class="form" onSubmit={form.save}>
         <SheetFields form={form} isViewFilledIn={isFilledIn} />
-        {form.wrong !== null && (
-          <p class="wrong" role="alert">
-            {form.why}
-          </p>
-        )}
+        <FormTrouble form={form} />
         <p class="quiet wide">{words.settings}</p>
         <button type="submit" class="urgent">
           {words.enter}

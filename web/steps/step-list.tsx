@@ -1,13 +1,13 @@
 /** The steps of some places of the work, each place under its name. */
 import type { Recording } from '../../protocol/recording.ts';
 import { stepsOf } from '../analysis/steps-of.ts';
-import { clockWords } from '../parts/clock-words.ts';
+import { ShutOffNote } from '../live/shut-off-note.tsx';
+import { momentWords } from '../parts/moment-words.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
 import type { CautionPlace } from '../words/say-caution.ts';
-import { sayMoment } from '../words/say-duration.ts';
 import { sayNextStep } from '../words/say-next-step.ts';
 import { sayLost } from '../words/say-steps.ts';
 import { nextOf } from './next-of.ts';
@@ -54,7 +54,12 @@ export function StepList({ session, followed, recording, places }: StepListProps
       {places.map((place) => (
         <section key={place} class="steps-place">
           {places.length > 1 && <h2>{work.places[place]}</h2>}
-          {place === 'closing_up' && <Lost followed={followed} recording={recording} />}
+          {place === 'closing_up' && (
+            <>
+              <ShutOffNote followed={followed} recording={recording} />
+              <Lost followed={followed} recording={recording} />
+            </>
+          )}
           <ol class="steps">
             {steps
               .filter(({ id }) => STEPS_AT[place].includes(id))
@@ -75,10 +80,7 @@ function Lost({ followed, recording }: Pick<StepListProps, 'followed' | 'recordi
   if (rise === null || rise.heldS < holdS) return null;
   const loss = followed.vacuumLoss(rise.sinceS, rise.sinceS + holdS);
   if (loss === null) return null;
-  const at =
-    recording.origin === 'rehearsal' || recording.origin === 'import'
-      ? sayMoment(loss.atS)
-      : clockWords(recording.startedAtMs + loss.atS * 1000, speech.value);
+  const at = momentWords(recording, loss.atS, speech.value);
   return (
     <p class="step-lost" role="alert" data-testid="closing-lost">
       {sayLost(loss, at, speech.value)}

@@ -5,11 +5,10 @@ import type { Recording } from '../../protocol/recording.ts';
 import { CLOSING_STEPS } from '../../protocol/ticked-steps.ts';
 import { type JobStep, MARK_OF_STEP } from '../analysis/steps-of.ts';
 import { MarkButton } from '../live/mark-buttons.tsx';
-import { clockWords } from '../parts/clock-words.ts';
 import { Icon } from '../parts/icon.tsx';
+import { momentWords } from '../parts/moment-words.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
-import { sayMoment } from '../words/say-duration.ts';
 import { sayStepCaution, sayStepState } from '../words/say-steps.ts';
 import { stepRemarks } from './step-remarks.ts';
 import { MAY_BE_NEEDLESS, TICKABLE, tickStep } from './tick-step.ts';
@@ -58,11 +57,8 @@ export function StepRow({ step, followed, recording }: StepRowProps) {
   );
 }
 
-function momentOf({ atS }: JobStep, { origin, startedAtMs }: Recording): string {
-  if (atS === null) return '';
-  // The clock on the wall has nothing to do with a rehearsal's or a file's time.
-  if (origin === 'rehearsal' || origin === 'import') return sayMoment(atS);
-  return clockWords(startedAtMs + atS * 1000, speech.value);
+function momentOf({ atS }: JobStep, recording: Recording): string {
+  return atS === null ? '' : momentWords(recording, atS, speech.value);
 }
 
 function StepButtons({ step: { id, state, knownBy }, followed, recording }: StepRowProps) {

@@ -179,6 +179,11 @@ export const english = {
     last: 'the last reading',
     lastBeside: ({ pressure }: { pressure: string }) => `${pressure}, the last reading`,
     catchingUp: 'catching up',
+    ofStub: 'the sensor’s stub only',
+    judgedUpTo: ({ at }: { at: string }) =>
+      `Judged up to ${at}: then the sensor was shut off. The number since then is of the sensor’s own stub, not of the system.`,
+    shutOff: ({ at }: { at: string }) =>
+      `The sensor was shut off at ${at}, before a hold had been judged to its end. The number since then is of the sensor’s own stub, not of the system.`,
     conditions: {
       ok: 'The sensor gives no number',
       over_range: 'above the sensor’s range',
@@ -603,6 +608,11 @@ export const english = {
     help: 'Filled in beforehand, in the van or the evening before, and kept by the bridge. Once readings come, one tap puts one on the sheet of the job.',
     newOne: 'Prepare a job sheet',
     keep: 'Keep it',
+    one: 'Prepared job sheet',
+    more: 'What has a page of its own',
+    onSheet: 'On the prepared sheet',
+    onNew: 'a new one',
+    toSheet: 'To its fields',
     takeOver: 'Take it over',
     change: 'Change',
     discard: 'Discard',
@@ -2051,6 +2061,10 @@ export const english = {
     wrong: ({ name }: { name: string }) =>
       `${name}: this can’t be. Write a number that makes sense, or put back what was there.`,
     wrongFor: ({ name, why }: { name: string; why: string }) => `${name}: ${why}`,
+    unusual: (of: { name: string; figure: string; low: string; high: string }) =>
+      `${of.name}: ${of.figure} is far from usual (${of.low} to ${of.high}). Is it so, or is the unit another one?`,
+    itIsSo: ({ figure }: { figure: string }) => `It is ${figure}`,
+    unit: 'Unit',
   },
 
   /** What a rig should manage, and what holds it back. */
@@ -2119,6 +2133,9 @@ export const english = {
       notOnSheet: 'No volume on the sheet yet.',
       source:
         'Tube sizes: ASTM B280 as others restate it, EN 12735-1 from memory. By charge: density of the boiling liquid at 20 °C, and that liquid fills a fifth to half of the part (a receiver half to nine tenths): common practice, no source. A usual part is a rough guess, no source. The equipment maker’s figure comes first.',
+      unusual: ({ name, said }: { name: string; said: string }) =>
+        `${name}: ${said}. Is it so, or is the unit another one? A unit may stand beside the figure: 25 ft, 3 lb.`,
+      itIsSo: 'It is so',
       presets: {
         name: 'Fill in a preset',
         line_set: 'Line set and indoor unit, outdoor unit shut off with its charge',
@@ -2549,6 +2566,9 @@ export const english = {
       step: 'Which pressure in turn: write a whole number from 1 to 9.',
       tooMany: 'There are as many readings as are kept. Take some away first.',
     },
+    unusual: ({ said }: { said: string }) =>
+      `${said} is unusual for this test. Is it so, or is the unit another one?`,
+    itIsSo: ({ said }: { said: string }) => `It is ${said}`,
     aboveMost: ({ most }: { most: string }) =>
       `That is above ${most}, which you entered as the most that the maker allows.`,
     readings: 'Readings',

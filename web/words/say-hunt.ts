@@ -1,5 +1,6 @@
 /** A leak hunt, in words. */
-import type { HuntHold, LeakHunt } from '../analysis/leak-hunt.ts';
+import type { HuntHold } from '../analysis/hunt-hold.ts';
+import type { LeakHunt } from '../analysis/leak-hunt.ts';
 import type { SeenPart } from '../analysis/seen-part.ts';
 import type { SlowestVerdict } from '../analysis/slowest-verdict.ts';
 import type { Estimate } from '../analysis/conclusions.ts';

@@ -1,4 +1,5 @@
 /** What stands under the number, where it isn't what is measured now. */
+import type { SensorShutOff } from '../analysis/closed-up.ts';
 import type { Speech } from './speech.ts';
 
 /** @param at the time of day of the reading, or since when it isn't live; already written out */
@@ -23,4 +24,14 @@ export function sayNotNow(
     case 'paused':
       return '';
   }
+}
+
+/** @param at up to when it was judged, or since when it sees nothing of the system; already written out */
+export function sayShutOff(
+  { judgedUpToS }: SensorShutOff,
+  at: string,
+  { wording }: Speech,
+): string {
+  const words = wording.reading;
+  return judgedUpToS === null ? words.shutOff({ at }) : words.judgedUpTo({ at });
 }

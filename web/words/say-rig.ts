@@ -15,7 +15,7 @@ export function sayExamples(speech: Speech) {
   const example = (figure: string) => speech.wording.rig.example({ figure });
   return {
     volumeM3: example(sayExactly(4.2, speech)),
-    pumpDisplacementM3PerS: example(`113 / 4 cfm / ${sayExactly(6.8, speech)} m³/h`),
+    pumpDisplacementM3PerS: example(sayExactly(113, speech)),
     pumpUltimatePa: example(settingDigits(paFromMicron(25), speech)),
     pumpBatteryS: example(sayExactly(40, speech)),
     hoseBoreM: example(sayExactly(9.5, speech)),

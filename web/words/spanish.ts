@@ -371,6 +371,11 @@ export const spanish: Wording = {
     last: 'la última lectura',
     lastBeside: ({ pressure }) => `${pressure}, la última lectura`,
     catchingUp: 'poniéndose al día',
+    ofStub: 'solo el tramo del sensor',
+    judgedUpTo: ({ at }) =>
+      `Juzgado hasta ${at}: entonces se cerró el paso al sensor. El número desde entonces es del tramo del propio sensor, no del sistema.`,
+    shutOff: ({ at }) =>
+      `Se cerró el paso al sensor (${at}) antes de que una retención quedara juzgada hasta su final. El número desde entonces es del tramo del propio sensor, no del sistema.`,
     conditions: {
       ok: 'El sensor no da ningún número',
       over_range: 'por encima del rango del sensor',
@@ -770,6 +775,11 @@ export const spanish: Wording = {
     help: 'Rellenadas de antemano, en la furgoneta o la víspera, y guardadas por el puente. En cuanto llegan lecturas, un toque pone una en la hoja del trabajo.',
     newOne: 'Preparar una hoja de trabajo',
     keep: 'Guardarla',
+    one: 'Hoja preparada',
+    more: 'Lo que tiene su propia página',
+    onSheet: 'En la hoja preparada',
+    onNew: 'una nueva',
+    toSheet: 'A sus campos',
     takeOver: 'Tomarla',
     change: 'Cambiar',
     discard: 'Desechar',
@@ -2175,6 +2185,10 @@ export const spanish: Wording = {
     wrong: ({ name }) =>
       `${name}: no puede ser. Escriba un número con sentido, o deje lo que había.`,
     wrongFor: ({ name, why }) => `${name}: ${why}`,
+    unusual: (of) =>
+      `${of.name}: ${of.figure} se aparta mucho de lo usual (de ${of.low} a ${of.high}). ¿Es así, o la unidad es otra?`,
+    itIsSo: ({ figure }) => `Son ${figure}`,
+    unit: 'Unidad',
   },
 
   rig: {
@@ -2237,6 +2251,9 @@ export const spanish: Wording = {
       notOnSheet: 'Aún no hay volumen en la hoja.',
       source:
         'Medidas de tubo: ASTM B280 según otros la reproducen, EN 12735-1 de memoria. Por carga: densidad del líquido en ebullición a 20 °C, y el líquido llena entre un quinto y la mitad de la pieza (un recipiente, de la mitad a nueve décimos): práctica común, sin fuente. Una pieza corriente es una estimación gruesa, sin fuente. El dato del fabricante va primero.',
+      unusual: ({ name, said }) =>
+        `${name}: ${said}. ¿Es así, o la unidad es otra? Junto a la cifra puede ir una unidad: 25 ft, 3 lb.`,
+      itIsSo: 'Es así',
       presets: {
         name: 'Rellenar con un ejemplo',
         line_set: 'Líneas y unidad interior, la exterior cerrada con su carga',
@@ -2641,6 +2658,8 @@ export const spanish: Wording = {
       step: 'Qué presión de la serie: escriba un número entero del 1 al 9.',
       tooMany: 'Ya hay tantas lecturas como se guardan. Quite alguna primero.',
     },
+    unusual: ({ said }) => `${said} no es usual en esta prueba. ¿Es así, o la unidad es otra?`,
+    itIsSo: ({ said }) => `Son ${said}`,
     aboveMost: ({ most }) =>
       `Eso supera ${most}, que usted anotó como lo máximo que permite el fabricante.`,
     readings: 'Lecturas',

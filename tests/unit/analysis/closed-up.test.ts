@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Mark, MarkKind } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { sensorShutOff } from '../../../web/analysis/closed-up.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { judgedHolds } from '../../../web/analysis/judged-holds.ts';
 import { passages } from '../../../web/analysis/passages.ts';
@@ -105,6 +106,30 @@ describe('a sensor that was shut off', () => {
       expect(judge(charged, marks, DEFAULT_SHEET, RELEASED_S - 2).nowS).toBe(RELEASED_S - 2);
     },
   );
+});
+
+describe('up to when it was judged', () => {
+  const told = (marks: Mark[], nowS: number) =>
+    sensorShutOff([...marks].reverse(), judge(charged, marks, DEFAULT_SHEET, nowS));
+  const shut = (elapsedS: number) => [...WORK, mark(3, 'sensor_isolated', elapsedS)];
+
+  test('is the moment at which the sensor was shut off, also once the charge is in', () => {
+    const released = [...shut(1600), mark(4, 'charge_released', RELEASED_S - 1)];
+    expect(told(shut(1600), RELEASED_S - 2)).toEqual({ atS: 1600, judgedUpToS: 1600 });
+    expect(told(released, END_S)).toEqual({ atS: 1600, judgedUpToS: 1600 });
+  });
+
+  test('is no moment where no hold ran to its end, or the vacuum was lost', () => {
+    expect(told(shut(700), 1000)).toEqual({ atS: 700, judgedUpToS: null });
+    expect(told(shut(1600), END_S)).toEqual({ atS: 1600, judgedUpToS: null });
+  });
+
+  test('is not asked while the sensor sees the system', () => {
+    expect(told(WORK, 1600)).toBeNull();
+    expect(told([mark(3, 'sensor_isolated', 1), ...WORK], 1000)).toBeNull();
+    // The pump was started, and nobody marked it.
+    expect(told([mark(3, 'sensor_isolated', 1)], 400)).toBeNull();
+  });
 });
 
 describe('work that goes on', () => {

@@ -6,13 +6,23 @@ import {
   draftOf,
   freshSection,
   OWN_SIZE,
-  readDraft,
   type VolumeDraft,
 } from '../../../web/plan/volume-draft.ts';
 import { enteredMap, rekeyed } from '../../../web/plan/renamed-sections.ts';
+import { readDraft } from '../../../web/plan/read-draft.ts';
+import { unusualRow } from '../../../web/plan/unusual-row.ts';
 import { PRESETS, presetDraft } from '../../../web/plan/volume-presets.ts';
 
 const names = MICRON.wording.planning.volume.sectionNames;
+
+const TUBE = {
+  role: 'gas',
+  size: OWN_SIZE,
+  outerMm: '12',
+  wallMm: '1',
+  lengthM: '3',
+  section: '',
+} as const;
 
 function factsOf(draft: VolumeDraft) {
   const read = readDraft(draft);
@@ -43,14 +53,7 @@ test('only of the whole split is it not known what is connected', () => {
 
 describe('refused, by list, row and reason', () => {
   const good = presetDraft('line_set', names);
-  const tube = {
-    role: 'gas',
-    size: OWN_SIZE,
-    outerMm: '12',
-    wallMm: '1',
-    lengthM: '3',
-    section: '',
-  } as const;
+  const tube = TUBE;
   test.each([
     ['tubes', 0, 'number', { ...good, tubes: [{ ...tube, lengthM: 'long' }] }],
     ['tubes', 1, 'wall', { ...good, tubes: [tube, { ...tube, wallMm: '7' }] }],
@@ -162,4 +165,31 @@ test('a new section takes no rows of one that was taken out', () => {
   const again = { ...freshSection({ ...inIt, tubes, sections: [] }), name: 'Other coil' };
   const read = readDraft({ ...inIt, tubes, sections: [again] });
   expect(read).toEqual({ ok: false, list: 'tubes', row: 0, reason: 'unknown' });
+});
+
+test('a unit may stand beside the figure', () => {
+  const tubes = [{ ...TUBE, lengthM: '25 ft', outerMm: '3/8 in', wallMm: '0.8' }];
+  const vessel = { kind: 'receiver', by: 'charge', refrigerant: 'R-410A', section: '' } as const;
+  const draft = { sections: [], joins: [], tubes, vessels: [{ ...vessel, amount: '3 lb' }] };
+  const facts = factsOf(draft);
+  // NIST SP 811, App. B.8: foot, inch and pound are exact.
+  expect(facts.tubes[0]).toMatchObject({ lengthM: 25 * 0.3048, outerDiameterM: 0.0254 * 0.375 });
+  expect(facts.vessels[0]?.size).toMatchObject({ chargeKg: 3 * 0.45359237 });
+});
+
+test.each([
+  ['sections', { sections: [{ key: 'a', name: 'Coil', litres: '4200', hoseHere: true }] }],
+  ['tubes', { tubes: [{ ...TUBE, lengthM: '900' }] }],
+  [
+    'vessels',
+    {
+      vessels: [
+        { kind: 'receiver', by: 'charge', amount: '1500', refrigerant: 'R-410A', section: '' },
+      ],
+    },
+  ],
+] as const)('of %s the row that is far from usual is found', (list, rows) => {
+  const usual = { sections: [], tubes: [TUBE], vessels: [], joins: [] };
+  expect(unusualRow(factsOf(usual), MICRON)).toBeNull();
+  expect(unusualRow(factsOf({ ...usual, ...rows }), MICRON)).toMatchObject({ list, row: 0 });
 });

@@ -74,7 +74,7 @@ test('what the form itself fills in never looks like thousands', () => {
 test('the rig is typed as its plates and labels have it', () => {
   const typed = {
     ...before,
-    pumpDisplacementM3PerS: '120',
+    pumpDisplacementM3PerS: '120 L/min',
     pumpUltimatePa: '25',
     hoseBoreM: '9,5',
     hoseLengthM: '1.2',

@@ -10,6 +10,7 @@ import {
   textsFromGauge,
   withReading,
 } from '../../../web/nitrogen/nitrogen-form.ts';
+import { sayUnusualReading } from '../../../web/nitrogen/unusual-reading.ts';
 import { MICRON } from '../../support/english-speech.ts';
 
 const NOW_MS = 1_700_000_000_000;
@@ -101,4 +102,15 @@ test('a plan goes through the form and back, and none without a depth', () => {
   expect(back?.cycles[1]?.holdS).toBe(1200);
   expect(back?.breakToPa).toBeCloseTo(STANDARD_ATMOSPHERE_PA + 14_000, 6);
   expect(planFromTexts({ ...texts, cycles: [{ depth: '', holdMin: '' }] }, MICRON)).toBeNull();
+});
+
+test.each([
+  ['500', '21', 'psi', null],
+  ['0', '21', 'bar', null],
+  ['250', '21', 'bar', '250.0 bar (gauge)'],
+  ['3', '21', 'kPa', '3.000 kPa (gauge)'],
+  ['500', '75', 'psi', '75 °C'],
+] as const)('%s at %s °C in %s: asked about is %s', (pressure, temperature, unit, asked) => {
+  const read = withReading([], { ...TEXTS, pressure, temperature }, unit, MICRON, NOW_MS);
+  expect(read.ok ? sayUnusualReading(read.added, unit, MICRON) : read.wrong).toBe(asked);
 });

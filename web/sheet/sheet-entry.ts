@@ -1,12 +1,10 @@
 /** Entering a part of the job sheet: what every form over it has in common. */
 import { useState } from 'preact/hooks';
-import type { Recording } from '../../protocol/recording.ts';
 import type { PlainField, Sheet, SheetEntry } from '../../protocol/sheet.ts';
-import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import type { Speech } from '../words/speech.ts';
-import { sayWrongField, sheetUnit } from '../words/say-sheet.ts';
-import { enterNow } from './enter-now.ts';
+import { sayWrongField } from '../words/say-sheet.ts';
+import { type UnusualField, unusualIn } from './usual-figures.ts';
 import { type SheetTexts, sheetFromTexts, textsFromSheet } from './sheet-form.ts';
 
 export interface SheetEntryForm {
@@ -17,23 +15,13 @@ export interface SheetEntryForm {
   readonly wrong: PlainField | null;
   /** What is wrong with it. */
   readonly why: string;
+  /** What can be, and is far from usual: nothing is entered until somebody says that it is so. */
+  readonly unusual: UnusualField | null;
+  readonly itIsSo: (event: Event) => void;
   readonly write: (field: PlainField) => (event: { currentTarget: { value: string } }) => void;
   /** Several at once, as where one choice brings figures with it. */
   readonly fill: (texts: Partial<SheetTexts>) => void;
   readonly save: (event: Event) => void;
-}
-
-/** @param entered what was changed, if anything, is on the sheet now */
-export function useSheetEntry(
-  followed: FollowedRecording,
-  recording: Recording,
-  entered: () => void,
-): SheetEntryForm {
-  return useSheetForm(
-    followed.sheet.peek(),
-    (fields) => enterNow(followed, recording, fields),
-    entered,
-  );
 }
 
 /**
@@ -51,15 +39,18 @@ export function useSheetForm(
   const [texts, setTexts] = useState(before);
   const [wrong, setWrong] = useState<PlainField | null>(null);
   const [mistakable, setMistakable] = useState(false);
+  const [unusual, setUnusual] = useState<UnusualField | null>(null);
   const write: SheetEntryForm['write'] = (field) => (event) => {
     setWrong(null);
+    setUnusual(null);
     setTexts({ ...texts, [field]: event.currentTarget.value });
   };
   const fill: SheetEntryForm['fill'] = (filled) => {
     setWrong(null);
+    setUnusual(null);
     setTexts({ ...texts, ...filled });
   };
-  const save = (event: Event) => {
+  const enter = (event: Event, isSaidSo: boolean) => {
     event.preventDefault();
     const read = sheetFromTexts(texts, before, spoken.units);
     if (!read.ok) {
@@ -67,6 +58,9 @@ export function useSheetForm(
       setMistakable(read.mistakable);
       return;
     }
+    const found = isSaidSo ? null : unusualIn(read.fields);
+    setUnusual(found);
+    if (found !== null) return;
     if (Object.keys(read.fields).length === 0) {
       entered();
       return;
@@ -79,34 +73,15 @@ export function useSheetForm(
   };
   const why =
     wrong === null ? '' : sayWrongField(wrong, mistakable ? texts[wrong] : null, speech.value);
-  return { spoken, texts, wrong, why, write, fill, save };
-}
-
-interface NumberFieldsProps {
-  readonly form: SheetEntryForm;
-  readonly fields: readonly PlainField[];
-  readonly examples?: Partial<Record<PlainField, string>>;
-}
-
-export function NumberFields({ form, fields, examples = {} }: NumberFieldsProps) {
-  return (
-    <>
-      {fields.map((field) => (
-        <label key={field}>
-          {[speech.value.wording.sheet.names[field], sheetUnit(field, form.spoken)]
-            .filter(Boolean)
-            .join(', ')}
-          <input
-            name={field}
-            inputMode="decimal"
-            autoComplete="off"
-            placeholder={examples[field]}
-            aria-invalid={form.wrong === field}
-            value={form.texts[field]}
-            onInput={form.write(field)}
-          />
-        </label>
-      ))}
-    </>
-  );
+  return {
+    spoken,
+    texts,
+    wrong,
+    why,
+    unusual,
+    write,
+    fill,
+    save: (event) => enter(event, false),
+    itIsSo: (event) => enter(event, true),
+  };
 }

@@ -218,6 +218,10 @@ export const spanish: Wording = {
       meaning: 'Otro programa ya usa este puerto.',
       remedy: 'Elija otro con: npm start -- --port 4181',
     },
+    share_port_taken: {
+      meaning: 'Otro programa ya usa el puerto para otras pantallas.',
+      remedy: 'Elija otro con: npm start -- --share --share-port 4444',
+    },
     data_folder_unwritable: {
       meaning: 'No se puede escribir en la carpeta de datos.',
       remedy:
@@ -358,6 +362,46 @@ export const spanish: Wording = {
     before_recording: {
       meaning: 'Ese momento es anterior al comienzo de la grabación a mano.',
       remedy: 'Termine primero esa grabación, y empiece la siguiente con su lectura más antigua.',
+    },
+    foreign_page: {
+      meaning: 'La petición viene de una página de otra dirección.',
+      remedy:
+        'Abra la página con una dirección que el puente diga: en el portátil, como la escribe su terminal; en otra parte, como la muestra «Segunda pantalla».',
+    },
+    sharing_off: {
+      meaning: 'La página no se comparte con otras pantallas.',
+      remedy: 'Arranque con: npm start -- --share',
+    },
+    not_paired: {
+      meaning: 'Esta pantalla no está emparejada con el puente, o ya no lo está.',
+      remedy:
+        'En el portátil abra Menú, «Segunda pantalla», y empareje esta pantalla con el código de allí.',
+    },
+    not_allowed: {
+      meaning: 'Esta pantalla no se emparejó para eso.',
+      remedy:
+        'Hágalo en el portátil, o empareje esta pantalla de nuevo para ayudar, si con eso basta.',
+    },
+    no_need_to_pair: {
+      meaning: 'Este es el propio portátil: puede hacerlo todo y no se empareja con nadie.',
+      remedy: 'Abra la dirección compartida en la otra pantalla.',
+    },
+    wrong_code: {
+      meaning: 'Este código no sirve: mal escrito, ya usado o de hace más de cinco minutos.',
+      remedy: 'Haga que el portátil muestre otro código, y use ese.',
+    },
+    too_many_tries: {
+      meaning: 'Se probaron demasiados códigos equivocados.',
+      remedy: 'Espere dos minutos por cada intento más, y escanee el código en vez de escribirlo.',
+    },
+    too_many_requests: {
+      meaning: 'Esta pantalla pide demasiado a la vez.',
+      remedy: 'Espere un minuto. Cierre las ventanas que muestran lo mismo.',
+    },
+    too_many_screens: {
+      meaning: 'Ya están emparejadas tantas pantallas como caben.',
+      remedy:
+        'En el portátil abra Menú, «Segunda pantalla», y desempareje las que ya no hagan falta.',
     },
   },
 

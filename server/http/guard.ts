@@ -42,10 +42,15 @@ export function guard(server: FastifyInstance, shared: () => Shared | null): voi
     }
   });
   server.decorateRequest('asking', null);
-  server.addHook('onRequest', async (request) => {
+  server.addHook('onRequest', (request, _reply, done) => {
     const { url } = request.routeOptions;
     const route = url === undefined ? null : routeKey(request.method, url);
-    request.asking = whoAsks(request.raw, route, shared());
+    try {
+      request.asking = whoAsks(request.raw, route, shared());
+      done();
+    } catch (error) {
+      done(error instanceof Error ? error : new Error(String(error)));
+    }
   });
   server.addHook('onSend', async (request, reply) => {
     const isReport = request.routeOptions.url === REPORT_ROUTE;

@@ -93,7 +93,10 @@ export class SharedDoor implements Shared {
     const { server, upgrade } = this.#options;
     const { certificatePem: cert, privateKeyPem: key } = certificate;
     await server.ready();
-    const door = createServer({ cert, key, minVersion: 'TLSv1.2', ...TIME_LIMITS }, server.routing);
+    const settings = { cert, key, minVersion: 'TLSv1.2', ...TIME_LIMITS } as const;
+    const door = createServer(settings, (request, answer) => {
+      server.routing(request, answer);
+    });
     door.maxConnections = MOST_CONNECTIONS.inAll;
     door.on('connection', (socket) => this.#count(socket));
     door.on('upgrade', upgrade);

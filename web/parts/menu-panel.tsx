@@ -2,7 +2,7 @@
 import type { Recording } from '../../protocol/recording.ts';
 import { speech } from '../store/speech.ts';
 import { Panel } from './panel.tsx';
-import { panel, type PanelName } from './panels.ts';
+import { isPanelOffered, panel, type PanelName } from './panels.ts';
 
 const ENTRIES = [
   'rehearse',
@@ -46,8 +46,9 @@ export function MenuPanel({ recording }: { readonly recording: Recording | null 
   return (
     <Panel title={words.title} testId="menu-panel">
       <nav class="menu">
-        {ENTRIES.filter((name) => recording !== null || !OF_A_RECORDING.includes(name)).map(
-          (name) => (
+        {ENTRIES.filter(isPanelOffered)
+          .filter((name) => recording !== null || !OF_A_RECORDING.includes(name))
+          .map((name) => (
             <button
               key={name}
               type="button"
@@ -57,8 +58,7 @@ export function MenuPanel({ recording }: { readonly recording: Recording | null 
               <b>{words.entries[name].title}</b>
               <span>{words.entries[name].text}</span>
             </button>
-          ),
-        )}
+          ))}
       </nav>
     </Panel>
   );

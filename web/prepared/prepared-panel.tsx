@@ -6,6 +6,7 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { sayPrepared } from '../words/say-prepared.ts';
 import { discard, lookForPrepared, preparedSheets, takeOver } from './prepared-list.ts';
 import { PreparedForm } from './prepared-form.tsx';
@@ -65,7 +66,7 @@ export function PreparedPanel({ followed, recording }: PreparedPanelProps) {
             <button type="button" onClick={() => setChanged(sheet)}>
               {words.change}
             </button>
-            <Discard sheet={sheet} />
+            {may('owner') && <Discard sheet={sheet} />}
           </li>
         ))}
       </ul>

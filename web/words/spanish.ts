@@ -1524,7 +1524,7 @@ export const spanish: Wording = {
       },
       'second-screen': {
         title: 'Segunda pantalla',
-        text: 'Lo mismo en otra ventana, o apuntando con una cámara a un código.',
+        text: 'Lo mismo en otra ventana, o en un teléfono que entra con un código.',
       },
       alerts: {
         title: 'Avisos',
@@ -1550,7 +1550,55 @@ export const spanish: Wording = {
     done: 'Copiada.',
     refused: 'El navegador no quiso copiarla. Seleccione la dirección y cópiela a mano.',
     thisMachine:
-      'El puente habla solo con este ordenador, así que un teléfono aún no puede abrir esta dirección. Una segunda ventana o un segundo monitor sí.',
+      'La página no se comparte: esta dirección se abre solo en este ordenador, en otra ventana por ejemplo. Para dejar entrar teléfonos y tabletas, pare el puente y arránquelo con: npm start -- --share',
+    looksOnly: 'En esta pantalla esto es solo para mirar.',
+    sharing: {
+      title: 'Dejar entrar una pantalla',
+      network: 'En qué red está la otra pantalla',
+      noNetwork:
+        'La página se comparte, pero este ordenador no está en ninguna red local. Conéctelo a una, o haga que el teléfono abra una; se busca cada diez segundos.',
+      roleAsked: 'Qué puede hacer la otra pantalla',
+      roles: { watch: 'Mirar', assist: 'Ayudar', owner: 'Todo' },
+      roleMeans: {
+        watch: 'Ve todos los trabajos del registro y no cambia nada.',
+        assist:
+          'Ve todos los trabajos del registro, pone marcas, anota en la hoja de trabajo, escribe lecturas y retira avisos. No borra ni firma nada, y no empieza ni termina ninguna grabación.',
+      },
+      show: 'Mostrar un código',
+      scan: 'Apunte la cámara de la otra pantalla al código; o abra allí esta dirección y escriba el código de abajo.',
+      typed: 'Código para escribir',
+      goodFor: ({ time }: { time: string }) => `Para una pantalla, hasta las ${time}.`,
+      paired: ({ name }: { name: string }) => `«${name}» ha entrado.`,
+      warning:
+        'El navegador de allí avisará del certificado, porque ninguna autoridad responde de uno que este ordenador se hizo a sí mismo. Haga que lo muestre antes de seguir. Su huella tiene que ser la de abajo; si es otra, hay alguien en medio: no siga.',
+      fingerprint: 'Huella del certificado (SHA-256)',
+      cost: 'Quien rechaza el certificado no puede abrir la página. Quien sigue a pesar del aviso puede usarla, pero la mayoría de los navegadores no dan entonces notificaciones, no guardan la página para cuando no hay red y pueden dejar que la pantalla se apague: tenga el portátil donde se oiga.',
+      screens: 'Pantallas que han entrado',
+      none: 'Ninguna.',
+      here: 'está aquí ahora',
+      lastSeen: ({ time }: { time: string }) => `estuvo aquí por última vez: ${time}`,
+      unpair: 'Echar fuera',
+      pairedAs: {
+        watch: 'ha entrado para mirar: ve todos los trabajos del registro y no cambia nada.',
+        assist:
+          'ha entrado para ayudar: pone marcas, anota en la hoja de trabajo, escribe lecturas y retira avisos. Lo demás se hace en el portátil.',
+        owner: 'es el propio portátil.',
+      },
+      leave: 'Que esta pantalla deje de entrar',
+    },
+    pairing: {
+      title: 'Dejar entrar esta pantalla',
+      whereCode:
+        'Escriba el código que muestra el portátil: Menú, Segunda pantalla, Mostrar un código. Mejor aún, apunte la cámara de esta pantalla a él.',
+      scanned: 'El código se ha leído. Sirve una vez, y durante unos minutos.',
+      code: 'Código',
+      name: 'Cómo se llama esta pantalla en el portátil',
+      names: { phone: 'Teléfono', other: 'Tableta' },
+      go: 'Dejarla entrar',
+      compare:
+        'Si el navegador ha avisado del certificado: compare su huella con la del portátil antes de seguir. Si no coinciden, hay alguien en medio.',
+      cost: 'Un navegador al que se le dijo que siguiera a pesar de su aviso casi nunca da notificaciones, no guarda la página para cuando no hay red y puede dejar que la pantalla se apague.',
+    },
   },
 
   settings: {

@@ -72,7 +72,7 @@ export function SharePart({ state }: SharePartProps) {
           {words.fingerprint}
           <br />
           <b class="fingerprint" data-testid="fingerprint">
-            {state.fingerprint}
+            {inTwoLines(state.fingerprint)}
           </b>
         </p>
         <p class="quiet">{words.cost}</p>
@@ -84,6 +84,19 @@ export function SharePart({ state }: SharePartProps) {
           <PairedScreen key={screen.id} screen={screen} />
         ))}
       </ul>
+    </>
+  );
+}
+
+/** Sixteen pairs each: one line is compared, then the other. */
+function inTwoLines(fingerprint: string) {
+  const pairs = fingerprint.split(':');
+  const half = pairs.length / 2;
+  return (
+    <>
+      {pairs.slice(0, half).join(' ')}
+      <br />
+      {pairs.slice(half).join(' ')}
     </>
   );
 }

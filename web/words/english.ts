@@ -1359,7 +1359,7 @@ export const english = {
   /** The same on another screen. */
   secondScreen: {
     title: 'Second screen',
-    same: 'Every screen shows the same. On each of them an alert can be put away and a mark be set, for all.',
+    same: 'Every screen shows the same, and what is marked on one is marked on all.',
     code: 'QR code of the address',
     copy: 'Copy the address',
     open: 'Open a second window',

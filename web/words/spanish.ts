@@ -1543,7 +1543,7 @@ export const spanish: Wording = {
 
   secondScreen: {
     title: 'Segunda pantalla',
-    same: 'Todas las pantallas muestran lo mismo. En cada una se puede retirar un aviso y poner una marca, para todas.',
+    same: 'Todas las pantallas muestran lo mismo, y lo que se marca en una queda marcado en todas.',
     code: 'Código QR de la dirección',
     copy: 'Copiar la dirección',
     open: 'Abrir otra ventana',

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { request } from 'node:https';
 import { join } from 'node:path';
+import { checkServerIdentity, type PeerCertificate } from 'node:tls';
 import { WebSocket } from 'ws';
 import { z } from 'zod';
 import { pairingSchema, type Pairing, type PairedRole } from '../../protocol/sharing.ts';
@@ -40,6 +41,14 @@ export class OtherScreen {
     this.#ca = trusted(bridge);
   }
 
+  /** By the address that is asked, whatever name is then said to be meant. */
+  #trust() {
+    const { hostname } = this.address;
+    const check = (_name: string, certificate: PeerCertificate) =>
+      checkServerIdentity(hostname, certificate);
+    return { ca: this.#ca, checkServerIdentity: check };
+  }
+
   /** As the page of this bridge does; other headers take the place of its own. */
   ask(path: string, { method = 'GET', headers = {}, body, from }: Ask = {}): Promise<Said> {
     const text = typeof body === 'string' ? body : JSON.stringify(body ?? {});
@@ -54,7 +63,7 @@ export class OtherScreen {
         new URL(path, this.address),
         {
           method,
-          ca: this.#ca,
+          ...this.#trust(),
           agent: false,
           headers: { ...own, ...headers },
           ...(from === undefined ? {} : { localAddress: from }),
@@ -84,7 +93,7 @@ export class OtherScreen {
     readonly ended: Promise<number>;
   } {
     const socket = new WebSocket(new URL('stream', this.address.href.replace('https', 'wss')), {
-      ca: this.#ca,
+      ...this.#trust(),
       headers: { origin: this.address.origin, cookie: this.cookie, ...headers },
     });
     let refused = 0;

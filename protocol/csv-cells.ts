@@ -4,7 +4,7 @@
  * What a spreadsheet begins a formula with, as wide letters too, or skips before one; and the sign that keeps it
  * from it.
  */
-const WOULD_BE_RUN = /^[=+\-@＝＋－＠\t\r\n']/u;
+const WOULD_BE_RUN = /^[=+\-@＝＋－＠\t\r\n\0']/u;
 const NEEDS_QUOTES = /[",\r\n]/u;
 
 /** What a person typed, or a sensor calls itself: anything. */

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 
 /** What a screen may do; each may do what the one before it may. The laptop itself is the owner. */
-export const ROLES = ['watch', 'assist', 'owner'] as const;
+const ROLES = ['watch', 'assist', 'owner'] as const;
 export type Role = (typeof ROLES)[number];
 
 /** Those that can be given to another screen. */

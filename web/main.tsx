@@ -36,6 +36,7 @@ import { showState } from './parts/show-state.ts';
 import { followLook } from './store/choices.ts';
 import { PairScreen } from './second-screen/pair-screen.tsx';
 import { takePairingCode } from './second-screen/pairing-code.ts';
+import { forgetAllBut } from './store/remembered.ts';
 import { Session } from './store/session.ts';
 import { followLanguage, missingLanguage } from './store/speech.ts';
 import { isElsewhere, keepKnowingThisScreen, learnThisScreen } from './store/this-screen.ts';
@@ -74,6 +75,8 @@ async function begin(): Promise<void> {
   const scanned = isElsewhere() ? takePairingCode() : '';
   const hasToPair = isElsewhere() && (await learnThisScreen());
   const pairs = hasToPair || scanned !== '';
+  // Nothing of a job stays where nobody may see one any more.
+  if (hasToPair) forgetAllBut(['choices']);
   if (!pairs) shown.client.start();
   if (!pairs && isElsewhere()) keepKnowingThisScreen(session);
   // Nobody should see a page in one language that turns into another.

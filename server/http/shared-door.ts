@@ -53,6 +53,11 @@ export class SharedDoor implements Shared {
     return this.#place.certificate?.fingerprint ?? '';
   }
 
+  /** For whoever looks at the terminal: who was let in, and who tried. */
+  say(line: string): void {
+    this.#options.log(line);
+  }
+
   /** @param port 0: any that is free @throws ProblemError `share_port_taken` */
   async open(port: number): Promise<void> {
     this.#port = port;

@@ -6,6 +6,7 @@ import {
   newPairingSchema,
   type Pairing,
   pairingSchema,
+  type PairWish,
   pairWishSchema,
   type SharingState,
   sharingStateSchema,
@@ -86,8 +87,10 @@ export function serveSharing(server: FastifyInstance, door: () => SharedDoor | n
     const wish = pairWishSchema.parse(request.body);
     const before = request.asking?.screen ?? null;
     if (request.asking?.role === 'owner') throw new ProblemError('no_need_to_pair');
-    const { access, connections } = openDoor();
-    const { screen, token } = access.pair(request.ip, wish);
+    const shared = openDoor();
+    const { access, connections } = shared;
+    const { screen, token } = pairedOrSaid(shared, request.ip, wish);
+    shared.say(`Let in, from ${request.ip}: ${screen.name} (${screen.role}).`);
     // Paired anew, in another role say: what it was before it is no more.
     if (before !== null) {
       access.unpair(before.id);
@@ -105,6 +108,15 @@ export function serveSharing(server: FastifyInstance, door: () => SharedDoor | n
     connections.end(screen.id, request.raw.socket);
     return reply.status(204).header('set-cookie', noSessionCookie()).send();
   });
+}
+
+function pairedOrSaid(door: SharedDoor, address: string, wish: PairWish) {
+  try {
+    return door.access.pair(address, wish);
+  } catch (error) {
+    if (error instanceof ProblemError) door.say(`Not let in, from ${address}: ${error.message}`);
+    throw error;
+  }
 }
 
 function stateOf(door: SharedDoor | null): SharingState {

@@ -16,7 +16,7 @@ export interface Asking {
   readonly screen: PairedScreen | null;
 }
 
-export const OWNER: Asking = { role: 'owner', screen: null };
+const OWNER: Asking = { role: 'owner', screen: null };
 
 /** What sharing has to say of who asks. */
 export interface Shared {

@@ -8,7 +8,7 @@ import {
   TYPED_CODE_SIGNS,
 } from '../../protocol/sharing.ts';
 
-export const CODE_LASTS_MS = 5 * 60_000;
+const CODE_LASTS_MS = 5 * 60_000;
 /** 160 bits: more than the 128 that nobody can guess. */
 const SECRET_BYTES = 20;
 

@@ -6,9 +6,9 @@ import { readPrivate, writePrivate } from './private-file.ts';
 
 const DAY_MS = 24 * 3600_000;
 /** A phone that lies in a drawer for a month, or was lost, is asked again. A setting of ours. */
-export const IDLE_LIMIT_MS = 30 * DAY_MS;
+const IDLE_LIMIT_MS = 30 * DAY_MS;
 /** However often it is used. A setting of ours. */
-export const AGE_LIMIT_MS = 180 * DAY_MS;
+const AGE_LIMIT_MS = 180 * DAY_MS;
 /** When it was seen last is written this often at most. */
 const SEEN_EVERY_MS = 3600_000;
 const TOKEN_BYTES = 32;

@@ -102,10 +102,15 @@ test('a phone is let in to assist, sets a mark, and is shut out', { timeout: 90_
   await laptop.getByTestId('unpair-1').click();
   await phone.getByTestId('pair-screen').waitFor();
   expect(await phone.getByTestId('number').count()).toBe(0);
+  // Nor does anything of it stay behind in the phone.
+  const kept = await phone.evaluate(() => Object.keys(localStorage).join(' '));
+  expect(['', 'ebbline.choices']).toContain(kept);
   await laptop.getByText(english.secondScreen.sharing.none, { exact: true }).waitFor();
   await laptop.getByTestId('close-panel').click();
   const others = complaints.filter((one) => !one.startsWith(sharedAt()));
-  expect(others.filter((one) => !EXPECTED.test(one))).toEqual([]);
+  // The code that was mistyped.
+  const refused = 'Failed to load resource: the server responded with a status of 403 (Forbidden)';
+  expect(others.filter((one) => !EXPECTED.test(one))).toEqual([refused]);
   await phone.context().close();
 });
 

@@ -203,6 +203,33 @@ describe('what a screen may do', () => {
     expect([...there, STREAM_ROUTE].sort()).toEqual(listed.sort());
   });
 
+  test('is little: what begins, ends, deletes, signs, takes away or brings in is the laptop’s alone', () => {
+    const ofOwner = Object.keys(ROUTE_ROLES).filter((key) => ROUTE_ROLES[key] === 'owner');
+    for (const part of [
+      'GET /api/backup',
+      'POST /api/restore',
+      'POST /api/imports',
+      'sign-offs',
+      'archive',
+      '/delete',
+      '/discard',
+      'POST /api/rehearsals',
+      'POST /api/typed-in/end',
+      'POST /api/sensor-labels',
+      'GET /api/sharing',
+      'POST /api/sharing/codes',
+      'unpair',
+    ]) {
+      expect(
+        ofOwner.filter((key) => key.includes(part)),
+        part,
+      ).not.toEqual([]);
+    }
+    const changing = Object.keys(ROUTE_ROLES).filter((key) => key.startsWith('POST'));
+    const ofWatching = changing.filter((key) => ROUTE_ROLES[key] === 'watch');
+    expect(ofWatching).toEqual(['POST /api/this-screen/leave']);
+  });
+
   test('is asked at each of them: of a stranger, of who watches, of who assists', async () => {
     const stranger = new OtherScreen(bridge);
     const watching = await pairedScreen(bridge, 'watch');

@@ -66,17 +66,15 @@ export function SharePart({ state }: SharePartProps) {
           {words.paired({ name: justPaired.value })}
         </p>
       )}
-      <div>
-        <p>{words.warning}</p>
-        <p>
-          {words.fingerprint}
-          <br />
-          <b class="fingerprint" data-testid="fingerprint">
-            {inTwoLines(state.fingerprint)}
-          </b>
-        </p>
-        <p class="quiet">{words.cost}</p>
-      </div>
+      <p>{words.warning}</p>
+      <p>
+        {words.fingerprint}
+        <br />
+        <b class="fingerprint" data-testid="fingerprint">
+          {inTwoLines(state.fingerprint)}
+        </b>
+      </p>
+      <p class="quiet">{words.cost}</p>
       <h2>{words.screens}</h2>
       {state.screens.length === 0 && <p class="quiet">{words.none}</p>}
       <ul class="recordings" data-testid="paired-screens">

@@ -1,7 +1,10 @@
 /** Rows of comma-separated values as RFC 4180 has them, with text that no spreadsheet takes for a formula. */
 
-/** What a spreadsheet begins a formula with, or skips before one; and the sign that keeps it from it. */
-const WOULD_BE_RUN = /^[=+\-@\t\r']/u;
+/**
+ * What a spreadsheet begins a formula with, as wide letters too, or skips before one; and the sign that keeps it
+ * from it.
+ */
+const WOULD_BE_RUN = /^[=+\-@＝＋－＠\t\r\n\0']/u;
 const NEEDS_QUOTES = /[",\r\n]/u;
 
 /** What a person typed, or a sensor calls itself: anything. */

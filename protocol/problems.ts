@@ -74,6 +74,10 @@ const TABLE = {
     meaning: 'Another program already uses this port.',
     remedy: 'Choose another with: npm start -- --port 4181',
   },
+  share_port_taken: {
+    meaning: 'Another program already uses the port for other screens.',
+    remedy: 'Choose another with: npm start -- --share --share-port 4444',
+  },
   data_folder_unwritable: {
     meaning: 'The data folder cannot be written.',
     remedy: 'Make it writable, free some space, or choose another with: npm start -- --data FOLDER',
@@ -208,6 +212,43 @@ const TABLE = {
   before_recording: {
     meaning: 'This moment lies before the typed-in recording began.',
     remedy: 'End that recording first, and begin the next one with its earliest reading.',
+  },
+  foreign_page: {
+    meaning: 'The request comes from a page of another address.',
+    remedy:
+      'Open the page under an address that the bridge says: on the laptop as its terminal prints it, elsewhere as “Second screen” shows it.',
+  },
+  sharing_off: {
+    meaning: 'The page is not shared with other screens.',
+    remedy: 'Start with: npm start -- --share',
+  },
+  not_paired: {
+    meaning: 'This screen is not paired with the bridge, or no longer.',
+    remedy: 'On the laptop open Menu, “Second screen”, and pair this screen by the code there.',
+  },
+  not_allowed: {
+    meaning: 'This screen was not paired for that.',
+    remedy: 'Do it on the laptop, or pair this screen anew to assist where that is enough.',
+  },
+  no_need_to_pair: {
+    meaning: 'This is the laptop itself: it may do everything, and is paired with nobody.',
+    remedy: 'Open the shared address on the other screen.',
+  },
+  wrong_code: {
+    meaning: 'This code is good for nothing: mistyped, used already, or older than five minutes.',
+    remedy: 'Have the laptop show a new code, and use that one.',
+  },
+  too_many_tries: {
+    meaning: 'Too many wrong codes were tried.',
+    remedy: 'Wait two minutes for each further try, and scan the code rather than typing it.',
+  },
+  too_many_requests: {
+    meaning: 'This screen asks for too much at once.',
+    remedy: 'Wait a minute. Close windows that show the same.',
+  },
+  too_many_screens: {
+    meaning: 'As many screens as can be paired are paired already.',
+    remedy: 'On the laptop open Menu, “Second screen”, and unpair those that are not needed.',
   },
 } as const satisfies Record<string, Problem>;
 

@@ -14,8 +14,8 @@ import { CardFile } from './jobs/kept-cards.ts';
 import type { JobAccess } from './http/jobs.ts';
 import type { PreparedSheetAccess } from './http/prepared-sheets.ts';
 import { latestMarkS } from './http/latest-mark.ts';
-import { createWebServer, listen } from './http/web-server.ts';
-import type { Options } from './options.ts';
+import { createWebServer } from './http/web-server.ts';
+import type { Options, ShareOptions } from './options.ts';
 import type { RecordReader } from './record/record-reader.ts';
 import { readingChunks } from './record/reading-chunks.ts';
 import { Recorder } from './record/recorder.ts';
@@ -27,6 +27,7 @@ import { ImportDesk } from './sources/import/import-desk.ts';
 import { RadioSource } from './sources/radio/radio-source.ts';
 import { resumePoints } from './sources/resume-point.ts';
 import { RehearsalDesk } from './sources/rehearsal/rehearsal-desk.ts';
+import { Sharing } from './sharing/sharing.ts';
 import type { Source } from './sources/source.ts';
 import { TypedInDesk } from './sources/typed-in/typed-in-desk.ts';
 import { platformOf } from './platform.ts';
@@ -40,6 +41,8 @@ const CUT_SHORT = 'The bridge ended while this file was read in: the rest of it 
 export interface Bridge {
   /** Address of the page. */
   readonly url: string;
+  /** Where it is shared now, and by which certificate; no addresses: nowhere. */
+  sharedAt(): { readonly addresses: readonly string[]; readonly fingerprint: string };
   close(): Promise<void>;
 }
 
@@ -56,10 +59,11 @@ interface Surroundings {
  * @throws ProblemError where the port is taken, or the data folder or record can't be used
  */
 export async function startBridge(
-  options: Pick<Options, 'port' | 'dataFolder'>,
+  options: Pick<Options, 'port' | 'dataFolder'> & Partial<Pick<Options, 'share'>>,
   surroundings: Surroundings = {},
 ): Promise<Bridge> {
   const wallClock = surroundings.wallClock ?? Date.now;
+  const share = options.share ?? null;
   let jobs: JobListKeeper | null = null;
   const terminal = new Terminal((line) => console.error(line));
   const sensors = surroundings.sensors ?? new RadioSource({ log: terminal.log.bind(terminal) });
@@ -176,6 +180,8 @@ export async function startBridge(
     preparedSheets: preparedSheetAccess(recorder, wallClock),
     jobs: jobAccess(recorder, keeper, wallClock),
     onScreen: stream.attach.bind(stream),
+    sharing: share === null ? null : sharingWith(options.dataFolder, share, wallClock),
+    log: terminal.log.bind(terminal),
   });
 
   const close = async (): Promise<void> => {
@@ -187,12 +193,13 @@ export async function startBridge(
     await recorder.close();
   };
   try {
-    const port = await listen(server, options.port);
+    const port = await server.listen(options.port);
+    if (share !== null) await server.share(share.port);
     sensors.start(feed);
     sensors.choose?.(chosenSensors(recorder.reader));
     const url = `http://127.0.0.1:${port}/`;
     recorder.tellAddress(url);
-    return { url, close };
+    return { url, sharedAt: () => server.sharedAt(), close };
   } catch (error) {
     await close();
     throw error;
@@ -213,6 +220,12 @@ function endWhatIsOver(recorder: Recorder, nowMs: number): void {
     const visit = origin === 'sensor' || origin === 'typed_in';
     if (!visit || silenceS > NEW_RECORDING_AFTER_S) recorder.end(id, nowMs);
   }
+}
+
+function sharingWith(dataFolder: string, share: ShareOptions, clock: () => number): Sharing {
+  const { addresses } = share;
+  const named = addresses.length > 0 ? { addresses: () => addresses } : {};
+  return new Sharing({ dataFolder, clock, ...named });
 }
 
 function unfinished(reader: RecordReader, of: Origin): Unfinished | null {

@@ -7,6 +7,9 @@ import type { Bridge } from './main.ts';
 import { HELP, OptionsError, readOptions } from './options.ts';
 import type { Options } from './options.ts';
 
+const ALREADY_RUNS =
+  'Whether that one is shared, its Menu, Second screen, says. If not: stop it, then start again with --share.';
+
 /** @returns the exit status */
 export async function runUntilStopped(argv: readonly string[]): Promise<number> {
   try {
@@ -27,15 +30,28 @@ async function run(options: Options): Promise<number> {
   const bridge = await startUnlessRunning(options);
   if (typeof bridge === 'string') {
     console.log(`Ebbline already runs: ${bridge}`);
+    if (options.share !== null) console.log(ALREADY_RUNS);
     await show(bridge, options);
     return 0;
   }
   console.log(`Ebbline runs: ${bridge.url}`);
+  if (options.share !== null) sayShared(bridge);
   console.log(`The record is kept in ${options.dataFolder}. Stop with Ctrl+C.`);
   await show(bridge.url, options);
   await stopSignal();
   await bridge.close();
   return 0;
+}
+
+function sayShared(bridge: Bridge): void {
+  const { addresses, fingerprint } = bridge.sharedAt();
+  if (addresses.length === 0) {
+    console.log('Shared, but in no local network yet; that is looked at again every ten seconds.');
+    return;
+  }
+  console.log(`Shared on the local network: ${addresses.join(' ')}`);
+  console.log(`Fingerprint of its certificate (SHA-256): ${fingerprint}`);
+  console.log('Pair each screen by the code under Menu, Second screen, on this computer.');
 }
 
 /** @returns the bridge, or the address of the one that already runs on this port */

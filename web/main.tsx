@@ -34,8 +34,12 @@ import { Page } from './page.tsx';
 import { notice } from './parts/notice.ts';
 import { showState } from './parts/show-state.ts';
 import { followLook } from './store/choices.ts';
+import { PairScreen } from './second-screen/pair-screen.tsx';
+import { takePairingCode } from './second-screen/pairing-code.ts';
+import { forgetAllBut } from './store/remembered.ts';
 import { Session } from './store/session.ts';
 import { followLanguage, missingLanguage } from './store/speech.ts';
+import { isElsewhere, keepKnowingThisScreen, learnThisScreen } from './store/this-screen.ts';
 import { withoutLanguage } from './words/say-failure.ts';
 
 const root = document.documentElement;
@@ -62,13 +66,25 @@ effect(() => {
   if (missingLanguage.value !== null) notice.value = withoutLanguage(missingLanguage.value);
   else if (notice.peek()?.code === 'language_missing') notice.value = null;
 });
-shown.client.start();
 const place = document.getElementById('page');
-// Nobody should see a page in one language that turns into another.
-void followLanguage(root).then(() => {
-  if (place !== null) render(<Page session={session} alerts={alerts} />, place);
-});
+void begin();
 keepPage();
+
+/** On another screen nothing of a job is asked for before that screen is known to be let in. */
+async function begin(): Promise<void> {
+  const scanned = isElsewhere() ? takePairingCode() : '';
+  const hasToPair = isElsewhere() && (await learnThisScreen());
+  const pairs = hasToPair || scanned !== '';
+  // Nothing of a job stays where nobody may see one any more.
+  if (hasToPair) forgetAllBut(['choices']);
+  if (!pairs) shown.client.start();
+  if (!pairs && isElsewhere()) keepKnowingThisScreen(session);
+  // Nobody should see a page in one language that turns into another.
+  await followLanguage(root);
+  if (place === null) return;
+  if (pairs) render(<PairScreen scanned={scanned} />, place);
+  else render(<Page session={session} alerts={alerts} />, place);
+}
 
 /** What is known, and the connection that it is heard by. */
 function connect(): { session: Session; client: StreamClient } {

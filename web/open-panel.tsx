@@ -13,7 +13,7 @@ import { MorePanel } from './live/more-panel.tsx';
 import { NotePanel } from './live/note-panel.tsx';
 import { NitrogenPanel } from './nitrogen/nitrogen-panel.tsx';
 import { type MenuEntry, MenuPanel } from './parts/menu-panel.tsx';
-import { panel, type PlainPanelName } from './parts/panels.ts';
+import { isPanelOffered, panel, type PlainPanelName } from './parts/panels.ts';
 import { SettingsPanel } from './parts/settings-panel.tsx';
 import { PumpCheckPanel } from './plan/pump-check-panel.tsx';
 import { RigPanel } from './plan/rig-panel.tsx';
@@ -161,10 +161,10 @@ function jobOf({ followed, recording }: ShownJob): Pick<ShownJob, 'followed' | '
   return { followed, recording };
 }
 
-/** Without a recording there is nothing in what is about one. */
+/** Without a recording there is nothing in what is about one; and not every screen may change things. */
 function entriesFor({ followed, recording }: Session): MenuEntry[] {
   const isShown = followed.value !== null && recording.value !== null;
   return Object.keys(IN_MENU)
     .filter((name): name is MenuEntry => name in IN_MENU)
-    .filter((name) => isShown || IN_MENU[name].needs !== 'job');
+    .filter((name) => isPanelOffered(name) && (isShown || IN_MENU[name].needs !== 'job'));
 }

@@ -58,7 +58,8 @@ function documentOf(routes: readonly Route[], softwareVersion: string) {
 }
 
 const DESCRIPTION = [
-  'The bridge answers programs on the same computer only; a request from a page of another address is refused.',
+  'Programs on the same computer may ask for everything. Where the page is shared, paired screens may ask over HTTPS',
+  'as far as their role allows. A request from a page of another address is refused.',
   'Pressures are absolute, in pascal. `elapsedS` is data time: seconds since the recording began, on the clock of the sensor.',
   'Live readings come by WebSocket from `/stream`: JSON text messages, those of the bridge as `ServerMessage`,',
   'those to it as `ClientMessage`. The bridge greets; the client says which recording it follows and the last',
@@ -92,6 +93,7 @@ const PARTS_OF_PATHS: Readonly<Record<string, { minimum: number; description: st
   },
   prepared: { minimum: 1, description: 'Number of the prepared job sheet.' },
   markId: { minimum: 1, description: 'Number of the mark.' },
+  screen: { minimum: 1, description: 'Number of the paired screen.' },
 };
 
 function partOfPath(path: string, name: string) {
@@ -159,9 +161,17 @@ function answerOf({ answer }: Described) {
   };
 }
 
+/** Said before anything of a request is read. */
+const OF_EVERY_ADDRESS: readonly ProblemCode[] = [
+  'foreign_page',
+  'not_paired',
+  'not_allowed',
+  'too_many_requests',
+];
+
 function failures(codes: readonly ProblemCode[]): Record<string, unknown> {
   const byStatus = new Map<number, ProblemCode[]>();
-  for (const code of new Set(codes)) {
+  for (const code of new Set([...codes, ...OF_EVERY_ADDRESS])) {
     const status = statusOf(code);
     byStatus.set(status, [...(byStatus.get(status) ?? []), code]);
   }
@@ -171,7 +181,6 @@ function failures(codes: readonly ProblemCode[]): Record<string, unknown> {
     content: { 'application/json': { schema: message } },
   });
   const answers: Record<string, unknown> = {
-    403: bare('The request does not come from this computer, or from a page of another address.'),
     ...(byStatus.has(500) ? {} : { 500: bare('The bridge failed; its terminal says more.') }),
   };
   for (const [status, of] of byStatus) {

@@ -28,6 +28,15 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   sheet_used: 409,
   too_many_prepared: 409,
   job_not_archived: 409,
+  foreign_page: 403,
+  not_paired: 401,
+  not_allowed: 403,
+  wrong_code: 403,
+  too_many_tries: 429,
+  too_many_requests: 429,
+  too_many_screens: 409,
+  sharing_off: 409,
+  no_need_to_pair: 409,
 };
 
 export function statusOf(code: ProblemCode): number {

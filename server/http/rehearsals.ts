@@ -23,6 +23,7 @@ import type {
 } from '../../protocol/api.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import type { Recording } from '../../protocol/recording.ts';
+import { ProblemError } from '../../protocol/problems.ts';
 import { described, json } from './described.ts';
 
 /** What the pages can do with rehearsals. Each throws a ProblemError where it can't be done. */
@@ -84,7 +85,11 @@ export function serveRehearsals(server: FastifyInstance, rehearsals: RehearsalAc
   });
 
   server.post('/api/rehearsals/current', described(STEER), async (request, reply) => {
-    rehearsals.steer(steerRehearsalSchema.parse(request.body));
+    const wish = steerRehearsalSchema.parse(request.body);
+    // Who assists works the rig; how the rehearsal runs and when it ends is for whoever began it.
+    const worksRigOnly = Object.keys(wish).every((key) => key === 'action');
+    if (request.asking?.role !== 'owner' && !worksRigOnly) throw new ProblemError('not_allowed');
+    rehearsals.steer(wish);
     return reply.status(204).send();
   });
 

@@ -1,8 +1,7 @@
-/** The web server: pages, API and the stream's WebSocket, on loopback only. */
+/** The web server: pages, API and the stream's WebSocket, on loopback; and on the local network, where it is shared. */
 import fastifyStatic from '@fastify/static';
 import Fastify from 'fastify';
 import type { FastifyInstance } from 'fastify';
-import { WebSocketServer } from 'ws';
 import type { WebSocket } from 'ws';
 import type { z } from 'zod';
 import { healthSchema } from '../../protocol/api.ts';
@@ -13,7 +12,7 @@ import type { BackupAccess } from './backups.ts';
 import { described, json } from './described.ts';
 import { serveImports } from './imports.ts';
 import type { ReadIn, ReadInWhole } from './imports.ts';
-import { isFromThisMachine } from './loopback-only.ts';
+import { guard } from './guard.ts';
 import { type JobAccess, serveJobs } from './jobs.ts';
 import { type PreparedSheetAccess, servePreparedSheets } from './prepared-sheets.ts';
 import { answerProblems } from './problem-answers.ts';
@@ -24,6 +23,10 @@ import type { RehearsalAccess } from './rehearsals.ts';
 import { serveReport } from './report.ts';
 import { serveSensorLabels } from './sensor-labels.ts';
 import type { SensorLabelAccess } from './sensor-labels.ts';
+import { SharedDoor } from './shared-door.ts';
+import { serveSharing } from './sharing.ts';
+import type { SharingAccess } from './sharing-access.ts';
+import { StreamSockets } from './stream-sockets.ts';
 import { serveTypedIn } from './typed-in.ts';
 import type { TypedInAccess } from './typed-in.ts';
 
@@ -43,31 +46,36 @@ interface WebServerOptions {
   readonly jobs: JobAccess;
   /** A screen has connected to the stream. */
   readonly onScreen: (socket: WebSocket) => void;
+  /** Null: not with anybody. */
+  readonly sharing: SharingAccess | null;
+  readonly log: (line: string) => void;
+}
+
+export interface WebServer {
+  /**
+   * Begins to listen on this computer.
+   * @returns the port, which the system chose where 0 was asked for
+   * @throws ProblemError `port_taken`
+   */
+  listen(port: number): Promise<number>;
+  /**
+   * Begins to listen on the local network.
+   * @throws ProblemError `share_port_taken`
+   */
+  share(port: number): Promise<void>;
+  /** Where it is shared now. */
+  sharedAt(): { readonly addresses: readonly string[]; readonly fingerprint: string };
+  close(): Promise<void>;
 }
 
 const LOOPBACK = '127.0.0.1';
 const MOST_BODY_BYTES = 64 * 1024;
-const MOST_MESSAGE_BYTES = 4 * 1024;
 
-/** Nothing from outside, nothing inline: the page carries all that it needs. */
-const CONTENT_SECURITY_POLICY =
-  "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; " +
-  "frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
-
-export async function createWebServer(options: WebServerOptions): Promise<FastifyInstance> {
+export async function createWebServer(options: WebServerOptions): Promise<WebServer> {
   const server = Fastify({ bodyLimit: MOST_BODY_BYTES, forceCloseConnections: true });
   answerProblems(server);
-  server.addHook('onRequest', async (request, reply) => {
-    if (!isFromThisMachine(request.headers)) {
-      return reply.status(403).send({ message: 'Only this machine may talk to the bridge.' });
-    }
-    return undefined;
-  });
-  server.addHook('onSend', async (_request, reply) => {
-    reply.header('content-security-policy', CONTENT_SECURITY_POLICY);
-    reply.header('x-content-type-options', 'nosniff');
-    reply.header('referrer-policy', 'no-referrer');
-  });
+  let door: SharedDoor | null = null;
+  guard(server, () => door);
   serveApiDocument(server, options.health.softwareVersion);
   server.get(
     '/api/health',
@@ -90,17 +98,30 @@ export async function createWebServer(options: WebServerOptions): Promise<Fastif
   serveTypedIn(server, options.typedIn);
   serveSensorLabels(server, options.sensorLabels, options.wallClock);
   servePreparedSheets(server, options.preparedSheets);
-  serveStream(server, options.onScreen);
+  serveSharing(server, () => door);
+  const streams = new StreamSockets(options.onScreen, () => door);
+  server.server.on('upgrade', streams.upgrade);
+  server.addHook('onClose', () => streams.close());
   await server.register(fastifyStatic, { root: options.pageFolder });
-  return server;
+  if (options.sharing !== null) {
+    const { sharing: access, log } = options;
+    door = new SharedDoor({ access, server, upgrade: streams.upgrade, log });
+  }
+  return {
+    listen: (port) => listenOnLoopback(server, port),
+    share: async (port) => door?.open(port),
+    sharedAt: () => ({
+      addresses: door?.addresses() ?? [],
+      fingerprint: door?.fingerprint() ?? '',
+    }),
+    close: async () => {
+      await door?.close();
+      await server.close();
+    },
+  };
 }
 
-/**
- * Begins to listen.
- * @returns the port, which the system chose where 0 was asked for
- * @throws ProblemError `port_taken`
- */
-export async function listen(server: FastifyInstance, port: number): Promise<number> {
+async function listenOnLoopback(server: FastifyInstance, port: number): Promise<number> {
   try {
     const address = await server.listen({ host: LOOPBACK, port });
     return Number(new URL(address).port);
@@ -110,16 +131,4 @@ export async function listen(server: FastifyInstance, port: number): Promise<num
     }
     throw error;
   }
-}
-
-function serveStream(server: FastifyInstance, onScreen: (socket: WebSocket) => void): void {
-  const sockets = new WebSocketServer({ noServer: true, maxPayload: MOST_MESSAGE_BYTES });
-  server.server.on('upgrade', (request, socket, head) => {
-    if (request.url !== '/stream' || !isFromThisMachine(request.headers)) {
-      socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
-      return;
-    }
-    sockets.handleUpgrade(request, socket, head, onScreen);
-  });
-  server.addHook('onClose', () => sockets.close());
 }

@@ -77,6 +77,40 @@ async function expectSpoken(page: Page, screen: string, more: readonly string[] 
   expect([...new Set(left)], screen).toEqual([]);
 }
 
+test('letting another screen in, on the laptop and there', { timeout: 120_000 }, async () => {
+  const shared = await runBridge({ shareAddresses: ['127.0.0.5'] });
+  const { page: laptop } = await openDashboard(browser, shared.url, brackets);
+  await laptop.getByTestId('menu').click();
+  await laptop.getByTestId('open-second-screen').click();
+  await laptop.getByTestId('show-code').click();
+  const [typed, print] = await Promise.all(
+    ['typed-code', 'fingerprint'].map((testId) => laptop.getByTestId(testId).innerText()),
+  );
+  const ofCode = [...(typed ?? '').split(' '), ...(print ?? '').split('\n')];
+  await expectSpoken(laptop, 'sharing', ofCode);
+  const { page: other } = await openDashboard(browser, shared.sharedAt().addresses[0] ?? '', {
+    ...brackets,
+    context: { ...brackets.context, ignoreHTTPSErrors: true },
+  });
+  await other.getByTestId('pair-screen').waitFor();
+  await expectSpoken(other, 'pair-screen');
+  await other.locator('input[name=code]').fill(typed ?? '');
+  await other.locator('input[name=name]').fill('Ines');
+  await other.getByTestId('pair').click();
+  await other.getByTestId('menu').click();
+  await other.getByTestId('open-second-screen').click();
+  await other.getByTestId('paired-as').waitFor();
+  await expectSpoken(other, 'paired-screen');
+  await laptop.getByTestId('just-paired').waitFor();
+  await expectSpoken(laptop, 'sharing-paired', ofCode);
+  await other.getByTestId('close-panel').click();
+  await other.getByTestId('menu').click();
+  await other.getByTestId('open-sensors').click();
+  await other.getByTestId('looks-only').waitFor();
+  await expectSpoken(other, 'looks-only');
+  await shared.remove();
+});
+
 test('of a rehearsal, to its reveal', { timeout: 300_000 }, async () => {
   await visitEachScreen(
     browser,

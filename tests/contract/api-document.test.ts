@@ -131,15 +131,15 @@ function inOlderWords(schema: unknown): unknown {
 
 describe('a running bridge', () => {
   /** As a program does that has nothing but the document. */
-  async function problemsOf(schema: unknown, answer: unknown): Promise<unknown> {
+  async function problemsOf(schema: unknown, ...answers: readonly unknown[]): Promise<unknown[]> {
     const server = Fastify({
       ajv: { customOptions: { strict: false, coerceTypes: false, removeAdditional: false } },
     });
-    let found: unknown = 'not looked at';
+    let found: unknown[] = ['not looked at'];
     server.get('/', (request) => {
       const older = z.looseObject({}).parse(inOlderWords(schema));
       const validate = request.compileValidationSchema(older);
-      found = validate(answer) ? null : validate.errors;
+      found = answers.map((answer) => (validate(answer) ? null : validate.errors));
       return {};
     });
     await server.inject('/');
@@ -147,38 +147,43 @@ describe('a running bridge', () => {
     return found;
   }
 
-  test('answers each address that is asked for as the document says', async () => {
-    const asked: string[] = [];
-    for (const { path, method, said } of operations()) {
-      if (method !== 'GET') continue;
-      const answer = await ask(
-        path.replace('{id}', String(recordingId)).replace('{beginMark}', '0'),
-      );
-      expect(`${path}: ${answer.status}`).toBe(`${path}: 200`);
-      const type = answer.headers.get('content-type')?.split(';')[0] ?? '';
-      const promised = said.responses['200'];
-      expect(Object.keys(promised?.content ?? {})).toContain(type);
-      const hasName = answer.headers.has('content-disposition');
-      expect(hasName).toBe(promised?.headers?.['content-disposition'] !== undefined);
-      const schema = promised?.content?.[type]?.schema;
-      const body = await answer.arrayBuffer();
-      if (schema === undefined) continue;
-      const json: unknown = JSON.parse(new TextDecoder().decode(body));
-      const within = { ...z.looseObject({}).parse(schema), components: document.components };
-      expect(await problemsOf(within, json)).toBeNull();
-      // It is no schema that takes everything.
-      expect(await problemsOf(within, {})).not.toBeNull();
-      asked.push(path);
-    }
-    expect(asked.length).toBeGreaterThanOrEqual(8);
-  });
+  test(
+    'answers each address that is asked for as the document says',
+    { timeout: 90_000 },
+    async () => {
+      const asked: string[] = [];
+      for (const { path, method, said } of operations()) {
+        if (method !== 'GET') continue;
+        const answer = await ask(
+          path.replace('{id}', String(recordingId)).replace('{beginMark}', '0'),
+        );
+        expect(`${path}: ${answer.status}`).toBe(`${path}: 200`);
+        const type = answer.headers.get('content-type')?.split(';')[0] ?? '';
+        const promised = said.responses['200'];
+        expect(Object.keys(promised?.content ?? {})).toContain(type);
+        const hasName = answer.headers.has('content-disposition');
+        expect(hasName).toBe(promised?.headers?.['content-disposition'] !== undefined);
+        const schema = promised?.content?.[type]?.schema;
+        const body = await answer.arrayBuffer();
+        if (schema === undefined) continue;
+        const json: unknown = JSON.parse(new TextDecoder().decode(body));
+        const within = { ...z.looseObject({}).parse(schema), components: document.components };
+        // Made ready once for both, which takes most of the time: it is no schema that takes everything.
+        const [ofAnswer, ofNothing] = await problemsOf(within, json, {});
+        expect(ofAnswer).toBeNull();
+        expect(ofNothing).not.toBeNull();
+        asked.push(path);
+      }
+      expect(asked.length).toBeGreaterThanOrEqual(8);
+    },
+  );
 
   test('fails as the document says, and takes no body that it calls wrong', async () => {
     const none = await ask('/api/recordings/4711');
     const said = document.paths['/api/recordings/{id}']?.get?.responses['404'];
     const schema = said?.content?.['application/json']?.schema;
     const within = { ...z.looseObject({}).parse(schema), components: document.components };
-    expect(await problemsOf(within, await none.json())).toBeNull();
+    expect(await problemsOf(within, await none.json())).toEqual([null]);
     for (const { path, method, said: post } of operations()) {
       if (method !== 'POST' || !post.requestBody?.content['application/json']) continue;
       const answer = await fetch(

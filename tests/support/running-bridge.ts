@@ -12,6 +12,8 @@ const NO_SENSORS: Source = { id: 'radio', start: () => undefined, stop: () => Pr
 export interface RunningBridge {
   readonly url: string;
   readonly dataFolder: string;
+  /** Where it is shared now, and by which certificate. */
+  sharedAt(): { readonly addresses: readonly string[]; readonly fingerprint: string };
   /** Stops the bridge and keeps its record, as a switched-off laptop does. */
   stop(): Promise<void>;
   /** Stops it and removes the record. */
@@ -23,16 +25,22 @@ export async function runBridge({
   dataFolder = mkdtempSync(join(tmpdir(), 'bridge-')),
   wallClock = Date.now,
   platform = 'linux',
+  shareAddresses = [],
 }: {
   sensors?: Source;
   dataFolder?: string;
   wallClock?: () => number;
   platform?: Platform;
+  /** With other screens, at these addresses; none: with nobody. */
+  shareAddresses?: readonly string[];
 } = {}): Promise<RunningBridge> {
-  const bridge = await startBridge({ port: 0, dataFolder }, { sensors, wallClock, platform });
+  const share = shareAddresses.length > 0 ? { port: 0, addresses: shareAddresses } : null;
+  const surroundings = { sensors, wallClock, platform };
+  const bridge = await startBridge({ port: 0, dataFolder, share }, surroundings);
   return {
     url: bridge.url,
     dataFolder,
+    sharedAt: () => bridge.sharedAt(),
     stop: () => bridge.close(),
     remove: async () => {
       await bridge.close();

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { newSeenAlertSchema } from '../../protocol/seen-alert.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { tellSeen } from '../connection/bridge-api.ts';
+import { may } from '../store/this-screen.ts';
 import { recall, remember } from '../store/remembered.ts';
 
 const untoldSchema = z.object({
@@ -24,6 +25,8 @@ const FORGOTTEN_AFTER_MS = 7 * 24 * 3600 * 1000;
 let isTelling = false;
 
 export function addUntold(untold: Untold): void {
+  // Whoever only watches puts it away for this screen alone.
+  if (!may('assist')) return;
   remember(KEY, [...recallAll(), untold]);
 }
 

@@ -256,19 +256,19 @@ function reportQuery({ beginMark }: JobPlace, { units, language }: Speech): URLS
   return new URLSearchParams({ unit, temperature, language, job: String(beginMark) });
 }
 
-function ask<T>(
+export function ask<T>(
   method: 'GET' | 'POST',
   path: string,
   body: unknown,
   schema: z.ZodType<T>,
 ): Promise<Answer<T>>;
-function ask(
+export function ask(
   method: 'GET' | 'POST',
   path: string,
   body: unknown,
   schema: null,
 ): Promise<Answer<unknown>>;
-function ask(
+export function ask(
   method: 'GET' | 'POST',
   path: string,
   body: unknown,

@@ -7,6 +7,7 @@ import { panel } from '../parts/panels.ts';
 import { paper } from '../store/paper.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { sayJobNotes, sayJobOutcome, sayJobPlace } from '../words/say-job.ts';
 import { CsvLinks } from './csv-links.tsx';
 import { DeleteJob } from './delete-job.tsx';
@@ -76,12 +77,12 @@ export function JobRow({ card, session }: JobRowProps) {
             {jobs.layBehind}
           </button>
           <CsvLinks card={card} />
-          {!running && (
+          {!running && may('owner') && (
             <button type="button" onClick={putAway}>
               {archived ? jobs.takeOut : jobs.archive}
             </button>
           )}
-          {!running && archived && <DeleteJob card={card} />}
+          {!running && archived && may('owner') && <DeleteJob card={card} />}
         </div>
       </details>
     </li>

@@ -5,6 +5,7 @@ import { Panel } from '../parts/panel.tsx';
 import { PickOne } from '../parts/pick-one.tsx';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { done, DONE_ID, found, keepLooking, lookFurther, wanted } from './job-search.ts';
 import { JobRow } from './job-row.tsx';
 import { BACKUP_ADDRESS } from '../connection/bridge-api.ts';
@@ -44,13 +45,17 @@ export function JobsPanel({ session }: { readonly session: Session }) {
           {jobs.further}
         </button>
       )}
-      <ReadInFile explained session={session} />
-      <div class="row">
-        <a class="button" href={BACKUP_ADDRESS} download data-testid="back-up">
-          {words.backUp}
-        </a>
-        <span class="quiet">{words.backUpHelp}</span>
-      </div>
+      {may('owner') && (
+        <>
+          <ReadInFile explained session={session} />
+          <div class="row">
+            <a class="button" href={BACKUP_ADDRESS} download data-testid="back-up">
+              {words.backUp}
+            </a>
+            <span class="quiet">{words.backUpHelp}</span>
+          </div>
+        </>
+      )}
     </Panel>
   );
 }

@@ -5,6 +5,7 @@ import type { FollowedRecording } from '../store/followed-recording.ts';
 import type { Freshness } from '../store/freshness.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import type { SaidConclusion } from '../words/said-conclusion.ts';
 import { sayStage } from '../words/say-stage.ts';
 import { Beside } from './beside.tsx';
@@ -40,7 +41,7 @@ export function Glance({ session, followed, recording, state, said }: GlanceProp
       <ReadingView followed={followed} recording={recording} state={state} />
       <Beside session={session} followed={followed} recording={recording} />
       <SayCard said={said} />
-      {state.kind === 'typed_in' && (
+      {state.kind === 'typed_in' && may('assist') && (
         <button type="button" data-testid="type-next" onClick={() => (panel.value = 'type-in')}>
           {wording.typeIn.next}
         </button>

@@ -7,6 +7,7 @@ import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { presentS } from '../store/present-time.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { markChoices } from './mark-choices.ts';
 import { setMark } from './set-mark.ts';
 
@@ -17,6 +18,7 @@ interface MarkButtonsProps {
 
 export function MarkButtons({ followed, recording }: MarkButtonsProps) {
   const words = speech.value.wording.marks;
+  if (!may('assist')) return null;
   return (
     <div class="marks" role="group" aria-label={words.group}>
       {markChoices(followed.marks.value, recording.origin === 'rehearsal').map((kind) => (
@@ -52,6 +54,7 @@ export function markNow(kind: MarkKind, followed: FollowedRecording, recording: 
 }
 
 export function MarkButton({ kind, followed, recording, urgent = false, place }: MarkButtonProps) {
+  if (!may('assist')) return null;
   const press = () => {
     if (kind === 'note') {
       panel.value = 'note';

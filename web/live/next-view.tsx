@@ -6,6 +6,7 @@ import { MARK_OF_STEP } from '../analysis/steps-of.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { type Freshness, isCurrent } from '../store/freshness.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { nextOf } from '../steps/next-of.ts';
 import { TICKABLE, tickStep } from '../steps/tick-step.ts';
 import { type NextStep, sayNextStep } from '../words/say-next-step.ts';
@@ -29,7 +30,7 @@ export function NextView({ followed, recording, state }: NextViewProps) {
       <i class="next-mark">{speech.value.wording.next.name}</i>
       <b data-testid="todo">{words.todo}</b>
       <span data-testid="how">{words.how}</span>
-      {tick !== null && (
+      {tick !== null && may('assist') && (
         <button
           type="button"
           class="urgent"

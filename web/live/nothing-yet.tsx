@@ -11,6 +11,7 @@ import { rateFrom } from '../rehearse/rates.ts';
 import { isOffered } from '../sensors/in-reach.tsx';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { bluetoothSteps } from '../words/say-bluetooth-help.ts';
 import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connection.ts';
 
@@ -18,46 +19,57 @@ import { sayConnection, sayProblem, saySourceAtRest } from '../words/say-connect
 const FIRST_JOB = 'quarry-road-bakery';
 
 export function NothingYet({ session }: { readonly session: Session }) {
-  const { wording } = speech.value;
   const isLive = session.connection.value.phase === 'live';
   return (
     <main class="nothing" data-testid="nothing-yet">
       {isLive ? <ToSensor session={session} /> : <NoBridge session={session} />}
-      <section class="berth">
-        <i>{wording.firstMinute.toRehearsal}</i>
-        <h2>{wording.firstMinute.learn}</h2>
-        <p>{wording.firstMinute.firstJob}</p>
-        <button
-          type="button"
-          class="urgent"
-          data-testid="rehearse-first"
-          disabled={!isLive}
-          onClick={() => void beginFirst(session)}
-        >
-          <Icon of={Play} />
-          {wording.firstMinute.first}
-        </button>
-        <div class="row">
-          <button
-            type="button"
-            data-testid="rehearse-now"
-            disabled={!isLive}
-            onClick={() => (panel.value = 'rehearse')}
-          >
-            {wording.firstMinute.others}
-          </button>
-          <i>{wording.firstMinute.otherwise}</i>
-          <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
-            {wording.typeIn.title}
-          </button>
-          {isLive && <ReadInFile explained={false} session={session} />}
-        </div>
-      </section>
+      {may('owner') && <ToRehearsal session={session} isLive={isLive} />}
       <svg class="nothing-sea" viewBox="0 0 600 400" preserveAspectRatio="none" aria-hidden="true">
         <path d="M0 10 C14 170 48 285 150 322 S400 352 600 356 V400 H0Z" class="sea-fill" />
         <path d="M0 10 C14 170 48 285 150 322 S400 352 600 356" class="sea-line" />
       </svg>
     </main>
+  );
+}
+
+interface ToRehearsalProps {
+  readonly session: Session;
+  readonly isLive: boolean;
+}
+
+function ToRehearsal({ session, isLive }: ToRehearsalProps) {
+  const { wording } = speech.value;
+  return (
+    <section class="berth">
+      <i>{wording.firstMinute.toRehearsal}</i>
+      <h2>{wording.firstMinute.learn}</h2>
+      <p>{wording.firstMinute.firstJob}</p>
+      <button
+        type="button"
+        class="urgent"
+        data-testid="rehearse-first"
+        disabled={!isLive}
+        onClick={() => void beginFirst(session)}
+      >
+        <Icon of={Play} />
+        {wording.firstMinute.first}
+      </button>
+      <div class="row">
+        <button
+          type="button"
+          data-testid="rehearse-now"
+          disabled={!isLive}
+          onClick={() => (panel.value = 'rehearse')}
+        >
+          {wording.firstMinute.others}
+        </button>
+        <i>{wording.firstMinute.otherwise}</i>
+        <button type="button" disabled={!isLive} onClick={() => (panel.value = 'type-in')}>
+          {wording.typeIn.title}
+        </button>
+        {isLive && <ReadInFile explained={false} session={session} />}
+      </div>
+    </section>
   );
 }
 
@@ -108,7 +120,7 @@ function ToSensor({ session }: { readonly session: Session }) {
           ))}
         </ol>
       )}
-      {radios.some((radio) => radio.sensors.some(isOffered)) && (
+      {may('owner') && radios.some((radio) => radio.sensors.some(isOffered)) && (
         <button
           type="button"
           class="urgent"
@@ -119,15 +131,17 @@ function ToSensor({ session }: { readonly session: Session }) {
         </button>
       )}
       <p>{wording.firstMinute.onItsOwn}</p>
-      <div class="row">
-        <button
-          type="button"
-          data-testid="prepare-sheet"
-          onClick={() => (panel.value = 'prepared')}
-        >
-          {wording.prepared.newOne}
-        </button>
-      </div>
+      {may('assist') && (
+        <div class="row">
+          <button
+            type="button"
+            data-testid="prepare-sheet"
+            onClick={() => (panel.value = 'prepared')}
+          >
+            {wording.prepared.newOne}
+          </button>
+        </div>
+      )}
     </section>
   );
 }

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { speech } from '../store/speech.ts';
-import { panel } from './panels.ts';
+import { mayChangeIn, panel } from './panels.ts';
 
 /** What led to the first of the panels: one that was opened from another has nothing else to go back to. */
 let opener: HTMLElement | null = null;
@@ -51,7 +51,18 @@ export function Panel({ title, testId, closed, children }: PanelProps) {
             {speech.value.wording.connection.close}
           </button>
         </div>
-        {children}
+        {mayChangeIn(panel.value) ? (
+          children
+        ) : (
+          <>
+            <p class="quiet" data-testid="looks-only">
+              {speech.value.wording.secondScreen.looksOnly}
+            </p>
+            <fieldset class="looks-only" disabled>
+              {children}
+            </fieldset>
+          </>
+        )}
       </div>
     </dialog>
   );

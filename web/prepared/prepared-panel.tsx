@@ -6,6 +6,7 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { sayPrepared } from '../words/say-prepared.ts';
 import { discard, lookForPrepared, preparedSheets, takeOver } from './prepared-list.ts';
 import { NewPrepared } from './new-prepared.tsx';
@@ -60,7 +61,7 @@ export function PreparedPanel({ followed, recording }: PreparedPanelProps) {
             >
               {words.change}
             </button>
-            <Discard sheet={sheet} />
+            {may('owner') && <Discard sheet={sheet} />}
           </li>
         ))}
       </ul>

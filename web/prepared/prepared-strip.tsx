@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks';
 import { panel } from '../parts/panels.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { sayLeftOut } from '../words/say-job.ts';
 import { sayPrepared } from '../words/say-prepared.ts';
 import { leftOut, lookForPrepared, preparedSheets, takeOver } from './prepared-list.ts';
@@ -38,7 +39,7 @@ export function PreparedStrip({ session }: { readonly session: Session }) {
   if (followed === null || recording === null || sheet === undefined) return null;
   const { site, equipment } = followed.sheet.value;
   const isSaid = site !== '' || equipment !== '';
-  if (!isJob || !recording.open || isSaid || putAsideIn.value === id) return null;
+  if (!may('assist') || !isJob || !recording.open || isSaid || putAsideIn.value === id) return null;
   return (
     <p class="elsewhere" data-testid="prepared-strip">
       {words.waiting({ what: sayPrepared(sheet, speech.value) })}{' '}

@@ -4,6 +4,7 @@ import { panel } from '../parts/panels.ts';
 import { isLatestRehearsal, type Rehearsed, rehearsedOf } from '../store/rehearsed.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { sayCall, sayOutcome } from '../words/say-reveal.ts';
 import { EndButtons } from './end-buttons.tsx';
 import { unveil } from './unveil.ts';
@@ -18,22 +19,24 @@ export function RehearsalBar({ session, recording }: RehearsalBarProps) {
   const words = speech.value.wording.rehearse.bar;
   const rehearsed = rehearsedOf(recording);
   const latest = isLatestRehearsal(recording, session.recordings.value);
-  const isWorked = recording.open && latest;
+  // Whoever assists works the rig by the marks; how it runs is for whoever began it.
+  const isOwn = may('owner');
+  const isWorked = recording.open && latest && isOwn;
   return (
     <section class="rehearsal" aria-label={words.label} data-testid="rehearsal-bar">
       <strong>{words.name}</strong>
       {isWorked ? (
         <WorkButtons session={session} wish={rehearsed.wish} />
       ) : (
-        rehearsed.reveal === null && <span>{words.ended}</span>
+        rehearsed.reveal === null && !recording.open && <span>{words.ended}</span>
       )}
       {rehearsed.reveal !== null ? (
         <Revealed rehearsed={rehearsed} />
       ) : (
-        latest && <Hidden rehearsed={rehearsed} recording={recording} />
+        latest && isOwn && <Hidden rehearsed={rehearsed} recording={recording} />
       )}
       {isWorked && <EndButtons session={session} wish={rehearsed.wish} />}
-      {!recording.open && (
+      {!recording.open && isOwn && (
         <button type="button" data-testid="another" onClick={() => (panel.value = 'rehearse')}>
           {words.another}
         </button>

@@ -25,6 +25,18 @@ export function forgetEarliest(beginning: string): void {
   }
 }
 
+/** All but what is chosen of language, units and look: on a screen that is let in no longer nothing of a job stays. */
+export function forgetAllBut(kept: readonly string[]): void {
+  try {
+    const isKept = (key: string) => kept.some((one) => key === PREFIX + one);
+    const keys = Object.keys(localStorage).filter((key) => key.startsWith(PREFIX));
+    for (const key of keys) if (!isKept(key)) localStorage.removeItem(key);
+    sessionStorage.clear();
+  } catch {
+    // Nothing is stored there.
+  }
+}
+
 /** What could not be stored. Without it an alert would be due again each time it is asked for. */
 const unstored = new Map<string, string>();
 const unstoredHere = new Map<string, string>();

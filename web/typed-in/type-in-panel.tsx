@@ -7,6 +7,7 @@ import { Panel } from '../parts/panel.tsx';
 import { panel } from '../parts/panels.ts';
 import type { Session } from '../store/session.ts';
 import { speech } from '../store/speech.ts';
+import { may } from '../store/this-screen.ts';
 import { sayFailure } from '../words/say-failure.ts';
 import { sayUnit } from '../words/say-pressure.ts';
 import { Gauge } from './gauge.tsx';
@@ -89,7 +90,7 @@ export function TypeInPanel({ session }: { readonly session: Session }) {
         <LastTyped followed={followed} recording={running} />
       )}
       <Gauge />
-      {running !== undefined && (
+      {running !== undefined && may('owner') && (
         <button
           type="button"
           data-testid="end-typed-in"

@@ -1350,7 +1350,7 @@ export const english = {
       },
       'second-screen': {
         title: 'Second screen',
-        text: 'The same in another window, or by pointing a camera at a code.',
+        text: 'The same in another window, or on a phone that is let in by a code.',
       },
       alerts: {
         title: 'Alerts',
@@ -1370,14 +1370,62 @@ export const english = {
   /** The same on another screen. */
   secondScreen: {
     title: 'Second screen',
-    same: 'Every screen shows the same. On each of them an alert can be put away and a mark be set, for all.',
+    same: 'Every screen shows the same, and what is marked on one is marked on all.',
     code: 'QR code of the address',
     copy: 'Copy the address',
     open: 'Open a second window',
     done: 'Copied.',
     refused: 'The browser would not copy it. Select the address and copy it by hand.',
     thisMachine:
-      'The bridge talks to this computer only, so a phone can’t open this address yet. A second window or a second monitor can.',
+      'The page is not shared: this address opens on this computer alone, in a second window say. To let phones and tablets in, stop the bridge and start it with: npm start -- --share',
+    looksOnly: 'On this screen this is only to look at.',
+    sharing: {
+      title: 'Let a screen in',
+      network: 'In which network the other screen is',
+      noNetwork:
+        'The page is shared, but this computer is in no local network. Join one, or let the phone open one; it is looked for every ten seconds.',
+      roleAsked: 'What the other screen may do',
+      roles: { watch: 'Watch', assist: 'Assist', owner: 'All' },
+      roleMeans: {
+        watch: 'It sees every job in the record, and changes nothing.',
+        assist:
+          'It sees every job in the record, sets marks, enters on the job sheet, types in readings and puts alerts away. It deletes nothing, signs nothing, and begins and ends no recording.',
+      },
+      show: 'Show a code',
+      scan: 'Point the other screen’s camera at the code; or open this address there, and type the code below.',
+      typed: 'Code for typing',
+      goodFor: ({ time }: { time: string }) => `For one screen, until ${time}.`,
+      paired: ({ name }: { name: string }) => `“${name}” is let in.`,
+      warning:
+        'The browser there will warn of the certificate, since no authority vouches for one that this computer made for itself. Have it show the certificate before you go on. Its fingerprint has to be the one below; if it is another, somebody stands in between: don’t go on.',
+      fingerprint: 'Fingerprint of the certificate (SHA-256)',
+      cost: 'Whoever refuses the certificate can’t open the page at all. Whoever goes on past the warning can use it, but most browsers then give no notifications, keep no page for when there is no network, and may let the screen go dark: keep the laptop within earshot.',
+      screens: 'Screens that are let in',
+      none: 'None.',
+      here: 'is here now',
+      lastSeen: ({ time }: { time: string }) => `was here last: ${time}`,
+      unpair: 'Shut out',
+      pairedAs: {
+        watch: 'is let in to watch: it sees every job in the record, and changes nothing.',
+        assist:
+          'is let in to assist: it sets marks, enters on the job sheet, types in readings and puts alerts away. All else is done on the laptop.',
+        owner: 'is the laptop itself.',
+      },
+      leave: 'Let this screen in no longer',
+    },
+    pairing: {
+      title: 'Let this screen in',
+      whereCode:
+        'Type the code that the laptop shows: Menu, Second screen, Show a code. Better still, point this screen’s camera at it.',
+      scanned: 'The code was read. It is good once, and for a few minutes.',
+      code: 'Code',
+      name: 'What this screen is called on the laptop',
+      names: { phone: 'Phone', other: 'Tablet' },
+      go: 'Let it in',
+      compare:
+        'If the browser has warned of the certificate: compare its fingerprint with the one on the laptop before you go on. If they differ, somebody stands in between.',
+      cost: 'A browser that was told to go on past its warning mostly gives no notifications, keeps no page for when there is no network, and may let the screen go dark.',
+    },
   },
 
   settings: {

@@ -218,6 +218,10 @@ export const spanish: Wording = {
       meaning: 'Otro programa ya usa este puerto.',
       remedy: 'Elija otro con: npm start -- --port 4181',
     },
+    share_port_taken: {
+      meaning: 'Otro programa ya usa el puerto para otras pantallas.',
+      remedy: 'Elija otro con: npm start -- --share --share-port 4444',
+    },
     data_folder_unwritable: {
       meaning: 'No se puede escribir en la carpeta de datos.',
       remedy:
@@ -358,6 +362,46 @@ export const spanish: Wording = {
     before_recording: {
       meaning: 'Ese momento es anterior al comienzo de la grabación a mano.',
       remedy: 'Termine primero esa grabación, y empiece la siguiente con su lectura más antigua.',
+    },
+    foreign_page: {
+      meaning: 'La petición viene de una página de otra dirección.',
+      remedy:
+        'Abra la página con una dirección que el puente diga: en el portátil, como la escribe su terminal; en otra parte, como la muestra «Segunda pantalla».',
+    },
+    sharing_off: {
+      meaning: 'La página no se comparte con otras pantallas.',
+      remedy: 'Arranque con: npm start -- --share',
+    },
+    not_paired: {
+      meaning: 'Esta pantalla no está emparejada con el puente, o ya no lo está.',
+      remedy:
+        'En el portátil abra Menú, «Segunda pantalla», y empareje esta pantalla con el código de allí.',
+    },
+    not_allowed: {
+      meaning: 'Esta pantalla no se emparejó para eso.',
+      remedy:
+        'Hágalo en el portátil, o empareje esta pantalla de nuevo para ayudar, si con eso basta.',
+    },
+    no_need_to_pair: {
+      meaning: 'Este es el propio portátil: puede hacerlo todo y no se empareja con nadie.',
+      remedy: 'Abra la dirección compartida en la otra pantalla.',
+    },
+    wrong_code: {
+      meaning: 'Este código no sirve: mal escrito, ya usado o de hace más de cinco minutos.',
+      remedy: 'Haga que el portátil muestre otro código, y use ese.',
+    },
+    too_many_tries: {
+      meaning: 'Se probaron demasiados códigos equivocados.',
+      remedy: 'Espere dos minutos por cada intento más, y escanee el código en vez de escribirlo.',
+    },
+    too_many_requests: {
+      meaning: 'Esta pantalla pide demasiado a la vez.',
+      remedy: 'Espere un minuto. Cierre las ventanas que muestran lo mismo.',
+    },
+    too_many_screens: {
+      meaning: 'Ya están emparejadas tantas pantallas como caben.',
+      remedy:
+        'En el portátil abra Menú, «Segunda pantalla», y desempareje las que ya no hagan falta.',
     },
   },
 
@@ -1491,7 +1535,7 @@ export const spanish: Wording = {
       },
       'second-screen': {
         title: 'Segunda pantalla',
-        text: 'Lo mismo en otra ventana, o apuntando con una cámara a un código.',
+        text: 'Lo mismo en otra ventana, o en un teléfono que entra con un código.',
       },
       alerts: {
         title: 'Avisos',
@@ -1510,14 +1554,62 @@ export const spanish: Wording = {
 
   secondScreen: {
     title: 'Segunda pantalla',
-    same: 'Todas las pantallas muestran lo mismo. En cada una se puede retirar un aviso y poner una marca, para todas.',
+    same: 'Todas las pantallas muestran lo mismo, y lo que se marca en una queda marcado en todas.',
     code: 'Código QR de la dirección',
     copy: 'Copiar la dirección',
     open: 'Abrir otra ventana',
     done: 'Copiada.',
     refused: 'El navegador no quiso copiarla. Seleccione la dirección y cópiela a mano.',
     thisMachine:
-      'El puente habla solo con este ordenador, así que un teléfono aún no puede abrir esta dirección. Una segunda ventana o un segundo monitor sí.',
+      'La página no se comparte: esta dirección se abre solo en este ordenador, en otra ventana por ejemplo. Para dejar entrar teléfonos y tabletas, pare el puente y arránquelo con: npm start -- --share',
+    looksOnly: 'En esta pantalla esto es solo para mirar.',
+    sharing: {
+      title: 'Dejar entrar una pantalla',
+      network: 'En qué red está la otra pantalla',
+      noNetwork:
+        'La página se comparte, pero este ordenador no está en ninguna red local. Conéctelo a una, o haga que el teléfono abra una; se busca cada diez segundos.',
+      roleAsked: 'Qué puede hacer la otra pantalla',
+      roles: { watch: 'Mirar', assist: 'Ayudar', owner: 'Todo' },
+      roleMeans: {
+        watch: 'Ve todos los trabajos del registro y no cambia nada.',
+        assist:
+          'Ve todos los trabajos del registro, pone marcas, anota en la hoja de trabajo, escribe lecturas y retira avisos. No borra ni firma nada, y no empieza ni termina ninguna grabación.',
+      },
+      show: 'Mostrar un código',
+      scan: 'Apunte la cámara de la otra pantalla al código; o abra allí esta dirección y escriba el código de abajo.',
+      typed: 'Código para escribir',
+      goodFor: ({ time }: { time: string }) => `Para una pantalla, hasta las ${time}.`,
+      paired: ({ name }: { name: string }) => `«${name}» ha entrado.`,
+      warning:
+        'El navegador de allí avisará del certificado, porque ninguna autoridad responde de uno que este ordenador se hizo a sí mismo. Haga que lo muestre antes de seguir. Su huella tiene que ser la de abajo; si es otra, hay alguien en medio: no siga.',
+      fingerprint: 'Huella del certificado (SHA-256)',
+      cost: 'Quien rechaza el certificado no puede abrir la página. Quien sigue a pesar del aviso puede usarla, pero la mayoría de los navegadores no dan entonces notificaciones, no guardan la página para cuando no hay red y pueden dejar que la pantalla se apague: tenga el portátil donde se oiga.',
+      screens: 'Pantallas que han entrado',
+      none: 'Ninguna.',
+      here: 'está aquí ahora',
+      lastSeen: ({ time }: { time: string }) => `estuvo aquí por última vez: ${time}`,
+      unpair: 'Echar fuera',
+      pairedAs: {
+        watch: 'ha entrado para mirar: ve todos los trabajos del registro y no cambia nada.',
+        assist:
+          'ha entrado para ayudar: pone marcas, anota en la hoja de trabajo, escribe lecturas y retira avisos. Lo demás se hace en el portátil.',
+        owner: 'es el propio portátil.',
+      },
+      leave: 'Que esta pantalla deje de entrar',
+    },
+    pairing: {
+      title: 'Dejar entrar esta pantalla',
+      whereCode:
+        'Escriba el código que muestra el portátil: Menú, Segunda pantalla, Mostrar un código. Mejor aún, apunte la cámara de esta pantalla a él.',
+      scanned: 'El código se ha leído. Sirve una vez, y durante unos minutos.',
+      code: 'Código',
+      name: 'Cómo se llama esta pantalla en el portátil',
+      names: { phone: 'Teléfono', other: 'Tableta' },
+      go: 'Dejarla entrar',
+      compare:
+        'Si el navegador ha avisado del certificado: compare su huella con la del portátil antes de seguir. Si no coinciden, hay alguien en medio.',
+      cost: 'Un navegador al que se le dijo que siguiera a pesar de su aviso casi nunca da notificaciones, no guarda la página para cuando no hay red y puede dejar que la pantalla se apague.',
+    },
   },
 
   settings: {

@@ -1,11 +1,20 @@
 /** Options of `npm start`. */
 import { parseArgs } from 'node:util';
 import envPaths from 'env-paths';
+import {
+  type PublishOptions,
+  PUBLISH_HELP,
+  PUBLISH_OPTIONS,
+  readPublishOptions,
+} from './publish-options.ts';
+import { OptionsError } from './options-error.ts';
 
 export interface Options {
   readonly port: number;
   readonly dataFolder: string;
   readonly open: boolean;
+  /** Null: nothing is published. */
+  readonly publish: PublishOptions | null;
 }
 
 const DEFAULT_PORT = 4180;
@@ -16,12 +25,7 @@ export const HELP = `npm start -- [--port N] [--data FOLDER] [--open | --no-open
   --data FOLDER   where the record is kept (${envPaths('ebbline', { suffix: '' }).data})
   --open          open the page in the browser (the habit at a terminal)
   --no-open       don't
-`;
-
-/** What is wrong with the command line, in one sentence. */
-export class OptionsError extends Error {
-  override readonly name = 'OptionsError';
-}
+${PUBLISH_HELP}`;
 
 /** @returns the options, or null where help was asked for */
 export function readOptions(argv: readonly string[], atTerminal: boolean): Options | null {
@@ -31,6 +35,7 @@ export function readOptions(argv: readonly string[], atTerminal: boolean): Optio
     port: readPort(values.port),
     dataFolder: values.data ?? envPaths('ebbline', { suffix: '' }).data,
     open: values.open ?? atTerminal,
+    publish: readPublishOptions(values),
   };
 }
 
@@ -43,6 +48,7 @@ function parse(argv: readonly string[]) {
         port: { type: 'string' },
         data: { type: 'string' },
         open: { type: 'boolean' },
+        ...PUBLISH_OPTIONS,
         help: { type: 'boolean', short: 'h' },
       },
     });

@@ -1,0 +1,11 @@
+import { mkdtempSync } from 'node:fs';
+import { testBroker } from './tests/support/office/broker.ts';
+import { testDatabase } from './tests/support/office/database.ts';
+import { startCollector, startVan } from './tests/support/office/programs.ts';
+const [b,d]=await Promise.all([testBroker({users:['office','van-7'], settings:'log_dest file /tmp/tryE/m2.log\nlog_type all\n'}), testDatabase()]);
+const c = startCollector(b,d); 
+const v = startVan(b,{van:'van-7',dataFolder:mkdtempSync('/tmp/tryE/v')});
+await new Promise(r=>setTimeout(r,8000));
+console.log(c.said()); console.log(v.said());
+console.log(await d.rows('select * from van'), await d.rows('select * from refused_message'));
+await v.kill(); await c.kill(); await b.remove(); await d.remove();

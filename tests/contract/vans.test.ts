@@ -12,6 +12,8 @@ import { Recorder } from '../../server/record/recorder.ts';
 import { type TestBroker, testBroker } from '../support/office/broker.ts';
 import { type TestDatabase, testDatabase } from '../support/office/database.ts';
 import { until } from '../support/office/debian-tools.ts';
+import { brokerAddress } from '../../server/vans/broker/broker-address.ts';
+import { runBridge } from '../support/running-bridge.ts';
 import {
   type Program,
   startCollector,
@@ -106,6 +108,8 @@ async function inOffice(): Promise<unknown[]> {
 
 const count = () => office.number('SELECT COUNT(*) FROM reading');
 
+const facts = () => office.number('SELECT COUNT(*) FROM recording WHERE facts_version > 0');
+
 test('ten hours of readings arrive once each, though broker, bridge and collector are killed', async () => {
   const first = keep(startCollector(broker, office));
   await first.says('Collecting from');
@@ -126,6 +130,85 @@ test('ten hours of readings arrive once each, though broker, bridge and collecto
   expect(await inOffice()).toEqual(whole);
   expect(whole.length).toBeGreaterThan(HOURS_OF_READINGS + 1000);
   expect(await count()).toBe(whole.length);
+  await until('all facts arrived', async () => (await facts()) === 2);
   await again.stop();
   await second.stop();
 }, 90_000);
+
+test('facts are there without names, and no rehearsal is', async () => {
+  const recordings = await office.rows(
+    'SELECT number, origin, simulated, running, sign_offs FROM recording ORDER BY number',
+  );
+  const common = { simulated: false, running: false, sign_offs: [] };
+  expect(recordings).toEqual([
+    { number: 1, origin: 'sensor', ...common },
+    { number: 2, origin: 'typed_in', ...common },
+  ]);
+  expect(await office.rows('SELECT fields FROM sheet_entry WHERE elapsed_s = 3')).toEqual([
+    { fields: { site: 'Quay 4' } },
+  ]);
+  expect(
+    await office.rows(
+      'SELECT from_s, until_s FROM job JOIN recording ON id = recording_id WHERE number = 1 ORDER BY from_s',
+    ),
+  ).toEqual([
+    { from_s: 0, until_s: 20_000.5 },
+    { from_s: 20_000.5, until_s: null },
+  ]);
+});
+
+test('what an office has lost is asked for again, and what is deleted for good goes there too', async () => {
+  const collector = keep(startCollector(broker, office));
+  await collector.says('Collecting from');
+  // As an old copy of its database has it.
+  await office.rows('DELETE FROM reading WHERE reading_index > 700');
+  await office.rows('UPDATE recording SET last_index = 700, facts_version = 1');
+  await office.rows('UPDATE recording SET title = $1', ['an older one']);
+  const publish = {
+    address: brokerAddress('--publish', {
+      url: broker.url,
+      loginFile: broker.loginFile('van-7'),
+      authorityFile: broker.authorityFile,
+      withoutTls: false,
+    }),
+    van: 'van-7',
+    withRehearsals: false,
+    withPeople: false,
+  };
+  const bridge = await runBridge({ dataFolder: van, publish });
+  try {
+    const whole = inRecord();
+    await until('it is whole again', async () => (await count()) >= whole.length);
+    expect(await inOffice()).toEqual(whole);
+    const older = () =>
+      office.number('SELECT COUNT(*) FROM recording WHERE title = $1', ['an older one']);
+    await until('its facts are the latest', async () => (await older()) === 0);
+
+    await deleteJob(bridge.url, '1/jobs/0');
+    const left = whole.length - 20_001;
+    await until('the first job is gone', async () => (await count()) === left);
+    expect(await inOffice()).toEqual(inRecord());
+    await deleteJob(bridge.url, '2/jobs/0');
+    const deleted = 'SELECT COUNT(*) FROM recording WHERE deleted_at IS NOT NULL AND number = 2';
+    await until('the recording is gone', async () => (await office.number(deleted)) === 1);
+    expect(await inOffice()).toEqual(inRecord());
+    expect(await office.number('SELECT COUNT(*) FROM mark WHERE kind <> $1', ['job_begun'])).toBe(
+      0,
+    );
+  } finally {
+    await bridge.stop();
+    await collector.stop();
+  }
+}, 60_000);
+
+async function deleteJob(url: string, job: string): Promise<void> {
+  const said = { archive: { archived: true }, delete: { forGood: true } };
+  for (const [wish, body] of Object.entries(said)) {
+    const answer = await fetch(`${url}api/recordings/${job}/${wish}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+    expect(answer.ok, await answer.text()).toBe(true);
+  }
+}

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Platform } from '../../protocol/stream.ts';
 import { startBridge } from '../../server/main.ts';
+import type { PublishOptions } from '../../server/publish-options.ts';
 import type { Source } from '../../server/sources/source.ts';
 
 /** Sensors that are never there, for tests that are not about them. */
@@ -23,13 +24,18 @@ export async function runBridge({
   dataFolder = mkdtempSync(join(tmpdir(), 'bridge-')),
   wallClock = Date.now,
   platform = 'linux',
+  publish = null,
 }: {
   sensors?: Source;
   dataFolder?: string;
   wallClock?: () => number;
   platform?: Platform;
+  publish?: PublishOptions | null;
 } = {}): Promise<RunningBridge> {
-  const bridge = await startBridge({ port: 0, dataFolder }, { sensors, wallClock, platform });
+  const bridge = await startBridge(
+    { port: 0, dataFolder, publish },
+    { sensors, wallClock, platform },
+  );
   return {
     url: bridge.url,
     dataFolder,

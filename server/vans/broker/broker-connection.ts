@@ -59,7 +59,10 @@ export class BrokerConnection {
     const giveUp = (): void => connection.abort();
     wishes.stopping.addEventListener('abort', giveUp);
     try {
-      await connection.#opened();
+      await connection.#opened(wishes.address);
+    } catch (error) {
+      connection.abort();
+      throw error;
     } finally {
       wishes.stopping.removeEventListener('abort', giveUp);
     }
@@ -115,9 +118,11 @@ export class BrokerConnection {
     return this.#closedBecause;
   }
 
-  #opened(): Promise<void> {
+  #opened(address: BrokerAddress): Promise<void> {
     return new Promise((resolve, reject) => {
       this.#client.once('connect', () => resolve());
+      // After some of them the library leaves the connection as it is.
+      this.#client.once('error', (error) => reject(new Error(whatToDo(error, address))));
       void this.closed.then((reason) => reject(new Error(reason)));
     });
   }
@@ -207,7 +212,7 @@ function whatToDo(error: unknown, address: BrokerAddress): string {
   const at = nameOf(address);
   if (code === 134 || code === 135)
     return `${at} refuses the user name or password: see --broker-login`;
-  if (typeof code === 'string' && /CERT|SELF_SIGNED|ERR_TLS|ISSUER/u.test(code))
+  if (typeof code === 'string' && /CERT|SELF_SIGNED|ERR_TLS|ISSUER|LEAF_SIGNATURE/u.test(code))
     return `${at} can't show a certificate that is trusted for ${address.host} (${message}): see --broker-ca`;
   return `${at} can't be reached (${message})`;
 }

@@ -22,6 +22,7 @@ export interface TestBroker {
   readonly port: number;
   /** The authority that signed its certificate, PEM. */
   readonly authorityFile: string;
+  processId(): number;
   loginFile(user: string, password?: string): string;
   start(): Promise<void>;
   /** At once, as by a power cut: what it had not written is gone. */
@@ -82,6 +83,7 @@ ${process.getuid?.() === 0 ? 'user root\n' : ''}${settings}`,
     authorityFile,
     start,
     kill,
+    processId: () => child?.pid ?? 0,
     loginFile: (user, password = passwordOf(user)) => {
       const file = join(folder, `login-${user}-${password}`);
       writeFileSync(file, `${user}\n${password}\n`);

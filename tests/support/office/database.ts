@@ -19,8 +19,10 @@ export interface TestDatabase {
   remove(): Promise<void>;
 }
 
-/** @param durable false: it does not wait for the disk; a test kills its clients, never itself */
-export async function testDatabase(durable = false): Promise<TestDatabase> {
+/** @param settings of its own; without any it does not wait for the disk: a test kills its clients, never itself */
+export async function testDatabase(
+  settings: readonly string[] = ['fsync=off'],
+): Promise<TestDatabase> {
   const [initdb, postgres] = ['initdb', 'postgres'].map((name) => findProgram(name, 'postgresql'));
   if (initdb === undefined || postgres === undefined) throw new Error('no database');
   const folder = mkdtempSync(join(tmpdir(), 'office-'));
@@ -34,12 +36,12 @@ export async function testDatabase(durable = false): Promise<TestDatabase> {
     { ...as, cwd: folder, env: { ...process.env, LC_ALL: 'C' } },
   );
   if (made.status !== 0) throw new Error(`initdb: ${String(made.stderr)}`);
-  const settings = ['listen_addresses=', `unix_socket_directories=${folder}`];
-  const child: ChildProcess = spawn(
-    postgres,
-    ['-D', data, ...settings.flatMap((one) => ['-c', one]), ...(durable ? [] : ['-F'])],
-    { ...as, cwd: folder, stdio: 'ignore' },
-  );
+  const all = ['listen_addresses=', `unix_socket_directories=${folder}`, ...settings];
+  const child: ChildProcess = spawn(postgres, ['-D', data, ...all.flatMap((one) => ['-c', one])], {
+    ...as,
+    cwd: folder,
+    stdio: 'ignore',
+  });
   const url = `postgresql:///postgres?host=${encodeURIComponent(folder)}&user=office`;
   let client = new pg.Client({ connectionString: url });
   await until('the database answers', async () => {

@@ -11,6 +11,7 @@ const PROJECT = new URL('../../../', import.meta.url);
 const LOADER = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
 
 export interface Program {
+  processId(): number;
   /** What it has said so far. */
   said(): string;
   /** Resolves once it has said that. */
@@ -71,6 +72,7 @@ function started(args: readonly string[]): Program {
     await ended;
   };
   return {
+    processId: () => child.pid ?? 0,
     said: () => text,
     says: (words) =>
       until(`${String(words)} after: ${text}`, () =>

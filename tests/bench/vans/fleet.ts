@@ -26,8 +26,11 @@ for (let at = 0; at < Number(vans); at += CONNECT_AT_ONCE) {
 }
 process.stdout.write(`${JSON.stringify({ connected: connections.length })}\n`);
 
+const before = process.cpuUsage();
 await Promise.all(connections.map((one, at) => drive(one, at / connections.length)));
-process.stdout.write(`${JSON.stringify({ taken, failed })}\n`);
+const { user, system } = process.cpuUsage(before);
+const processorS = (user + system) / 1e6;
+process.stdout.write(`${JSON.stringify({ taken, failed, processorS })}\n`);
 process.exit();
 
 async function connected(van: string) {

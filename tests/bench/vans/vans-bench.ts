@@ -49,7 +49,7 @@ async function manyVans(broker: TestBroker, office: TestDatabase): Promise<void>
   };
   const before = Object.values(processes).map((used) => used());
   const beganMs = performance.now();
-  const { taken = 0, failed = 0 } = await fleet.next();
+  const { taken = 0, failed = 0, processorS: ofVansS = 0 } = await fleet.next();
   const tookS = (performance.now() - beganMs) / 1000;
   const used = Object.entries(processes).map(([name, now], at) => {
     const share = (now() - (before[at] ?? 0)) / tookS;
@@ -80,7 +80,9 @@ async function manyVans(broker: TestBroker, office: TestDatabase): Promise<void>
   console.log(
     `from sending to commit, ms: median ${median.toFixed(0)}, 99 % ${p99.toFixed(0)}, longest ${longest.toFixed(0)}`,
   );
-  console.log(`of one processor: ${used.join(', ')}`);
+  console.log(
+    `of one processor: ${used.join(', ')}, all vans ${((100 * ofVansS) / tookS).toFixed(0)} %`,
+  );
   await collector.stop();
 }
 

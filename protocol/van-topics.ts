@@ -2,7 +2,7 @@
 import { z } from 'zod';
 
 /** Raised whenever a message changes its meaning: then all topics are other ones. */
-export const VAN_TOPICS_VERSION = 1;
+const VAN_TOPICS_VERSION = 1;
 const ROOT = `ebbline/${VAN_TOPICS_VERSION}`;
 
 /** What all vans publish. */

@@ -1,5 +1,5 @@
 /** What goes wrong between a van and its office: said in words that help, and nothing counts as sent that nobody keeps. */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
@@ -18,7 +18,7 @@ import type { VanMessage } from '../../server/vans/office/understood.ts';
 import { CursorFile } from '../../server/vans/publish/cursor-file.ts';
 import { Publisher } from '../../server/vans/publish/publisher.ts';
 import type { VanRecord } from '../../server/vans/publish/van-record.ts';
-import { type TestBroker, testBroker } from '../support/office/broker.ts';
+import { ACCESS, type TestBroker, testBroker } from '../support/office/broker.ts';
 import { type TestDatabase, testDatabase } from '../support/office/database.ts';
 import { until } from '../support/office/debian-tools.ts';
 import { recordedReading } from '../support/recorded-readings.ts';
@@ -108,6 +108,11 @@ test('a wrong password, and a certificate that nobody vouches for', async () => 
   await says(/refuses the user name or password: see --broker-login.*kept in the record/u);
   publish('van-1', recordOf(1), address('van-1', { authority: '' }));
   await says(/can't show a certificate that is trusted for 127\.0\.0\.1.*see --broker-ca/u);
+});
+
+test('the access list of the README is the one that is tested', () => {
+  const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
+  expect(readme.replaceAll(/^ {3}/gmu, '')).toContain(ACCESS);
 });
 
 test('a van can’t write in the place of another one', async () => {

@@ -9,7 +9,7 @@ import { generate } from 'selfsigned';
 import { findProgram, freePort, until } from './debian-tools.ts';
 
 /** As in the README: a van writes what is its own, and reads what it is asked. */
-const ACCESS = `user office
+export const ACCESS = `user office
 topic read ebbline/1/#
 topic write ebbline/1/+/asked
 

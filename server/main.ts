@@ -33,6 +33,9 @@ import { TypedInDesk } from './sources/typed-in/typed-in-desk.ts';
 import { platformOf } from './platform.ts';
 import { Stream } from './stream/stream.ts';
 import { Terminal } from './terminal.ts';
+import { CursorFile } from './vans/publish/cursor-file.ts';
+import { Publisher } from './vans/publish/publisher.ts';
+import type { VanRecord } from './vans/publish/van-record.ts';
 
 const SOFTWARE_VERSION = packageJson.version;
 const PAGE_FOLDER = fileURLToPath(new URL('../web/dist', import.meta.url));
@@ -59,17 +62,19 @@ interface Surroundings {
  * @throws ProblemError where the port is taken, or the data folder or record can't be used
  */
 export async function startBridge(
-  options: Pick<Options, 'port' | 'dataFolder'> & Partial<Pick<Options, 'share'>>,
+  options: Pick<Options, 'port' | 'dataFolder'> & Partial<Pick<Options, 'share' | 'publish'>>,
   surroundings: Surroundings = {},
 ): Promise<Bridge> {
   const wallClock = surroundings.wallClock ?? Date.now;
   const share = options.share ?? null;
   let jobs: JobListKeeper | null = null;
+  let publisher: Publisher | null = null;
   const terminal = new Terminal((line) => console.error(line));
   const sensors = surroundings.sensors ?? new RadioSource({ log: terminal.log.bind(terminal) });
 
   const publish = (message: RecordMessage): void => {
     stream.publish(message);
+    publisher?.changed(idOf(message), message.type === 'readings');
     if (message.type !== 'readings' && message.type !== 'seen_alert') jobs?.changed(idOf(message));
   };
   const tellOfRecord = (state: RecordState): void => {
@@ -100,6 +105,18 @@ export async function startBridge(
     terminal.log.bind(terminal),
   );
   jobs = keeper;
+
+  if (options.publish) {
+    const { van, address } = options.publish;
+    publisher = new Publisher({
+      ...options.publish,
+      record: vanRecord(recorder.reader),
+      cursors: new CursorFile(options.dataFolder, `${address.host}:${address.port} ${van}`),
+      softwareVersion: SOFTWARE_VERSION,
+      wallClock,
+      log: terminal.log.bind(terminal),
+    });
+  }
 
   const onState = (state: SourceState): void => {
     terminal.state(state);
@@ -186,7 +203,7 @@ export async function startBridge(
 
   const close = async (): Promise<void> => {
     desk.stop();
-    await Promise.all([sensors.stop(), imports.stop(), typedIn.stop()]);
+    await Promise.all([sensors.stop(), imports.stop(), typedIn.stop(), publisher?.close()]);
     stream.close();
     await server.close();
     await keeper.close();
@@ -199,6 +216,7 @@ export async function startBridge(
     sensors.choose?.(chosenSensors(recorder.reader));
     const url = `http://127.0.0.1:${port}/`;
     recorder.tellAddress(url);
+    publisher?.start();
     return { url, sharedAt: () => server.sharedAt(), close };
   } catch (error) {
     await close();
@@ -313,7 +331,7 @@ function recordAccess(recorder: Recorder, wallClock: () => number) {
   };
 }
 
-function idOf(message: Exclude<RecordMessage, { type: 'readings' | 'seen_alert' }>): number {
+function idOf(message: RecordMessage): number {
   return message.type === 'recording' ? message.recording.id : message.recordingId;
 }
 
@@ -348,6 +366,20 @@ function preparedSheetAccess(recorder: Recorder, wallClock: () => number): Prepa
       recorder.prepare(prepared, { fields, usedIn: null, usedS: null, atMs: wallClock() }),
     use: (prepared, where) => recorder.usePrepared(prepared, where, wallClock()),
     discard: (prepared) => recorder.discardPrepared(prepared, wallClock()),
+  };
+}
+
+function vanRecord(reader: RecordReader): VanRecord {
+  return {
+    recordingIds: reader.recordingIds.bind(reader),
+    recording: reader.recording.bind(reader),
+    marks: reader.marks.bind(reader),
+    sheet: reader.sheet.bind(reader),
+    signOffs: reader.signOffs.bind(reader),
+    takenBack: reader.takenBack.bind(reader),
+    deletedStretches: reader.deletedStretches.bind(reader),
+    chainLength: reader.chainLength.bind(reader),
+    readingsAfter: reader.readingsAfter.bind(reader),
   };
 }
 

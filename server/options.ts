@@ -2,6 +2,13 @@
 import { isIPv4 } from 'node:net';
 import { parseArgs } from 'node:util';
 import envPaths from 'env-paths';
+import {
+  type PublishOptions,
+  PUBLISH_HELP,
+  PUBLISH_OPTIONS,
+  readPublishOptions,
+} from './publish-options.ts';
+import { OptionsError } from './options-error.ts';
 
 export interface Options {
   readonly port: number;
@@ -9,6 +16,8 @@ export interface Options {
   readonly open: boolean;
   /** With other screens on the local network; null: not at all. */
   readonly share: ShareOptions | null;
+  /** Null: nothing is published. */
+  readonly publish: PublishOptions | null;
 }
 
 export interface ShareOptions {
@@ -20,7 +29,7 @@ export interface ShareOptions {
 const DEFAULT_PORT = 4180;
 const DEFAULT_SHARE_PORT = 4443;
 
-export const HELP = `npm start -- [--port N] [--data FOLDER] [--open | --no-open] [--share]
+export const HELP = `npm start -- [--port N] [--data FOLDER] [--open | --no-open] [--share] [--publish mqtts://HOST:PORT]
 
   --port N        port on this machine for the page (${DEFAULT_PORT})
   --data FOLDER   where the record is kept (${envPaths('ebbline', { suffix: '' }).data})
@@ -30,12 +39,7 @@ export const HELP = `npm start -- [--port N] [--data FOLDER] [--open | --no-open
   --share               let screens on the local network in, over HTTPS, once they are paired (Menu, Second screen)
   --share-port N        port for them (${DEFAULT_SHARE_PORT})
   --share-address A     only there, by an address of this computer; may be given again (all local networks)
-`;
-
-/** What is wrong with the command line, in one sentence. */
-export class OptionsError extends Error {
-  override readonly name = 'OptionsError';
-}
+${PUBLISH_HELP}`;
 
 /** @returns the options, or null where help was asked for */
 export function readOptions(argv: readonly string[], atTerminal: boolean): Options | null {
@@ -46,6 +50,7 @@ export function readOptions(argv: readonly string[], atTerminal: boolean): Optio
     dataFolder: values.data ?? envPaths('ebbline', { suffix: '' }).data,
     open: values.open ?? atTerminal,
     share: readShare(values),
+    publish: readPublishOptions(values),
   };
 }
 
@@ -74,6 +79,7 @@ function parse(argv: readonly string[]) {
         share: { type: 'boolean' },
         'share-port': { type: 'string' },
         'share-address': { type: 'string', multiple: true },
+        ...PUBLISH_OPTIONS,
         help: { type: 'boolean', short: 'h' },
       },
     });

@@ -4,7 +4,8 @@ import { healthSchema } from '../protocol/api.ts';
 import { ProblemError, PROBLEMS } from '../protocol/problems.ts';
 import { startBridge } from './main.ts';
 import type { Bridge } from './main.ts';
-import { HELP, OptionsError, readOptions } from './options.ts';
+import { OptionsError } from './options-error.ts';
+import { HELP, readOptions } from './options.ts';
 import type { Options } from './options.ts';
 
 const ALREADY_RUNS =

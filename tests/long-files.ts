@@ -1,7 +1,7 @@
 /**
  * Test files that together take some minutes of both processors: `npm test` leaves them out and says so at its end, so
  * that it stays within a quarter of an hour; `npm test -- --long` runs these as well, and whoever changes a screen, the alerts
- * or the judge runs the ones that look at it by name. Alerts, rehearsals, words and verdicts have shorter tests that
+ * or the judge runs the ones that look at it by name. Alerts, rehearsals, words, verdicts and vans have shorter tests that
  * `npm test` runs.
  */
 export const LONG_FILES: readonly string[] = [
@@ -19,4 +19,5 @@ export const LONG_FILES: readonly string[] = [
   'tests/house/same-build.test.ts',
   'tests/radio/second-library.test.ts',
   'tests/radio/second-rule-breakers.test.ts',
+  'tests/contract/vans.test.ts',
 ];

@@ -3,8 +3,8 @@
  * with the true counts. `npm test -- --long` runs the long files too; `npm test -- NAME` runs the test files whose path has that in it.
  */
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, rmSync, mkdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync, readFileSync, rmSync, mkdirSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
 import {
   ensureInstalled,
   ensurePageBuilt,
@@ -24,6 +24,7 @@ setUpOrExit((say) => {
   ensureInstalled({ development: true, say });
   ensureBrowser(say);
   ensurePdfTools(say);
+  ensureOffice(say);
   ensurePageBuilt({ say });
 });
 
@@ -105,6 +106,35 @@ function ensurePdfTools(say) {
     what: 'The tests of the report need poppler’s tools.',
     elsewhere: 'install poppler, and see that “pdftotext -v” runs.',
   });
+}
+
+/** A van's way to its office is tested with a real broker and a real database. */
+function ensureOffice(say) {
+  if (!hasProgram('mosquitto')) {
+    ensureFromDebian('mosquitto', say, {
+      what: 'The tests of a van’s way to its office need the broker Mosquitto.',
+      elsewhere: 'install it, and see that “mosquitto” is in the PATH.',
+    });
+  }
+  if (!hasProgram('initdb')) {
+    ensureFromDebian('postgresql', say, {
+      what: 'The tests of a van’s way to its office need PostgreSQL.',
+      elsewhere: 'install it, and see that “initdb” and “postgres” are in the PATH.',
+    });
+  }
+}
+
+/** Debian keeps servers out of a user's PATH. */
+function hasProgram(name) {
+  const versions = '/usr/lib/postgresql';
+  const folders = [
+    ...(process.env['PATH'] ?? '').split(delimiter),
+    '/usr/sbin',
+    ...(existsSync(versions)
+      ? readdirSync(versions).map((version) => join(versions, version, 'bin'))
+      : []),
+  ];
+  return folders.some((folder) => existsSync(join(folder, name)));
 }
 
 function ensureFromDebian(name, say, { what, elsewhere }) {

@@ -1,6 +1,6 @@
 /** The walls of the house, as rules over imports. DEVELOPERS.md says why each stands. */
 const PURE = '^web/(analysis|words|figure|report)/';
-const SERVER_ROOMS = ['sources', 'record', 'stream', 'http', 'jobs', 'sharing'];
+const SERVER_ROOMS = ['sources', 'record', 'stream', 'http', 'jobs', 'sharing', 'vans'];
 
 module.exports = {
   forbidden: [
@@ -78,6 +78,18 @@ module.exports = {
       severity: 'error',
       from: { pathNot: '^server/http/report-pdf/' },
       to: { path: 'node_modules/(@types/)?(pdfmake|pdfkit)/' },
+    },
+    {
+      name: 'one-file-knows-the-broker-library',
+      severity: 'error',
+      from: { pathNot: '^server/vans/broker/broker-connection\\.ts$|^tests/' },
+      to: { path: 'node_modules/mqtt/' },
+    },
+    {
+      name: 'one-folder-knows-the-database-of-an-office',
+      severity: 'error',
+      from: { pathNot: '^server/vans/office/|^tests/' },
+      to: { path: 'node_modules/(@types/)?pg/' },
     },
     { name: 'everything-resolves', severity: 'error', from: {}, to: { couldNotResolve: true } },
   ],

@@ -67,6 +67,19 @@ test.each([
   expect(await violationsWith({ [file]: `export * from '${target}';\n` })).toContain(rule);
 });
 
+test('what vans alone may do is caught elsewhere, and what they may not', async () => {
+  const found = await violationsWith({
+    'server/vans/publish/planted-a.ts': "export * from '../../record/recorder.ts';\n",
+    'server/vans/publish/planted-b.ts': "export * from 'mqtt';\n",
+    'server/vans/broker/planted-c.ts': "export * from 'pg';\n",
+  });
+  expect(found).toContain('server-vans-keeps-to-itself: server/vans/publish/planted-a.ts');
+  expect(found).toContain('one-file-knows-the-broker-library: server/vans/publish/planted-b.ts');
+  expect(found).toContain(
+    'one-folder-knows-the-database-of-an-office: server/vans/broker/planted-c',
+  );
+});
+
 test('a circle is caught', async () => {
   const found = await violationsWith({
     'protocol/planted-a.ts': "export * from './planted-b.ts';\n",

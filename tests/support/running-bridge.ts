@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Platform } from '../../protocol/stream.ts';
 import { startBridge } from '../../server/main.ts';
+import type { PublishOptions } from '../../server/publish-options.ts';
 import type { Source } from '../../server/sources/source.ts';
 
 /** Sensors that are never there, for tests that are not about them. */
@@ -26,6 +27,7 @@ export async function runBridge({
   wallClock = Date.now,
   platform = 'linux',
   shareAddresses = [],
+  publish = null,
 }: {
   sensors?: Source;
   dataFolder?: string;
@@ -33,10 +35,11 @@ export async function runBridge({
   platform?: Platform;
   /** With other screens, at these addresses; none: with nobody. */
   shareAddresses?: readonly string[];
+  publish?: PublishOptions | null;
 } = {}): Promise<RunningBridge> {
   const share = shareAddresses.length > 0 ? { port: 0, addresses: shareAddresses } : null;
   const surroundings = { sensors, wallClock, platform };
-  const bridge = await startBridge({ port: 0, dataFolder, share }, surroundings);
+  const bridge = await startBridge({ port: 0, dataFolder, share, publish }, surroundings);
   return {
     url: bridge.url,
     dataFolder,

@@ -1,6 +1,7 @@
 /** The command line of the bridge, as far as it lets others in. */
 import { expect, test } from 'vitest';
-import { OptionsError, readOptions } from '../../../server/options.ts';
+import { OptionsError } from '../../../server/options-error.ts';
+import { readOptions } from '../../../server/options.ts';
 
 const shareOf = (...argv: string[]) => readOptions(argv, false)?.share;
 

@@ -6,7 +6,6 @@
 import { X509Certificate } from 'node:crypto';
 import { isIP } from 'node:net';
 import { join } from 'node:path';
-import { generate } from 'selfsigned';
 import { z } from 'zod';
 import { readPrivate, writePrivate } from './private-file.ts';
 
@@ -53,6 +52,8 @@ function isGood(certificatePem: string, hosts: readonly string[], nowMs: number)
 }
 
 async function make(hosts: readonly string[], nowMs: number): Promise<z.infer<typeof keptSchema>> {
+  // Only where one has to be made: most bridges are shared with nobody, and it takes a while to load.
+  const { generate } = await import('selfsigned');
   const made = await generate([{ name: 'commonName', value: 'Ebbline' }], {
     keyType: 'ec',
     curve: 'P-256',

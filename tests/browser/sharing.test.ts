@@ -114,43 +114,47 @@ test('a phone is let in to assist, sets a mark, and is shut out', { timeout: 90_
   await phone.context().close();
 });
 
-test('who scans the code only gives a name; who watches is offered nothing to change', async () => {
-  await showCode('watch');
-  const secret = await laptop.evaluate(async () => {
-    const answer = await fetch('api/sharing/codes', {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: '{"role":"watch"}',
+test(
+  'who scans the code only gives a name; who watches is offered nothing to change',
+  { timeout: 90_000 },
+  async () => {
+    await showCode('watch');
+    const secret = await laptop.evaluate(async () => {
+      const answer = await fetch('api/sharing/codes', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: '{"role":"watch"}',
+      });
+      const offered: unknown = await answer.json();
+      return typeof offered === 'object' && offered !== null && 'secret' in offered
+        ? String(offered.secret)
+        : '';
     });
-    const offered: unknown = await answer.json();
-    return typeof offered === 'object' && offered !== null && 'secret' in offered
-      ? String(offered.secret)
-      : '';
-  });
-  await laptop.getByTestId('close-panel').click();
-  const { page: phone } = await openDashboard(browser, `${sharedAt()}#pair=${secret}`, {
-    context: ON_PHONE,
-  });
-  await phone.getByTestId('pair-screen').waitFor();
-  // It stays in no history, no bookmark and no picture of the address.
-  expect(phone.url()).toBe(sharedAt());
-  expect(await phone.getByLabel(english.secondScreen.pairing.code, { exact: true }).count()).toBe(
-    0,
-  );
-  await phone.getByTestId('pair').click();
-  await phone.getByTestId('number').waitFor();
-  await expect.poll(() => phone.locator('[data-testid^=mark-]').count()).toBe(0);
-  expect(await phone.getByTestId('more-marks').count()).toBe(0);
-  await phone.getByTestId('job').click();
-  await phone.getByTestId('looks-only').waitFor();
-  const fields = phone.getByTestId('sheet-panel').locator('input, textarea, select');
-  expect(await fields.count()).toBeGreaterThan(5);
-  expect(await fields.first().isDisabled()).toBe(true);
-  await picture(phone, 'sharing-watch');
-  const closes = phone.getByTestId('close-panel');
-  expect(await closes.isEnabled()).toBe(true);
-  await phone.context().close();
-});
+    await laptop.getByTestId('close-panel').click();
+    const { page: phone } = await openDashboard(browser, `${sharedAt()}#pair=${secret}`, {
+      context: ON_PHONE,
+    });
+    await phone.getByTestId('pair-screen').waitFor();
+    // It stays in no history, no bookmark and no picture of the address.
+    expect(phone.url()).toBe(sharedAt());
+    expect(await phone.getByLabel(english.secondScreen.pairing.code, { exact: true }).count()).toBe(
+      0,
+    );
+    await phone.getByTestId('pair').click();
+    await phone.getByTestId('number').waitFor();
+    await expect.poll(() => phone.locator('[data-testid^=mark-]').count()).toBe(0);
+    expect(await phone.getByTestId('more-marks').count()).toBe(0);
+    await phone.getByTestId('job').click();
+    await phone.getByTestId('looks-only').waitFor();
+    const fields = phone.getByTestId('sheet-panel').locator('input, textarea, select');
+    expect(await fields.count()).toBeGreaterThan(5);
+    expect(await fields.first().isDisabled()).toBe(true);
+    await picture(phone, 'sharing-watch');
+    const closes = phone.getByTestId('close-panel');
+    expect(await closes.isEnabled()).toBe(true);
+    await phone.context().close();
+  },
+);
 
 /** Each is opened from the menu, and closed again. */
 const SCREENS = [
@@ -174,21 +178,25 @@ const SCREENS = [
   'settings',
 ] as const;
 
-test('no screen asks another host for anything, nor does the policy have to keep it from that', async () => {
-  const { page, complaints } = await openDashboard(browser, bridge.url);
-  const hosts = new Set<string>();
-  page.context().on('request', (asked) => hosts.add(new URL(asked.url()).host));
-  await page.getByTestId('number').waitFor();
-  await page.reload();
-  await page.getByTestId('number').waitFor();
-  for (const screen of SCREENS) {
-    await page.getByTestId('menu').click();
-    await page.getByTestId(`open-${screen}`).click();
-    await page.getByTestId('close-panel').click();
-  }
-  await page.goto(new URL('api/recordings/1/report', bridge.url).href);
-  await page.locator('svg').first().waitFor();
-  expect([...hosts]).toEqual([new URL(bridge.url).host]);
-  expect(complaints).toEqual([]);
-  await page.context().close();
-});
+test(
+  'no screen asks another host for anything, nor does the policy have to keep it from that',
+  { timeout: 90_000 },
+  async () => {
+    const { page, complaints } = await openDashboard(browser, bridge.url);
+    const hosts = new Set<string>();
+    page.context().on('request', (asked) => hosts.add(new URL(asked.url()).host));
+    await page.getByTestId('number').waitFor();
+    await page.reload();
+    await page.getByTestId('number').waitFor();
+    for (const screen of SCREENS) {
+      await page.getByTestId('menu').click();
+      await page.getByTestId(`open-${screen}`).click();
+      await page.getByTestId('close-panel').click();
+    }
+    await page.goto(new URL('api/recordings/1/report', bridge.url).href);
+    await page.locator('svg').first().waitFor();
+    expect([...hosts]).toEqual([new URL(bridge.url).host]);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  },
+);

@@ -24,11 +24,14 @@ export async function learnThisScreen(): Promise<boolean> {
   return !answer.ok && answer.code === 'not_paired';
 }
 
-/** It may be unpaired at any time: each loss of the connection may mean that. Then nothing stays in sight. */
+/**
+ * It may be unpaired at any time: each loss of the connection may mean that, and then nothing stays in sight. A page
+ * that was kept learns what it may do once it is connected.
+ */
 export function keepKnowingThisScreen(session: Session): void {
   const tries = computed(() => session.connection.value.failedAttempts);
   effect(() => {
-    if (tries.value === 0) return;
+    if (tries.value === 0 && session.phase.value !== 'live') return;
     void learnThisScreen().then((isOut) => {
       if (isOut) window.location.reload();
     });

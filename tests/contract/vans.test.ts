@@ -126,14 +126,14 @@ test('ten hours of readings arrive once each, though broker, bridge and collecto
   await doomed.ended;
   const second = keep(startCollector(broker, office));
   const whole = inRecord();
-  await until('all readings arrived', async () => (await count()) >= whole.length, 40_000);
+  await until('all readings arrived', async () => (await count()) >= whole.length, 60_000);
   expect(await inOffice()).toEqual(whole);
   expect(whole.length).toBeGreaterThan(HOURS_OF_READINGS + 1000);
   expect(await count()).toBe(whole.length);
   await until('all facts arrived', async () => (await facts()) === 2);
   await again.stop();
   await second.stop();
-}, 90_000);
+}, 180_000);
 
 test('facts are there without names, and no rehearsal is', async () => {
   const recordings = await office.rows(
@@ -199,7 +199,7 @@ test('what an office has lost is asked for again, and what is deleted for good g
     await bridge.stop();
     await collector.stop();
   }
-}, 60_000);
+}, 120_000);
 
 async function deleteJob(url: string, job: string): Promise<void> {
   const said = { archive: { archived: true }, delete: { forGood: true } };

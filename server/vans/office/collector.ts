@@ -14,8 +14,9 @@ import { understood, type VanMessage } from './understood.ts';
 /** How long the broker keeps what comes while no collector runs, s. */
 const SESSION_S = 30 * 86_400;
 /** As many messages wait here at most; the broker keeps the rest. */
-const WAITING_MOST = 1000;
-const BATCH_MOST = 500;
+const WAITING_MOST = 2000;
+/** Of a transaction: where the disk is slow it grows to this, so that as many vans are kept up with. */
+const BATCH_BYTES = 4e6;
 /** Messages that come close together share a transaction, ms. */
 const GATHER_MS = 20;
 const WAIT_MS = 2000;
@@ -95,9 +96,9 @@ export class Collector {
           if (connection.closedBecause !== null) throw new Error(connection.closedBecause);
           if (lost.signal.aborted)
             throw new DatabaseError('the connection to the database is lost');
-          const batch = this.#waiting.splice(0, BATCH_MOST);
+          const batch = this.#nextBatch();
           if (batch.length > 0) await this.#take(client, connection, batch);
-          if (batch.length < BATCH_MOST) await this.#pause(GATHER_MS);
+          if (this.#waiting.length === 0) await this.#pause(GATHER_MS);
         }
         await connection.close();
       } finally {
@@ -106,6 +107,12 @@ export class Collector {
     } finally {
       await client.end().catch(() => undefined);
     }
+  }
+
+  #nextBatch(): Waiting[] {
+    let bytes = 0;
+    const end = this.#waiting.findIndex(({ payload }) => (bytes += payload.length) > BATCH_BYTES);
+    return this.#waiting.splice(0, end === -1 ? this.#waiting.length : Math.max(1, end));
   }
 
   async #take(

@@ -61,7 +61,7 @@ persistence true
 persistence_location ${kept}/
 autosave_interval 2
 max_queued_messages 0
-max_inflight_messages 500
+max_inflight_messages 2000
 ${process.getuid?.() === 0 ? 'user root\n' : ''}${settings}`,
   );
   let child: ChildProcess | null = null;

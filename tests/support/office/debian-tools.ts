@@ -34,7 +34,7 @@ export function freePort(): Promise<number> {
 export async function until(
   what: string,
   isSo: () => Promise<boolean> | boolean,
-  withinMs = 20_000,
+  withinMs = 45_000,
 ): Promise<void> {
   const beganMs = performance.now();
   for (;;) {

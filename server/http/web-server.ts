@@ -116,6 +116,9 @@ function serveStream(server: FastifyInstance, onScreen: (socket: WebSocket) => v
   const sockets = new WebSocketServer({ noServer: true, maxPayload: MOST_MESSAGE_BYTES });
   server.server.on('upgrade', (request, socket, head) => {
     if (request.url !== '/stream' || !isFromThisMachine(request.headers)) {
+      // Nobody else listens to it from here on: a reset would end the bridge, and a peer that stays would keep it.
+      socket.on('error', () => socket.destroy());
+      socket.on('finish', () => socket.destroy());
       socket.end('HTTP/1.1 403 Forbidden\r\nConnection: close\r\n\r\n');
       return;
     }

@@ -1,10 +1,12 @@
 /** A bridge in a process of its own (steady-bridge.ts), as seen by who started it. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { rmSync } from 'node:fs';
+import { rmSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { z } from 'zod';
+import { RECORD_FILE } from '../../server/record/open-database.ts';
 import { lostReadings } from './steady-sensors.ts';
 
 const LOADER = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
@@ -14,7 +16,6 @@ const readySchema = z.object({
   kind: z.literal('ready'),
   url: z.string(),
   dataFolder: z.string(),
-  beganMs: z.number(),
 });
 const stateSchema = z.object({
   kind: z.literal('state'),
@@ -36,8 +37,16 @@ export class BridgeProcess {
   readonly #sensors: number;
   readonly #said: { text: string };
 
-  static async start(sensors: number): Promise<BridgeProcess> {
-    const argv = ['--unhandled-rejections=strict', '--import', LOADER, CHILD, String(sensors)];
+  /** @param pace by hand: a minute of data time each time that it is asked for */
+  static async start(sensors: number, pace: 'live' | 'by-hand' = 'live'): Promise<BridgeProcess> {
+    const argv = [
+      '--unhandled-rejections=strict',
+      '--import',
+      LOADER,
+      CHILD,
+      String(sensors),
+      pace,
+    ];
     const child = spawn(process.execPath, argv, { stdio: ['ignore', 'ignore', 'pipe', 'ipc'] });
     const said = { text: '' };
     child.stderr?.setEncoding('utf8').on('data', (text: string) => (said.text += text));
@@ -70,6 +79,17 @@ export class BridgeProcess {
   async state(): Promise<z.infer<typeof stateSchema>> {
     this.#child.send('state');
     return stateSchema.parse(await answer(this.#child, this.#said));
+  }
+
+  minute(): void {
+    this.#child.send('minute');
+  }
+
+  /** On the disk, the log of changes with it. */
+  get recordBytes(): number {
+    return [RECORD_FILE, `${RECORD_FILE}-wal`]
+      .map((name) => statSync(join(this.#dataFolder, name), { throwIfNoEntry: false })?.size ?? 0)
+      .reduce((sum, bytes) => sum + bytes, 0);
   }
 
   /** @returns how many readings its sensors delivered, and how many of them its record lacks */

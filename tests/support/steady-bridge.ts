@@ -5,19 +5,20 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setTimeout } from 'node:timers/promises';
+import { setImmediate, setTimeout } from 'node:timers/promises';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { runBridge } from './running-bridge.ts';
 import { SteadySensors } from './steady-sensors.ts';
 
-const [count = '8', folder = mkdtempSync(join(tmpdir(), 'steady-'))] = process.argv.slice(2);
-const sensors = new SteadySensors(Number(count));
-const beganMs = performance.timeOrigin + performance.now();
+const [count = '8', pace = 'live'] = process.argv.slice(2);
+const folder = mkdtempSync(join(tmpdir(), 'steady-'));
+const sensors = new SteadySensors(Number(count), pace === 'by-hand');
 const bridge = await runBridge({ sensors, dataFolder: folder });
 const delay = monitorEventLoopDelay({ resolution: 5 });
 delay.enable();
 // The recording is there before anybody asks for it.
-while (sensors.delivered < 5) await setTimeout(20);
+if (pace === 'by-hand') sensors.deliver();
+while (sensors.delivered < 1) await setTimeout(20);
 
 const say = (message: object): void => void process.send?.(message);
 process.on('message', (asked) => {
@@ -28,13 +29,24 @@ process.on('message', (asked) => {
     const handles = process.getActiveResourcesInfo().length;
     say({ kind: 'state', rss, heapUsed, p99Ms, handles, delivered: sensors.delivered });
   }
+  if (asked === 'minute') void deliverMinute();
   if (asked === 'stop') void stop();
 });
-say({ kind: 'ready', url: bridge.url, dataFolder: folder, beganMs });
+// Whoever started it is gone.
+process.on('disconnect', () => process.exit());
+say({ kind: 'ready', url: bridge.url, dataFolder: folder });
 
 async function stop(): Promise<void> {
   await sensors.stop();
   await bridge.stop();
   say({ kind: 'stopped', delivered: sensors.delivered });
   process.disconnect();
+}
+
+/** Of data time: what a minute of it brings, tick by tick, so that each may have its own commit as it would live. */
+async function deliverMinute(): Promise<void> {
+  for (let tick = 0; tick < 600; tick += 1) {
+    sensors.deliver();
+    await setImmediate();
+  }
 }

@@ -11,28 +11,35 @@ export class SteadySensors implements Source {
   /** Of each sensor. */
   delivered = 0;
   readonly #sensors: number;
+  readonly #isByHand: boolean;
+  #listener: SourceListener | null = null;
   #timer: NodeJS.Timeout | undefined;
 
-  constructor(sensors: number) {
+  /** @param isByHand they deliver when they are told to, as fast as that may be */
+  constructor(sensors: number, isByHand = false) {
     this.#sensors = sensors;
+    this.#isByHand = isByHand;
   }
 
   /** At 10 Hz of the wall's clock: what a busy process was late with is delivered as soon as it can. */
   start(listener: SourceListener): void {
+    this.#listener = listener;
+    if (this.#isByHand) return;
     const beganMs = performance.now();
     this.#timer = setInterval(() => {
       const due = Math.floor((performance.now() - beganMs) / PERIOD_MS) + 1;
-      while (this.delivered < due) this.deliver(listener, beganMs + this.delivered * PERIOD_MS);
+      while (this.delivered < due) this.deliver(beganMs);
     }, PERIOD_MS / 4);
   }
 
-  /** One reading of each. */
-  deliver(listener: SourceListener, arrivedMs: number): void {
+  /** One reading of each. @param beganMs when the first of them was due */
+  deliver(beganMs = 0): void {
     const sequence = this.delivered;
+    const arrivedMs = beganMs + sequence * PERIOD_MS;
     for (let sensor = 0; sensor < this.#sensors; sensor += 1) {
       const uptimeMs = sequence * PERIOD_MS;
       const bytes = readingBytes({ sequence, uptimeMs, pressurePa: pressureOf(sensor, sequence) });
-      listener.reading({ sensorId: `steady-${sensor}`, bytes, arrivedMs });
+      this.#listener?.reading({ sensorId: `steady-${sensor}`, bytes, arrivedMs });
     }
     this.delivered += 1;
   }

@@ -5,7 +5,8 @@
 import { z } from 'zod';
 import type { SeededRandom } from '../../../simulators/physics/seeded-random.ts';
 
-export type Json = string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
+export type Json =
+  string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
 
 const partSchema = z.looseObject({
   $ref: z.string().optional(),

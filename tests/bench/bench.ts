@@ -6,6 +6,7 @@
 import { HELP, readOptions } from './accuracy/options.ts';
 import { reportAccuracy } from './accuracy/report.ts';
 import { benchChart } from './chart-bench.ts';
+import { benchFanOut } from './fan-out-bench.ts';
 import { benchHistory } from './history-bench.ts';
 import { benchJudge } from './judge-bench.ts';
 import { benchKills } from './kill-bench.ts';
@@ -30,6 +31,8 @@ const benches = [
   // In a browser; some two minutes.
   benchChart,
   benchPage,
+  // Some minute, half of it in a browser.
+  benchFanOut,
 ];
 for (const bench of benches) {
   for (const { name, ratio, detail } of await bench()) {

@@ -75,8 +75,7 @@ async function atABridge(): Promise<void> {
   const heard = screen.indexes.size;
   if (Math.max(...screen.indexes) !== heard) faults.push('the screen that behaves missed readings');
   screen.close();
-  if (bridge.terminal !== '')
-    faults.push(`the bridge’s terminal: ${bridge.terminal.slice(0, 3000)}`);
+  if (bridge.terminal !== '') faults.push(`the bridge’s terminal: ${errorsIn(bridge.terminal)}`);
   const { delivered, lost } = await bridge.stop();
   if (lost !== 0) faults.push(`${lost} readings are not in the record`);
   console.log(`${delivered} readings delivered meanwhile, ${lost} lost; the screen heard ${heard}`);
@@ -99,4 +98,10 @@ function report(
       `event loop p99 ${p99Ms.toFixed(0)} ms; readings reach the screen ${median.toFixed(0)} ms (median), ` +
       `${p99.toFixed(0)} ms (p99), ${most.toFixed(0)} ms (most) later than the quickest`,
   );
+}
+
+/** Each kind once, with the first place of ours. */
+function errorsIn(terminal: string): string {
+  const kinds = terminal.matchAll(/^\w*Error.*\n(?: {4}at .*node.*\n)*( {4}at .*\n)?/gmu);
+  return [...new Set([...kinds].map(([whole]) => whole))].slice(0, 20).join('');
 }

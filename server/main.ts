@@ -95,6 +95,7 @@ export async function startBridge(
     softwareVersion: SOFTWARE_VERSION,
     platform: surroundings.platform ?? platformOf(process.platform),
     recordings: () => worthShowing(recorder.reader),
+    log: terminal.log.bind(terminal),
   });
   if (recorder.setAside !== null) tellOfRecord({ kind: 'salvaged', ...recorder.setAside });
   endWhatIsOver(recorder, wallClock());

@@ -63,6 +63,8 @@ export class StreamSockets {
 
 function refuse(socket: Duplex, error: unknown): void {
   const status = error instanceof ProblemError ? statusOf(error.code) : 500;
+  // A peer that stays would keep it open.
+  socket.on('finish', () => socket.destroy());
   const why = error instanceof ProblemError ? error.code : 'failed';
   socket.end(`HTTP/1.1 ${status} ${why}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }

@@ -3,6 +3,7 @@
  * they are durable, what the stream may say.
  */
 import { Worker } from 'node:worker_threads';
+import type Database from 'better-sqlite3';
 import type { Call, GivenLabel, KeptReveal } from '../../protocol/api.ts';
 import type { Mark, NewMark } from '../../protocol/mark.ts';
 import type { PreparedSheet, UsePreparedSheet } from '../../protocol/prepared-sheet.ts';
@@ -65,7 +66,9 @@ export class Recorder {
   readonly #answers = new Map<number, (message: RecordMessage | Declined | null) => void>();
   readonly #takings = new Map<number, (failure: string | null) => void>();
   #waiting: { readonly ticket: number; readonly resolve: () => void }[] = [];
+  readonly #stillDatabase: Database.Database;
   readonly #verifier: ChainVerifier;
+  #verifying: Promise<unknown> = Promise.resolve();
   readonly #closeReader: () => void;
   #ticket = 0;
   #taking = 0;
@@ -100,8 +103,13 @@ export class Recorder {
     this.reader = new RecordReader(database);
     this.facts = new RecordingFacts(database);
     this.preparedSheets = new PreparedSheets(database);
-    this.#verifier = new ChainVerifier(database);
-    this.#closeReader = () => void database.close();
+    // Of its own: while it goes through the links, what it sees of the record stands still.
+    this.#stillDatabase = openForReading(dataFolder);
+    this.#verifier = new ChainVerifier(this.#stillDatabase);
+    this.#closeReader = () => {
+      this.#stillDatabase.close();
+      database.close();
+    };
     this.#worker = worker;
     this.#listener = listener;
     this.#lastRecordingId = this.reader.lastRecordingId();
@@ -288,15 +296,27 @@ export class Recorder {
     return failure;
   }
 
-  /** Reckons the chain over its facts anew, with room between for readings that arrive. */
+  /** Reckons the chain over its facts anew, one after the other, with room between for readings that arrive. */
   async verified(recordingId: number): Promise<Verified> {
+    const found = this.#verifying.then(() => this.#verify(recordingId));
+    this.#verifying = found.catch(() => undefined);
+    return found;
+  }
+
+  async #verify(recordingId: number): Promise<Verified> {
     const steps = this.#verifier.verify(recordingId);
-    for (let since = performance.now(); ;) {
-      const step = steps.next();
-      if (step.done === true) return step.value.verified;
-      if (performance.now() - since < VERIFYING_AT_A_TIME_MS) continue;
-      await setImmediate();
-      since = performance.now();
+    // All of it as of one moment: what comes meanwhile is in no link that is looked at.
+    this.#stillDatabase.exec('BEGIN');
+    try {
+      for (let since = performance.now(); ;) {
+        const step = steps.next();
+        if (step.done === true) return step.value.verified;
+        if (performance.now() - since < VERIFYING_AT_A_TIME_MS) continue;
+        await setImmediate();
+        since = performance.now();
+      }
+    } finally {
+      this.#stillDatabase.exec('COMMIT');
     }
   }
 

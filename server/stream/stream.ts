@@ -3,9 +3,10 @@ import type { WebSocket } from 'ws';
 import type { Recording } from '../../protocol/recording.ts';
 import type { RecordState } from '../../protocol/record-state.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
-import { clientMessageSchema, STREAM_VERSION, TICK_INTERVAL_MS } from '../../protocol/stream.ts';
+import { STREAM_VERSION, TICK_INTERVAL_MS } from '../../protocol/stream.ts';
 import type { Platform, RecordMessage, ServerMessage } from '../../protocol/stream.ts';
-import { Subscriber } from './subscriber.ts';
+import { InTurn } from './in-turn.ts';
+import { dismiss, Screen, TRY_AGAIN_LATER } from './screen.ts';
 import type { RecordView } from './subscriber.ts';
 
 interface StreamOptions {
@@ -14,49 +15,57 @@ interface StreamOptions {
   readonly platform: Platform;
   /** For the greeting: the recordings that can still grow, or the latest one. */
   readonly recordings: () => Recording[];
+  /** For whoever looks into it. */
+  readonly log: (line: string) => void;
+  /** How often each screen is asked whether it is there, ms. */
+  readonly pingEveryMs?: number;
 }
 
-/** WebSocket close code for a message that breaks the protocol (RFC 6455, section 7.4.1). */
-const POLICY_VIOLATION = 1008;
+/** A class and its teacher are thirty; more than this is a fault of some program. */
+const MOST_SCREENS = 512;
+
+/** Of all screens together; a setting of ours, far beyond what pages that read leave waiting. */
+const MOST_WAITING_BYTES = 128 * 1024 * 1024;
+
+const PING_EVERY_MS = 15_000;
 
 export class Stream {
   readonly #options: StreamOptions;
-  readonly #subscribers = new Set<Subscriber>();
+  readonly #screens = new Set<Screen>();
   readonly #sources = new Map<string, SourceState>();
-  readonly #sockets = new Set<WebSocket>();
+  readonly #inTurn = new InTurn();
   readonly #ticking: NodeJS.Timeout;
+  readonly #pinging: NodeJS.Timeout;
   #record: RecordState = { kind: 'kept' };
 
   constructor(options: StreamOptions) {
     this.#options = options;
-    this.#ticking = setInterval(() => this.#tellAll({ type: 'tick' }), TICK_INTERVAL_MS);
+    this.#ticking = setInterval(() => {
+      this.#dropFurthestBehind();
+      this.#tellAll({ type: 'tick' });
+    }, TICK_INTERVAL_MS);
+    this.#pinging = setInterval(() => {
+      for (const screen of this.#screens) screen.ping();
+    }, options.pingEveryMs ?? PING_EVERY_MS);
   }
 
   /** A screen has connected. */
   attach(socket: WebSocket): void {
-    const subscriber = new Subscriber(this.#options.record, {
-      send: (message) => socket.send(JSON.stringify(message)),
-      waitingBytes: () => socket.bufferedAmount,
-      drop: () => socket.terminate(),
-    });
     socket.on('error', () => socket.terminate());
-    socket.on('close', () => {
-      this.#subscribers.delete(subscriber);
-      this.#sockets.delete(socket);
-    });
-    socket.on('message', (data) => {
-      const message = Buffer.isBuffer(data) ? parseClientMessage(data.toString('utf8')) : null;
-      if (message) subscriber.hear(message);
-      else socket.close(POLICY_VIOLATION, 'not a message of this protocol');
-    });
-    this.#subscribers.add(subscriber);
-    this.#sockets.add(socket);
-    subscriber.tell(this.#greeting());
-    subscriber.tell({ type: 'record', record: this.#record });
+    if (this.#screens.size >= MOST_SCREENS) {
+      dismiss(socket, TRY_AGAIN_LATER, 'there are too many screens');
+      return;
+    }
+    const { record, log } = this.#options;
+    const screen = new Screen(socket, record, this.#inTurn, log);
+    socket.on('close', () => this.#screens.delete(screen));
+    this.#screens.add(screen);
+    screen.subscriber.tell(this.#greeting());
+    screen.subscriber.tell({ type: 'record', record: this.#record });
   }
 
   publish(message: RecordMessage): void {
-    for (const subscriber of this.#subscribers) subscriber.publish(message);
+    for (const { subscriber } of this.#screens) subscriber.publish(message);
   }
 
   sourceState(source: SourceState): void {
@@ -81,7 +90,8 @@ export class Stream {
 
   close(): void {
     clearInterval(this.#ticking);
-    for (const socket of this.#sockets) socket.terminate();
+    clearInterval(this.#pinging);
+    for (const screen of this.#screens) screen.drop();
   }
 
   #greeting(): ServerMessage {
@@ -96,14 +106,18 @@ export class Stream {
   }
 
   #tellAll(message: ServerMessage): void {
-    for (const subscriber of this.#subscribers) subscriber.tell(message);
+    for (const { subscriber } of this.#screens) subscriber.tell(message);
   }
-}
 
-function parseClientMessage(text: string): ReturnType<typeof clientMessageSchema.parse> | null {
-  try {
-    return clientMessageSchema.parse(JSON.parse(text));
-  } catch {
-    return null;
+  /** They come back and resume where they were; what waits for many that do not read would fill the memory. */
+  #dropFurthestBehind(): void {
+    const screens = [...this.#screens].map((screen) => ({ screen, bytes: screen.waitingBytes }));
+    let waiting = screens.reduce((sum, { bytes }) => sum + bytes, 0);
+    if (waiting <= MOST_WAITING_BYTES) return;
+    for (const { screen, bytes } of screens.sort((a, b) => b.bytes - a.bytes)) {
+      if (waiting <= MOST_WAITING_BYTES) return;
+      screen.drop();
+      waiting -= bytes;
+    }
   }
 }

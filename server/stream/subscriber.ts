@@ -66,7 +66,7 @@ export class Subscriber {
   publish(message: RecordMessage): void {
     if (message.type === 'recording') this.#send(message);
     else if (message.recordingId !== this.#following) return;
-    else if (message.type === 'readings') this.#sendNew(message.recordingId, message.columns);
+    else if (message.type === 'readings') this.#sendNew(message);
     else this.#send(message);
   }
 
@@ -83,17 +83,15 @@ export class Subscriber {
   }
 
   /** While it catches up, a screen gets what is new from the record, in its turn. */
-  #sendNew(recordingId: number, columns: ReadingColumns): void {
+  #sendNew(message: Extract<RecordMessage, { type: 'readings' }>): void {
     if (!this.#live) return;
+    const { columns } = message;
     const last = columns.index.at(-1);
     if (last === undefined || last <= this.#sentIndex) return;
     const first = columns.index.findIndex((index) => index > this.#sentIndex);
     this.#sentIndex = last;
-    this.#send({
-      type: 'readings',
-      recordingId,
-      columns: first === 0 ? columns : rowsFrom(columns, first),
-    });
+    // The message itself where all of it is new: it is written once for all screens.
+    this.#send(first === 0 ? message : { ...message, columns: rowsFrom(columns, first) });
   }
 
   #send(message: ServerMessage): void {

@@ -7,6 +7,7 @@ import { HELP, readOptions } from './accuracy/options.ts';
 import { reportAccuracy } from './accuracy/report.ts';
 import { benchChart } from './chart-bench.ts';
 import { benchCycles } from './cycles-bench.ts';
+import { benchFanOut } from './fan-out-bench.ts';
 import { benchHistory } from './history-bench.ts';
 import { benchJudge } from './judge-bench.ts';
 import { benchKills } from './kill-bench.ts';
@@ -32,6 +33,8 @@ const benches = [
   // In a browser; some two minutes.
   benchChart,
   benchPage,
+  // Some minute, half of it in a browser.
+  benchFanOut,
 ];
 for (const bench of benches) {
   for (const { name, ratio, detail } of await bench()) {

@@ -5,7 +5,7 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setImmediate, setTimeout } from 'node:timers/promises';
+import { setTimeout } from 'node:timers/promises';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { runBridge } from './running-bridge.ts';
 import { SteadySensors } from './steady-sensors.ts';
@@ -47,6 +47,6 @@ async function stop(): Promise<void> {
 async function deliverMinute(): Promise<void> {
   for (let tick = 0; tick < 600; tick += 1) {
     sensors.deliver();
-    await setImmediate();
+    await setTimeout(1);
   }
 }

@@ -72,6 +72,7 @@ export class SchemaValues {
         return this.#number(part);
       case 'boolean':
         return this.#random.uniform() < 0.5;
+      case undefined:
       default:
         return null;
     }

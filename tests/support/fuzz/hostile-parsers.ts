@@ -24,15 +24,11 @@ import { readFile } from '../../../server/record/record-of-file.ts';
 import { Intake } from '../../../server/sources/intake.ts';
 import { guessChoice } from '../../../web/read-in/guess.ts';
 import { readingBytes } from '../reading-bytes.ts';
-import { type Json, SchemaValues } from './from-schema.ts';
+import type { SchemaValues } from './from-schema.ts';
+import { type Json } from './from-schema.ts';
 import { mutatedBytes, mutatedText, mutatedValue } from './mutated.ts';
 
-export interface Counts {
-  taken: number;
-  refused: number;
-}
-
-export interface HostileParser {
+interface HostileParser {
   readonly name: string;
   /** Of a million inputs in process, so many go to this one. */
   readonly share: number;
@@ -40,6 +36,7 @@ export interface HostileParser {
   readonly run: (values: SchemaValues) => boolean;
 }
 
+const asObject = z.record(z.string(), z.json());
 const headJson = z.toJSONSchema(recordingJsonHeadSchema, { io: 'input' });
 const messageJson = z.toJSONSchema(clientMessageSchema, { io: 'input' });
 /** What chance hardly ever makes: one that contradicts itself nowhere. */
@@ -223,5 +220,5 @@ function wholeJson(values: SchemaValues): Json {
     temperatureC: column(() => null),
     condition: column(() => 'ok'),
   };
-  return { ...(typeof head === 'object' ? head : {}), readings };
+  return { ...asObject.parse(head), readings };
 }

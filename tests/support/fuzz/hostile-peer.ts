@@ -6,7 +6,8 @@ import { openApiSchema } from '../../../protocol/api.ts';
 import { RECORD_MEDIA_TYPE } from '../../../protocol/restored.ts';
 import { clientMessageSchema } from '../../../protocol/stream.ts';
 import { STEADY_RECORDING } from '../bridge-process.ts';
-import { type Json, SchemaValues } from './from-schema.ts';
+import type { SchemaValues } from './from-schema.ts';
+import { type Json } from './from-schema.ts';
 import { mutatedBytes, mutatedText, mutatedValue } from './mutated.ts';
 
 /** Whatever takes longer hangs. */

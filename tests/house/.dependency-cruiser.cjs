@@ -91,7 +91,13 @@ module.exports = {
       from: { pathNot: '^server/vans/office/|^tests/' },
       to: { path: 'node_modules/(@types/)?pg/' },
     },
-    { name: 'everything-resolves', severity: 'error', from: {}, to: { couldNotResolve: true } },
+    {
+      name: 'everything-resolves',
+      severity: 'error',
+      // What changes lines and asks the tests is installed only where somebody asks.
+      from: { pathNot: '^tests/mutation/' },
+      to: { couldNotResolve: true },
+    },
   ],
   options: {
     doNotFollow: { path: 'node_modules' },

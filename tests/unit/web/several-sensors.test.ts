@@ -1,4 +1,4 @@
-/** Several sensors on one system: the page and the report pass nothing that one of them does not bear out. */
+/** Several sensors on one system: page, report and office are told no pass that one of them does not bear out. */
 import { describe, expect, test } from 'vitest';
 import type { Mark, MarkKind } from '../../../protocol/mark.ts';
 import { columnsFromReadings, type Reading } from '../../../protocol/reading.ts';
@@ -6,6 +6,7 @@ import type { RecordedSensor, Recording } from '../../../protocol/recording.ts';
 import { WHOLE_JOB } from '../../../protocol/job.ts';
 import type { SensorPlace } from '../../../protocol/sensor-label.ts';
 import { jobOutcomes } from '../../../server/jobs/job-outcome.ts';
+import { Outlook } from '../../../server/vans/publish/outlook.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
 import { ReportReadings } from '../../../web/report/report-readings.ts';
 import { writeReport } from '../../../web/report/write-report.ts';
@@ -163,4 +164,31 @@ test('the report and the list of jobs pass nothing either', () => {
   const tight = told(curve(1, 0.003));
   expect(tight.verdicts).toEqual([names.tight_dry, names.tight_dry]);
   expect(tight.listed).toEqual(['tight_dry', 'tight_dry']);
+});
+
+describe('what an office is told', () => {
+  async function toldOf(other: readonly Reading[], place: SensorPlace = 'system') {
+    const readings = [...TIGHT, ...other].sort((a, b) => a.index - b.index);
+    const outlook = new Outlook({
+      recordingIds: () => [1],
+      recording: () => null,
+      marks: () => [...MARKS],
+      sheet: () => [],
+      signOffs: () => [],
+      takenBack: () => [],
+      deletedStretches: () => [],
+      chainLength: () => 0,
+      readingsAfter: (_, after, limit) =>
+        columnsFromReadings(readings.filter(({ index }) => index > after).slice(0, limit)),
+    });
+    const { channels } = await outlook.draw(recordingOf(['system', place]));
+    return [...channels].sort((a, b) => a.channel - b.channel).map(({ hold }) => hold?.verdict);
+  }
+
+  test('is a pass where all bear it out, and none where another one sees a leak', async () => {
+    expect(await toldOf([])).toEqual(['tight_dry']);
+    expect(await toldOf(curve(1, 0.003))).toEqual(['tight_dry', 'tight_dry']);
+    expect((await toldOf(curve(1, 0.1)))[0]).toBe('undecided');
+    expect((await toldOf(curve(1, 0.1), 'pump'))[0]).toBe('tight_dry');
+  });
 });

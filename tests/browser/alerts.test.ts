@@ -10,6 +10,7 @@ import {
   touch,
   untilAlert,
   untilFirstJudged,
+  untilRings,
 } from '../support/called-out.ts';
 import { openBrowser, picture, untilReadings, untilShown } from '../support/dashboard.ts';
 import { PlayedJob } from '../support/played-job.ts';
@@ -74,7 +75,7 @@ test('the target that is reached and held; a spike is not', async () => {
   await expectAccessible(page);
   job.play(60, () => 420);
   await untilJudged(page);
-  expect((await heardOn(page)).rings).toBe(1);
+  await untilRings(page, 1);
 });
 
 test('the depth to valve off at, with the mark in it, and no longer once that is marked', async () => {
@@ -99,7 +100,7 @@ test('levelling off above the target, once it has stood', async () => {
   await untilAlert(page, 'levels_off');
   expect((await shownAlert(page)).title).toBe('Levelling off above 500 micron');
   await picture(page, 'alert-levels-off');
-  expect((await heardOn(page)).rings).toBe(1);
+  await untilRings(page, 1);
 });
 
 test('the gas ballast that stands open, with the mark in it', async () => {
@@ -173,7 +174,7 @@ test('a sensor’s battery that runs low', async () => {
   expect((await shownAlert(page)).title).toMatch(/^Sensor’s battery at 12\s%$/u);
   job.sensors.hasBattery(job.sensor, 11);
   await picture(page, 'alert-sensor-battery');
-  expect((await heardOn(page)).rings).toBe(1);
+  await untilRings(page, 1);
 });
 
 test('the battery of this very screen, where its browser tells', async () => {
@@ -220,7 +221,7 @@ test('a sensor that falls silent, and that it is back', async () => {
   job.sensors.enter(job.sensor, 'live');
   await untilAlert(page, 'sensor_back');
   expect(await page.getByTestId('alerts-before').count()).toBe(0);
-  expect((await heardOn(page)).rings).toBe(2);
+  await untilRings(page, 2);
 });
 
 test('the bridge that answers no more, and does again', async () => {
@@ -255,7 +256,7 @@ test('the bridge that answers no more, and does again', async () => {
   await picture(page, 'alert-bridge-lost');
   await page.evaluate('window.mendWire()');
   await untilAlert(page, 'bridge_back');
-  expect((await heardOn(page)).rings).toBe(2);
+  await untilRings(page, 2);
 });
 
 test('a sensor’s battery that was low before the page was opened rings on it no more', async () => {

@@ -7,7 +7,7 @@ import type { Dashboard } from './dashboard.ts';
 
 /**
  * Stands in for what a browser has at its edge. The loudspeaker begins to work with the first gesture, as
- * browsers have it; a bell's stroke has several oscillators, so rings are told apart by their moment.
+ * browsers have it; a ring has several oscillators, all begun without a pause between.
  */
 const EDGE = `
   let aheadMs = 0;
@@ -16,7 +16,7 @@ const EDGE = `
   window.goOnBy = (ms) => (aheadMs += ms);
   const heard = { rings: 0, oscillators: 0, gains: [], vibrated: [], spoken: [], notified: [], closed: 0 };
   window.heard = heard;
-  let lastStartMs = -1e9;
+  let isRinging = false;
   const param = (record) => ({
     value: 0, setValueAtTime: () => {},
     linearRampToValueAtTime: (value) => record && heard.gains.push(value),
@@ -38,8 +38,9 @@ const EDGE = `
         frequency: param(false),
         start: () => {
           heard.oscillators += 1;
-          if (performance.now() - lastStartMs > 100) heard.rings += 1;
-          lastStartMs = performance.now();
+          if (!isRinging) heard.rings += 1;
+          isRinging = true;
+          queueMicrotask(() => (isRinging = false));
         },
         stop: () => {},
       });
@@ -101,6 +102,11 @@ export async function shownAlert(page: Page) {
 
 export async function untilAlert(page: Page, kind: string): Promise<void> {
   await page.locator(`[data-testid="alert"][data-kind="${kind}"]`).waitFor({ timeout: 60_000 });
+}
+
+/** The banner stands a moment before its sound is asked for. */
+export async function untilRings(page: Page, count: number): Promise<void> {
+  await expect.poll(async () => (await heardOn(page)).rings).toBe(count);
 }
 
 /** Until the page has judged what it has: what is due before that is no news to it, and calls nobody. */

@@ -1,115 +1,83 @@
 /**
- * What a learner makes of the verdict: how many rises have to stay undecided if the others are to be right
- * as often as the bar asks. Not part of the table: run it by itself.
+ * What a learner makes of a rise, beside the judge: how many have to stay undecided if the others are to be right
+ * as often as the bar asks, and how narrow the leak's interval can be. Not part of the table: run it by itself.
  *
  *   node --import tsx tests/bench/accuracy/oracle-rise.ts [RISES OF EACH WORLD]
  *
- * It sees the curve, the temperature and the judge's own numbers. It is trained on the very world that it is
- * asked about, on two thirds of the seeds, so that it knows that world's odds; and what it leaves undecided
- * is chosen on the cases that it is judged by: more than any judge can have. After 5, 10, 15 and 30 minutes
- * 56, 41, 36 and 26 % of the second world's rises have to stay undecided (1500 rises, 400 of them asked about),
- * and of the simulated world's 43, 39, 32 and 22 % (900 rises, 240 asked about).
+ * It sees the curve, the temperature and the judge's own numbers. Once it is trained on the very world that it is
+ * asked about, on two thirds of the seeds, so that it knows that world's odds, which no judge does; once on the
+ * other world, as a judge meets a system that nobody simulated. Either time where it draws its lines
+ * is chosen on the cases that it is judged by: more than any judge can have.
  */
+import { judgedRanges, learntRanges } from './learnt-leak.ts';
+import { callsOf, judged, leastUndecided, type Right } from './learnt-verdict.ts';
+import { countArgument } from './oracle-arguments.ts';
+import { riseRow, type RiseRow } from './rise-features.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';
 import { SIMULATED_WORLD } from './simulated-trials.ts';
-import { between, seeded } from '../../support/invented-curves.ts';
-import { median } from '../../../web/analysis/median.ts';
-import { boost } from './boosted-trees.ts';
-import { countArgument } from './oracle-arguments.ts';
-import { isRight } from './right-verdict.ts';
-import { Subject } from './subject.ts';
 import { MINUTES } from './tell-rise.ts';
-import type { RiseTrial, World } from './trials.ts';
+import type { World } from './trials.ts';
 
 const DEFAULT_RISES = 900;
 /** The bar: right among decided, by minute. */
 const RIGHT = [0.94, 0.95, 0.96, 0.98];
-const KINDS = ['tight_dry', 'moisture', 'leak', 'leak_and_moisture'] as const;
-/** The curve, as medians over so many parts of the hold, narrow early and wide late. */
-const PARTS = 14;
-const WIDENING = 1.6;
+/** Each seed in so many is asked about, by whole rounds of the classes. */
+const ROUND = 5;
+const ASKED = 3;
+const HOW: readonly Right[] = ['to_the_word', 'leak_named'];
 
-interface Row {
-  readonly trial: RiseTrial;
-  readonly features: readonly number[];
+interface Rows {
+  readonly learnt: readonly RiseRow[];
+  readonly asked: readonly RiseRow[];
 }
 
-function rowOf(trial: RiseTrial, minute: number): Row {
-  const { isolatedS, points, marks, seed } = trial;
-  const about = between(seeded(seed * 31 + 11 + minute), 0.9, 1.1);
-  const heldS = Math.min(minute * 60 * about, trial.heldS);
-  const { rise } = new Subject(points, marks).judge(isolatedS + heldS);
-  const edge = (part: number) => isolatedS + 3 + (heldS - 3) * (part / PARTS) ** WIDENING;
-  const levels = Array.from({ length: PARTS }, (_, part) => {
-    const within = points.filter((p) => p.elapsedS >= edge(part) && p.elapsedS < edge(part + 1));
-    return {
-      pressurePa: median(within.flatMap((p) => p.pressurePa ?? [])),
-      temperatureC: median(within.flatMap((p) => p.temperatureC ?? [])),
-      atS: (edge(part) + edge(part + 1)) / 2,
-    };
+/** By minute. */
+function rowsOf(world: World, rises: number): Rows[] {
+  const trials = Array.from({ length: rises }, (_, i) => world.rise(i + 1));
+  return MINUTES.map((minute) => {
+    const rows = trials.map((trial) => riseRow(trial, minute));
+    const asked = rows.filter(({ trial }) => Math.floor(trial.seed / ROUND) % ASKED === 0);
+    return { asked, learnt: rows.filter((row) => !asked.includes(row)) };
   });
-  const first = levels[0];
-  const last = levels.at(-1);
-  if (!first || !last) throw new Error('a hold has parts');
-  const rosePa = last.pressurePa - first.pressurePa;
-  const slopes = levels.slice(1).map(({ pressurePa, atS }, i) => {
-    const before = levels[i] ?? first;
-    return (pressurePa - before.pressurePa) / (atS - before.atS);
-  });
-  const said = rise ? [rise.leakPaPerS, rise.moisturePa, rise.endOfHold] : [];
-  return {
-    trial,
-    features: [
-      Math.log(first.pressurePa),
-      rosePa,
-      last.temperatureC - first.temperatureC,
-      rise?.noisePa ?? 0,
-      ...slopes,
-      ...slopes.map((slope) => (slope * heldS) / Math.max(Math.abs(rosePa), 1)),
-      ...said.flatMap(({ estimate, low, high }) => [estimate, low, high]),
-    ],
-  };
 }
 
-function tell(world: World, rises: number): void {
-  const trials = Array.from({ length: rises }, (_, i) => world.rise(i + 1)).filter(
-    ({ kind }) => kind !== 'borderline',
-  );
-  for (const [at, minute] of MINUTES.entries()) {
-    const rows = trials.map((trial) => rowOf(trial, minute));
-    const asked = rows.filter(({ trial }) => Math.floor(trial.seed / 5) % 3 === 0);
-    const learnt = rows.filter((row) => !asked.includes(row));
-    const features = learnt.map((row) => row.features);
-    const scores = KINDS.map((kind) =>
-      boost(
-        features,
-        learnt.map(({ trial }) => trial.kind === kind),
-      ),
+function tell(name: string, minute: number, bar: number, here: Rows, elsewhere: Rows): void {
+  const isClear = ({ trial }: RiseRow) => trial.kind !== 'borderline';
+  const asked = here.asked.filter(isClear);
+  const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
+  const teachers = [
+    ['taught here', here.learnt],
+    ['taught in the other world', [...elsewhere.learnt, ...elsewhere.asked]],
+  ] as const;
+  const calls = teachers.map(([, rows]) => callsOf(rows.filter(isClear), asked));
+  console.log(`${name} world, after ${minute} min, ${asked.length} rises that are not borderline`);
+  for (const how of HOW) {
+    const own = judged(asked, how);
+    const least = calls.map(
+      (of, i) => `${percent(leastUndecided(of, bar, how))} ${teachers[i]?.[0]}`,
     );
-    const calls = asked
-      .map(({ trial, features: seen }) => {
-        const [best, next] = scores
-          .map((score, k) => ({ kind: KINDS[k] ?? 'moisture', score: score(seen) }))
-          .sort((a, b) => b.score - a.score);
-        if (!best || !next) throw new Error('there are four kinds');
-        const isSo = isRight(trial.kind, trial.leakPaPerS, best.kind, 'leak_named');
-        return { isSo, sure: best.score - Math.max(next.score, 0) };
-      })
-      .sort((a, b) => b.sure - a.sure);
-    let right = 0;
-    let decided = 0;
-    for (const [i, { isSo }] of calls.entries()) {
-      right += Number(isSo);
-      if (right >= (RIGHT[at] ?? 1) * (i + 1)) decided = i + 1;
-    }
-    const undecided = (100 * (1 - decided / calls.length)).toFixed(0);
-    const all = ((100 * right) / calls.length).toFixed(0);
     console.log(
-      `${world.name}, ${minute} min, ${calls.length} rises: right of all ${all} %; ` +
-        `${100 * (RIGHT[at] ?? 1)} % right with ${undecided} % undecided`,
+      `  ${how}: to be right of ${percent(bar)} the learner leaves undecided ${least.join(', ')}; ` +
+        `the judge is right of ${percent(own.right)} and leaves ${percent(own.undecided)}`,
     );
   }
+  const ranges = teachers.map(
+    ([who, rows]) => `${learntRanges(rows, here.asked).width.toFixed(1)} ${who}`,
+  );
+  const own = judgedRanges(here.asked);
+  console.log(
+    `  leak's interval, median width, micron/min, ${here.asked.length} rises: the learner's ${ranges.join(', ')}, each ` +
+      `holding 90 %; the judge's ${own.width.toFixed(1)}, holding ${percent(own.held)}`,
+  );
 }
 
 const rises = countArgument(0, 'rises of each world', DEFAULT_RISES, 30);
-for (const world of [SECOND_WORLD, SIMULATED_WORLD]) tell(world, rises);
+const second = rowsOf(SECOND_WORLD, rises);
+const simulated = rowsOf(SIMULATED_WORLD, rises);
+for (const [at, minute] of MINUTES.entries()) {
+  const [one, other] = [second[at], simulated[at]];
+  const bar = RIGHT[at];
+  if (!one || !other || bar === undefined) throw new Error('each minute has rows and a bar');
+  tell('second', minute, bar, one, other);
+  tell('simulated', minute, bar, other, one);
+}

@@ -12,6 +12,7 @@ import type { RisePoint } from './rise-points.ts';
 import { evenedAfterS, hasGap, isFalling } from './rise-signs.ts';
 import type { Sample } from './samples.ts';
 import { steadied } from './steady-verdict.ts';
+import { steepeningOf } from './steepening.ts';
 import { judgeRise, type Judgement, seesSystem } from './verdict.ts';
 
 /** Points of the fitted curve that a screen draws. */
@@ -99,15 +100,17 @@ function looksUntil({ isolatedS }: HoldSpan, nowS: number): number[] {
 
 function judgementOf(
   { fit, all, points, steps, startS }: FittedHold,
-  { isolationSure }: HoldSpan,
+  { isolatedS, isolationSure }: HoldSpan,
   sheet: Sheet,
   nowS: number,
 ): Judgement {
   const heldS = Math.max(nowS - startS, 0);
+  const sinceStep = points.filter((point) => point.heldS >= startS - isolatedS);
   return judgeRise(fit, sheet, {
     heldS,
     sinceEvenS: heldS - evenedAfterS(points),
     step: steps.length > 0,
+    steepening: fit === null ? null : steepeningOf(sinceStep, fit.noisePa),
     falling: isFalling(points),
     gap: hasGap(points, heldS),
     isolationSure,

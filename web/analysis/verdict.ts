@@ -6,6 +6,7 @@ import type { Reservation } from './conclusions.ts';
 import { vapourCheck } from './vapour-check.ts';
 import { KINDS, LEAK_LIMITS, type Kind } from './rise-kinds.ts';
 import type { RiseFit } from './rise-fit.ts';
+import type { Steepening } from './steepening.ts';
 
 export interface Judgement {
   readonly verdict: Verdict;
@@ -21,6 +22,8 @@ export interface Seen {
   readonly heldS: number;
   /** Since the pressure no longer falls because it evens out, s. */
   readonly sinceEvenS: number;
+  /** Null where too little has been seen. */
+  readonly steepening: Steepening | null;
   readonly isolationSure: boolean;
   readonly step: boolean;
   readonly falling: boolean;
@@ -39,6 +42,8 @@ interface Bar {
   readonly tight: number;
   readonly leakAboveLimit: number;
   readonly shareOfLimit: number;
+  /** From so many of its standard errors on a rise counts as growing steeper. */
+  readonly steepeningSigmas: number;
   /** Whether it may yet turn out that the hold doesn't keep its rule. */
   readonly ruleMayBreak: boolean;
   readonly moisture: number;
@@ -51,6 +56,7 @@ const SAID: Bar = {
   tight: 0.8,
   leakAboveLimit: 0.003,
   shareOfLimit: 0.75,
+  steepeningSigmas: 1.5,
   ruleMayBreak: false,
   moisture: 0.92,
   leak: 0.93,
@@ -61,6 +67,7 @@ const KEPT: Bar = {
   tight: 0.5,
   leakAboveLimit: 0.02,
   shareOfLimit: 0.9,
+  steepeningSigmas: 2.5,
   ruleMayBreak: true,
   moisture: 0.88,
   leak: 0.88,
@@ -68,6 +75,10 @@ const KEPT: Bar = {
 };
 /** A rise about as large as is allowed, without a leak, counts half as moisture. */
 const SOME_COUNTS = 0.5;
+/** A slope that has grown by less than this part of the limit is none that grows. */
+const LEAST_GROWN_SHARE = 0.1;
+/** What grows steeper is looked at again after this part of what has been seen, beyond the hold's end. */
+const SEEN_LONGER_SHARE = 0.5;
 /** Nobody calls a leak within three minutes: the first minutes of every hold are steep. */
 const LEAST_S_TO_CALL = 180;
 /**
@@ -140,6 +151,10 @@ function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null,
       const moreS = Math.round(leastS - seen.sinceEvenS);
       return { ...NO_WORD, withheld: { reason: 'evening_out', moreS } };
     }
+    if (isSteepening(bar, seen.steepening, limit)) {
+      const longerS = Math.max(sheet.holdS - seen.heldS, SEEN_LONGER_SHARE * seen.heldS);
+      return { ...NO_WORD, withheld: { reason: 'steepening', moreS: Math.round(longerS) } };
+    }
     if (iceMayHide(sheet)) return { ...NO_WORD, withheld: { reason: 'ice_possible', moreS: null } };
     return { ...NO_WORD, word: 'tight_dry' };
   }
@@ -150,6 +165,17 @@ function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null,
 
 function shareOf(fit: RiseFit, kind: Kind): number {
   return fit.posterior.kinds[KINDS.indexOf(kind)] ?? 0;
+}
+
+/** Were it to grow by as much again, it might come near the limit: what it hides may be a leak. */
+function isSteepening(bar: Bar, steepening: Steepening | null, limitPaPerS: number): boolean {
+  if (steepening === null) return false;
+  const { presentPaPerS, grownPaPerS, sigmaPaPerS } = steepening;
+  return (
+    grownPaPerS > LEAST_GROWN_SHARE * limitPaPerS &&
+    grownPaPerS > bar.steepeningSigmas * sigmaPaPerS &&
+    presentPaPerS + grownPaPerS > bar.shareOfLimit * limitPaPerS
+  );
 }
 
 /** What is wrong with the system, where that is likely enough. */

@@ -1,0 +1,104 @@
+import { expect, test } from 'vitest';
+import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import type { RisePoint } from '../../../web/analysis/rise-points.ts';
+import { assessRise } from '../../../web/analysis/rise.ts';
+import { steepeningOf } from '../../../web/analysis/steepening.ts';
+import {
+  normal,
+  historyOf,
+  readingsOf,
+  seeded,
+  type InventedSensor,
+} from '../../support/invented-curves.ts';
+
+const SENSOR: InventedSensor = {
+  ratePerS: 1,
+  noisePa: 0.05,
+  relativeNoise: 0.002,
+  quantumPa: 0.001,
+  lagS: 0.5,
+  spikeShare: 0,
+  gap: null,
+  topPa: 1e5,
+};
+
+function judged(curve: (heldS: number) => number, heldS: number, seed: number) {
+  const readings = readingsOf(curve, SENSOR, seeded(seed), 0, heldS);
+  const hold = { isolatedS: 0, isMarked: true, isolationSure: true };
+  return assessRise(historyOf(readings), hold, DEFAULT_SHEET, heldS);
+}
+
+/** A point a length of ten seconds, each of ten readings. */
+function pointsOf(pressureAt: (heldS: number) => number, untilS: number): RisePoint[] {
+  return Array.from({ length: untilS / 10 }, (_, i) => {
+    const heldS = 5 + 10 * i;
+    const pressurePa = pressureAt(heldS);
+    return { heldS, pressurePa, widthS: 10, count: 10, stepPa: 0, dwellS: 0 };
+  });
+}
+
+/**
+ * An inflow above the limit near the sensor, which goes on to the larger rest of a system through a narrow
+ * passage: the rest stood lower, and what flows over there is missed here, as e^(−t/τ) less and less.
+ */
+const spreading = (heldS: number) => 32 + 0.0119 * heldS - 8 * -Math.expm1(-heldS / 900);
+
+test('a leak that still spreads to the rest of the system is no pass, however little has risen', () => {
+  for (const seed of [1, 2, 3, 4, 5]) {
+    const { verdict, reservations, moreS } = judged(spreading, 600, seed);
+    expect(verdict).toBe('undecided');
+    expect(reservations).toContain('steepening');
+    expect(moreS).toBe(300);
+  }
+});
+
+test('a straight rise as small as that, and one that levels off, are passed as before', () => {
+  for (const curve of [
+    (heldS: number) => 32 + 0.002 * heldS,
+    (heldS: number) => 32 + 0.001 * heldS - 4 * Math.expm1(-heldS / 300),
+  ])
+    expect(judged(curve, 900, 1)).toMatchObject({ verdict: 'tight_dry', reservations: [] });
+});
+
+test('of a parabola the slope at its end and how much it has grown', () => {
+  const found = steepeningOf(
+    pointsOf((heldS) => 30 + 0.002 * heldS + 3e-6 * heldS ** 2, 600),
+    0.01,
+  );
+  // Seen from 65 s to 595 s: dP/dt = 0.002 + 6e-6·t.
+  expect(found?.presentPaPerS).toBeCloseTo(0.002 + 6e-6 * 595, 9);
+  expect(found?.grownPaPerS).toBeCloseTo(6e-6 * 530, 9);
+});
+
+test('its standard error is what the noise makes of it', () => {
+  const random = seeded(7);
+  const trials = Array.from({ length: 400 }, () =>
+    steepeningOf(
+      pointsOf((heldS) => 30 + 0.004 * heldS + normal(random) * 0.05, 900),
+      0.01,
+    ),
+  );
+  const scores = trials.map((found) => (found ? found.grownPaPerS / found.sigmaPaPerS : Infinity));
+  const rms = Math.sqrt(scores.reduce((sum, score) => sum + score ** 2, 0) / scores.length);
+  // Counting the noise's memory in, where there is none, can only widen the error.
+  expect(rms).toBeGreaterThan(0.75);
+  expect(rms).toBeLessThan(1.1);
+});
+
+test('noise that no reading stands above makes no curve', () => {
+  const quiet = steepeningOf(
+    pointsOf((heldS) => 30 + 1e-9 * heldS ** 2, 600),
+    0.1,
+  );
+  expect(quiet?.sigmaPaPerS).toBeGreaterThan(quiet?.grownPaPerS ?? Infinity);
+});
+
+test('too few readings tell nothing of it', () => {
+  expect(
+    steepeningOf(
+      pointsOf((heldS) => 30 + heldS, 150),
+      0.1,
+    ),
+  ).toBeNull();
+  expect(steepeningOf([], 0.1)).toBeNull();
+});

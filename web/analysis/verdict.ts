@@ -67,7 +67,7 @@ const KEPT: Bar = {
   tight: 0.5,
   leakAboveLimit: 0.02,
   shareOfLimit: 0.9,
-  steepeningSigmas: 2.5,
+  steepeningSigmas: 2,
   ruleMayBreak: true,
   moisture: 0.88,
   leak: 0.88,

@@ -55,7 +55,7 @@ interface Bar {
 const SAID: Bar = {
   tight: 0.8,
   leakAboveLimit: 0.003,
-  shareOfLimit: 0.75,
+  shareOfLimit: 0.73,
   steepeningSigmas: 1.5,
   ruleMayBreak: false,
   moisture: 0.92,
@@ -66,7 +66,7 @@ const SAID: Bar = {
 const KEPT: Bar = {
   tight: 0.5,
   leakAboveLimit: 0.02,
-  shareOfLimit: 0.9,
+  shareOfLimit: 0.88,
   steepeningSigmas: 2,
   ruleMayBreak: true,
   moisture: 0.88,

@@ -10,6 +10,7 @@ import type { AlertTone } from '../words/say-alert.ts';
 import { sayRecording } from '../words/say-origin.ts';
 import type { AlertDesk } from './alert-desk.ts';
 import type { OpenAlert } from './heard-recording.ts';
+import { isInDoubt } from './in-doubt.ts';
 import { markOfAlert } from './mark-of-alert.ts';
 
 interface AlertBannerProps {
@@ -65,15 +66,23 @@ function Latest({ session, latest, before }: LatestProps) {
   const followed = of.book.session.value?.followed.value ?? null;
   const recording = of.recording.value;
   const mark = markOfAlert(alert.fact);
+  const isWatched = followed?.channel.value === alert.channel;
+  const inDoubt = isInDoubt(
+    alert.fact,
+    (isWatched ? followed.conclusions.value?.rise : null) ?? null,
+  );
+  const tone = inDoubt ? 'warning' : words.tone;
   const isOfAnother = recording !== null && recording.id !== session.recording.value?.id;
   return (
-    <div class="alert" data-testid="alert" data-tone={words.tone} data-kind={alert.fact.kind}>
+    <div class="alert" data-testid="alert" data-tone={tone} data-kind={alert.fact.kind}>
       <span class="alert-sign">
-        <Icon of={signOf(alert.fact, words.tone)} size="1em" />
-        <i>{wording.tones[words.tone]}</i>
+        <Icon of={signOf(alert.fact, tone)} size="1em" />
+        <i>{wording.tones[tone]}</i>
       </span>
       <div class="alert-words">
-        <b data-testid="alert-title">{words.title}</b>
+        <b data-testid="alert-title">
+          {inDoubt ? wording.inDoubt({ title: words.title }) : words.title}
+        </b>
         <span class="alert-detail">
           {isOfAnother && (
             <b>{wording.ofAnother({ recording: sayRecording(recording, speech.value) })} </b>

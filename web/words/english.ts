@@ -1185,6 +1185,7 @@ export const english = {
     allSeen: 'All seen',
     none: 'Nothing has been called out in this recording.',
     reach: 'How they reach you…',
+    inDoubt: ({ title }: { title: string }) => `${title}, now in doubt`,
     unheard: 'Not heard: the browser waits for a first touch.',
     andBefore: ({ count }: { count: number }) => `And ${count} before`,
     calledAt: ({ moment, clock }: { moment: string; clock: string }) => `${moment}, at ${clock}`,

@@ -1367,6 +1367,7 @@ export const spanish: Wording = {
     allSeen: 'Todo visto',
     none: 'No se ha avisado de nada en esta grabación.',
     reach: 'Cómo le llegan…',
+    inDoubt: ({ title }) => `${title}, ahora en duda`,
     unheard: 'No se oyó: el navegador espera un primer toque.',
     andBefore: ({ count }) => `Y ${count} antes`,
     calledAt: ({ moment, clock }) => `${moment}, a las ${clock}`,

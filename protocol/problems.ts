@@ -205,6 +205,14 @@ const TABLE = {
     meaning: 'The file is larger than 128 MB, and nothing of it was recorded.',
     remedy: 'Split it, or keep every second row: a day at ten readings a second fits.',
   },
+  too_many_files: {
+    meaning: 'As many files as there is room for are being read in, restored or copied already.',
+    remedy: 'Wait until they are done, then try again. Nothing of this one was kept.',
+  },
+  request_stalled: {
+    meaning: 'The rest of what was to be sent did not come, and nothing of it was kept.',
+    remedy: 'Try again. A program of your own has to send on without long pauses.',
+  },
   nothing_typed_in: {
     meaning: 'No typed-in recording is running.',
     remedy: 'Type in a reading: the recording begins with it.',

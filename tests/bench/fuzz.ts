@@ -15,7 +15,7 @@ const MB = 2 ** 20;
 /** Of all that is thrown; a request takes a hundred times as long as a call. */
 const BY_HTTP = 0.03;
 const BY_STREAM = 0.05;
-const ROUNDS = 4;
+const ROUNDS = 10;
 
 const { values: options } = parseArgs({
   options: {
@@ -89,12 +89,20 @@ function told(how: string, { byStatus, faults: found }: Answers): void {
 
 function report(
   when: string,
-  { rss, heapUsed, p99Ms, handles }: Awaited<ReturnType<BridgeProcess['state']>>,
+  {
+    rss,
+    heapUsed,
+    external,
+    arrayBuffers,
+    p99Ms,
+    handles,
+  }: Awaited<ReturnType<BridgeProcess['state']>>,
   screen: WellBehavedScreen,
 ): void {
   const { median, p99, most } = screen.delaysMs();
   console.log(
-    `${when}: ${(rss / MB).toFixed(0)} MB, heap ${(heapUsed / MB).toFixed(0)} MB, ${handles} handles, ` +
+    `${when}: ${(rss / MB).toFixed(0)} MB, heap ${(heapUsed / MB).toFixed(0)} MB, external ${(external / MB).toFixed(0)} MB ` +
+      `(buffers ${(arrayBuffers / MB).toFixed(0)} MB), ${handles} handles, ` +
       `event loop p99 ${p99Ms.toFixed(0)} ms; readings reach the screen ${median.toFixed(0)} ms (median), ` +
       `${p99.toFixed(0)} ms (p99), ${most.toFixed(0)} ms (most) later than the quickest`,
   );

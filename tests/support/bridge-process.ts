@@ -21,6 +21,8 @@ const stateSchema = z.object({
   kind: z.literal('state'),
   rss: z.number(),
   heapUsed: z.number(),
+  external: z.number(),
+  arrayBuffers: z.number(),
   p99Ms: z.number(),
   handles: z.number(),
   delivered: z.number(),

@@ -355,6 +355,15 @@ export const spanish: Wording = {
       remedy:
         'Divídalo, o quédese con una fila de cada dos: un día a diez lecturas por segundo cabe.',
     },
+    too_many_files: {
+      meaning: 'Ya se están leyendo, restaurando o copiando tantos archivos como caben a la vez.',
+      remedy: 'Espere a que terminen y vuelva a intentarlo. De este no se ha guardado nada.',
+    },
+    request_stalled: {
+      meaning: 'El resto de lo que se iba a enviar no llegó, y no se ha guardado nada de ello.',
+      remedy:
+        'Vuelva a intentarlo. Un programa propio tiene que seguir enviando sin pausas largas.',
+    },
     nothing_typed_in: {
       meaning: 'No hay ninguna grabación a mano en marcha.',
       remedy: 'Escriba una lectura: la grabación empieza con ella.',

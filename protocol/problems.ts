@@ -116,6 +116,11 @@ const TABLE = {
     remedy:
       'Free some space on the disk. What could not be written is held in memory and tried again; it is lost if the program ends before.',
   },
+  write_stalled: {
+    meaning: 'The disk does not answer: what is measured waits in memory to be written.',
+    remedy:
+      'Wait, and don’t end the program: what waits is written as soon as the disk goes on, in order. A large file that is being read in does the same for some seconds; if it lasts, see whether the disk is failing.',
+  },
   readings_refused: {
     meaning: 'For hours nothing could be written to the record, and no more can be held in memory.',
     remedy:

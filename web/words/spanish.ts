@@ -262,6 +262,11 @@ export const spanish: Wording = {
       remedy:
         'Libere espacio en el disco. Lo que no se pudo escribir se guarda en memoria y se intenta de nuevo; se pierde si el programa termina antes.',
     },
+    write_stalled: {
+      meaning: 'El disco no responde: lo que se mide espera en memoria a ser escrito.',
+      remedy:
+        'Espere y no cierre el programa: lo que espera se escribe en orden en cuanto el disco sigue. Un archivo grande que se está leyendo hace lo mismo durante unos segundos; si dura, compruebe si el disco está fallando.',
+    },
     readings_refused: {
       meaning: 'Desde hace horas no se puede escribir en el registro, y en la memoria no cabe más.',
       remedy:

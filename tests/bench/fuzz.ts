@@ -7,6 +7,8 @@ import { parseArgs } from 'node:util';
 import { SeededRandom } from '../../simulators/physics/seeded-random.ts';
 import { BridgeProcess, STEADY_RECORDING } from '../support/bridge-process.ts';
 import { SchemaValues } from '../support/fuzz/from-schema.ts';
+import { HostileBackups } from '../support/fuzz/hostile-backups.ts';
+import { tormentByBackups } from '../support/fuzz/hostile-peer-backups.ts';
 import { type Answers, tormentByHttp, tormentByStream } from '../support/fuzz/hostile-peer.ts';
 import { hostileParsers } from '../support/fuzz/hostile-parsers.ts';
 import { WellBehavedScreen } from '../support/well-behaved-screen.ts';
@@ -15,6 +17,9 @@ const MB = 2 ** 20;
 /** Of all that is thrown; a request takes a hundred times as long as a call. */
 const BY_HTTP = 0.03;
 const BY_STREAM = 0.05;
+/** A harmed backup takes as long as thousands of calls. */
+const BACKUPS = 0.001;
+const BACKUPS_BY_HTTP = 0.0002;
 const ROUNDS = 10;
 
 const { values: options } = parseArgs({
@@ -34,6 +39,7 @@ const values = new SchemaValues(new SeededRandom(seed));
 const faults: string[] = [];
 console.log(`${count} inputs, seed ${seed}`);
 inThisProcess();
+await restored();
 await atABridge();
 for (const fault of faults.slice(0, 20)) console.log(`FAULT ${fault}`);
 console.log(faults.length === 0 ? 'no faults' : `${faults.length} faults`);
@@ -57,6 +63,16 @@ function inThisProcess(): void {
   }
 }
 
+async function restored(): Promise<void> {
+  const backups = await HostileBackups.make();
+  const { said, faults: found } = backups.restore(Math.ceil(count * BACKUPS), values);
+  backups.remove();
+  console.log(
+    `harmed backups, by what came of them or of their recordings: ${JSON.stringify(said)}`,
+  );
+  faults.push(...found);
+}
+
 async function atABridge(): Promise<void> {
   const bridge = await BridgeProcess.start(8);
   const screen = new WellBehavedScreen(bridge.url, STEADY_RECORDING);
@@ -69,6 +85,8 @@ async function atABridge(): Promise<void> {
       'stream, connections by close code (0: it stayed open)',
       await tormentByStream(bridge.url, Math.ceil((count * BY_STREAM) / ROUNDS), values),
     );
+    const backups = Math.ceil((count * BACKUPS_BY_HTTP) / ROUNDS);
+    told('harmed backups over HTTP', await tormentByBackups(bridge.url, backups, values));
     report(`after round ${round} of ${ROUNDS}`, await bridge.state(), screen);
   }
   if (!screen.isConnected) faults.push('the screen that behaves was dropped');

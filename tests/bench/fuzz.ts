@@ -78,7 +78,7 @@ async function atABridge(): Promise<void> {
   const screen = new WellBehavedScreen(bridge.url, STEADY_RECORDING);
   await screen.follow();
   await new Promise((resolve) => setTimeout(resolve, 3000));
-  report('before', await bridge.state(), screen);
+  report('before', await bridge.state('garbage'), screen);
   for (let round = 1; round <= ROUNDS; round += 1) {
     told('HTTP', await tormentByHttp(bridge.url, Math.ceil((count * BY_HTTP) / ROUNDS), values));
     told(
@@ -87,7 +87,7 @@ async function atABridge(): Promise<void> {
     );
     const backups = Math.ceil((count * BACKUPS_BY_HTTP) / ROUNDS);
     told('harmed backups over HTTP', await tormentByBackups(bridge.url, backups, values));
-    report(`after round ${round} of ${ROUNDS}`, await bridge.state(), screen);
+    report(`after round ${round} of ${ROUNDS}`, await bridge.state('garbage'), screen);
   }
   if (!screen.isConnected) faults.push('the screen that behaves was dropped');
   const heard = screen.indexes.size;

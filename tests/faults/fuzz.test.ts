@@ -34,7 +34,7 @@ test('a generated value is what its schema allows', () => {
 
 test('a harmed backup is refused, or of each recording comes all or nothing, and what holds is unaltered', async () => {
   const backups = await HostileBackups.make();
-  const { said, faults } = backups.restore(24, values);
+  const { said, faults } = backups.restore(24, new SchemaValues(new SeededRandom(12)));
   backups.remove();
   expect(faults).toEqual([]);
   // Each of these is met, or what is thrown is too tame or too wild.

@@ -78,8 +78,9 @@ export class BridgeProcess {
     return this.#child.exitCode === null && this.#child.signalCode === null;
   }
 
-  async state(): Promise<z.infer<typeof stateSchema>> {
-    this.#child.send('state');
+  /** @param without garbage: what is that is no growth */
+  async state(without?: 'garbage'): Promise<z.infer<typeof stateSchema>> {
+    this.#child.send(without === undefined ? 'state' : 'state-without-garbage');
     return stateSchema.parse(await answer(this.#child, this.#said));
   }
 

@@ -93,7 +93,10 @@ async function atABridge(): Promise<void> {
   const heard = screen.indexes.size;
   if (Math.max(...screen.indexes) !== heard) faults.push('the screen that behaves missed readings');
   screen.close();
-  if (bridge.terminal !== '') faults.push(`the bridge’s terminal: ${errorsIn(bridge.terminal)}`);
+  const errors = errorsIn(bridge.terminal);
+  if (errors !== '') faults.push(`the bridge’s terminal: ${errors}`);
+  // That the disk takes long is said there too, and is no fault on a busy machine.
+  else if (bridge.terminal !== '') console.log(`the bridge’s terminal: ${bridge.terminal}`);
   const { delivered, lost } = await bridge.stop();
   if (lost !== 0) faults.push(`${lost} readings are not in the record`);
   console.log(`${delivered} readings delivered meanwhile, ${lost} lost; the screen heard ${heard}`);

@@ -116,6 +116,11 @@ const TABLE = {
     remedy:
       'Free some space on the disk. What could not be written is held in memory and tried again; it is lost if the program ends before.',
   },
+  write_stalled: {
+    meaning: 'The disk does not answer: what is measured waits in memory to be written.',
+    remedy:
+      'Wait, and don’t end the program: what waits is written as soon as the disk goes on, in order. A large file that is being read in does the same for some seconds; if it lasts, see whether the disk is failing.',
+  },
   readings_refused: {
     meaning: 'For hours nothing could be written to the record, and no more can be held in memory.',
     remedy:
@@ -204,6 +209,14 @@ const TABLE = {
   readings_file_too_large: {
     meaning: 'The file is larger than 128 MB, and nothing of it was recorded.',
     remedy: 'Split it, or keep every second row: a day at ten readings a second fits.',
+  },
+  too_many_files: {
+    meaning: 'As many files as there is room for are being read in, restored or copied already.',
+    remedy: 'Wait until they are done, then try again. Nothing of this one was kept.',
+  },
+  request_stalled: {
+    meaning: 'The rest of what was to be sent did not come, and nothing of it was kept.',
+    remedy: 'Try again. A program of your own has to send on without long pauses.',
   },
   nothing_typed_in: {
     meaning: 'No typed-in recording is running.',

@@ -17,6 +17,14 @@ export const recordStateSchema = z.discriminatedUnion('kind', [
     /** Readings for which there was no room in memory either. */
     refused: count,
   }),
+  /** The disk neither takes nor refuses: it hangs, or something large is being written. */
+  z.strictObject({
+    kind: z.literal('stalled'),
+    /** Wall clock, ms: since when the record does not answer. */
+    sinceMs: z.number(),
+    waiting: count,
+    refused: count,
+  }),
   /** Found while it was written: what comes is kept beside it, and shown after the next start. */
   z.strictObject({
     kind: z.literal('damaged'),

@@ -16,7 +16,7 @@ import { sourceStateSchema } from './source-state.ts';
 import { takenBackSchema } from './typed-in.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 6;
+export const STREAM_VERSION = 7;
 
 /** What the bridge runs on: where Bluetooth is switched on and allowed differs. */
 const PLATFORMS = ['linux', 'macos', 'windows', 'other'] as const;

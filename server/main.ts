@@ -85,6 +85,7 @@ export async function startBridge(
     durable: publish,
     held: ({ sinceMs, detail, waiting, refused }) =>
       tellOfRecord({ kind: 'held', sinceMs, detail, waiting, refused }),
+    stalled: (stalled) => tellOfRecord({ kind: 'stalled', ...stalled }),
     mending: () => terminal.mending(),
     relieved: () => tellOfRecord({ kind: 'kept' }),
     damaged: ({ sinceMs, detail, file }) =>

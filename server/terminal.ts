@@ -37,7 +37,8 @@ export class Terminal {
     if (state.kind === this.#recordKind && words?.meaning === this.#recordSaid) return;
     const raw = 'detail' in state ? ` (${state.detail})` : '';
     if (words !== null) this.#write(`${words.meaning} ${words.remedy} ${words.detail}${raw}`);
-    else if (this.#recordKind === 'held') this.#write('Everything that waited is written now.');
+    else if (this.#recordKind === 'held' || this.#recordKind === 'stalled')
+      this.#write('Everything that waited is written now.');
     this.#recordKind = state.kind;
     this.#recordSaid = words?.meaning;
   }

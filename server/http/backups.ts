@@ -13,6 +13,7 @@ import {
 } from '../../protocol/restored.ts';
 import { described, json } from './described.ts';
 import { asDownload, backupName } from './file-name.ts';
+import { RoomForFiles } from './room-for-files.ts';
 
 export interface BackupAccess {
   /**
@@ -35,11 +36,15 @@ interface MadeBackup {
   readonly remove: () => void;
 }
 
+/** Each takes as much of the disk as the record. */
+const MOST_COPIES = 2;
+const MOST_RESTORED_AT_ONCE = 1;
+
 const BACKUP = {
   summary: 'The whole record as one SQLite file, as it stands now, also while it is recording.',
   more: 'The copy is made and looked through first: the first byte comes after some seconds.',
   answer: { status: 200, content: { [RECORD_MEDIA_TYPE]: null }, isDownload: true },
-  problems: ['backup_failed'],
+  problems: ['backup_failed', 'too_many_files'],
 } as const;
 const RESTORE = {
   summary: 'Adds the recordings of a backup to the record; what is here already is left out.',
@@ -48,14 +53,23 @@ const RESTORE = {
     'of where it was taken from. Of each recording comes all or nothing, and what was not restored is said.',
   body: { [RECORD_MEDIA_TYPE]: null },
   answer: { status: 200, content: json(restoredSchema) },
-  problems: ['bad_backup', 'backup_too_large', 'record_from_newer_version'],
+  problems: ['bad_backup', 'backup_too_large', 'record_from_newer_version', 'too_many_files'],
 } as const;
 
 export function serveBackups(server: FastifyInstance, backups: BackupAccess): void {
-  server.get('/api/backup', described(BACKUP), async (_request, reply) => {
-    const { file, bytes, atMs, remove } = await backups.make();
+  const copies = new RoomForFiles(MOST_COPIES);
+  const copy = { onRequest: copies.onRequest, ...described(BACKUP) };
+  server.get('/api/backup', copy, async (request, reply) => {
+    const free = copies.keep(request);
+    const { file, bytes, atMs, remove } = await backups.make().catch((error: unknown) => {
+      free();
+      throw error;
+    });
     const sent = createReadStream(file);
-    sent.once('close', remove);
+    sent.once('close', () => {
+      remove();
+      free();
+    });
     return reply
       .header('content-type', RECORD_MEDIA_TYPE)
       .header('content-length', bytes)
@@ -66,9 +80,11 @@ export function serveBackups(server: FastifyInstance, backups: BackupAccess): vo
   // In a scope of its own: nothing else takes a body of this kind.
   void server.register((scope, _options, done) => {
     scope.addContentTypeParser(RECORD_MEDIA_TYPE, (_request, body, parsed) => parsed(null, body));
-    scope.post('/api/restore', described(RESTORE), (request) => {
+    const room = new RoomForFiles(MOST_RESTORED_AT_ONCE);
+    const one = { onRequest: room.onRequest, ...described(RESTORE) };
+    scope.post('/api/restore', one, (request) => {
       const body = z.instanceof(Readable).parse(request.body);
-      return backups.restore((file) => keep(body, file));
+      return room.during(request, () => backups.restore((file) => keep(body, file)));
     });
     done();
   });

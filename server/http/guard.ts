@@ -32,8 +32,8 @@ const HEADERS = {
   'cross-origin-opener-policy': 'same-origin',
   'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), payment=()',
 } as const;
-const RETRY_AFTER_S = 60;
-const TOO_MANY = 429;
+/** By status. */
+const RETRY_AFTER_S: Readonly<Record<number, number>> = { 429: 60, 503: 15 };
 
 export function guard(server: FastifyInstance, shared: () => Shared | null): void {
   server.addHook('onRoute', ({ method, url }) => {
@@ -58,6 +58,7 @@ export function guard(server: FastifyInstance, shared: () => Shared | null): voi
     reply.headers(HEADERS);
     // What is said of a job stays in no store of the browser's.
     if (request.url.startsWith('/api/')) reply.header('cache-control', 'no-store');
-    if (reply.statusCode === TOO_MANY) reply.header('retry-after', RETRY_AFTER_S);
+    const retryAfterS = RETRY_AFTER_S[reply.statusCode];
+    if (retryAfterS !== undefined) reply.header('retry-after', retryAfterS);
   });
 }

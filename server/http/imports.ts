@@ -8,6 +8,7 @@ import { recordingJsonSchema } from '../../protocol/recording-json.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import { described, json } from './described.ts';
+import { RoomForFiles } from './room-for-files.ts';
 
 /** Resolves with the recording once it is durable. @throws ProblemError `bad_readings_file` */
 export type ReadIn = (name: string, text: string, remark: string) => Promise<Recording>;
@@ -19,6 +20,10 @@ export type ReadInWhole = (
   text: string,
 ) => Promise<Recording>;
 
+/** Bytes of bodies: two of the largest, or many small ones. */
+const ROOM_BYTES = 2 * MOST_IMPORT_BYTES;
+/** Whatever a file holds, looking into it takes a thread of its own, in its turn. */
+const LEAST_BYTES = 2 ** 20;
 const TOO_LARGE = 'FST_ERR_CTP_BODY_TOO_LARGE';
 
 const READ_IN = {
@@ -29,7 +34,7 @@ const READ_IN = {
   query: importQuerySchema,
   body: { 'text/csv': null, 'application/json': recordingJsonSchema },
   answer: { status: 201, content: json(recordingSchema) },
-  problems: ['bad_readings_file', 'readings_file_too_large'],
+  problems: ['bad_readings_file', 'readings_file_too_large', 'too_many_files'],
 } as const;
 
 export function serveImports(
@@ -50,15 +55,23 @@ export function serveImports(
       const code = error instanceof Error && 'code' in error ? error.code : null;
       throw code === TOO_LARGE ? new ProblemError('readings_file_too_large') : error;
     });
-    const options = { bodyLimit: MOST_IMPORT_BYTES, ...described(READ_IN) };
+    const room = new RoomForFiles(ROOM_BYTES, ({ headers }) =>
+      // How large it is stands in front of nearly all; else it may be as large as any.
+      Math.max(
+        LEAST_BYTES,
+        Math.min(MOST_IMPORT_BYTES, Number(headers['content-length'] ?? Infinity)),
+      ),
+    );
+    const { onRequest } = room;
+    const options = { onRequest, bodyLimit: MOST_IMPORT_BYTES, ...described(READ_IN) };
     scope.post('/api/imports', options, async (request, reply) => {
       const { name, remark } = importQuerySchema.parse(request.query);
       const text = z.string().parse(request.body);
       const isJson = request.headers['content-type']?.startsWith('application/json') === true;
       const isWhole = isJson || isFullCsv(text);
-      const recording = isWhole
-        ? await readInWhole(name, isJson ? 'json' : 'csv', text)
-        : await readIn(name, text, remark);
+      const recording = await room.during(request, () =>
+        isWhole ? readInWhole(name, isJson ? 'json' : 'csv', text) : readIn(name, text, remark),
+      );
       return reply.status(201).send(recording);
     });
     done();

@@ -37,6 +37,8 @@ const STATUS: Partial<Record<ProblemCode, number>> = {
   too_many_screens: 409,
   sharing_off: 409,
   no_need_to_pair: 409,
+  request_stalled: 408,
+  too_many_files: 503,
 };
 
 export function statusOf(code: ProblemCode): number {

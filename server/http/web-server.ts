@@ -10,10 +10,12 @@ import { serveApiDocument } from './api-document.ts';
 import { serveBackups } from './backups.ts';
 import type { BackupAccess } from './backups.ts';
 import { described, json } from './described.ts';
+import { Exchanges } from './exchanges.ts';
 import { serveImports } from './imports.ts';
 import type { ReadIn, ReadInWhole } from './imports.ts';
 import { guard } from './guard.ts';
 import { type JobAccess, serveJobs } from './jobs.ts';
+import { boundConnections } from './loopback-connections.ts';
 import { type PreparedSheetAccess, servePreparedSheets } from './prepared-sheets.ts';
 import { answerProblems } from './problem-answers.ts';
 import { serveRecordings } from './recordings.ts';
@@ -70,10 +72,18 @@ export interface WebServer {
 
 const LOOPBACK = '127.0.0.1';
 const MOST_BODY_BYTES = 64 * 1024;
+/** Until all of a request's head is there; how long its body may take is looked at by how it comes. */
+const HEAD_LIMITS = { headersTimeout: 10_000, connectionsCheckingInterval: 5000 };
 
 export async function createWebServer(options: WebServerOptions): Promise<WebServer> {
-  const server = Fastify({ bodyLimit: MOST_BODY_BYTES, forceCloseConnections: true });
+  const server = Fastify({
+    bodyLimit: MOST_BODY_BYTES,
+    forceCloseConnections: true,
+    http: HEAD_LIMITS,
+  });
   answerProblems(server);
+  const exchanges = new Exchanges(server);
+  boundConnections(server.server, () => exchanges.busy());
   let door: SharedDoor | null = null;
   guard(server, () => door);
   serveApiDocument(server, options.health.softwareVersion);

@@ -10,6 +10,7 @@ import { ProblemError } from '../../protocol/problems.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { FACT_TABLES } from './fact-tables.ts';
 import { openForReading, openForWriting, RECORD_FILE } from './open-database.ts';
+import { foreignPart } from './own-schema.ts';
 import { PreparedSheets } from './prepared-sheets.ts';
 import { RecordReader } from './record-reader.ts';
 import { RecordingFacts } from './recording-facts.ts';
@@ -92,6 +93,8 @@ function refuseOther(file: string): boolean {
     if (!tables.includes(FACT_TABLES.begin.table) || !tables.includes(FACT_TABLES.reading.table)) {
       throw new ProblemError('bad_backup', 'it is a database of something else');
     }
+    const foreign = foreignPart(database);
+    if (foreign !== null) throw new ProblemError('bad_backup', `no record has this: ${foreign}`);
     const faults = database.prepare('PRAGMA integrity_check(3)').pluck().all();
     if (faults.join() === 'ok') return tables.includes('chain_link');
     throw new ProblemError('bad_backup', `the file is damaged: ${faults.join('; ').slice(0, 300)}`);

@@ -28,6 +28,7 @@ import { RecordingFacts } from './recording-facts.ts';
 import type { TakeOver } from './take-over.ts';
 import { ChainVerifier } from './verify-chain.ts';
 import { removeForgottenWork } from './work-folder.ts';
+import { type Stalled, WriterSilence } from './writer-silence.ts';
 import type {
   Damaged,
   Declined,
@@ -43,7 +44,9 @@ export interface RecorderListener {
   durable(message: RecordMessage): void;
   /** The disk refuses for now; what could not be written is kept in memory and tried again each second. */
   held(held: Held): void;
-  /** What had been held is on the disk. */
+  /** The disk neither takes nor refuses anything; said each second. */
+  stalled?(stalled: Stalled): void;
+  /** What had been held is on the disk, or the disk goes on. */
   relieved?(): void;
   /** The file is damaged: what can be read of it is being saved, before the record is open. */
   mending?(): void;
@@ -51,6 +54,8 @@ export interface RecorderListener {
   damaged?(damaged: Damaged): void;
 }
 
+const SAYS_HOW_IT_IS: ReadonlySet<FromWriter['type']> = new Set(['held', 'damaged', 'relieved']);
+const LISTENED_FOR_EVERY_MS = 1000;
 /** Worked at a time, ms: a link of a file that was read in holds as many facts as two thousand of a sensor's. */
 const VERIFYING_AT_A_TIME_MS = 20;
 
@@ -70,6 +75,9 @@ export class Recorder {
   readonly #verifier: ChainVerifier;
   #verifying: Promise<unknown> = Promise.resolve();
   readonly #closeReader: () => void;
+  readonly #silence = new WriterSilence();
+  readonly #listening: NodeJS.Timeout;
+  #isStalled = false;
   #ticket = 0;
   #taking = 0;
   #durableTicket = 0;
@@ -117,6 +125,7 @@ export class Recorder {
     worker.on('message', (message: FromWriter) => {
       this.#hear(message);
     });
+    this.#listening = setInterval(() => this.#listen(), LISTENED_FOR_EVERY_MS);
   }
 
   /** Where the page of this record is, for a second bridge that is started on it. */
@@ -141,6 +150,8 @@ export class Recorder {
   }
 
   readings(recordingId: number, readings: readonly ReceivedReading[]): void {
+    // Where the writer has not been heard for hours there is no more room.
+    if (!this.#silence.mayHandOver(readings.length)) return;
     this.#write({ kind: 'readings', recordingId, packed: packReadings(readings) });
   }
 
@@ -335,6 +346,7 @@ export class Recorder {
     const ended = new Promise<void>((resolve) => this.#worker.once('exit', () => resolve()));
     this.#send({ type: 'close' });
     await ended;
+    clearInterval(this.#listening);
   }
 
   /** @throws ProblemError where the fact was declined */
@@ -348,6 +360,7 @@ export class Recorder {
 
   #write(fact: Fact): number {
     this.#ticket += 1;
+    if (fact.kind !== 'readings') this.#silence.mayHandOver(0);
     this.#send({ type: 'write', ticket: this.#ticket, fact });
     return this.#ticket;
   }
@@ -356,7 +369,27 @@ export class Recorder {
     this.#worker.postMessage(message);
   }
 
+  /** What it can't say itself. */
+  #listen(): void {
+    const stalled = this.#silence.stalled();
+    if (stalled === null) return;
+    this.#isStalled = true;
+    this.#listener.stalled?.(stalled);
+  }
+
   #hear(message: FromWriter): void {
+    this.#hearAll(message);
+    const readings = message.type === 'durable' ? message.readings : 0;
+    // To a damaged record nothing is written before the next start, and that was said.
+    const isAllAnswered = message.type === 'damaged' || this.#durableTicket === this.#ticket;
+    this.#silence.heard(readings, isAllAnswered);
+    if (!this.#isStalled) return;
+    this.#isStalled = false;
+    // Those say themselves how it goes on.
+    if (!SAYS_HOW_IT_IS.has(message.type)) this.#listener.relieved?.();
+  }
+
+  #hearAll(message: FromWriter): void {
     if (message.type === 'held') this.#listener.held(message);
     if (message.type === 'all_written') {
       this.#closeReader();

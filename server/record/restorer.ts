@@ -16,6 +16,7 @@ const BACKUP = 'backup';
 export class Restorer {
   readonly #recorder: Recorder;
   readonly #wallClock: () => number;
+  #readBefore: Promise<unknown> = Promise.resolve();
 
   constructor(recorder: Recorder, wallClock: () => number) {
     this.#recorder = recorder;
@@ -59,11 +60,22 @@ export class Restorer {
   }
 
   /**
-   * A recording of its own, with all facts that stand in the file.
+   * A recording of its own, with all facts that stand in the file; one file after the other, since each takes a
+   * thread and many times its size in memory.
    * @param name of the file
    * @throws ProblemError `bad_readings_file`; nothing was recorded then
    */
   async readIn(
+    name: string,
+    format: (typeof FILE_FORMATS)[number],
+    text: string,
+  ): Promise<Recording> {
+    const read = this.#readBefore.then(() => this.#readIn(name, format, text));
+    this.#readBefore = read.catch(() => undefined);
+    return read;
+  }
+
+  async #readIn(
     name: string,
     format: (typeof FILE_FORMATS)[number],
     text: string,

@@ -83,9 +83,13 @@ export class WaitingFacts {
     return this.#facts.slice(0, end === -1 ? undefined : Math.max(1, end));
   }
 
-  written(count: number): void {
-    for (const one of this.#facts.splice(0, count)) this.#readings -= readingsOf(one);
+  /** @returns how many readings were among so many facts */
+  written(count: number): number {
+    const written = this.#facts.splice(0, count);
+    const readings = written.reduce((sum, one) => sum + readingsOf(one), 0);
+    this.#readings -= readings;
     if (this.isEmpty) this.#refused = 0;
+    return readings;
   }
 }
 

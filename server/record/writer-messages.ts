@@ -121,7 +121,12 @@ export type FromWriter =
   | { readonly type: 'ready'; readonly setAside: SetAside | null }
   /** Before it is ready: it reads through a damaged record. */
   | { readonly type: 'mending' }
-  | { readonly type: 'durable'; readonly written: readonly Written[] }
+  | {
+      readonly type: 'durable';
+      readonly written: readonly Written[];
+      /** How many of what was handed over are among it, whether they had been there before or not. */
+      readonly readings: number;
+    }
   | ({ readonly type: 'held' } & Held)
   /** What had been held is durable. */
   | { readonly type: 'relieved' }

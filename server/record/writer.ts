@@ -78,11 +78,11 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
       while (!waiting.isEmpty) {
         const batch = waiting.first();
         const written = writeAll(batch);
-        waiting.written(written.length);
+        const readings = waiting.written(written.length);
         // The log of changes still has what was deleted.
         if (batch.some(({ fact }) => fact.kind === 'delete'))
           database.pragma('wal_checkpoint(TRUNCATE)');
-        say({ type: 'durable', written });
+        say({ type: 'durable', written, readings });
       }
       if (heldSinceMs !== null) say({ type: 'relieved' });
       heldSinceMs = null;

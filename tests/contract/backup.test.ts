@@ -232,6 +232,16 @@ describe('restored', () => {
       () => alter(backup, `PRAGMA user_version = ${MIGRATIONS.length + 1}`),
       /newer version/u,
     ],
+    [
+      'a record with a view of its own',
+      () => alter(backup, 'CREATE VIEW endless AS SELECT * FROM mark'),
+      /no record has this: view endless/u,
+    ],
+    [
+      'a record with another rule for its rows',
+      () => alter(backup, 'ALTER TABLE mark ADD COLUMN more TEXT'),
+      /no record has this: table mark/u,
+    ],
     ['half a file', () => truncateSync(backup, 100_000), /malformed|damaged/u],
     ['nothing', () => rmSync(backup), /there is no file/u],
   ])('not from %s', (_what, make, words) => {

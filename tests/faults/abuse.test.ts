@@ -24,8 +24,14 @@ let bridge: BridgeProcess;
 let screen: WellBehavedScreen;
 /** Long enough for chunks of half a megabyte. */
 let longId = 0;
+/** Its request's head never ends. */
+let endless: Socket;
+let saidToEndless = '';
 beforeAll(async () => {
   bridge = await BridgeProcess.start(8);
+  endless = await rawSocket(bridge.url);
+  endless.setEncoding('utf8').on('data', (data: string) => (saidToEndless += data));
+  endless.write('GET / HTTP/1.1\r\nHost: 127.0.0.1\r\n');
   screen = new WellBehavedScreen(bridge.url, STEADY_RECORDING);
   await screen.follow();
   const rows = Array.from({ length: 30_000 }, (_, at) => `${at / 10},${100 + (at % 97) / 8},,`);
@@ -146,6 +152,21 @@ test('five hundred screens are served, more are sent away, and all leave at once
   const again = new StreamClient(bridge.url);
   await again.until(() => again.heard.length > 0);
   for (const client of [...extra, again]) client.close();
+});
+
+test('a request whose head never ends is given up, and its peer told', async () => {
+  await expect.poll(() => endless.destroyed, { timeout: 30_000 }).toBe(true);
+  expect(saidToEndless).toMatch(/^HTTP\/1\.1 408 /u);
+});
+
+test('of a thousand idle connections the latest are kept, and who asks for something finds room', async () => {
+  const idle: Socket[] = [];
+  for (let at = 0; at < 1000; at += 1) idle.push(await rawSocket(bridge.url));
+  for (const socket of idle) socket.resume();
+  await allIsWell();
+  expect((await fetch(new URL('api/health', bridge.url))).status).toBe(200);
+  await expect.poll(() => idle.filter(({ destroyed }) => !destroyed).length).toBeLessThan(300);
+  for (const socket of idle) socket.destroy();
 });
 
 test('whoever answers no ping is gone; whoever does stays', async () => {

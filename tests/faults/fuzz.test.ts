@@ -4,6 +4,8 @@ import { z } from 'zod';
 import { SeededRandom } from '../../simulators/physics/seeded-random.ts';
 import { BridgeProcess, STEADY_RECORDING } from '../support/bridge-process.ts';
 import { SchemaValues } from '../support/fuzz/from-schema.ts';
+import { HostileBackups } from '../support/fuzz/hostile-backups.ts';
+import { tormentByBackups } from '../support/fuzz/hostile-peer-backups.ts';
 import { tormentByHttp, tormentByStream } from '../support/fuzz/hostile-peer.ts';
 import { hostileParsers } from '../support/fuzz/hostile-parsers.ts';
 import { WellBehavedScreen } from '../support/well-behaved-screen.ts';
@@ -30,6 +32,16 @@ test('a generated value is what its schema allows', () => {
   for (let at = 0; at < 200; at += 1) schema.parse(values.value(z.toJSONSchema(schema)));
 });
 
+test('a harmed backup is refused, or of each recording comes all or nothing, and what holds is unaltered', async () => {
+  const backups = await HostileBackups.make();
+  const { said, faults } = backups.restore(24, new SchemaValues(new SeededRandom(12)));
+  backups.remove();
+  expect(faults).toEqual([]);
+  // Each of these is met, or what is thrown is too tame or too wild.
+  const { refused, unreadable, whole, doubtful } = said;
+  expect(Math.min(refused, unreadable, whole, doubtful)).toBeGreaterThan(0);
+});
+
 let bridge: BridgeProcess;
 beforeAll(async () => {
   bridge = await BridgeProcess.start(8);
@@ -50,6 +62,9 @@ test('a bridge answers all of it, and a screen beside it misses nothing', async 
   expect(refusals).toEqual([]);
   expect(closings.get(1008)).toBeGreaterThan(0);
   expect([...closings.keys()].filter((code) => ![0, 1008].includes(code))).toEqual([]);
+  const { byStatus: restored, faults: unrestored } = await tormentByBackups(bridge.url, 2, values);
+  expect(unrestored).toEqual([]);
+  expect([...restored.values()].reduce((sum, times) => sum + times)).toBe(2);
   expect(screen.isConnected).toBe(true);
   expect(Math.max(...screen.indexes)).toBe(screen.indexes.size);
   expect(bridge.terminal).toBe('');

@@ -21,6 +21,8 @@ const stateSchema = z.object({
   kind: z.literal('state'),
   rss: z.number(),
   heapUsed: z.number(),
+  external: z.number(),
+  arrayBuffers: z.number(),
   p99Ms: z.number(),
   handles: z.number(),
   delivered: z.number(),
@@ -76,8 +78,9 @@ export class BridgeProcess {
     return this.#child.exitCode === null && this.#child.signalCode === null;
   }
 
-  async state(): Promise<z.infer<typeof stateSchema>> {
-    this.#child.send('state');
+  /** @param without garbage: what is that is no growth */
+  async state(without?: 'garbage'): Promise<z.infer<typeof stateSchema>> {
+    this.#child.send(without === undefined ? 'state' : 'state-without-garbage');
     return stateSchema.parse(await answer(this.#child, this.#said));
   }
 

@@ -6,10 +6,15 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
+import { z } from 'zod';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { runBridge } from './running-bridge.ts';
 import { SteadySensors } from './steady-sensors.ts';
 
+setFlagsFromString('--expose-gc');
+const collectGarbage = z.function().parse(runInNewContext('gc'));
 const [count = '8', pace = 'live'] = process.argv.slice(2);
 const folder = mkdtempSync(join(tmpdir(), 'steady-'));
 const sensors = new SteadySensors(Number(count), pace === 'by-hand');
@@ -22,12 +27,14 @@ while (sensors.delivered < 1) await setTimeout(20);
 
 const say = (message: object): void => void process.send?.(message);
 process.on('message', (asked) => {
-  if (asked === 'state') {
-    const { rss, heapUsed } = process.memoryUsage();
+  if (asked === 'state' || asked === 'state-without-garbage') {
+    if (asked === 'state-without-garbage') collectGarbage();
+    const { rss, heapUsed, external, arrayBuffers } = process.memoryUsage();
     const p99Ms = delay.percentile(99) / 1e6;
     delay.reset();
     const handles = process.getActiveResourcesInfo().length;
-    say({ kind: 'state', rss, heapUsed, p99Ms, handles, delivered: sensors.delivered });
+    const memory = { rss, heapUsed, external, arrayBuffers };
+    say({ kind: 'state', ...memory, p99Ms, handles, delivered: sensors.delivered });
   }
   if (asked === 'minute') void deliverMinute();
   if (asked === 'stop') void stop();

@@ -32,7 +32,7 @@ export function freshness(
   }
   if (recording !== null && !isRunning(recording)) return { kind: 'ended' };
   if (connection.phase === 'catching_up') return { kind: 'catching_up' };
-  if (record.kind === 'held' || record.kind === 'damaged')
+  if (record.kind === 'held' || record.kind === 'stalled' || record.kind === 'damaged')
     return { kind: 'stale', sinceMs: record.sinceMs, why: 'record' };
   if (recording?.origin === 'typed_in') return { kind: 'typed_in' };
   if (source === null) return { kind: 'live' };

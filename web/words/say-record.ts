@@ -18,9 +18,11 @@ export function sayRecord(state: RecordState, speech: Speech): RecordWords | nul
   switch (state.kind) {
     case 'kept':
       return null;
-    case 'held': {
+    case 'held':
+    case 'stalled': {
       const waiting = sayCount(state.waiting, speech);
-      if (state.refused === 0) return told('write_failed', record.waiting({ waiting }));
+      const code = state.kind === 'held' ? 'write_failed' : 'write_stalled';
+      if (state.refused === 0) return told(code, record.waiting({ waiting }));
       const refused = sayCount(state.refused, speech);
       const detail = record.refused({ waiting, refused });
       return told('readings_refused', detail);

@@ -262,6 +262,11 @@ export const spanish: Wording = {
       remedy:
         'Libere espacio en el disco. Lo que no se pudo escribir se guarda en memoria y se intenta de nuevo; se pierde si el programa termina antes.',
     },
+    write_stalled: {
+      meaning: 'El disco no responde: lo que se mide espera en memoria a ser escrito.',
+      remedy:
+        'Espere y no cierre el programa: lo que espera se escribe en orden en cuanto el disco sigue. Un archivo grande que se está leyendo hace lo mismo durante unos segundos; si dura, compruebe si el disco está fallando.',
+    },
     readings_refused: {
       meaning: 'Desde hace horas no se puede escribir en el registro, y en la memoria no cabe más.',
       remedy:
@@ -354,6 +359,15 @@ export const spanish: Wording = {
       meaning: 'El archivo supera los 128 MB, y no se registró nada de él.',
       remedy:
         'Divídalo, o quédese con una fila de cada dos: un día a diez lecturas por segundo cabe.',
+    },
+    too_many_files: {
+      meaning: 'Ya se están leyendo, restaurando o copiando tantos archivos como caben a la vez.',
+      remedy: 'Espere a que terminen y vuelva a intentarlo. De este no se ha guardado nada.',
+    },
+    request_stalled: {
+      meaning: 'El resto de lo que se iba a enviar no llegó, y no se ha guardado nada de ello.',
+      remedy:
+        'Vuelva a intentarlo. Un programa propio tiene que seguir enviando sin pausas largas.',
     },
     nothing_typed_in: {
       meaning: 'No hay ninguna grabación a mano en marcha.',

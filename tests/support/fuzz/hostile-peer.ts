@@ -100,7 +100,9 @@ async function send(
     });
     byStatus.set(answer.status, (byStatus.get(answer.status) ?? 0) + 1);
     const text = await beginningOf(answer);
-    if (answer.status >= 500)
+    // Said with its reason to whoever sends too many at once, as is done here.
+    const isFull = answer.status === 503 && text.includes('too_many_files');
+    if (answer.status >= 500 && !isFull)
       faults.push(`${method} ${address.pathname}: ${answer.status} ${text}\n  ${excerpt(sent)}`);
   } catch (error) {
     const cause = error instanceof Error && error.cause instanceof Error ? error.cause.message : '';

@@ -66,13 +66,15 @@ describe('freshness', () => {
     });
   });
 
-  test.each(['held', 'damaged'] as const)(
+  test.each(['held', 'stalled', 'damaged'] as const)(
     'while the record is %s, what is shown is the last reading of it, and nothing follows from that',
     (kind) => {
       const record =
         kind === 'held'
           ? ({ kind, sinceMs: 9000, detail: 'full', waiting: 12, refused: 0 } as const)
-          : ({ kind, sinceMs: 9000, detail: 'malformed', file: 'beside' } as const);
+          : kind === 'stalled'
+            ? ({ kind, sinceMs: 9000, waiting: 12, refused: 0 } as const)
+            : ({ kind, sinceMs: 9000, detail: 'malformed', file: 'beside' } as const);
       const state = freshness(live, recording(1, true), source('live'), record);
       expect(state).toEqual({ kind: 'stale', sinceMs: 9000, why: 'record' });
       expect(isCurrent(state)).toBe(false);

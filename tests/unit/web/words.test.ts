@@ -311,6 +311,9 @@ test('of a full disk the page has words of its own, not those of the database', 
     }
     const problems = speech.wording.problems;
     expect(sayRecord(held, speech)?.remedy).toBe(problems.write_failed.remedy);
+    const stalled = sayRecord({ ...held, kind: 'stalled' }, speech);
+    expect(stalled).toMatchObject(problems.write_stalled);
+    expect(stalled?.detail).toContain('7');
     expect(sayRecord(damaged, speech)?.detail).toContain('beside');
   }
   const lines: string[] = [];

@@ -4,7 +4,7 @@
  */
 
 /** Its answers take milliseconds; whoever looks at the page should know of it soon. */
-const STALLED_AFTER_MS = 3000;
+const STALLED_AFTER_MS = 5000;
 /**
  * Readings that may wait for a thread that hears nothing: a message of some 430 bytes each, 300 MB; two hours of
  * eight sensors at 10 Hz. Beyond it they are refused, as where the disk refuses (waiting-facts.ts).

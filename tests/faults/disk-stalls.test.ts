@@ -15,7 +15,7 @@ import { lostReadings, SteadySensors } from '../support/steady-sensors.ts';
 import { StreamClient } from '../support/stream-client.ts';
 
 const SENSORS = 4;
-const STALL_MS = 7000;
+const STALL_MS = 9000;
 const MILLION = 1e6;
 
 /** Counts so far that it takes so long on this machine. */

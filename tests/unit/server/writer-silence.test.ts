@@ -14,7 +14,7 @@ test('it stalls from the first fact on that it does not answer', () => {
   // Nothing was asked of it.
   expect(writer.stalled()).toBeNull();
   writer.mayHandOver(2);
-  nowMs += 2000;
+  nowMs += 4000;
   writer.mayHandOver(3);
   expect(writer.stalled()).toBeNull();
   nowMs += 1000;
@@ -25,12 +25,12 @@ test('a sign of life begins the wait anew; with the last answer there is none', 
   const writer = silence();
   writer.mayHandOver(2);
   writer.mayHandOver(0);
-  nowMs = 2900;
+  nowMs = 4900;
   writer.heard(2, false);
-  nowMs = 5800;
+  nowMs = 9800;
   expect(writer.stalled()).toBeNull();
-  nowMs = 5900;
-  expect(writer.stalled()).toMatchObject({ sinceMs: WALL_MS + 2900, waiting: 0 });
+  nowMs = 9900;
+  expect(writer.stalled()).toMatchObject({ sinceMs: WALL_MS + 4900, waiting: 0 });
   writer.heard(0, true);
   nowMs = 90_000;
   expect(writer.stalled()).toBeNull();
@@ -42,11 +42,11 @@ test('what it can’t hear of is bounded: the newest are refused, and counted un
   expect(writer.mayHandOver(1)).toBe(false);
   // What somebody did is taken all the same.
   expect(writer.mayHandOver(0)).toBe(true);
-  nowMs = 4000;
+  nowMs = 6000;
   expect(writer.stalled()).toMatchObject({ waiting: 10, refused: 1 });
   writer.heard(6, false);
   expect(writer.mayHandOver(1)).toBe(true);
-  nowMs = 9000;
+  nowMs = 11_000;
   expect(writer.stalled()).toMatchObject({ waiting: 5, refused: 1 });
   writer.heard(5, true);
   writer.mayHandOver(1);

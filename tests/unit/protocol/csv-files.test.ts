@@ -237,12 +237,12 @@ describe('full CSV', () => {
       ['sensor-1', 'Gauge'],
       ['sensor-2', '=Second'],
     ]);
-    const from = { ...RECORDING, origin: 'import', takenFrom: { origin: 'rehearsal' } } as const;
-    const takenFrom = {
-      ...{ format: 'x', origin: 'rehearsal', recordingId: 1, startedAtMs: 0, title: '' },
+    const takenFrom: Recording['takenFrom'] = {
+      ...{ format: 'x', recordingId: 1, startedAtMs: 0, title: '' },
+      origin: 'rehearsal',
       ...{ hash: '', held: false, softwareVersion: '' },
-    } as const;
-    const again = new FullCsvRows({ ...from, takenFrom }, [], 0);
+    };
+    const again = new FullCsvRows({ ...RECORDING, origin: 'import', takenFrom }, [], 0);
     expect(cellsOf(again.reading(READING))['origin']).toBe('rehearsal');
   });
 

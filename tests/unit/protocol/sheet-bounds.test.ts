@@ -194,8 +194,8 @@ describe('what has a structure', () => {
     ],
   ] as const)('%s: %j, bounds of %s', (name, rest, inner, taken, refused) => {
     const takesOne = (value: unknown) => field(name).safeParse([{ ...rest, [inner]: value }]);
-    for (const value of taken) expect(takesOne(value).success, String(value)).toBe(true);
-    for (const value of refused) expect(takesOne(value).success, String(value)).toBe(false);
+    for (const value of taken) expect(takesOne(value).success, JSON.stringify(value)).toBe(true);
+    for (const value of refused) expect(takesOne(value).success, JSON.stringify(value)).toBe(false);
   });
 
   test.each([
@@ -208,8 +208,8 @@ describe('what has a structure', () => {
   ] as const)('the gauge’s %s', (inner, taken, refused) => {
     const takesIt = (value: unknown) =>
       field('nitrogenGauge').safeParse({ ...NITROGEN_GAUGE, [inner]: value }).success;
-    for (const value of taken) expect(takesIt(value), String(value)).toBe(true);
-    for (const value of refused) expect(takesIt(value), String(value)).toBe(false);
+    for (const value of taken) expect(takesIt(value), JSON.stringify(value)).toBe(true);
+    for (const value of refused) expect(takesIt(value), JSON.stringify(value)).toBe(false);
   });
 
   test('evacuations with nitrogen between them', () => {

@@ -4,7 +4,7 @@
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, writeFileSync } from 'node:fs';
-import { join, relative } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 
@@ -80,6 +80,7 @@ async function resultsOf(files, tests) {
     testRunner: 'vitest',
     plugins: [
       join(HERE, 'node_modules', '@stryker-mutator', 'vitest-runner', 'dist', 'src', 'index.js'),
+      join(HERE, 'reporter.mjs'),
     ],
     vitest: { configFile: tests, related: false },
     coverageAnalysis: 'perTest',
@@ -87,7 +88,7 @@ async function resultsOf(files, tests) {
     ignoreStatic: false,
     warnings: { slow: false },
     ignorePatterns: ['web/dist', 'tests/output', 'tests/mutation/node_modules'],
-    reporters: ['dots'],
+    reporters: ['missed'],
     concurrency: Number(values['at-once']),
     timeoutMS: 20_000,
     timeoutFactor: 4,
@@ -99,22 +100,18 @@ async function resultsOf(files, tests) {
   return results;
 }
 
-/** The share that was noticed, and each change that was not. */
+/** The share that was noticed, and how much of it only by not coming to an end. */
 function say(folder, results) {
-  const noticed = results.filter(({ status }) => ['Killed', 'Timeout'].includes(status)).length;
-  const missed = results.filter(({ status }) => ['Survived', 'NoCoverage'].includes(status));
-  for (const { fileName, location, mutatorName, replacement, status } of missed) {
-    const place = `${relative(PROJECT, fileName)}:${location.start.line}:${location.start.column}`;
-    console.log(
-      `${status === 'Survived' ? 'unnoticed' : 'untested '} ${place} ${mutatorName}: ${replacement}`,
-    );
-  }
-  const count = noticed + missed.length;
-  const [low, high] = wilson(noticed, count);
+  const count = (...statuses) => results.filter(({ status }) => statuses.includes(status)).length;
+  const endless = count('Timeout');
+  const noticed = count('Killed') + endless;
+  const valid = noticed + count('Survived', 'NoCoverage');
+  const [low, high] = wilson(noticed, valid);
   const percent = (share) => `${(100 * share).toFixed(1)} %`;
   console.log(
-    `${folder}: ${noticed} of ${count} changes were noticed: ${percent(noticed / count)}, with 95 % certainty ` +
-      `${percent(low)} to ${percent(high)}; ${results.length - count} were not valid`,
+    `${folder}: ${noticed} of ${valid} changes were noticed (${endless} by their tests taking too long): ` +
+      `${percent(noticed / valid)}, with 95 % certainty ${percent(low)} to ${percent(high)}; ` +
+      `${results.length - valid} were not valid`,
   );
 }
 

@@ -3,7 +3,11 @@ import { relative } from 'node:path';
 import { declareClassPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 
 class SaysWhatIsMissed {
+  #count = 0;
+
   onMutantTested({ fileName, location, mutatorName, replacement, status }) {
+    this.#count += 1;
+    if (this.#count % 10 === 0) console.error(`${this.#count} were tried`);
     if (status !== 'Survived' && status !== 'NoCoverage') return;
     const place = `${relative('', fileName)}:${location.start.line}:${location.start.column}`;
     const what = status === 'Survived' ? 'unnoticed' : 'untested ';

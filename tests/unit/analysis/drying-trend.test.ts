@@ -46,7 +46,7 @@ function trendOf(...holds: readonly Hold[]) {
     const long = { fromS: fromS + 1000, toS: fromS + 1000 + lengthS };
     return {
       ...{ fromS, toS: fromS + CYCLE_S, depthPa: 30, endPa: null, isBroken: true },
-      ...{ brokenToPa: 101_325, unmarkedFill: 'none' },
+      ...{ brokenToPa: 101_325, unmarkedFill: 'none', restedFills: [] },
       // A short hold of the same cycle counts for nothing.
       holds:
         at % 2 === 0

@@ -21,7 +21,7 @@ function samplesOf(seed: number, { sigmaAt, lastsS, ...rest }: Sensor): Sample[]
   return Array.from({ length: count }, (_, n) => {
     error = kept * error + Math.sqrt(1 - kept * kept) * normal(random);
     const truePa = pressureAt(n * intervalS);
-    return { elapsedS: n * intervalS, pressurePa: truePa + sigmaAt(truePa) * error };
+    return { count: 1, elapsedS: n * intervalS, pressurePa: truePa + sigmaAt(truePa) * error };
   });
 }
 

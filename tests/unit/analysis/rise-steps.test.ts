@@ -26,6 +26,7 @@ function stepsOf(hold: Hold) {
     const pressurePa = base(t) + jumpedPa + sigmaPa * normal(random);
     if (t > silent[0] && t < silent[1]) continue;
     samples.push({
+      count: 1,
       elapsedS: isolatedS + t,
       pressurePa: stepPa > 0 ? Math.round(pressurePa / stepPa) * stepPa : pressurePa,
     });

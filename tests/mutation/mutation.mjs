@@ -91,7 +91,7 @@ async function resultsOf(files, tests) {
     reporters: ['missed'],
     concurrency: Number(values['at-once']),
     timeoutMS: 20_000,
-    timeoutFactor: 4,
+    timeoutFactor: 2,
     dryRunTimeoutMinutes: 60,
     tempDirName: 'tests/output/mutation',
     allowConsoleColors: false,

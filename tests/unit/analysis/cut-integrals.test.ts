@@ -15,7 +15,7 @@ interface Normal {
 /** Integral, means and covariance of exp(pull·u − ½·u·precision·u) over u ≥ 0. */
 function summed({ precision, pull }: Normal) {
   const count = pull.length;
-  const parts = count === 1 ? 4000 : count === 2 ? 250 : 54;
+  const parts = count === 1 ? 4000 : count === 2 ? 160 : 44;
   const step = 9 / parts;
   const moments = { total: 0, first: pull.map(() => 0), second: pull.map(() => pull.map(() => 0)) };
   const u = pull.map(() => 0);

@@ -19,7 +19,7 @@ const point = (heldS: number, widthS: number, change: Partial<RisePoint> = {}): 
 
 /** The mean over two stretches of e^(−|s − t|/τ), by sums over many moments of each. */
 function meanKept(a: RisePoint, b: RisePoint, tauS: number): number {
-  const parts = 300;
+  const parts = 140;
   const moments = ({ heldS, widthS }: RisePoint) =>
     Array.from({ length: parts }, (_, n) => heldS + widthS * ((n + 0.5) / parts - 0.5));
   let sum = 0;

@@ -1,6 +1,6 @@
-/** Which changes could be made to the code, each at its place. */
+/** Which changes could be made to the code, and a run that makes only some of them. */
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { Instrumenter } from '@stryker-mutator/instrumenter';
 
 const silent = Object.fromEntries(
@@ -13,9 +13,10 @@ const silent = Object.fromEntries(
 /**
  * @param {string} project folder
  * @param {readonly string[]} files within it
- * @returns {Promise<string[]>} their places, as in `file.ts:3:10-3:24`; some share one
+ * @returns {Promise<{ place: string, name: string }[]>} each with its place, as in `file.ts:3:10-3:24`, which it
+ *   may share, and a name that is its own
  */
-export async function placesOfMutants(project, files) {
+export async function possibleMutants(project, files) {
   const instrumenter = new Instrumenter(silent);
   const sources = files.map((name) => ({
     name,
@@ -27,8 +28,34 @@ export async function placesOfMutants(project, files) {
     excludedMutations: [],
     ignorers: [],
   });
-  return mutants.map(({ fileName, location: { start, end } }) => {
+  return mutants.map((mutant) => {
+    const { start, end } = mutant.location;
     // They count lines from 0 here and from 1 where they are asked for.
-    return `${fileName}:${start.line + 1}:${start.column}-${end.line + 1}:${end.column}`;
+    const place = `${mutant.fileName}:${start.line + 1}:${start.column}-${end.line + 1}:${end.column}`;
+    return { place, name: nameOf(mutant, mutant.fileName) };
   });
+}
+
+/**
+ * The tool takes places, and would make every change that lies within one: a drawn block would bring all that it holds
+ * with it, and the lot would no longer be even. So what was not drawn is taken out of its list.
+ * @param {string} project folder
+ * @param {ReadonlySet<string>} names
+ */
+export function makeOnly(project, names) {
+  const all = Instrumenter.prototype.instrument;
+  Instrumenter.prototype.instrument = async function (...given) {
+    const { files, mutants } = await all.apply(this, given);
+    const drawn = mutants.filter((mutant) =>
+      names.has(nameOf(mutant, relative(project, mutant.fileName).replaceAll('\\', '/'))),
+    );
+    return { files, mutants: drawn };
+  };
+  return () => {
+    Instrumenter.prototype.instrument = all;
+  };
+}
+
+function nameOf({ location, mutatorName, replacement }, file) {
+  return JSON.stringify([file, location, mutatorName, replacement]);
 }

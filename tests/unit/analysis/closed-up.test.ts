@@ -1,7 +1,7 @@
 /** Closing up takes the system away from the sensor: what was concluded stands, and no jump of the charge undoes it. */
 import { describe, expect, test } from 'vitest';
 import type { Mark, MarkKind } from '../../../protocol/mark.ts';
-import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { DEFAULT_SHEET, type Sheet } from '../../../protocol/sheet.ts';
 import { sensorShutOff } from '../../../web/analysis/closed-up.ts';
 import { judge } from '../../../web/analysis/judge.ts';
 import { judgedHolds } from '../../../web/analysis/judged-holds.ts';
@@ -75,6 +75,16 @@ describe('a sensor that was shut off', () => {
   test('leaves the verdict of a whole hold as it is while nothing jumps', () => {
     const still = judge(charged, shut(1600), DEFAULT_SHEET, RELEASED_S - 2);
     expect(still).toEqual(judge(charged, WORK, DEFAULT_SHEET, 1600));
+  });
+
+  test('is judged anew by another sheet, and by marks that were set since', () => {
+    const at = (sheet: Partial<Sheet>, marks = shut(1600)) =>
+      judge(charged, marks, { ...DEFAULT_SHEET, ...sheet }, RELEASED_S - 2).rise?.verdict;
+    expect(at({})).toBe('tight_dry');
+    expect(at({ sensorSees: 'stub' })).not.toBe('tight_dry');
+    expect(at({})).toBe('tight_dry');
+    const alone = [...WORK, mark(4, 'stub_shut', 610), mark(3, 'sensor_isolated', 1600)];
+    expect(at({}, alone)).not.toBe('tight_dry');
   });
 
   test('does not hide that the vacuum is lost before the charge is let in', () => {

@@ -2,6 +2,8 @@
 import { expect, test } from 'vitest';
 import type { Mark } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import type { Bend } from '../../../web/analysis/bend.ts';
+import { rigChange } from '../../../web/analysis/rig-change.ts';
 import { stageBins } from '../../../web/analysis/stage-bins.ts';
 import { recogniseStages } from '../../../web/analysis/stages.ts';
 import { between, historyOf, logBetween, normal, seeded } from '../../support/invented-curves.ts';
@@ -66,4 +68,31 @@ test('a part full of air that is opened to what is pumped shows by a rush up and
   const found = changed(opened, 1000);
   expect(found?.sure).toBe(true);
   expect(Math.abs((found?.atS ?? 0) - 900)).toBeLessThan(20);
+});
+
+/** Gas far above where water boils falls at 6 % a minute, and then twice as fast, beyond any doubt. */
+const QUICKENED: Bend = {
+  ...{ atS: 600, lengthS: 300, sigmas: 20, sharpness: 40, beforePerS: -1e-3, afterPerS: -2e-3 },
+  ...{ since: -0.06, log: Math.log(3000), steadyBefore: true, dip: 0, stepShare: 0.001 },
+};
+
+test('a fall that quickens is one by each of its signs, and without any of them it is none', () => {
+  const isOne = (change: Partial<Bend>, rangeEndPa = Infinity) =>
+    rigChange({ ...QUICKENED, ...change }, rangeEndPa) !== null;
+  expect(rigChange(QUICKENED, Infinity)).toEqual({ atS: 600, sure: true });
+  expect([8, 7.9].map((sigmas) => isOne({ sigmas }))).toEqual([true, false]);
+  expect([9, 8.9].map((sharpness) => isOne({ sharpness }))).toEqual([true, false]);
+  // By 1.4 at least, to 5 % a minute at least.
+  expect([-1.41e-3, -1.39e-3].map((afterPerS) => isOne({ afterPerS }))).toEqual([true, false]);
+  const slow = { beforePerS: 0 };
+  expect([-8.4e-4, -8.3e-4].map((afterPerS) => isOne({ ...slow, afterPerS }))).toEqual([
+    true,
+    false,
+  ]);
+  // By 3 %, and by two and a half of the sensor’s steps.
+  expect([-0.031, -0.029].map((since) => isOne({ since }))).toEqual([true, false]);
+  expect([0.0239, 0.0241].map((stepShare) => isOne({ stepShare }))).toEqual([true, false]);
+  // Next to the end of its range a sensor bends by itself.
+  expect([3760, 3740].map((rangeEndPa) => isOne({}, rangeEndPa))).toEqual([true, false]);
+  expect(isOne({ since: 0.06, afterPerS: 2e-3 })).toBe(false);
 });

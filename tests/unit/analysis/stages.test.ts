@@ -95,7 +95,11 @@ test('a mark overrides the curve', () => {
 test('a second pull-down after a hold is recognised without a mark', () => {
   const again = (elapsedS: number) =>
     elapsedS < 900 ? job(elapsedS) : 25 + 29 * Math.exp(-(elapsedS - 900) / 30);
-  expect(stageAt(pointsOf(again, 1000), 1000).name).toMatch(/^(pull_down|at_depth)$/u);
+  expect(stageAt(pointsOf(again, 1000), 1000)).toMatchObject({
+    name: expect.stringMatching(/^(pull_down|at_depth)$/u),
+    recognisedBy: 'curve',
+    alternatives: [],
+  });
 });
 
 test('a slow drift at depth that sets in gently is no isolation', () => {

@@ -128,6 +128,8 @@ describe('a job of three evacuations', () => {
       // It rose in its hold: that is what was broken.
       expect(endPa).toBeGreaterThan(depthPa ?? NaN);
     }
+    // Held for seven minutes each; the rule wants that of the last one alone, for an hour.
+    expect(cycles.map(({ hasHeld }) => hasHeld)).toEqual([true, true, false]);
     const [first, second] = cycles;
     expect(Math.abs((first?.brokenToPa ?? 0) / STANDARD_ATMOSPHERE_PA - 1)).toBeLessThan(0.01);
     const shares = cycles.map(({ endPa }) => (endPa ?? NaN) / STANDARD_ATMOSPHERE_PA);

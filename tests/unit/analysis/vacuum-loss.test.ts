@@ -117,3 +117,23 @@ test('a hold of which next to nothing was heard tells nothing', () => {
   const heard = (s: number) => (s < JUDGED_S && s > ISOLATED_S + 3 ? null : tight(s));
   expect(lossIn(heard, USUAL)).toBeNull();
 });
+
+test('a hold is held against its later half: a quick beginning excuses nothing', () => {
+  // 60 micron in the first minutes, and level since; then 120 micron a minute.
+  const settled = (s: number) => 250 + 60 * (1 - Math.exp(-(s - ISOLATED_S) / 40));
+  const lost = (s: number) => settled(s) + Math.max(0, s - 2400) * (120 / 60);
+  const loss = lossIn(lost, USUAL);
+  expect(loss?.atS).toBeGreaterThan(2390);
+  expect(loss?.atS).toBeLessThan(2600);
+  expect(loss?.fromPa).toBeLessThan(micron(330));
+});
+
+test('a loss says where the pressure stands by now, and stood in the minute before', () => {
+  const loss = lossIn((s) => (s < 2400 ? 300 : s < 2500 ? 600 : 900), { ...USUAL, noise: 0 });
+  expect(loss).toMatchObject({
+    atS: 2400,
+    fromPa: expect.closeTo(micron(300), 3),
+    toPa: expect.closeTo(micron(900), 3),
+  });
+  expect(loss?.knownS).toBe(2406);
+});

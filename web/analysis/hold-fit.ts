@@ -8,7 +8,7 @@ import { noiseOf } from './rise-noise.ts';
 import { risePoints, type RisePoint } from './rise-points.ts';
 import { riseSamples } from './rise-samples.ts';
 import { riseSteps, type SeenStep } from './rise-steps.ts';
-import { warmingOf } from './rise-warming.ts';
+import { warmingOf, type Warming } from './rise-warming.ts';
 import type { Sample } from './samples.ts';
 
 /** A hold to be judged. */
@@ -37,6 +37,8 @@ export interface FittedHold {
   readonly steps: readonly SeenStep[];
   /** The last step, or the isolation, data time, s. */
   readonly startS: number;
+  /** What a changing temperature does, at each of the points. */
+  readonly warming: Warming;
 }
 
 /**
@@ -74,5 +76,5 @@ export function fittedHold(
     middleS: (startS + untilS) / 2,
     earlier,
   });
-  return { fit, all, points, steps, startS };
+  return { fit, all, points, steps, startS, warming: disturbed.warming };
 }

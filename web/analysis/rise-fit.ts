@@ -116,6 +116,7 @@ export function fitRise(
     design = riseDesign(whitened(problem, { wanderShare, scale }), best.equalisation * firstPa);
   }
   const posterior = risePosterior(freedOfGrid(design), best.leakPaPerS, limits, amongHolds);
+  if (posterior === null) return null;
   const { coefficients, startPa } = posterior;
   return {
     startPa,

@@ -44,12 +44,13 @@ const NOWHERE = -1;
 /** End of the hold and what has levelled off by then, each with its deviation. */
 const MOMENTS = 4;
 
+/** @returns null where no inflow that is looked at is likely at all: with limits far from anything that was read */
 export function risePosterior(
   design: Design,
   bestLeakPaPerS: number,
   limits: KindLimits,
   { middleS, earlier }: AmongHolds,
-): Posterior {
+): Posterior | null {
   const visitor = new MixtureVisitor(design);
   const { leakLimitPaPerS } = limits;
   const found = findMixtures(visitor, design, bestLeakPaPerS, leakLimitPaPerS, earlier);
@@ -62,6 +63,7 @@ export function risePosterior(
   const agreeing = earlier.filter((told) => agrees(nodes, alone, told, middleS));
   const splits = splitsOf(nodes, alone, agreeing, middleS);
   const { shares, total } = weighed(looks, prior, splits, nodes);
+  if (!(total > 0)) return null;
 
   const count = nodes.length;
   const leaks = new LeakWeights();

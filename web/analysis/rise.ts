@@ -99,18 +99,20 @@ function looksUntil({ isolatedS }: HoldSpan, nowS: number): number[] {
 }
 
 function judgementOf(
-  { fit, all, points, steps, startS }: FittedHold,
+  { fit, all, points, steps, startS, warming }: FittedHold,
   { isolatedS, isolationSure }: HoldSpan,
   sheet: Sheet,
   nowS: number,
 ): Judgement {
   const heldS = Math.max(nowS - startS, 0);
-  const sinceStep = points.filter((point) => point.heldS >= startS - isolatedS);
   return judgeRise(fit, sheet, {
     heldS,
     sinceEvenS: heldS - evenedAfterS(points),
     step: steps.length > 0,
-    steepening: fit === null ? null : steepeningOf(sinceStep, fit.noisePa),
+    steepening:
+      fit === null
+        ? null
+        : steepeningOf(points, { startS: startS - isolatedS, noisePa: fit.noisePa, warming }),
     falling: isFalling(points),
     gap: hasGap(points, heldS),
     isolationSure,

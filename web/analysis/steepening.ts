@@ -4,6 +4,7 @@
  * stand lower, or vapour that cooling metal takes up again, hides part of an inflow, and ever less of it.
  */
 import type { RisePoint } from './rise-points.ts';
+import type { Warming } from './rise-warming.ts';
 
 export interface Steepening {
   /** The slope at the end of the stretch, Pa/s. */
@@ -21,53 +22,91 @@ const PARAMETERS = 3;
 /** What wanders does not average out: a point of any number of readings is no better than one of so many. */
 const MOST_COUNTED = 25;
 
+/** What else bends a hold, and how well it was read. */
+interface Disturbed {
+  /** Since isolation, s: the hold begins there, or at its last step. */
+  readonly startS: number;
+  /** Of a single reading. */
+  readonly noisePa: number;
+  /** At each of the points. */
+  readonly warming: Warming;
+}
+
 /**
- * A parabola through the readings, by least squares; the noise's memory widens its error as in `bend.ts`.
+ * A parabola through what warming leaves of the readings, by least squares; the noise's memory widens its error as
+ * in `bend.ts`, and what warming may have done beyond its mean is part of it.
  *
- * @param points of a hold, or of what follows its last step
- * @param noisePa of a single reading
  * @returns null where there are too few readings
  */
-export function steepeningOf(points: readonly RisePoint[], noisePa: number): Steepening | null {
-  const beginS = (points[0]?.heldS ?? 0) + FROM_S;
-  const seen = points.filter(({ heldS }) => heldS >= beginS);
+export function steepeningOf(
+  points: readonly RisePoint[],
+  { startS, noisePa, warming }: Disturbed,
+): Steepening | null {
+  const first = points.findIndex(({ heldS }) => heldS >= startS + FROM_S);
+  const seen = first === -1 ? [] : points.slice(first);
   const fromS = seen[0]?.heldS ?? 0;
   const lengthS = (seen.at(-1)?.heldS ?? 0) - fromS;
   if (seen.length < LEAST_POINTS || lengthS <= 0) return null;
-  const part = seen.map(({ heldS }) => (heldS - fromS) / lengthS);
-  const weight = seen.map(({ count }) => 1 / (1 / count + 1 / MOST_COUNTED));
-  const meanOf = (value: (at: number) => number, times: (at: number) => number = () => 1) => {
-    let [sum, of] = [0, 0];
-    for (const [i, w] of weight.entries()) {
-      sum += w * value(i) * times(i);
-      of += w * times(i) ** 2;
-    }
-    return sum / of;
-  };
-  const pressure = (i: number) => seen[i]?.pressurePa ?? 0;
-  // Each column is freed of those before it, so that each coefficient stands for itself.
-  const middle = meanOf((i) => part[i] ?? 0);
-  const line = (i: number) => (part[i] ?? 0) - middle;
-  const squareMean = meanOf((i) => (part[i] ?? 0) ** 2);
-  const squareSlope = meanOf((i) => (part[i] ?? 0) ** 2, line);
-  const curve = (i: number) => (part[i] ?? 0) ** 2 - squareMean - squareSlope * line(i);
-  const meanPa = meanOf(pressure);
-  const slopePa = meanOf(pressure, line);
-  const curvePa = meanOf(pressure, curve);
-  const left = seen.map((_, i) => pressure(i) - meanPa - slopePa * line(i) - curvePa * curve(i));
-  let [squares, own, neighbours, curveWeight] = [0, 0, 0, 0];
-  for (const [i, w] of weight.entries()) {
-    squares += w * (left[i] ?? 0) ** 2;
-    own += (left[i] ?? 0) ** 2;
-    neighbours += i === 0 ? 0 : (left[i] ?? 0) * (left[i - 1] ?? 0);
-    curveWeight += w * curve(i) ** 2;
+  const parabola = parabolaOf(
+    seen.map(({ heldS }) => (heldS - fromS) / lengthS),
+    seen.map(({ count }) => 1 / (1 / count + 1 / MOST_COUNTED)),
+  );
+  const readPa = seen.map(({ pressurePa }, i) => pressurePa - (warming.meanPa[first + i] ?? 0));
+  const { slope, bend, left } = parabola.through(readPa);
+  let [own, neighbours] = [0, 0];
+  for (const [i, value] of left.entries()) {
+    own += value ** 2;
+    neighbours += i === 0 ? 0 : value * (left[i - 1] ?? 0);
   }
   const memory = own > 0 ? Math.min(Math.max(neighbours / own, 0), 0.9) : 0;
-  const variance = Math.max(squares / (seen.length - PARAMETERS), noisePa ** 2);
-  const sigma = Math.sqrt((variance * (1 + memory)) / (1 - memory) / curveWeight);
+  const variance = Math.max(parabola.squares(left) / (seen.length - PARAMETERS), noisePa ** 2);
+  let bendVariance = (variance * (1 + memory)) / (1 - memory) / parabola.bendWeight;
+  for (const shapePa of warming.shapesPa) {
+    bendVariance += parabola.through([...shapePa.subarray(first)]).bend ** 2;
+  }
   return {
-    presentPaPerS: (slopePa + curvePa * (2 - squareSlope)) / lengthS,
-    grownPaPerS: (2 * curvePa) / lengthS,
-    sigmaPaPerS: (2 * sigma) / lengthS,
+    presentPaPerS: slope / lengthS,
+    grownPaPerS: (2 * bend) / lengthS,
+    sigmaPaPerS: (2 * Math.sqrt(bendVariance)) / lengthS,
+  };
+}
+
+interface Parabola {
+  /** Slope at the end and coefficient of the square, for times from 0 to 1, and what is left of the values. */
+  readonly through: (values: readonly number[]) => {
+    readonly slope: number;
+    readonly bend: number;
+    readonly left: readonly number[];
+  };
+  /** Weighed sum of squares. */
+  readonly squares: (values: readonly number[]) => number;
+  /** One over the variance of `bend`, were that of a value of weight 1 one. */
+  readonly bendWeight: number;
+}
+
+/** Each column is freed of those before it, so that each coefficient stands for itself. */
+function parabolaOf(times: readonly number[], weights: readonly number[]): Parabola {
+  const product = (a: readonly number[], b: readonly number[]) =>
+    weights.reduce((sum, weight, i) => sum + weight * (a[i] ?? 0) * (b[i] ?? 0), 0);
+  const along = (values: readonly number[], column: readonly number[]) =>
+    product(values, column) / product(column, column);
+  const level = times.map(() => 1);
+  const middle = along(times, level);
+  const line = times.map((time) => time - middle);
+  const square = times.map((time) => time ** 2);
+  const [squareMean, squareSlope] = [along(square, level), along(square, line)];
+  const curve = square.map((value, i) => value - squareMean - squareSlope * (line[i] ?? 0));
+  return {
+    through: (values) => {
+      const mean = along(values, level);
+      const slope = along(values, line);
+      const bend = along(values, curve);
+      const left = values.map(
+        (value, i) => value - mean - slope * (line[i] ?? 0) - bend * (curve[i] ?? 0),
+      );
+      return { slope: slope + bend * (2 - squareSlope), bend, left };
+    },
+    squares: (values) => product(values, values),
+    bendWeight: product(curve, curve),
   };
 }

@@ -21,6 +21,8 @@ export type StubFinding = 'not_tested' | 'excluded' | 'explains' | 'part' | 'sus
 
 /** Less than this part of the whole is none that explains anything. A setting of ours. */
 const NO_PART = 0.2;
+/** Surely this part of the whole, and possibly all of it, is all that need be asked. A setting of ours. */
+const MOST = 0.7;
 /** So many times as fast as the whole: then next to no volume stands behind it. A setting of ours. */
 const MUCH_FASTER = 3;
 
@@ -30,7 +32,7 @@ export function stubFinding(stub: Inflow | null, whole: Inflow | null): StubFind
   const [own, all] = [stub.leakRatePaM3PerS, whole.leakRatePaM3PerS];
   if (own !== null && all !== null) {
     if (own.high <= NO_PART * all.low) return 'excluded';
-    if (own.high >= all.low && own.low >= (1 - NO_PART) * all.estimate) return 'explains';
+    if (own.high >= all.low && own.low >= MOST * all.estimate) return 'explains';
     return own.low > NO_PART * all.high ? 'part' : 'undecided';
   }
   // It is the smaller volume by far: what rises no faster than the whole has next to nothing coming in.

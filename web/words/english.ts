@@ -344,7 +344,7 @@ export const english = {
     evening_out:
       'the pressure fell at first, while it evened out along the lines: it needs longer at rest',
     steepening:
-      'the rise grows steeper: gas still spreads to other parts, or cooling metal takes vapour up, and a leak may hide behind that',
+      'the rise grows steeper, as while gas still spreads to other parts or the metal’s temperature changes: a leak may hide behind that',
     isolation_unsure:
       'by its curve the pump may still be pulling: mark the valve-off, or open and close the valve',
     not_water_alone:

@@ -575,7 +575,7 @@ export const spanish: Wording = {
     evening_out:
       'la presión bajó al principio, mientras se igualaba en las líneas: necesita más tiempo en reposo',
     steepening:
-      'la subida se hace más empinada: el gas aún se reparte a otras partes, o el metal que se enfría recoge vapor, y detrás puede haber una fuga',
+      'la subida se hace más empinada, como mientras el gas aún se reparte o cambia la temperatura del metal: detrás puede esconderse una fuga',
     isolation_unsure:
       'por la curva, la bomba puede seguir aspirando: marque el aislamiento, o abra y cierre la válvula',
     not_water_alone:

@@ -49,6 +49,7 @@ function fitOf({
 const SEEN: Seen = {
   ...{ heldS: 900, sinceEvenS: 900, isolationSure: true, step: false, falling: false, gap: false },
   pressurePa: 36,
+  steepening: null,
 };
 const judged = (told: Told | null, seen: Partial<Seen> = {}, sheet: Partial<Sheet> = {}) =>
   judgeRise(told === null ? null : fitOf(told), { ...SHEET, ...sheet }, { ...SEEN, ...seen });
@@ -65,7 +66,7 @@ describe('a pass', () => {
   test.each<[string, Told, Partial<Seen>]>([
     ['not likely enough', { kinds: { tight_dry: 0.79 } }, {}],
     ['a leak above the limit is not excluded', { leakAbove: 0.0031 }, {}],
-    ['the inflow may be near its limit', { straightHigh: 0.0076 }, {}],
+    ['the inflow may be near its limit', { straightHigh: 0.0074 }, {}],
     ['the rule may not be kept', { end: { estimate: 40, low: 38, high: 56 } }, {}],
     ['readings are missing', {}, { gap: true }],
     ['before a quarter of the hold', {}, { heldS: 224 }],
@@ -76,7 +77,7 @@ describe('a pass', () => {
   test.each<[string, Told, Partial<Seen>]>([
     ['as likely as that', { kinds: { tight_dry: 0.81 } }, {}],
     ['a leak as good as excluded', { leakAbove: 0.0029 }, {}],
-    ['the inflow below three quarters of its limit', { straightHigh: 0.0074 }, {}],
+    ['the inflow below 73 hundredths of its limit', { straightHigh: 0.0072 }, {}],
     ['the end below what is allowed', { end: { estimate: 40, low: 38, high: 55 } }, {}],
     ['after a quarter of the hold', {}, { heldS: 225, sinceEvenS: 225 }],
   ])('is said: %s', (_what, told, seen) => {
@@ -89,8 +90,8 @@ describe('a pass', () => {
     expect(leaning({ kinds: { tight_dry: 0.5 } })).toBeNull();
     expect(leaning({ leakAbove: 0.019 })).toBe('tight_dry');
     expect(leaning({ leakAbove: 0.021 })).toBeNull();
-    expect(leaning({ straightHigh: 0.0089 })).toBe('tight_dry');
-    expect(leaning({ straightHigh: 0.0091 })).toBeNull();
+    expect(leaning({ straightHigh: 0.0087 })).toBe('tight_dry');
+    expect(leaning({ straightHigh: 0.0089 })).toBeNull();
     expect(leaning({ end: { estimate: 40, low: 38, high: 56 } })).toBe('tight_dry');
     expect(leaning({ end: { estimate: 80, low: 75, high: 85 } })).toBeNull();
   });
@@ -103,6 +104,17 @@ describe('a pass', () => {
       ...{ verdict: 'undecided', reservations: ['evening_out'], moreS: 125 },
     });
     expect(word({}, { sinceEvenS: 225 })).toBe('tight_dry');
+    const steeper = { presentPaPerS: 0.006, grownPaPerS: 0.0015, sigmaPaPerS: 0.0009 };
+    expect(judged({}, { steepening: steeper, heldS: 600 })).toMatchObject({
+      ...{ verdict: 'undecided', reservations: ['steepening'], moreS: 300, leaning: 'tight_dry' },
+    });
+    for (const less of [{ grownPaPerS: 0.0013 }, { presentPaPerS: 0.0055 }])
+      expect(word({}, { steepening: { ...steeper, ...less } })).toBe('tight_dry');
+    expect(
+      word({}, { steepening: { presentPaPerS: 0.009, grownPaPerS: 0.0009, sigmaPaPerS: 0 } }),
+    ).toBe('tight_dry');
+    const surely = { presentPaPerS: 0.008, grownPaPerS: 0.0019, sigmaPaPerS: 0.0009 };
+    expect(judged({}, { steepening: surely }).leaning).toBeNull();
     // Ice at −25 °C has 63 Pa, less than three times the limit of 70 Pa; at −10 °C it has 260 Pa.
     expect(judged({}, {}, { coldestTemperatureC: -25 })).toMatchObject({
       ...{ verdict: 'undecided', reservations: ['ice_possible'], moreS: null },

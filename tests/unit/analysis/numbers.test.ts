@@ -224,4 +224,14 @@ test('any sheet over any two holds gives numbers, and none that is none', () => 
     }),
     { numRuns: 40 },
   );
+  // Of no inflow that is weighed for such limits anything that was read is likely.
+  const far = { holdS: 60, allowedRisePa: 749.8724255312737, volumeM3: 1e-4 };
+  const deep = {
+    leakLimitPaPerS: 188.329279910116,
+    endLimitPa: 0.1,
+    targetPa: 0.1,
+    isolateAtPa: 0.1,
+  };
+  const rash = judged({ ...DEFAULT_SHEET, ...far, ...deep }, 650);
+  expect(faultsIn(rash)).toEqual([]);
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { RisePoint } from '../../../web/analysis/rise-points.ts';
+import type { Warming } from '../../../web/analysis/rise-warming.ts';
 import { assessRise } from '../../../web/analysis/rise.ts';
 import { steepeningOf } from '../../../web/analysis/steepening.ts';
 import {
@@ -37,6 +38,15 @@ function pointsOf(pressureAt: (heldS: number) => number, untilS: number): RisePo
   });
 }
 
+const NO_WARMING = (points: readonly RisePoint[]): Warming => ({
+  meanPa: new Float64Array(points.length),
+  shapesPa: [],
+});
+
+function steepening(points: readonly RisePoint[], noisePa: number, warming = NO_WARMING(points)) {
+  return steepeningOf(points, { startS: 0, noisePa, warming });
+}
+
 /**
  * An inflow above the limit near the sensor, which goes on to the larger rest of a system through a narrow
  * passage: the rest stood lower, and what flows over there is missed here, as e^(−t/τ) less and less.
@@ -61,7 +71,7 @@ test('a straight rise as small as that, and one that levels off, are passed as b
 });
 
 test('of a parabola the slope at its end and how much it has grown', () => {
-  const found = steepeningOf(
+  const found = steepening(
     pointsOf((heldS) => 30 + 0.002 * heldS + 3e-6 * heldS ** 2, 600),
     0.01,
   );
@@ -73,7 +83,7 @@ test('of a parabola the slope at its end and how much it has grown', () => {
 test('its standard error is what the noise makes of it', () => {
   const random = seeded(7);
   const trials = Array.from({ length: 400 }, () =>
-    steepeningOf(
+    steepening(
       pointsOf((heldS) => 30 + 0.004 * heldS + normal(random) * 0.05, 900),
       0.01,
     ),
@@ -86,7 +96,7 @@ test('its standard error is what the noise makes of it', () => {
 });
 
 test('noise that no reading stands above makes no curve', () => {
-  const quiet = steepeningOf(
+  const quiet = steepening(
     pointsOf((heldS) => 30 + 1e-9 * heldS ** 2, 600),
     0.1,
   );
@@ -95,10 +105,29 @@ test('noise that no reading stands above makes no curve', () => {
 
 test('too few readings tell nothing of it', () => {
   expect(
-    steepeningOf(
+    steepening(
       pointsOf((heldS) => 30 + heldS, 150),
       0.1,
     ),
   ).toBeNull();
-  expect(steepeningOf([], 0.1)).toBeNull();
+  expect(steepening([], 0.1)).toBeNull();
+});
+
+test('what warming is expected to add is no steepening, and what it may add makes it less sure', () => {
+  const points = pointsOf((heldS) => 30 + 0.002 * heldS + 3e-6 * heldS ** 2, 600);
+  const bent = Float64Array.from(points, ({ heldS }) => 3e-6 * heldS ** 2);
+  const explained = steepening(points, 0.01, { meanPa: bent, shapesPa: [] });
+  expect(explained?.grownPaPerS).toBeCloseTo(0, 12);
+  expect(explained?.presentPaPerS).toBeCloseTo(0.002, 9);
+  const unsure = steepening(points, 0.01, { ...NO_WARMING(points), shapesPa: [bent] });
+  expect(unsure?.grownPaPerS).toBeCloseTo(6e-6 * 530, 9);
+  expect(unsure?.sigmaPaPerS).toBeGreaterThan(6e-6 * 530);
+  expect(unsure?.sigmaPaPerS).toBeLessThan(1.1 * 6e-6 * 530);
+});
+
+test('only what follows the last step is looked at', () => {
+  const points = pointsOf((heldS) => (heldS < 300 ? 30 - 0.1 * heldS : 20 + 0.002 * heldS), 900);
+  const found = steepeningOf(points, { startS: 300, noisePa: 0.01, warming: NO_WARMING(points) });
+  expect(found?.presentPaPerS).toBeCloseTo(0.002, 9);
+  expect(found?.grownPaPerS).toBeCloseTo(0, 9);
 });

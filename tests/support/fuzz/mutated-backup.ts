@@ -64,7 +64,7 @@ const MUTATIONS: Readonly<Record<string, Mutation>> = {
     `DELETE FROM reading WHERE recording_id = 1 AND reading_index = 9`,
   ),
   'a reading added': withSql(
-    `INSERT INTO reading SELECT recording_id, 90000, channel, boot, sequence, uptime_ms, arrived_s, 9.5, 1.0,
+    `INSERT INTO reading SELECT recording_id, (SELECT MAX(reading_index) + 9 FROM reading), channel, boot, sequence, uptime_ms, arrived_s, 9.5, 1.0,
        temperature_c, condition FROM reading WHERE recording_id = 1 AND reading_index = 3`,
   ),
   'a chain cut': withSql(

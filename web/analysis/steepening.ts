@@ -16,7 +16,7 @@ export interface Steepening {
 
 /** Before that a valve's turning, lines and the sensor's passage bend the curve either way, s. */
 const FROM_S = 60;
-const LEAST_POINTS = 10;
+const LEAST_POINTS = 6;
 /** Line and curvature. */
 const PARAMETERS = 3;
 /** What wanders does not average out: a point of any number of readings is no better than one of so many. */

@@ -1,9 +1,9 @@
 /** How narrow a learner's interval of the leak can be if nine in ten are to hold. */
+import { micronFromPa } from '../../../protocol/units.ts';
 import { median } from '../../../web/analysis/median.ts';
 import { boostMedian } from './boosted-trees.ts';
 import type { RiseRow } from './rise-features.ts';
 
-const PA_PER_MICRON = 0.133322;
 const HELD = 0.9;
 /** Away from zero, as in the table, micron/min. */
 const AWAY = 1;
@@ -19,8 +19,12 @@ interface Ranges {
   readonly held: number;
 }
 
-/** How wide the learner's have to be is chosen on the very cases that are asked about: more than any judge can have. */
-export function learntRanges(learnt: readonly RiseRow[], asked: readonly RiseRow[]): Ranges {
+/**
+ * How wide the learner's have to be is chosen on the very cases that are asked about: more than any judge can have.
+ *
+ * @returns their median width, micron/min, where nine in ten of the leaks away from zero lie within
+ */
+export function learntWidth(learnt: readonly RiseRow[], asked: readonly RiseRow[]): number {
   const isForErrors = ({ trial }: RiseRow) => trial.seed % PARTS === 0;
   const first = learnt.filter((row) => !isForErrors(row));
   const second = learnt.filter(isForErrors);
@@ -43,7 +47,7 @@ export function learntRanges(learnt: readonly RiseRow[], asked: readonly RiseRow
     const half = factor * size(row);
     return said(row) + half - Math.max(said(row) - half, 0);
   });
-  return { width: median(widths), held: HELD };
+  return median(widths);
 }
 
 /** The judge's own, of the same rises. */
@@ -65,5 +69,5 @@ function leakOf({ trial }: RiseRow): number {
 
 /** Pa/s as micron/min. */
 function perMinute(paPerS: number): number {
-  return (paPerS * 60) / PA_PER_MICRON;
+  return 60 * micronFromPa(paPerS);
 }

@@ -9,7 +9,7 @@
  * other world, as a judge meets a system that nobody simulated. Either time where it draws its lines
  * is chosen on the cases that it is judged by: more than any judge can have.
  */
-import { judgedRanges, learntRanges } from './learnt-leak.ts';
+import { judgedRanges, learntWidth } from './learnt-leak.ts';
 import { callsOf, judged, leastUndecided, type Right } from './learnt-verdict.ts';
 import { countArgument } from './oracle-arguments.ts';
 import { riseRow, type RiseRow } from './rise-features.ts';
@@ -62,7 +62,7 @@ function tell(name: string, minute: number, bar: number, here: Rows, elsewhere: 
     );
   }
   const ranges = teachers.map(
-    ([who, rows]) => `${learntRanges(rows, here.asked).width.toFixed(1)} ${who}`,
+    ([who, rows]) => `${learntWidth(rows, here.asked).toFixed(1)} ${who}`,
   );
   const own = judgedRanges(here.asked);
   console.log(

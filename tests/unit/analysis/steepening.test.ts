@@ -23,8 +23,16 @@ const SENSOR: InventedSensor = {
   topPa: 1e5,
 };
 
-function judged(curve: (heldS: number) => number, heldS: number, seed: number) {
-  const readings = readingsOf(curve, SENSOR, seeded(seed), 0, heldS);
+function judged(
+  curve: (heldS: number) => number,
+  heldS: number,
+  seed: number,
+  temperatureAt: (heldS: number) => number | null = () => null,
+) {
+  const readings = readingsOf(curve, SENSOR, seeded(seed), 0, heldS).map((reading) => ({
+    ...reading,
+    temperatureC: temperatureAt(reading.elapsedS),
+  }));
   const hold = { isolatedS: 0, isMarked: true, isolationSure: true };
   return assessRise(historyOf(readings), hold, DEFAULT_SHEET, heldS);
 }
@@ -70,6 +78,21 @@ test('a straight rise as small as that, and one that levels off, are passed as b
     expect(judged(curve, 900, 1)).toMatchObject({ verdict: 'tight_dry', reservations: [] });
 });
 
+test('metal that is seen to warm ever faster explains a rise that grows steeper so', () => {
+  const warmerK = (heldS: number) => 6 * (heldS / 900) ** 2;
+  // Of the pressure some seventh follows as water does, 6.4 % a kelvin (rise-warming.ts).
+  const curve = (heldS: number) => 40 * (1 + 0.15 * 0.064 * warmerK(heldS));
+  expect(judged(curve, 900, 1, (heldS) => 20 + warmerK(heldS)).reservations).toEqual([]);
+  expect(judged(curve, 900, 1).reservations).toContain('steepening');
+});
+
+test('what a step did is no steepening: the hold began anew there', () => {
+  const stepped = (heldS: number) => 32 + 0.001 * heldS + (heldS > 640 ? 6 : 0);
+  const { steps, verdict, reservations } = judged(stepped, 1070, 1);
+  expect(steps).toHaveLength(1);
+  expect({ verdict, reservations }).toEqual({ verdict: 'tight_dry', reservations: ['step'] });
+});
+
 test('of a parabola the slope at its end and how much it has grown', () => {
   const found = steepening(
     pointsOf((heldS) => 30 + 0.002 * heldS + 3e-6 * heldS ** 2, 600),
@@ -106,7 +129,7 @@ test('noise that no reading stands above makes no curve', () => {
 test('too few readings tell nothing of it', () => {
   expect(
     steepening(
-      pointsOf((heldS) => 30 + heldS, 150),
+      pointsOf((heldS) => 30 + heldS, 110),
       0.1,
     ),
   ).toBeNull();

@@ -8,8 +8,9 @@ import { noiseOf } from './rise-noise.ts';
 import { risePoints, type RisePoint } from './rise-points.ts';
 import { riseSamples } from './rise-samples.ts';
 import { riseSteps, type SeenStep } from './rise-steps.ts';
-import { warmingOf, type Warming } from './rise-warming.ts';
+import { warmingOf } from './rise-warming.ts';
 import type { Sample } from './samples.ts';
+import { openedBy, steepeningOf, type Steepening } from './steepening.ts';
 
 /** A hold to be judged. */
 export interface HoldSpan {
@@ -37,8 +38,8 @@ export interface FittedHold {
   readonly steps: readonly SeenStep[];
   /** The last step, or the isolation, data time, s. */
   readonly startS: number;
-  /** What a changing temperature does, at each of the points. */
-  readonly warming: Warming;
+  /** Null where too little has been seen. */
+  readonly steepening: Steepening | null;
 }
 
 /**
@@ -66,8 +67,9 @@ export function fittedHold(
   );
   const noise = noiseOf(samples);
   const points = risePoints(samples, noise, isolatedS, steps);
+  const warming = warmingOf(points, bins, isolatedS);
   const disturbed = {
-    warming: warmingOf(points, bins, isolatedS),
+    warming,
     stepsS: steps.map(({ fromS, toS }) => (fromS + toS) / 2 - isolatedS),
   };
   // Its times count from isolation, the hold from the last step.
@@ -76,5 +78,12 @@ export function fittedHold(
     middleS: (startS + untilS) / 2,
     earlier,
   });
-  return { fit, all, points, steps, startS, warming: disturbed.warming };
+  if (fit === null) return { fit, all, points, steps, startS, steepening: null };
+  const steepening = steepeningOf(points, {
+    startS: startS - isolatedS,
+    noisePa: fit.noisePa,
+    warming,
+  });
+  const leakPaPerS = openedBy(steepening, fit.leakPaPerS);
+  return { fit: { ...fit, leakPaPerS }, all, points, steps, startS, steepening };
 }

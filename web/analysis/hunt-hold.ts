@@ -65,13 +65,16 @@ export function inflowOf(
   const { volumeM3 } = seen;
   // The same flow makes a smaller part rise faster.
   const smaller = volumeM3 !== null && systemM3 !== null ? systemM3 / volumeM3 : 1;
-  const leakChance = fit?.posterior.leakAbove(sheet.leakLimitPaPerS * smaller) ?? null;
+  const limitPaPerS = sheet.leakLimitPaPerS * smaller;
+  const leakChance = fit?.posterior.leakAbove(limitPaPerS) ?? null;
   const leakPaPerS = fit?.leakPaPerS ?? null;
+  // A rise that grows steeper hides some of its inflow: only the interval's end tells of that.
+  const mayLeak = leakPaPerS !== null && leakPaPerS.high > limitPaPerS;
   return {
     fromS,
     toS,
     ...seen,
-    verdict: verdictOf(leakChance),
+    verdict: verdictOf(leakChance, mayLeak),
     tooFast: false,
     leakChance,
     leakPaPerS,
@@ -103,10 +106,10 @@ function fitOf(history: History, hold: ToldHold, sheet: Sheet): RiseFit | null {
   return found;
 }
 
-function verdictOf(leakChance: number | null): PartVerdict {
+function verdictOf(leakChance: number | null, mayLeak: boolean): PartVerdict {
   if (leakChance === null) return 'not_told';
   if (leakChance > LEAKS) return 'leaks';
-  return leakChance < NO_LEAK ? 'no_leak' : 'undecided';
+  return leakChance < NO_LEAK && !mayLeak ? 'no_leak' : 'undecided';
 }
 
 function curveOf(history: History, fromS: number, toS: number): HuntHold['curve'] {

@@ -12,7 +12,6 @@ import type { RisePoint } from './rise-points.ts';
 import { evenedAfterS, hasGap, isFalling } from './rise-signs.ts';
 import type { Sample } from './samples.ts';
 import { steadied } from './steady-verdict.ts';
-import { steepeningOf } from './steepening.ts';
 import { judgeRise, type Judgement, seesSystem } from './verdict.ts';
 
 /** Points of the fitted curve that a screen draws. */
@@ -99,8 +98,8 @@ function looksUntil({ isolatedS }: HoldSpan, nowS: number): number[] {
 }
 
 function judgementOf(
-  { fit, all, points, steps, startS, warming }: FittedHold,
-  { isolatedS, isolationSure }: HoldSpan,
+  { fit, all, points, steps, startS, steepening }: FittedHold,
+  { isolationSure }: HoldSpan,
   sheet: Sheet,
   nowS: number,
 ): Judgement {
@@ -109,10 +108,7 @@ function judgementOf(
     heldS,
     sinceEvenS: heldS - evenedAfterS(points),
     step: steps.length > 0,
-    steepening:
-      fit === null
-        ? null
-        : steepeningOf(points, { startS: startS - isolatedS, noisePa: fit.noisePa, warming }),
+    steepening,
     falling: isFalling(points),
     gap: hasGap(points, heldS),
     isolationSure,

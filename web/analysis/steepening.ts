@@ -3,6 +3,7 @@
  * steepens. But gas that comes in near the sensor and goes on, through a narrow passage, to parts that
  * stand lower, or vapour that cooling metal takes up again, hides part of an inflow, and ever less of it.
  */
+import type { Estimate } from './conclusions.ts';
 import type { RisePoint } from './rise-points.ts';
 import type { Warming } from './rise-warming.ts';
 
@@ -14,6 +15,15 @@ export interface Steepening {
   readonly sigmaPaPerS: number;
 }
 
+/** From so many of its standard errors on a rise counts as growing steeper. A setting of ours. */
+export const STEEPENS_SIGMAS = 1.5;
+/**
+ * What hides the inflow by e^(−t/τ) has so many times the growth that was seen still before it, where τ is
+ * twice as long as what was seen: the slowest that is reckoned with in `rise-shapes.ts`.
+ */
+const STILL_TO_GROW = 1 / Math.expm1(1 / 2);
+/** The upper end of a growth's 90 % interval, in standard errors. */
+const SURE = 1.645;
 /** Before that a valve's turning, lines and the sensor's passage bend the curve either way, s. */
 const FROM_S = 60;
 const LEAST_POINTS = 6;
@@ -69,6 +79,21 @@ export function steepeningOf(
     grownPaPerS: (2 * bend) / lengthS,
     sigmaPaPerS: (2 * Math.sqrt(bendVariance)) / lengthS,
   };
+}
+
+/** The inflow with what a steepening rise may hide of it: its interval ends where that is. */
+export function openedBy(steepening: Steepening | null, leakPaPerS: Estimate): Estimate {
+  if (steepening === null || !steepens(steepening, STEEPENS_SIGMAS)) return leakPaPerS;
+  return { ...leakPaPerS, high: Math.max(leakPaPerS.high, mayBecomePaPerS(steepening)) };
+}
+
+/** The slope that such a rise may come to, at most. */
+export function mayBecomePaPerS({ presentPaPerS, grownPaPerS, sigmaPaPerS }: Steepening): number {
+  return presentPaPerS + STILL_TO_GROW * (grownPaPerS + SURE * sigmaPaPerS);
+}
+
+export function steepens({ grownPaPerS, sigmaPaPerS }: Steepening, sigmas: number): boolean {
+  return grownPaPerS > sigmas * sigmaPaPerS;
 }
 
 interface Parabola {

@@ -6,7 +6,7 @@ import type { Reservation } from './conclusions.ts';
 import { vapourCheck } from './vapour-check.ts';
 import { KINDS, LEAK_LIMITS, type Kind } from './rise-kinds.ts';
 import type { RiseFit } from './rise-fit.ts';
-import type { Steepening } from './steepening.ts';
+import { mayBecomePaPerS, STEEPENS_SIGMAS, steepens, type Steepening } from './steepening.ts';
 
 export interface Judgement {
   readonly verdict: Verdict;
@@ -56,7 +56,7 @@ const SAID: Bar = {
   tight: 0.8,
   leakAboveLimit: 0.003,
   shareOfLimit: 0.73,
-  steepeningSigmas: 1.5,
+  steepeningSigmas: STEEPENS_SIGMAS,
   ruleMayBreak: false,
   moisture: 0.92,
   leak: 0.93,
@@ -167,14 +167,13 @@ function shareOf(fit: RiseFit, kind: Kind): number {
   return fit.posterior.kinds[KINDS.indexOf(kind)] ?? 0;
 }
 
-/** Were it to grow by as much again, it might come near the limit: what it hides may be a leak. */
+/** Were it to go on growing it might come near the limit: what it hides may be a leak. */
 function isSteepening(bar: Bar, steepening: Steepening | null, limitPaPerS: number): boolean {
   if (steepening === null) return false;
-  const { presentPaPerS, grownPaPerS, sigmaPaPerS } = steepening;
   return (
-    grownPaPerS > LEAST_GROWN_SHARE * limitPaPerS &&
-    grownPaPerS > bar.steepeningSigmas * sigmaPaPerS &&
-    presentPaPerS + grownPaPerS > bar.shareOfLimit * limitPaPerS
+    steepening.grownPaPerS > LEAST_GROWN_SHARE * limitPaPerS &&
+    steepens(steepening, bar.steepeningSigmas) &&
+    mayBecomePaPerS(steepening) > bar.shareOfLimit * limitPaPerS
   );
 }
 

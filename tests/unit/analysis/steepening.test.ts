@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
+import { inflowOf } from '../../../web/analysis/hunt-hold.ts';
 import type { RisePoint } from '../../../web/analysis/rise-points.ts';
 import type { Warming } from '../../../web/analysis/rise-warming.ts';
 import { assessRise } from '../../../web/analysis/rise.ts';
-import { steepeningOf } from '../../../web/analysis/steepening.ts';
+import { mayBecomePaPerS, openedBy, steepeningOf } from '../../../web/analysis/steepening.ts';
 import {
   normal,
   historyOf,
@@ -63,11 +64,26 @@ const spreading = (heldS: number) => 32 + 0.0119 * heldS - 8 * -Math.expm1(-held
 
 test('a leak that still spreads to the rest of the system is no pass, however little has risen', () => {
   for (const seed of [1, 2, 3, 4, 5]) {
-    const { verdict, reservations, moreS } = judged(spreading, 600, seed);
+    const { verdict, reservations, moreS, leakPaPerS } = judged(spreading, 600, seed);
     expect(verdict).toBe('undecided');
+    expect(leakPaPerS.high).toBeGreaterThan(0.0119);
     expect(reservations).toContain('steepening');
     expect(moreS).toBe(300);
   }
+});
+
+test('a part that is hunted is not excluded while its rise grows steeper', () => {
+  const hunted = (curve: (heldS: number) => number) => {
+    const history = historyOf(readingsOf(curve, SENSOR, seeded(1), 0, 600));
+    const toldBy = { recognisedBy: 'mark', isolationSure: true } as const;
+    const hold = { fromS: 0, toS: 600, ...toldBy, pumpedS: 300, repeats: false };
+    const seen = { part: { kind: 'system' }, volumeM3: null } as const;
+    return inflowOf(history, hold, seen, DEFAULT_SHEET, { systemM3: null });
+  };
+  const steepening = hunted(spreading);
+  expect(steepening).toMatchObject({ verdict: 'undecided' });
+  expect(steepening.leakPaPerS?.high).toBeGreaterThan(0.0119);
+  expect(hunted((heldS) => 32 + 0.002 * heldS)).toMatchObject({ verdict: 'no_leak' });
 });
 
 test('a straight rise as small as that, and one that levels off, are passed as before', () => {
@@ -153,4 +169,23 @@ test('only what follows the last step is looked at', () => {
   const found = steepeningOf(points, { startS: 300, noisePa: 0.01, warming: NO_WARMING(points) });
   expect(found?.presentPaPerS).toBeCloseTo(0.002, 9);
   expect(found?.grownPaPerS).toBeCloseTo(0, 9);
+});
+
+test('what it may come to is what an exponential has before it that takes twice as long as was seen', () => {
+  // L − h·e^(−t/τ), seen from 0 to T = τ/2: the slope then still lacks e^(−1/2)·h/τ of L.
+  const [inflow, slowest] = [0.012, 0.006];
+  const seen = { presentPaPerS: inflow - slowest * Math.exp(-0.5), sigmaPaPerS: 0 };
+  const found = { ...seen, grownPaPerS: slowest * (1 - Math.exp(-0.5)) };
+  expect(mayBecomePaPerS(found)).toBeCloseTo(inflow, 12);
+  const leak = { estimate: 0.004, low: 0.003, high: 0.005 };
+  expect(openedBy(found, leak)).toEqual({ ...leak, high: mayBecomePaPerS(found) });
+});
+
+test('an interval is never narrowed by it, and only by what stands above its error opened', () => {
+  const leak = { estimate: 0.004, low: 0.003, high: 0.05 };
+  const grows = { presentPaPerS: 0.008, grownPaPerS: 0.0016, sigmaPaPerS: 0.001 };
+  expect(openedBy(grows, leak)).toEqual(leak);
+  expect(openedBy({ ...grows, grownPaPerS: 0.0014 }, { ...leak, high: 0.005 }).high).toBe(0.005);
+  expect(openedBy(grows, { ...leak, high: 0.005 }).high).toBeGreaterThan(0.008 + 0.0016);
+  expect(openedBy(null, leak)).toEqual(leak);
 });

@@ -329,6 +329,8 @@ export const english = {
       `Steady inflow. Moisture gives ${moisture} and levels off.`,
     bothSince: ({ moisture, since }: { moisture: string; since: string }) =>
       `Steady inflow since ${since}. Moisture gives ${moisture} and levels off.`,
+    inOneHold:
+      'In one hold, gas given off too evenly to bend the curve looks like a leak. Repeat the hold after pumping: a leak rises as fast again.',
     undecidedMore: ({ more }: { more: string }) => `Undecided: another ${more}`,
     stood: ({ pressure, length }: { pressure: string; length: string }) =>
       `Stood at ${pressure} after ${length}.`,

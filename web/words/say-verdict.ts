@@ -13,6 +13,8 @@ export function sayVerdict(rise: Rise, speech: Speech): SaidConclusion {
   const rate = sayShortRate(rise.leakPaPerS, speech);
   const moisture = sayPressureEstimate(rise.moisturePa, speech);
   const headline = words.names[rise.verdict];
+  // Only holds that repeat each other tell a leak from what is given off as evenly.
+  const oneHold = rise.earlierHolds === 0 ? [words.inOneHold] : [];
   const besides = reservations === '' ? [] : [`${capital(reservations)}.`];
   switch (rise.verdict) {
     case 'tight_dry':
@@ -34,14 +36,14 @@ export function sayVerdict(rise: Rise, speech: Speech): SaidConclusion {
         tone: 'warning',
         headline,
         sure: rate,
-        detail: [words.leakFrom, end, ...besides],
+        detail: [words.leakFrom, end, ...oneHold, ...besides],
       };
     case 'leak_and_moisture':
       return {
         tone: 'warning',
         headline,
         sure: words.inflow({ rate }),
-        detail: [sayBoth(rise, moisture, speech), end, ...besides],
+        detail: [sayBoth(rise, moisture, speech), end, ...oneHold, ...besides],
       };
     case 'undecided':
       return {

@@ -563,6 +563,8 @@ export const spanish: Wording = {
     both: ({ moisture }) => `Entrada constante. La humedad aporta ${moisture} y se estanca.`,
     bothSince: ({ moisture, since }) =>
       `Entrada constante desde ${since}. La humedad aporta ${moisture} y se estanca.`,
+    inOneHold:
+      'En una sola retención, un gas que sale tan parejo que no dobla la curva parece una fuga. Repita la retención tras evacuar: una fuga sube igual de rápido.',
     undecidedMore: ({ more }) => `Sin decidir: ${more} más`,
     stood: ({ pressure, length }) => `Estaba a ${pressure} tras ${length}.`,
     willStand: ({ pressure, length }) => `Estará cerca de ${pressure} tras ${length}.`,

@@ -215,6 +215,16 @@ describe('verdict', () => {
     expect(tone).toBe('warning');
   });
 
+  test('of a leak that a single hold shows, what tells it from gas given off evenly', () => {
+    const advice = 'Repeat the hold after pumping: a leak rises as fast again.';
+    for (const verdict of ['leak', 'leak_and_moisture'] as const) {
+      expect(words({ verdict, earlierHolds: 0 }).detail).toContain(advice);
+      expect(words({ verdict, earlierHolds: 1 }).detail).not.toContain(advice);
+    }
+    for (const verdict of ['tight_dry', 'moisture', 'undecided'] as const)
+      expect(words({ verdict, earlierHolds: 0 }).detail).not.toContain(advice);
+  });
+
   test('a pass speaks for the connected part only', () => {
     const { headline, tone } = words({ verdict: 'tight_dry', keepsRule: true });
     expect(headline).toBe('Tight and dry, for the connected part');

@@ -151,7 +151,8 @@ function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null,
       const moreS = Math.round(leastS - seen.sinceEvenS);
       return { ...NO_WORD, withheld: { reason: 'evening_out', moreS } };
     }
-    if (isSteepening(bar, seen.steepening, limit)) {
+    // What a rise that grows steeper may come to opens the interval of its inflow.
+    if (fit.leakPaPerS.high > limit || isSteepening(bar, seen.steepening, limit)) {
       const longerS = Math.max(sheet.holdS - seen.heldS, SEEN_LONGER_SHARE * seen.heldS);
       return { ...NO_WORD, withheld: { reason: 'steepening', moreS: Math.round(longerS) } };
     }

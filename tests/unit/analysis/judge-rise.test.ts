@@ -117,6 +117,10 @@ describe('a pass', () => {
     ).toBe('tight_dry');
     const surely = { presentPaPerS: 0.008, grownPaPerS: 0.0019, sigmaPaPerS: 0.0009 };
     expect(judged({}, { steepening: surely }).leaning).toBeNull();
+    // However surely it was said before: the interval beside it would reach beyond the limit.
+    expect(judged({ leak: { estimate: 0.003, low: 0, high: 0.0101 } })).toMatchObject({
+      ...{ verdict: 'undecided', reservations: ['steepening'], leaning: null },
+    });
     // Ice at −25 °C has 63 Pa, less than three times the limit of 70 Pa; at −10 °C it has 260 Pa.
     expect(judged({}, {}, { coldestTemperatureC: -25 })).toMatchObject({
       ...{ verdict: 'undecided', reservations: ['ice_possible'], moreS: null },

@@ -98,6 +98,7 @@ export async function startBridge(
     recordings: () => worthShowing(recorder.reader),
     log: terminal.log.bind(terminal),
   });
+  if (recorder.halfRemoved !== null) terminal.halfRestored(recorder.halfRemoved);
   if (recorder.setAside !== null) tellOfRecord({ kind: 'salvaged', ...recorder.setAside });
   endWhatIsOver(recorder, wallClock());
   await recorder.settled();

@@ -118,6 +118,7 @@ export async function startBridge(
       softwareVersion: SOFTWARE_VERSION,
       wallClock,
       log: terminal.log.bind(terminal),
+      office: stream.officeState.bind(stream),
     });
   }
 
@@ -382,6 +383,7 @@ function vanRecord(reader: RecordReader): VanRecord {
     takenBack: reader.takenBack.bind(reader),
     deletedStretches: reader.deletedStretches.bind(reader),
     chainLength: reader.chainLength.bind(reader),
+    lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
   };
 }

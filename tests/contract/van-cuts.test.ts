@@ -53,6 +53,7 @@ const RECORD: VanRecord = {
   takenBack: () => [],
   deletedStretches: () => [],
   chainLength: () => READINGS,
+  lastIndex: () => READINGS,
   readingsAfter: (_, after, limit) => columnsFromReadings(ALL.slice(after, after + limit)),
 };
 
@@ -114,7 +115,7 @@ test(
       const cursors = new CursorFile(mkdtempSync(join(folder, 'data-')), van);
       const publisher = new Publisher({
         ...{ record: RECORD, cursors, van, withRehearsals: false, withPeople: false },
-        ...{ address, softwareVersion: '0', wallClock: Date.now, log },
+        ...{ address, softwareVersion: '0', wallClock: Date.now, log, office: log },
       });
       publisher.start();
       toClose.push(publisher);

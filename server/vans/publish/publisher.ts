@@ -13,7 +13,9 @@ import { vanTopic } from '../../../protocol/van-topics.ts';
 import type { z } from 'zod';
 import type { BrokerAddress } from '../broker/broker-address.ts';
 import { BrokerConnection, type Message } from '../broker/broker-connection.ts';
+import type { OfficeState } from '../../../protocol/office-state.ts';
 import { Flight } from './flight.ts';
+import { OfficeReach } from './office-reach.ts';
 import { Outlooks } from './outlooks.ts';
 import { type SenderWishes, VanSender } from './van-sender.ts';
 
@@ -33,6 +35,8 @@ export interface PublisherWishes extends SenderWishes {
   readonly softwareVersion: string;
   readonly wallClock: () => number;
   readonly log: (line: string) => void;
+  /** For the page. */
+  readonly office: (state: OfficeState) => void;
 }
 
 export class Publisher {
@@ -40,6 +44,7 @@ export class Publisher {
   /** Recordings that changed, and whether in more than their readings. */
   readonly #changed = new Map<number, boolean>();
   readonly #outlooks: Outlooks;
+  readonly #reach: OfficeReach;
   readonly #stopping = new AbortController();
   #asked: VanAsked[] = [];
   #connection: BrokerConnection | null = null;
@@ -48,6 +53,7 @@ export class Publisher {
   constructor(wishes: PublisherWishes) {
     this.#wishes = wishes;
     this.#outlooks = new Outlooks(wishes.record, wishes.wallClock);
+    this.#reach = new OfficeReach(wishes);
   }
 
   start(): void {
@@ -80,6 +86,7 @@ export class Publisher {
         this.#wishes.log(
           `Nothing goes to the office for now: ${why}. It is kept in the record and sent later.`,
         );
+        this.#reach.missed();
       }
       const stoodLong = performance.now() - beganMs > LONGEST_WAIT_MS;
       waitMs = stoodLong ? FIRST_WAIT_MS : Math.min(2 * waitMs, LONGEST_WAIT_MS);
@@ -136,6 +143,7 @@ export class Publisher {
         if (sender.sendAgain(asked)) this.changed(asked.recordingId, false);
       }
       await this.#sendChanged(sender);
+      this.#reach.reached();
       await this.#outlooks.send(sender, this.#wishes.softwareVersion);
       await this.#pause(PACE_MS);
     }

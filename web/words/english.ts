@@ -116,7 +116,7 @@ export const english = {
   /** Of several vans: what is said when the office is not reached. */
   office: {
     unreached: ({ since, waiting }: Record<'since' | 'waiting', string>) =>
-      `Office not reached since ${since}. Readings that wait here for it: ${waiting}. They go there by themselves.`,
+      `Office not reached since ${since}. Readings still to be sent: ${waiting}.`,
   },
 
   /** The page before the first recording. */

@@ -99,7 +99,7 @@ export const spanish: Wording = {
 
   office: {
     unreached: ({ since, waiting }) =>
-      `Sin contacto con la oficina desde ${since}. Lecturas que la esperan aquí: ${waiting}. Se envían solas.`,
+      `Sin contacto con la oficina desde ${since}. Lecturas por enviar: ${waiting}.`,
   },
 
   firstMinute: {

@@ -7,8 +7,8 @@ const UNREACHED = { kind: 'unreached', sinceMs: 5, waiting: 61_234 } as const;
 const since = (ms: number) => `moment ${ms}`;
 
 test.each([
-  ['en', 'Office not reached since moment 5. Readings that wait here for it: 61 234.'],
-  ['es', 'Sin contacto con la oficina desde moment 5. Lecturas que la esperan aquí: 61 234.'],
+  ['en', 'Office not reached since moment 5. Readings still to be sent: 61 234.'],
+  ['es', 'Sin contacto con la oficina desde moment 5. Lecturas por enviar: 61 234.'],
 ] as const)('in %s: since when, and how much waits', (language, words) => {
   const speech = speechOf(language, { pressure: 'micron', temperature: '°C' });
   const said = sayOffice(UNREACHED, since, speech) ?? '';

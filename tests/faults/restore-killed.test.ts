@@ -67,7 +67,7 @@ async function killAmidRestore(dataFolder: string, number: number): Promise<void
   await closed;
 }
 
-test.each([
+test.concurrent.each([
   ['into an empty record', 0, 'as_it_was', 1],
   ['beside what is there', HERE, 'added', 2],
 ])(

@@ -7,6 +7,7 @@
  */
 import { z } from 'zod';
 import { markSchema } from './mark.ts';
+import { officeStateSchema } from './office-state.ts';
 import { readingColumnsSchema } from './reading.ts';
 import { recordStateSchema } from './record-state.ts';
 import { recordingSchema } from './recording.ts';
@@ -16,7 +17,7 @@ import { sourceStateSchema } from './source-state.ts';
 import { takenBackSchema } from './typed-in.ts';
 
 /** Raised whenever a message changes its meaning; a screen of another version reloads itself. */
-export const STREAM_VERSION = 7;
+export const STREAM_VERSION = 8;
 
 /** What the bridge runs on: where Bluetooth is switched on and allowed differs. */
 const PLATFORMS = ['linux', 'macos', 'windows', 'other'] as const;
@@ -45,6 +46,8 @@ export const serverMessageSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('source'), source: sourceStateSchema }),
   /** Whether what is measured is being kept; follows each greeting, and comes with each change. */
   z.strictObject({ type: z.literal('record'), record: recordStateSchema }),
+  /** Whether the office of several vans is reached; the same. */
+  z.strictObject({ type: z.literal('office'), office: officeStateSchema }),
   /** Marks, sheet, what was taken back and what was seen of the followed recording, whole, before the first chunk. */
   z.strictObject({
     type: z.literal('facts'),

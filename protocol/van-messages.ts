@@ -25,6 +25,7 @@ export const vanStateSchema = z.object({
   online: z.boolean(),
   softwareVersion: z.string().max(100),
 });
+export type VanState = z.infer<typeof vanStateSchema>;
 
 /** `…/recordings/KEY/facts`: all that was said of a recording, whole. The highest version holds. */
 export const vanFactsSchema = z.object({

@@ -30,7 +30,7 @@ export const verifiedSchema = z.strictObject({
   /** Facts that were deleted for good: of them the chain has the hashes alone. */
   deleted: z.int().min(0),
   /** Of the last link, hexadecimal; empty where there is none. */
-  hash: z.string(),
+  hash: z.string().max(64),
   /** Null: the facts are those from which the chain was reckoned. */
   broken: chainBreakSchema.nullable(),
 });

@@ -98,6 +98,7 @@ export async function startBridge(
     recordings: () => worthShowing(recorder.reader),
     log: terminal.log.bind(terminal),
   });
+  if (recorder.halfRemoved !== null) terminal.halfRestored(recorder.halfRemoved);
   if (recorder.setAside !== null) tellOfRecord({ kind: 'salvaged', ...recorder.setAside });
   endWhatIsOver(recorder, wallClock());
   await recorder.settled();
@@ -117,6 +118,7 @@ export async function startBridge(
       softwareVersion: SOFTWARE_VERSION,
       wallClock,
       log: terminal.log.bind(terminal),
+      office: stream.officeState.bind(stream),
     });
   }
 
@@ -381,6 +383,7 @@ function vanRecord(reader: RecordReader): VanRecord {
     takenBack: reader.takenBack.bind(reader),
     deletedStretches: reader.deletedStretches.bind(reader),
     chainLength: reader.chainLength.bind(reader),
+    lastIndex: reader.lastIndex.bind(reader),
     readingsAfter: reader.readingsAfter.bind(reader),
   };
 }

@@ -31,6 +31,14 @@ export class Terminal {
     this.#write(`${meaning} What can be read is being saved: minutes, where it is large.`);
   }
 
+  /** What was being restored when the bridge was ended. */
+  halfRestored(recordingId: number): void {
+    this.#write(
+      `Ebbline was ended while it restored recording ${recordingId}: nothing of that one was kept. ` +
+        'Restore the same backup again; what is there already is left out.',
+    );
+  }
+
   /** In plain words, whether what is measured is being kept; what is tried again each second is said once. */
   record(state: RecordState): void {
     const words = sayRecord(state, ENGLISH);

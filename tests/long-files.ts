@@ -22,4 +22,5 @@ export const LONG_FILES: readonly string[] = [
   'tests/radio/second-library.test.ts',
   'tests/radio/second-rule-breakers.test.ts',
   'tests/contract/vans.test.ts',
+  'tests/contract/van-cuts.test.ts',
 ];

@@ -7,6 +7,7 @@ import { Header } from './live/header.tsx';
 import { LiveScreen } from './live/live-screen.tsx';
 import { NothingYet } from './live/nothing-yet.tsx';
 import { notice } from './parts/notice.ts';
+import { OfficeLine } from './live/office-line.tsx';
 import { RecordStrip } from './live/record-strip.tsx';
 import { OpenPanel } from './open-panel.tsx';
 import { PreparedStrip } from './prepared/prepared-strip.tsx';
@@ -41,6 +42,7 @@ export function Page({ session, alerts }: PageProps) {
           </div>
         )}
         <RecordStrip session={session} />
+        <OfficeLine session={session} />
         <Elsewhere session={session} alerts={alerts} />
         <PreparedStrip session={session} />
         {recording?.origin === 'rehearsal' && (

@@ -16,6 +16,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
+import { removeAllOrphans } from './half-taken.ts';
 import { openForReading } from './open-database.ts';
 import { verifyAll } from './verify-all.ts';
 
@@ -41,6 +42,7 @@ export function makeBackup(dataFolder: string, file: string): Backup {
   try {
     mkdirSync(dirname(file), { recursive: true });
     record.prepare('VACUUM INTO ?').run(unfinished);
+    leaveOutHalf(unfinished);
     const found = lookThrough(unfinished);
     toTheDisk(unfinished);
     renameSync(unfinished, file);
@@ -60,6 +62,17 @@ export function makeBackup(dataFolder: string, file: string): Backup {
 /** Where not even the folder is one, there is nothing to remove. */
 function removeIfThere(file: string): void {
   if (existsSync(file)) rmSync(file);
+}
+
+/** Of a recording that is being taken over meanwhile. */
+function leaveOutHalf(file: string): void {
+  const copy = new Database(file, { fileMustExist: true });
+  try {
+    copy.pragma('secure_delete = ON');
+    removeAllOrphans(copy);
+  } finally {
+    copy.close();
+  }
 }
 
 function lookThrough(file: string): Pick<Backup, 'recordings' | 'broken'> {

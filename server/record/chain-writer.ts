@@ -12,14 +12,26 @@ interface Head {
 
 const headRow = z.object({ number: z.int(), hash: z.instanceof(Uint8Array) });
 
+/** A link that no row stands for yet. */
+export interface NewLink extends Head {
+  readonly recordingId: number;
+  readonly facts: string;
+}
+
+const INSERT = 'INSERT INTO chain_link VALUES (?, ?, ?, ?)';
+
 export class ChainWriter {
-  readonly #insert: Database.Statement;
+  readonly #keep: (link: NewLink) => void;
   readonly #head: Database.Statement;
   readonly #heads = new Map<number, Head>();
   readonly #gathered = new Map<number, GatheredFacts>();
 
-  constructor(database: Database.Database) {
-    this.#insert = database.prepare('INSERT INTO chain_link VALUES (?, ?, ?, ?)');
+  /** @param keep where its links go, if they are not written at once */
+  constructor(database: Database.Database, keep?: (link: NewLink) => void) {
+    const insert = database.prepare(INSERT);
+    this.#keep =
+      keep ??
+      (({ recordingId, number, facts, hash }) => insert.run(recordingId, number, facts, hash));
     this.#head = database.prepare(
       'SELECT number, hash FROM chain_link WHERE recording_id = ? ORDER BY number DESC LIMIT 1',
     );
@@ -46,7 +58,7 @@ export class ChainWriter {
       const before = this.#headOf(recordingId) ?? this.#anchor(recordingId, gathered);
       const { facts, parts } = gathered;
       const link = { number: before.number + 1, hash: linkHash(before.hash, facts, parts) };
-      this.#insert.run(recordingId, link.number, facts, link.hash);
+      this.#keep({ ...link, recordingId, facts });
       this.#heads.set(recordingId, link);
     }
     this.#gathered.clear();
@@ -84,4 +96,11 @@ export class ChainWriter {
     gathered.goesOnFrom(before.number);
     return { number: 0, hash: before.hash };
   }
+}
+
+/** Those that were kept back. */
+export function insertLinks(database: Database.Database, links: readonly NewLink[]): void {
+  const insert = database.prepare(INSERT);
+  for (const { recordingId, number, facts, hash } of links)
+    insert.run(recordingId, number, facts, hash);
 }

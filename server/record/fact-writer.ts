@@ -10,6 +10,7 @@ import { ChainWriter } from './chain-writer.ts';
 import { deleteJob, deletePrepared, preparedFor } from './delete-job.ts';
 import { DeletedStretches } from './deleted-stretches.ts';
 import { FACT_TABLES, type FactTableName, OF_NO_RECORDING } from './fact-tables.ts';
+import { lastId } from './last-id.ts';
 import { countOf } from './packed-readings.ts';
 import { ReadingInserts } from './reading-inserts.ts';
 import { fieldsTakenOver, whyNotKept, whyNotWaiting } from './prepared-rules.ts';
@@ -31,6 +32,8 @@ export class FactWriter {
   readonly #deleted: DeletedStretches;
   /** Last index given out, per recording: saves a query for each batch. */
   readonly #lastIndex = new Map<number, number>();
+  /** Numbers up to which rows of another record are still to come, per kind. */
+  readonly #reserved = new Map<FactTableName, number>();
   /** When somebody last pressed for a mark, per recording, ms by this computer's steady clock. */
   readonly #pressedMs = new Map<number, number>();
 
@@ -68,6 +71,11 @@ export class FactWriter {
     this.#lastIndex.clear();
     this.#deleted.forget();
     this.#chain.forget();
+  }
+
+  /** What is written meanwhile is numbered beyond the rows of a record that comes number for number. */
+  reserve(kind: FactTableName, upTo: number): void {
+    this.#reserved.set(kind, Math.max(upTo, this.#reserved.get(kind) ?? 0));
   }
 
   /** The last thing in a transaction: adds what it wrote to the chain. */
@@ -187,9 +195,16 @@ export class FactWriter {
   /** @returns the number that the database gave it */
   #addNext(kind: OneByOne, recordingId: number, row: FactRow): number {
     const kept = row.map(asKept);
-    const id = Number(this.#inserts[kind].run(null, ...kept).lastInsertRowid);
+    const id = Number(this.#inserts[kind].run(this.#nextId(kind), ...kept).lastInsertRowid);
     this.#chain.add(kind, recordingId, id, [id, ...kept]);
     return id;
+  }
+
+  /** Null: the database has it from its table. */
+  #nextId(kind: OneByOne): number | null {
+    const reserved = this.#reserved.get(kind);
+    if (reserved === undefined) return null;
+    return Math.max(reserved, lastId(this.#database, kind)) + 1;
   }
 
   #recording(recordingId: number): RecordMessage {

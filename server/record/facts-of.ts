@@ -14,7 +14,7 @@ function isFactRow(row: unknown): row is FactRow {
   );
 }
 
-function factRow(row: unknown): FactRow {
+export function factRow(row: unknown): FactRow {
   if (isFactRow(row)) return row;
   throw new TypeError('a row of facts has text, numbers and null alone');
 }

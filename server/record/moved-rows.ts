@@ -19,8 +19,6 @@ export class MovedRows {
 
   /** Of one's own number the database knows: it stands open. */
   row(kind: FactTableName, row: FactRow): FactRow {
-    // By far the most, and nothing of them has a number but their recording.
-    if (kind === 'reading') return [this.#recordingId, ...row.slice(1)];
     const names: readonly string[] = FACT_TABLES[kind].columns;
     if (kind === 'mark') this.#latestMarkThere = z.int().parse(row[0]);
     return row.map((value, place) => {
@@ -55,7 +53,6 @@ export class MovedRows {
     row: FactRow,
     given: number,
   ): { readonly key: number | null; readonly numbered: FactRow } {
-    if (kind === 'reading') return { key: z.int().parse(row[1]), numbered: row };
     const { columns, key } = FACT_TABLES[kind];
     const names: readonly string[] = columns;
     if (kind === 'mark') this.#marks.set(this.#latestMarkThere, given);

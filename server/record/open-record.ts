@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { ProblemError } from '../../protocol/problems.ts';
 import { FactWriter } from './fact-writer.ts';
+import { HalfTaken } from './half-taken.ts';
 import { lockFolder } from './folder-lock.ts';
 import { asProblem, openForWriting, RECORD_FILE } from './open-database.ts';
 import { finishSettingAside, hasOnlyLog, type SetAside, setAside } from './salvage/set-aside.ts';
@@ -14,6 +15,9 @@ export interface OpenRecord {
   readonly facts: FactWriter;
   /** Null where nothing was damaged. */
   readonly setAside: SetAside | null;
+  readonly half: HalfTaken;
+  /** The recording of which half had been taken over, and which is gone again; null: there was none. */
+  readonly halfRemoved: number | null;
   /** Once the database is closed. */
   readonly unlock: () => void;
 }
@@ -52,6 +56,8 @@ function open(
 ): Omit<OpenRecord, 'unlock'> {
   const unwritten = new UnwrittenFacts(dataFolder);
   const { database, aside } = openOrMend(dataFolder, nowMs, onMending, unwritten.exists);
+  const half = new HalfTaken(dataFolder);
+  const halfRemoved = removed(database, half);
   const facts = new FactWriter(database);
   if (unwritten.exists) {
     const late = unwritten.read();
@@ -61,7 +67,20 @@ function open(
     })();
     unwritten.setAside(nowMs);
   }
-  return { database, facts, setAside: aside };
+  return { database, facts, setAside: aside, half, halfRemoved };
+}
+
+/** Where there is no room even for that it stays where nobody sees it, until the next recording is taken over. */
+function removed(database: Database.Database, half: HalfTaken): number | null {
+  try {
+    const steps = half.remove(database);
+    for (;;) {
+      const step = steps.next();
+      if (step.done === true) return step.value;
+    }
+  } catch {
+    return null;
+  }
 }
 
 function openOrMend(dataFolder: string, nowMs: number, onMending: () => void, suspicious: boolean) {

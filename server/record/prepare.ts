@@ -10,6 +10,7 @@ import { ProblemError } from '../../protocol/problems.ts';
 import { recordingSchema } from '../../protocol/recording.ts';
 import { FACT_TABLES } from './fact-tables.ts';
 import { openForReading, openForWriting, RECORD_FILE } from './open-database.ts';
+import { beyondBounds } from './own-bounds.ts';
 import { foreignPart } from './own-schema.ts';
 import { PreparedSheets } from './prepared-sheets.ts';
 import { RecordReader } from './record-reader.ts';
@@ -95,6 +96,8 @@ function refuseOther(file: string): boolean {
     }
     const foreign = foreignPart(database);
     if (foreign !== null) throw new ProblemError('bad_backup', `no record has this: ${foreign}`);
+    const beyond = beyondBounds(database);
+    if (beyond !== null) throw new ProblemError('bad_backup', beyond);
     const faults = database.prepare('PRAGMA integrity_check(3)').pluck().all();
     if (faults.join() === 'ok') return tables.includes('chain_link');
     throw new ProblemError('bad_backup', `the file is damaged: ${faults.join('; ').slice(0, 300)}`);
@@ -143,7 +146,10 @@ function whatCannotBeRead(
     reader.takenBack(recordingId);
     reader.seenAlerts(recordingId);
     reader.signOffs(recordingId);
+    reader.archivedJobs(recordingId);
+    reader.deletedStretches(recordingId);
     facts.marksTakenBack(recordingId);
+    facts.rehearsed(recordingId);
     for (let after = 0; ;) {
       const readings = facts.readingsAfter(recordingId, after, AT_A_TIME);
       const last = readings.at(-1);

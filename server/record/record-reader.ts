@@ -205,10 +205,11 @@ export class RecordReader {
        WHERE recording_id = ? AND reading_index <= ? GROUP BY channel, boot`,
     );
     this.#lastRecordingId = database
-      // The number of one that was deleted for good is not given again.
+      // The number of one that was deleted for good is not given again, nor one of which something may be left.
       .prepare(
         `SELECT MAX((SELECT COALESCE(MAX(id), 0) FROM recording),
-           (SELECT COALESCE(MAX(recording_id), 0) FROM tombstone))`,
+           (SELECT COALESCE(MAX(recording_id), 0) FROM tombstone),
+           (SELECT COALESCE(MAX(recording_id), 0) FROM reading))`,
       )
       .pluck();
     this.#anyLink = database.prepare('SELECT 1 FROM chain_link LIMIT 1');

@@ -25,7 +25,7 @@ import { PreparedSheets } from './prepared-sheets.ts';
 import { RecordReader } from './record-reader.ts';
 import type { SetAside } from './salvage/set-aside.ts';
 import { RecordingFacts } from './recording-facts.ts';
-import type { TakeOver } from './take-over.ts';
+import type { TakeOver } from './taking.ts';
 import { ChainVerifier } from './verify-chain.ts';
 import { removeForgottenWork } from './work-folder.ts';
 import { type Stalled, WriterSilence } from './writer-silence.ts';
@@ -54,6 +54,8 @@ export interface RecorderListener {
   damaged?(damaged: Damaged): void;
 }
 
+type Opened = Pick<Extract<FromWriter, { type: 'ready' }>, 'setAside' | 'halfRemoved'>;
+
 const SAYS_HOW_IT_IS: ReadonlySet<FromWriter['type']> = new Set(['held', 'damaged', 'relieved']);
 const LISTENED_FOR_EVERY_MS = 1000;
 /** Worked at a time, ms: a link of a file that was read in holds as many facts as two thousand of a sensor's. */
@@ -63,6 +65,8 @@ export class Recorder {
   readonly reader: RecordReader;
   /** What became of a damaged record when this one was opened; null where there was none. */
   readonly setAside: SetAside | null;
+  /** The recording that was being restored when the last bridge was ended: nothing of it is here. */
+  readonly halfRemoved: number | null;
   readonly facts: RecordingFacts;
   readonly preparedSheets: PreparedSheets;
   readonly dataFolder: string;
@@ -94,18 +98,19 @@ export class Recorder {
       // Options of the process that started this one (a test runner's, say) are not the thread's.
       execArgv: [],
     });
-    const setAside = await ready(worker, listener);
+    const opened = await ready(worker, listener);
     removeForgottenWork(dataFolder);
-    return new Recorder(worker, dataFolder, listener, setAside);
+    return new Recorder(worker, dataFolder, listener, opened);
   }
 
   private constructor(
     worker: Worker,
     dataFolder: string,
     listener: RecorderListener,
-    setAside: SetAside | null,
+    { setAside, halfRemoved }: Opened,
   ) {
     this.setAside = setAside;
+    this.halfRemoved = halfRemoved;
     const database = openForReading(dataFolder);
     this.dataFolder = dataFolder;
     this.reader = new RecordReader(database);
@@ -419,7 +424,7 @@ function unpacked({ recordingId, firstIndex, packed }: WrittenReadings): RecordM
   return { type: 'readings', recordingId, columns: columnsFromPacked(packed, firstIndex) };
 }
 
-function ready(worker: Worker, listener: RecorderListener): Promise<SetAside | null> {
+function ready(worker: Worker, listener: RecorderListener): Promise<Opened> {
   return new Promise((resolve, reject) => {
     worker.once('error', reject);
     worker.on('message', function hear(message: FromWriter) {
@@ -429,7 +434,7 @@ function ready(worker: Worker, listener: RecorderListener): Promise<SetAside | n
       }
       worker.off('message', hear);
       worker.off('error', reject);
-      if (message.type === 'ready') resolve(message.setAside);
+      if (message.type === 'ready') resolve(message);
       else if (message.type === 'refused') reject(new ProblemError(message.code, message.detail));
       else reject(new Error(`the writer began with "${message.type}"`));
     });

@@ -1,6 +1,7 @@
 /** A recording's facts as they were recorded, also those that hold no more: for who takes all of them away. */
 import type Database from 'better-sqlite3';
 import { z } from 'zod';
+import { type Call, callSchema, type KeptReveal, resultListSchema } from '../../protocol/api.ts';
 import { markSchema } from '../../protocol/mark.ts';
 import { type ReceivedColumns, receivedColumnsSchema } from '../../protocol/reading.ts';
 import { READING_COLUMN_NAMES, recordedReadingSchema } from '../../protocol/recording-json.ts';
@@ -27,12 +28,21 @@ const COLUMNS: Readonly<Record<keyof RecordedReading, string>> = {
 
 const columnRows = z.array(z.tuple([z.int(), z.union([z.string(), z.number(), z.null()])]));
 const slipSchema = markSchema.extend({ atMs: z.int() });
+const keptRevealSchema = resultListSchema.shape.results.element.pick({
+  scenario: true,
+  seed: true,
+  truth: true,
+  toldS: true,
+  revealedAtMs: true,
+});
 
 export class RecordingFacts {
   readonly #database: Database.Database;
   readonly #columns = new Map<keyof RecordedReading, Database.Statement>();
   readonly #readings: Database.Statement;
   readonly #marksTakenBack: Database.Statement;
+  readonly #call: Database.Statement;
+  readonly #reveal: Database.Statement;
 
   constructor(database: Database.Database) {
     this.#database = database;
@@ -46,6 +56,14 @@ export class RecordingFacts {
       `SELECT mark.id, kind, elapsed_s AS elapsedS, text, made_by AS madeBy, at_ms AS atMs
        FROM mark_taken_back JOIN mark ON mark.id = mark_id
        WHERE mark_taken_back.recording_id = ? ORDER BY mark.id`,
+    );
+    this.#call = database.prepare(
+      `SELECT trainee, cause, sure_percent AS surePercent, elapsed_s AS elapsedS FROM rehearsal_call
+       WHERE recording_id = ?`,
+    );
+    this.#reveal = database.prepare(
+      `SELECT scenario, seed, truth, told_s AS toldS, revealed_at_ms AS revealedAtMs
+       FROM rehearsal_reveal WHERE recording_id = ?`,
     );
   }
 
@@ -93,5 +111,16 @@ export class RecordingFacts {
 
   marksTakenBack(recordingId: number): RecordingJsonHead['marksTakenBack'] {
     return z.array(slipSchema).parse(this.#marksTakenBack.all(recordingId));
+  }
+
+  /** What was said of a rehearsal's cause, and what it was. */
+  rehearsed(recordingId: number): {
+    readonly call: Call | null;
+    readonly reveal: KeptReveal | null;
+  } {
+    return {
+      call: callSchema.nullable().parse(this.#call.get(recordingId) ?? null),
+      reveal: keptRevealSchema.nullable().parse(this.#reveal.get(recordingId) ?? null),
+    };
   }
 }

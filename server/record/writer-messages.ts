@@ -11,7 +11,7 @@ import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import type { SetAside } from './salvage/set-aside.ts';
 import type { PackedReadings } from './packed-readings.ts';
-import type { TakeOver } from './take-over.ts';
+import type { TakeOver } from './taking.ts';
 
 /** A fact to be written. Facts are written in the order in which they are sent. */
 export type Fact =
@@ -118,7 +118,12 @@ interface Written {
 export type FromWriter =
   /** Null: all of it is durable. Else why nothing of it is there. */
   | { readonly type: 'taken_over'; readonly ticket: number; readonly failure: string | null }
-  | { readonly type: 'ready'; readonly setAside: SetAside | null }
+  | {
+      readonly type: 'ready';
+      readonly setAside: SetAside | null;
+      /** The recording that was being taken over when the last writer was ended, and of which nothing is left. */
+      readonly halfRemoved: number | null;
+    }
   /** Before it is ready: it reads through a damaged record. */
   | { readonly type: 'mending' }
   | {

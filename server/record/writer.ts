@@ -10,13 +10,12 @@ import {
   receiveMessageOnPort,
   workerData,
 } from 'node:worker_threads';
-import type Database from 'better-sqlite3';
 import { z } from 'zod';
 import { ProblemError } from '../../protocol/problems.ts';
 import { isDamage } from './open-database.ts';
 import { type OpenRecord, openRecord } from './open-record.ts';
 import { UnwrittenFacts } from './unwritten-facts.ts';
-import { takeOver, type TakeOver } from './take-over.ts';
+import { Takings } from './takings.ts';
 import { type Waiting, WaitingFacts } from './waiting-facts.ts';
 import type { FromWriter, ToWriter } from './writer-messages.ts';
 
@@ -47,9 +46,12 @@ try {
   port.close();
 }
 
-function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRecord): void {
+function serve(port: MessagePort, record: OpenRecord): void {
+  const { database, facts, setAside, half, halfRemoved, unlock } = record;
   const waiting = new WaitingFacts();
   const unwritten = new UnwrittenFacts(dataFolder);
+  const takings = new Takings(database, half, (kind, upTo) => facts.reserve(kind, upTo));
+  let isTaking = false;
   let closing = false;
   let isReleased = false;
   let heldSinceMs: number | null = null;
@@ -69,7 +71,7 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
       timer = setTimeout(commit, RETRY_AFTER_MS);
       return;
     }
-    if (closing) say({ type: 'all_written' });
+    if (closing && takings.isIdle) say({ type: 'all_written' });
   };
 
   /** @returns whether nothing waits any more */
@@ -126,11 +128,21 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
     port.close();
   }
 
-  /** What was sent before it is written first. */
-  function takeOverInTurn({ ticket, wish }: Extract<ToWriter, { type: 'take_over' }>): void {
-    const isWritten = damage === null && commitWaiting();
-    const failure = isWritten ? whyNotTakenOver(database, wish) : HELD;
-    say({ type: 'taken_over', ticket, failure });
+  /** A slice at a time, and what has arrived meanwhile between two of them. */
+  function takeSlice(): void {
+    if (damage === null && commitWaiting()) takings.step();
+    else takings.abandon(HELD);
+  }
+
+  function goOn(): void {
+    if (timer === null) commit();
+    if (takings.isIdle || isTaking) return;
+    isTaking = true;
+    setImmediate(() => {
+      isTaking = false;
+      takeSlice();
+      goOn();
+    });
   }
 
   /** What has arrived as well shares the commit. */
@@ -138,27 +150,22 @@ function serve(port: MessagePort, { database, facts, setAside, unlock }: OpenRec
   const take = (message: ToWriter): void => {
     if (message.type === 'close') closing = true;
     else if (message.type === 'release') isReleased = true;
-    else if (message.type === 'take_over') takeOverInTurn(message);
-    else waiting.add(message);
+    else if (message.type === 'take_over') {
+      const { ticket, wish } = message;
+      const isFirst = takings.isIdle;
+      takings.add(wish, (failure) => say({ type: 'taken_over', ticket, failure }));
+      // After what was sent before, and before what is sent after it: numbers are given in that order.
+      if (isFirst) takeSlice();
+    } else waiting.add(message);
   };
   port.on('message', (first: ToWriter) => {
     take(first);
     for (let more = nextMessage(); more !== undefined; more = nextMessage()) take(more.message);
     // Else it is tried again in its time.
     if (isReleased) release();
-    else if (timer === null) commit();
+    else goOn();
   });
-  say({ type: 'ready', setAside });
-}
-
-/** A person waits for the answer: it is not tried again by itself, whatever the reason. */
-function whyNotTakenOver(database: Database.Database, wish: TakeOver): string | null {
-  try {
-    takeOver(database, wish);
-    return null;
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error);
-  }
+  say({ type: 'ready', setAside, halfRemoved });
 }
 
 function isPassing(error: unknown): error is Error {

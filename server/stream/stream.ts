@@ -1,5 +1,6 @@
 /** The stream: greets every screen and passes on what is durable and what the sources are doing. */
 import type { WebSocket } from 'ws';
+import type { OfficeState } from '../../protocol/office-state.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import type { RecordState } from '../../protocol/record-state.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
@@ -37,6 +38,7 @@ export class Stream {
   readonly #ticking: NodeJS.Timeout;
   readonly #pinging: NodeJS.Timeout;
   #record: RecordState = { kind: 'kept' };
+  #office: OfficeState = { kind: 'untold' };
 
   constructor(options: StreamOptions) {
     this.#options = options;
@@ -62,6 +64,7 @@ export class Stream {
     this.#screens.add(screen);
     screen.subscriber.tell(this.#greeting());
     screen.subscriber.tell({ type: 'record', record: this.#record });
+    screen.subscriber.tell({ type: 'office', office: this.#office });
   }
 
   publish(message: RecordMessage): void {
@@ -77,6 +80,12 @@ export class Stream {
   recordState(record: RecordState): void {
     this.#record = record;
     this.#tellAll({ type: 'record', record });
+  }
+
+  /** Whether the office is reached. */
+  officeState(office: OfficeState): void {
+    this.#office = office;
+    this.#tellAll({ type: 'office', office });
   }
 
   /** Latest state of each source. */

@@ -209,6 +209,17 @@ describe('restored', () => {
     expect(query(there, 'SELECT id, origin FROM recording')).toEqual([[1, 'rehearsal']]);
   });
 
+  test('all but a rehearsal whose call can’t be read: it would be in the way of all results', async () => {
+    alter(backup, "UPDATE rehearsal_call SET cause = 'nonsense'");
+    await restoring(async (restore) => {
+      expect(await restore()).toMatchObject([
+        { outcome: 'added', recordingIdThere: 1 },
+        { outcome: 'refused', recordingIdThere: 2, detail: expect.stringMatching(/cause/u) },
+      ]);
+    });
+    expect(query(there, 'SELECT COUNT(*) FROM rehearsal_call')).toEqual([[0]]);
+  });
+
   test('wholly or not at all: where a fact of a recording can’t be written, nothing of it stands', async () => {
     intoOthers();
     // A sign-off of a job that begins at a mark which the copy lacks.
@@ -241,6 +252,16 @@ describe('restored', () => {
       'a record with another rule for its rows',
       () => alter(backup, 'ALTER TABLE mark ADD COLUMN more TEXT'),
       /no record has this: table mark/u,
+    ],
+    [
+      'a record with a note of megabytes',
+      () => alter(backup, "UPDATE mark SET text = printf('%.*c', 5000000, 'x') WHERE id = 2"),
+      /mark\.text, where id is 2: a text of 5000000 bytes, and at most 2000/u,
+    ],
+    [
+      'a record with a sheet of megabytes that are no words',
+      () => alter(backup, "UPDATE sheet_entry SET fields = fields || printf('%.*c', 5000000, ' ')"),
+      /sheet_entry\.fields, .* at most/u,
     ],
     ['half a file', () => truncateSync(backup, 100_000), /malformed|damaged/u],
     ['nothing', () => rmSync(backup), /there is no file/u],

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import pg from 'pg';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { Mark } from '../../protocol/mark.ts';
+import type { OfficeState } from '../../protocol/office-state.ts';
 import type { VanReadings } from '../../protocol/van-messages.ts';
 import { columnsFromReadings } from '../../protocol/reading.ts';
 import type { Recording } from '../../protocol/recording.ts';
@@ -38,6 +39,9 @@ let broker: TestBroker;
 let office: TestDatabase;
 let folder = '';
 let said: string[] = [];
+/** What a page is told of the office. */
+let told: OfficeState[] = [];
+let clockAheadMs = 0;
 let toClose: { close(): Promise<void> }[] = [];
 
 beforeAll(async () => {
@@ -54,6 +58,8 @@ afterEach(async () => {
   await Promise.all(toClose.map((one) => one.close()));
   toClose = [];
   said = [];
+  told = [];
+  clockAheadMs = 0;
 });
 
 afterAll(async () => {
@@ -72,6 +78,7 @@ function recordOf(readings: number, marks: readonly Mark[] = []): VanRecord {
     takenBack: () => [],
     deletedStretches: () => [],
     chainLength: () => readings,
+    lastIndex: () => readings,
     readingsAfter: (_, after, limit) => columnsFromReadings(all.slice(after, after + limit)),
   };
 }
@@ -89,8 +96,9 @@ function publish(van: string, record: VanRecord, at = address(van)): CursorFile 
   const cursors = new CursorFile(mkdtempSync(join(folder, 'data-')), van);
   const publisher = new Publisher({
     ...{ record, cursors, van, withRehearsals: false, withPeople: false },
-    ...{ address: at, softwareVersion: '0', wallClock: Date.now },
+    ...{ address: at, softwareVersion: '0', wallClock: () => Date.now() + clockAheadMs },
     log: (line) => said.push(line),
+    office: (state) => told.push(state),
   });
   publisher.start();
   toClose.push(publisher);
@@ -124,6 +132,10 @@ test('what the broker would keep for nobody does not count as sent; once somebod
   const cursors = publish('van-3', recordOf(700));
   await says(/for nobody/u);
   expect(cursors.of(KEY)).toMatchObject({ lastIndex: 0, factsVersion: 0 });
+  expect(told).toEqual([]);
+  clockAheadMs = 45_000;
+  await until('a page is told', () => told.length > 0);
+  expect(told).toEqual([{ kind: 'unreached', sinceMs: expect.any(Number), waiting: 700 }]);
   const collector = new Collector({
     address: address('office'),
     database: office.url,
@@ -134,6 +146,7 @@ test('what the broker would keep for nobody does not count as sent; once somebod
   const arrived = `SELECT last_index FROM recording WHERE van = 'van-3'`;
   await until('all of it arrived', async () => (await office.number(arrived)) === 700);
   expect(cursors.of(KEY)).toMatchObject({ lastIndex: 700 });
+  await until('a page is told', () => told.at(-1)?.kind === 'reached');
   await until('its outlook arrived', async () => (await office.rows('TABLE outlook')).length === 1);
 
   // A value that the database can't hold is told of, and is in nobody's way.

@@ -154,6 +154,7 @@ function hear(state: ConnectionState, text: string, nowMs: number): ConnectionSt
     case 'recording':
     case 'source':
     case 'record':
+    case 'office':
       return { state: heard, effects: [deliver(message)] };
     case 'tick':
       return { state: heard, effects: [] };

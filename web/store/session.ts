@@ -1,6 +1,7 @@
 /** What the page knows: recordings, sources, the connection, and the recording that it follows. */
 import { computed, effect, signal } from '@preact/signals';
 import { isTypedIn, type Recording } from '../../protocol/recording.ts';
+import type { OfficeState } from '../../protocol/office-state.ts';
 import type { RecordState } from '../../protocol/record-state.ts';
 import type { SourceState } from '../../protocol/source-state.ts';
 import type { Platform, ServerMessage } from '../../protocol/stream.ts';
@@ -26,6 +27,7 @@ export class Session {
   readonly sources = signal<readonly SourceState[]>([]);
   /** Whether the bridge keeps what is measured. */
   readonly record = signal<RecordState>({ kind: 'kept' });
+  readonly office = signal<OfficeState>({ kind: 'untold' });
   readonly followed = signal<FollowedRecording | null>(null);
   /** Opened by hand: a recording that begins elsewhere does not take the screen away from it. */
   readonly chosenByHand = signal(false);
@@ -109,6 +111,9 @@ export class Session {
         return;
       case 'record':
         this.record.value = message.record;
+        return;
+      case 'office':
+        this.office.value = message.office;
         return;
       case 'facts':
         followed?.takeFacts(message.marks, message.sheet);

@@ -113,6 +113,12 @@ export const english = {
       `Saved: ${saved} of at least ${atLeast} readings, ${otherSaved} of at least ${otherAtLeast} other entries. The damaged files lie in ${folder}`,
   },
 
+  /** Of several vans: what is said when the office is not reached. */
+  office: {
+    unreached: ({ since, waiting }: Record<'since' | 'waiting', string>) =>
+      `Office not reached since ${since}. Readings still to be sent: ${waiting}.`,
+  },
+
   /** The page before the first recording. */
   firstMinute: {
     toSensor: 'With a sensor',

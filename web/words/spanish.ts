@@ -97,6 +97,11 @@ export const spanish: Wording = {
       `Salvado: ${saved} de al menos ${atLeast} lecturas, ${otherSaved} de al menos ${otherAtLeast} de las demás anotaciones. Los archivos dañados están en ${folder}`,
   },
 
+  office: {
+    unreached: ({ since, waiting }) =>
+      `Sin contacto con la oficina desde ${since}. Lecturas por enviar: ${waiting}.`,
+  },
+
   firstMinute: {
     toSensor: 'Con sensor',
     none: 'No se busca ningún sensor',

@@ -1,6 +1,7 @@
 /** The one file that knows the MQTT library: a single connection to a broker, until it breaks. */
 import { connect, type IClientOptions, type IPublishPacket, type MqttClient } from 'mqtt';
 import type { BrokerAddress } from './broker-address.ts';
+import { disconnected, nameOf, refused, whatToDo } from './broker-words.ts';
 
 /** How long a broker may take to answer, ms. */
 const CONNECT_WITHIN_MS = 20_000;
@@ -200,35 +201,4 @@ function clientOptions({
 /** MQTT 5, 3.4: the packet's kind, its length, the message's number; no reason means success. */
 function puback({ messageId = 0 }: IPublishPacket): Buffer {
   return Buffer.of(0x40, 2, messageId >> 8, messageId & 0xff);
-}
-
-function nameOf({ host, port }: BrokerAddress): string {
-  return `the broker at ${host}:${port}`;
-}
-
-function whatToDo(error: unknown, address: BrokerAddress): string {
-  const message = error instanceof Error ? error.message : String(error);
-  const code = codeOf(error);
-  const at = nameOf(address);
-  if (code === 134 || code === 135)
-    return `${at} refuses the user name or password: see --broker-login`;
-  if (typeof code === 'string' && /CERT|SELF_SIGNED|ERR_TLS|ISSUER|LEAF_SIGNATURE/u.test(code))
-    return `${at} can't show a certificate that is trusted for ${address.host} (${message}): see --broker-ca`;
-  return `${at} can't be reached (${message})`;
-}
-
-function disconnected(reasonCode: number | undefined): string {
-  if (reasonCode === 142)
-    return 'the broker let another program in under the same name: each van needs one of its own, see --van';
-  return `the broker ended the connection (reason ${reasonCode ?? 0})`;
-}
-
-function refused(error: Error, topic: string): string {
-  const code = codeOf(error);
-  if (code === 135) return `the broker does not allow writing to ${topic}: see its access list`;
-  return `the broker refuses a message to ${topic} (${error.message})`;
-}
-
-function codeOf(error: unknown): unknown {
-  return typeof error === 'object' && error !== null && 'code' in error ? error.code : null;
 }

@@ -2,7 +2,7 @@
  * Takes messages into the database, many in one transaction with the high-water marks: each reading once, in the
  * order of its numbers, whatever the broker sends twice or not at all. What is missing is asked for again.
  */
-import { type Reading, readingsFromColumns } from '../../../protocol/reading.ts';
+import { readingsFromColumns } from '../../../protocol/reading.ts';
 import type { VanAsked, VanInventory, VanReadings } from '../../../protocol/van-messages.ts';
 import type { RecordingKey } from '../../../protocol/van-topics.ts';
 import {
@@ -14,6 +14,8 @@ import {
 } from './known-recordings.ts';
 import type { Asking } from './office-database.ts';
 import { deleteRecording, putFacts } from './put-facts.ts';
+import { type NewReading, putReadings, raiseMarks } from './put-readings.ts';
+import { putOutlook, putState } from './put-latest.ts';
 import { keysOf, type VanMessage } from './understood.ts';
 
 export interface AskedOfVan {
@@ -28,10 +30,6 @@ export interface BatchOutcome {
   repeats: number;
   /** What is missing before a message that came, or of what a van says that it has sent. */
   readonly asked: AskedOfVan[];
-}
-
-interface NewReading extends Reading {
-  readonly recordingId: number;
 }
 
 export class Batch {
@@ -65,7 +63,7 @@ export class Batch {
   async #takeOne(message: VanMessage): Promise<void> {
     const { van, kind, body } = message;
     if (kind === 'inventory') return this.#compare(van, body);
-    if (kind === 'state') return this.#putState(van, body.online, body.softwareVersion);
+    if (kind === 'state') return putState(this.#client, van, body);
     const [key] = keysWithVan(message);
     const recording = key === undefined ? undefined : this.#known.get(nameOf(key));
     if (recording === undefined || recording.isDeleted) return;
@@ -85,11 +83,7 @@ export class Batch {
         await this.#delete(recording);
         return;
       case 'outlook':
-        await this.#client.query(
-          `INSERT INTO outlook VALUES ($1, to_timestamp($2 / 1000.0), $3)
-           ON CONFLICT (recording_id) DO UPDATE SET drawn_at = excluded.drawn_at, outlook = excluded.outlook`,
-          [recording.id, body.drawnAtMs, JSON.stringify(body)],
-        );
+        await putOutlook(this.#client, recording.id, body);
     }
   }
 
@@ -140,44 +134,15 @@ export class Batch {
     this.outcome.asked.push({ van, asked });
   }
 
-  async #putState(van: string, online: boolean, softwareVersion: string): Promise<void> {
-    await this.#client.query(
-      `INSERT INTO van VALUES ($1, $2, $3, now()) ON CONFLICT (van) DO UPDATE
-       SET online = excluded.online, software_version = excluded.software_version, heard_at = now()`,
-      [van, online, softwareVersion],
-    );
-  }
-
   /** What waits goes in with the marks that it raises. */
   async #write(): Promise<void> {
     const rows = this.#waiting;
     this.#waiting = [];
-    if (rows.length > 0) {
-      await this.#client.query(
-        `INSERT INTO reading SELECT * FROM unnest($1::bigint[], $2::int[], $3::smallint[], $4::int[],
-           $5::bigint[], $6::float8[], $7::float8[], $8::float8[], $9::text[])`,
-        [
-          rows.map((row) => row.recordingId),
-          rows.map((row) => row.index),
-          rows.map((row) => row.channel),
-          rows.map((row) => row.boot),
-          rows.map((row) => row.sequence),
-          rows.map((row) => row.elapsedS),
-          rows.map((row) => row.pressurePa),
-          rows.map((row) => row.temperatureC),
-          rows.map((row) => row.condition),
-        ],
-      );
-      this.outcome.readings += rows.length;
-    }
+    if (rows.length > 0) await putReadings(this.#client, rows);
+    this.outcome.readings += rows.length;
     const risen = [...this.#risen];
     this.#risen.clear();
-    if (risen.length === 0) return;
-    await this.#client.query(
-      `UPDATE recording SET last_index = mark FROM unnest($1::bigint[], $2::int[]) AS risen (of_id, mark)
-       WHERE id = of_id`,
-      [risen.map(({ id }) => id), risen.map(({ lastIndex }) => lastIndex)],
-    );
+    if (risen.length > 0) await raiseMarks(this.#client, risen);
   }
 }
 

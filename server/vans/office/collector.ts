@@ -4,11 +4,13 @@
  */
 import { setTimeout } from 'node:timers/promises';
 import type pg from 'pg';
-import { ALL_VANS, vanTopic } from '../../../protocol/van-topics.ts';
+import { ALL_VANS } from '../../../protocol/van-topics.ts';
 import type { BrokerAddress } from '../broker/broker-address.ts';
 import { BrokerConnection } from '../broker/broker-connection.ts';
-import { type AskedOfVan, Batch, type BatchOutcome } from './batch.ts';
+import { Batch, type BatchOutcome } from './batch.ts';
 import { DatabaseError, inTransaction, openDatabase } from './office-database.ts';
+import { putRefused } from './put-refused.ts';
+import { Questions } from './questions.ts';
 import { understood, type VanMessage } from './understood.ts';
 
 /** How long the broker keeps what comes while no collector runs, s. */
@@ -20,9 +22,6 @@ const BATCH_BYTES = 4e6;
 /** Messages that come close together share a transaction, ms. */
 const GATHER_MS = 20;
 const WAIT_MS = 2000;
-/** The same is asked of a van no more often, ms. */
-const ASK_AGAIN_MS = 30_000;
-const REFUSED_KEPT = 1000;
 /** Of what the database says: a value that it can't hold. All else may pass. */
 const BAD_VALUE = /^2[23]/u;
 
@@ -44,7 +43,7 @@ interface Waiting {
 export class Collector {
   readonly #wishes: CollectorWishes;
   readonly #stopping = new AbortController();
-  readonly #askedMs = new Map<string, number>();
+  readonly #questions = new Questions();
   #waiting: Waiting[] = [];
   #running: Promise<void> = Promise.resolve();
 
@@ -124,7 +123,7 @@ export class Collector {
       const outcome = await this.#commit(client, batch);
       this.#wishes.committed?.(outcome);
       for (const { acknowledge } of batch) acknowledge();
-      await this.#ask(connection, outcome.asked);
+      await this.#questions.ask(connection, outcome.asked);
     } catch (error) {
       const [only] = batch;
       if (!isBadValue(error) || only === undefined) throw error;
@@ -152,31 +151,7 @@ export class Collector {
 
   async #refuse(client: pg.Client, topic: string, reason: string): Promise<void> {
     this.#wishes.log(`A message to ${topic} was not taken: ${reason}`);
-    await client.query('INSERT INTO refused_message (topic, reason) VALUES ($1, $2)', [
-      topic,
-      reason,
-    ]);
-    await client.query(
-      'DELETE FROM refused_message WHERE id <= (SELECT MAX(id) FROM refused_message) - $1',
-      [REFUSED_KEPT],
-    );
-  }
-
-  async #ask(connection: BrokerConnection, all: readonly AskedOfVan[]): Promise<void> {
-    const nowMs = performance.now();
-    for (const [key, atMs] of this.#askedMs)
-      if (nowMs - atMs > ASK_AGAIN_MS) this.#askedMs.delete(key);
-    for (const { van, asked } of all) {
-      const key = `${van} ${asked.recordingId} ${asked.startedAtMs}`;
-      if (this.#askedMs.has(key)) continue;
-      this.#askedMs.set(key, nowMs);
-      await connection.publish({
-        topic: vanTopic(van, 'asked'),
-        payload: JSON.stringify(asked),
-        retain: false,
-        expiryS: null,
-      });
-    }
+    await putRefused(client, topic, reason);
   }
 
   async #pause(ms: number): Promise<void> {

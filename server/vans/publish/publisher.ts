@@ -4,16 +4,14 @@
  */
 import { setTimeout as setTimer } from 'node:timers';
 import { setTimeout } from 'node:timers/promises';
-import {
-  type VanAsked,
-  vanAskedSchema,
-  type vanStateSchema,
-} from '../../../protocol/van-messages.ts';
+import type { VanState } from '../../../protocol/van-messages.ts';
 import { vanTopic } from '../../../protocol/van-topics.ts';
-import type { z } from 'zod';
 import type { BrokerAddress } from '../broker/broker-address.ts';
 import { BrokerConnection, type Message } from '../broker/broker-connection.ts';
+import { AskedByOffice } from './asked-by-office.ts';
+import type { OfficeState } from '../../../protocol/office-state.ts';
 import { Flight } from './flight.ts';
+import { OfficeReach } from './office-reach.ts';
 import { Outlooks } from './outlooks.ts';
 import { type SenderWishes, VanSender } from './van-sender.ts';
 
@@ -25,14 +23,14 @@ const INVENTORY_EVERY_MS = 6 * 3600_000;
 const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 60_000;
 const GOODBYE_WITHIN_MS = 2000;
-/** What the office asks at once, at most; it asks again. */
-const MOST_ASKED = 1000;
 
 export interface PublisherWishes extends SenderWishes {
   readonly address: BrokerAddress;
   readonly softwareVersion: string;
   readonly wallClock: () => number;
   readonly log: (line: string) => void;
+  /** For the page. */
+  readonly office: (state: OfficeState) => void;
 }
 
 export class Publisher {
@@ -40,14 +38,16 @@ export class Publisher {
   /** Recordings that changed, and whether in more than their readings. */
   readonly #changed = new Map<number, boolean>();
   readonly #outlooks: Outlooks;
+  readonly #reach: OfficeReach;
   readonly #stopping = new AbortController();
-  #asked: VanAsked[] = [];
+  readonly #asked = new AskedByOffice();
   #connection: BrokerConnection | null = null;
   #running: Promise<void> = Promise.resolve();
 
   constructor(wishes: PublisherWishes) {
     this.#wishes = wishes;
     this.#outlooks = new Outlooks(wishes.record, wishes.wallClock);
+    this.#reach = new OfficeReach(wishes);
   }
 
   start(): void {
@@ -80,6 +80,7 @@ export class Publisher {
         this.#wishes.log(
           `Nothing goes to the office for now: ${why}. It is kept in the record and sent later.`,
         );
+        this.#reach.missed();
       }
       const stoodLong = performance.now() - beganMs > LONGEST_WAIT_MS;
       waitMs = stoodLong ? FIRST_WAIT_MS : Math.min(2 * waitMs, LONGEST_WAIT_MS);
@@ -98,7 +99,7 @@ export class Publisher {
       will: stateOf(van, { online: false, softwareVersion }),
       topics: [vanTopic(van, 'asked')],
       received: ({ payload, acknowledge }) => {
-        this.#hear(payload);
+        this.#asked.hear(payload);
         acknowledge();
       },
       stopping: this.#stopping.signal,
@@ -132,10 +133,11 @@ export class Publisher {
         this.#sweep();
         sweptMs = nowMs;
       }
-      for (const asked of this.#asked.splice(0)) {
+      for (const asked of this.#asked.taken()) {
         if (sender.sendAgain(asked)) this.changed(asked.recordingId, false);
       }
       await this.#sendChanged(sender);
+      this.#reach.reached();
       await this.#outlooks.send(sender, this.#wishes.softwareVersion);
       await this.#pause(PACE_MS);
     }
@@ -162,11 +164,6 @@ export class Publisher {
     }
   }
 
-  #hear(payload: Buffer): void {
-    const asked = vanAskedSchema.safeParse(parsed(payload));
-    if (asked.success && this.#asked.length < MOST_ASKED) this.#asked.push(asked.data);
-  }
-
   async #pause(ms: number): Promise<void> {
     try {
       await setTimeout(ms, undefined, { signal: this.#stopping.signal });
@@ -176,16 +173,7 @@ export class Publisher {
   }
 }
 
-function stateOf(van: string, state: z.infer<typeof vanStateSchema>): Message {
+function stateOf(van: string, state: VanState): Message {
   const topic = vanTopic(van, 'state');
   return { topic, payload: JSON.stringify(state), retain: true, expiryS: null };
-}
-
-/** What makes no sense is no question. */
-function parsed(payload: Buffer): unknown {
-  try {
-    return JSON.parse(payload.toString('utf8'));
-  } catch {
-    return null;
-  }
 }

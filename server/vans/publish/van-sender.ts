@@ -16,7 +16,7 @@ import type { CursorFile } from './cursor-file.ts';
 import { factsOf, hashOf } from './facts-of.ts';
 import type { Flight } from './flight.ts';
 import type { DrawnOutlook } from './outlook.ts';
-import type { VanRecord } from './van-record.ts';
+import { isPublished, type VanRecord } from './van-record.ts';
 
 /** After a full message, ms: what waited for hours is sent at 12 500 readings a second at most. */
 const BETWEEN_FULL_MS = 40;
@@ -71,7 +71,7 @@ export class VanSender {
       await this.#deleted(recordingId);
       return null;
     }
-    if (!this.#isWanted(recording)) return null;
+    if (!isPublished(recording, this.#wishes.withRehearsals)) return null;
     const key = { recordingId, startedAtMs: recording.startedAtMs };
     const sentFacts = withFacts && (await this.#facts(recording, key));
     const sentReadings = await this.#readings(recording, key);
@@ -105,10 +105,6 @@ export class VanSender {
       chainLength: 0,
     });
     return true;
-  }
-
-  #isWanted(recording: Recording): boolean {
-    return this.#wishes.withRehearsals || !isSimulated(recording);
   }
 
   async #facts(recording: Recording, key: RecordingKey): Promise<boolean> {

@@ -29,6 +29,7 @@ if (url !== undefined) {
     ...{ van: 'van-0', withRehearsals: false, withPeople: false, softwareVersion: '0' },
     wallClock: Date.now,
     log: (line) => console.error(line),
+    office: () => undefined,
   });
   publisher.start();
 }

@@ -11,6 +11,7 @@ import { z } from 'zod';
 import { ProblemError } from '../../../protocol/problems.ts';
 import { makeBackup } from '../../../server/record/backup.ts';
 import { FACT_KINDS } from '../../../server/record/fact-tables.ts';
+import { removeAllOrphans } from '../../../server/record/half-taken.ts';
 import { factsOf } from '../../../server/record/facts-of.ts';
 import {
   openForReading,
@@ -25,6 +26,7 @@ import { recordJob } from '../written-job.ts';
 import type { SchemaValues } from './from-schema.ts';
 import { mutateBackup } from './mutated-backup.ts';
 
+const NOT_TOLD = { half: () => undefined, whole: () => undefined, reserve: () => undefined };
 const LISTENER = { durable: () => undefined, held: () => undefined };
 
 export interface RestoredBackups {
@@ -56,6 +58,8 @@ export class HostileBackups {
     const said = { refused: 0, unreadable: 0, there: 0, whole: 0, doubtful: 0 };
     const faults: string[] = [];
     const here = openForWriting(this.#path('here'));
+    // A recording comes after its readings, and within a transaction nobody can say that this is right.
+    here.pragma('foreign_keys = OFF');
     for (let left = count; left > 0; left -= 1) {
       const work = this.#path('work');
       rmSync(work, { recursive: true, force: true });
@@ -111,8 +115,11 @@ export class HostileBackups {
     const taken = { ...from, origin, startedAtMs, title, hash, held };
     const before = factsHash(database, recordingId);
     try {
-      takeOver(database, { file, recordingIdThere: id, recordingId, taken, named: null });
+      const wish = { file, recordingIdThere: id, recordingId, taken, named: null };
+      const slices = takeOver(database, wish, NOT_TOLD);
+      while (slices.next().done !== true);
     } catch {
+      removeAllOrphans(database);
       // The bridge says why; nothing of it may stand there.
       if (factsHash(database, recordingId) !== before) throw new Error('half a recording came');
       return 'unreadable';

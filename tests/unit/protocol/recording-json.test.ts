@@ -241,6 +241,36 @@ describe('a file that is no good is refused, with the place and what to do', () 
     expect(() => readRecordingJson(text)).toThrow(message);
   });
 
+  test('a text of megabytes, wherever it stands', () => {
+    const sensors = headOf().recording.sensors.map((sensor) => ({
+      ...sensor,
+      ...{ manufacturer: 'm', model: 'm', serial: '1', firmware: '1', calibratedOn: '2026-03-01' },
+      label: { name: 'Roof', place: 'system', displayStepPa: null, givenAtMs: 1 } as const,
+    }));
+    const from = {
+      origin: 'sensor',
+      recordingId: 1,
+      startedAtMs: 1,
+      title: 'a',
+      hash: 'b',
+    } as const;
+    const takenFrom = { ...from, format: 'json', held: false, softwareVersion: '0' };
+    const words = { name: 'A', licence: '1', remark: 'r', quoted: 'q', softwareVersion: '0' };
+    const full = jsonOf([READING], {
+      recording: { ...headOf().recording, title: 't', sensors, takenFrom },
+      seenAlerts: [{ alert: '0/target', untilS: 9, atMs: 1 }],
+      signOffs: [{ ...words, beginMark: 0, fromS: 0, lastS: null, atMs: 1 }],
+    });
+    const head = full.slice(0, full.indexOf('"readings"'));
+    const texts = [...head.matchAll(/": "[^"]+"|": ""/gu)];
+    expect(texts.length).toBeGreaterThan(30);
+    for (const { 0: text, index } of texts) {
+      const long = `": "${'7'.repeat(5_000_000)}"`;
+      const harmed = full.slice(0, index) + long + full.slice(index + text.length);
+      expect(() => readRecordingJson(harmed), text).toThrow(/^[a-z]/u);
+    }
+  });
+
   test('what contradicts itself', () => {
     const slip = { index: 9, elapsedS: 1, pressurePa: 5, insteadPa: null, atMs: 1 };
     expect(() => readRecordingJson(jsonOf([READING], { takenBack: [slip] }))).toThrow(

@@ -88,6 +88,8 @@ describe('what the bridge says', () => {
       },
       {},
     ],
+    [{ type: 'office', office: { kind: 'untold' } }, {}],
+    [{ type: 'office', office: { kind: 'unreached', sinceMs: 9, waiting: 1234 } }, {}],
     [
       {
         type: 'facts',

@@ -178,6 +178,7 @@ describe('what an office is told', () => {
       takenBack: () => [],
       deletedStretches: () => [],
       chainLength: () => 0,
+      lastIndex: () => 0,
       readingsAfter: (_, after, limit) =>
         columnsFromReadings(readings.filter(({ index }) => index > after).slice(0, limit)),
     });

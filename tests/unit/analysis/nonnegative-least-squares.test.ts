@@ -199,3 +199,46 @@ describe('the least sum', () => {
     expect(before.residual).toBeCloseTo(42, 9);
   });
 });
+
+describe('columns that are nearly alike, as decays are', () => {
+  const times = Array.from({ length: 40 }, (_, i) => 10 * (i + 1));
+  const columns = [
+    times.map(() => 1),
+    ...[20, 50, 120, 300, 700].map((tauS) => times.map((t) => 1 - Math.exp(-t / tauS))),
+    times.map((t) => t / 400),
+  ];
+  const anyRise = fc.record({
+    sizes: fc.array(fc.double({ min: 0, max: 5, noNaN: true }), { minLength: 7, maxLength: 7 }),
+    noise: fc.array(fc.double({ min: -1, max: 1, noNaN: true }), {
+      minLength: times.length,
+      maxLength: times.length,
+    }),
+    like: fc.array(fc.constantFrom(0, 1), { minLength: 7, maxLength: 7 }),
+  });
+
+  test('come to rest where no single one could gain any more', () => {
+    const isFree = columns.map((_, i) => i === 0);
+    fc.assert(
+      fc.property(anyRise, ({ sizes, noise, like }) => {
+        const values = times.map((_, row) =>
+          sizes.reduce((sum, size, i) => sum + size * (columns[i]?.[row] ?? 0), noise[row] ?? 0),
+        );
+        const equations = normalEquations(columns, values, new Array<number>(40).fill(1));
+        const { coefficients, residual } = solveNonnegative(equations, isFree, like);
+        const left = values.map(
+          (value, row) =>
+            value - coefficients.reduce((sum, c, i) => sum + c * (columns[i]?.[row] ?? 0), 0),
+        );
+        expect(left.reduce((sum, value) => sum + value ** 2, 0)).toBeCloseTo(residual, 4);
+        for (const [i, column] of columns.entries()) {
+          const slope = column.reduce((sum, value, row) => sum + value * (left[row] ?? 0), 0);
+          const coefficient = coefficients[i] ?? NaN;
+          if (i > 0) expect(coefficient).toBeGreaterThanOrEqual(0);
+          if (i === 0 || coefficient > 0) expect(Math.abs(slope)).toBeLessThan(1e-3);
+          else expect(slope).toBeLessThan(1e-3);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+});

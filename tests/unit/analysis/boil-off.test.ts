@@ -106,7 +106,7 @@ describe('no plateau', () => {
     ).toBeNull();
     expect(
       plateauOf(
-        boiling(330, () => 500, 0.1),
+        boiling(400, () => 500, 0.1),
         500,
       ),
     ).not.toBeNull();

@@ -148,6 +148,10 @@ test('what is to be expected of an amount is the rise so far, or a fifth of what
   const risenPa = Math.max(...(last ?? [])) - Math.min(...(first ?? []));
   expect(found.amountScalePa).toBeCloseTo(risenPa, 9);
   const setting = { lengthS: LENGTH_S, holdS: HOLD_S, warming: WARMING, stepsS: [] };
+  // What stood high in between is over: the last five less the first five.
+  const bulging = POINTS.map((each, i) => (i === 6 ? { ...each, pressurePa: 900 } : each));
+  const bulged = problemOf(bulging, NOISE, SHAPES, { ...setting, allowedRisePa: 40 });
+  expect(bulged.amountScalePa).toBeCloseTo(risenPa, 9);
   const generous = problemOf(POINTS, NOISE, SHAPES, { ...setting, allowedRisePa: 400 });
   expect(generous.amountScalePa).toBeCloseTo(80, 9);
 });

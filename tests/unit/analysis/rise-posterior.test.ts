@@ -104,6 +104,7 @@ describe.each([
   { name: 'tight', leakPaPerS: 0.001, moisturePa: 6, mostPaPerS: 0.006 },
   { name: 'leaking', leakPaPerS: 0.06, moisturePa: 4, mostPaPerS: 0.09 },
   { name: 'moist', leakPaPerS: 0.001, moisturePa: 60, mostPaPerS: 0.06 },
+  { name: 'between dry and moist', leakPaPerS: 0.001, moisturePa: 26, mostPaPerS: 0.03 },
   { name: 'both', leakPaPerS: 0.05, moisturePa: 40, mostPaPerS: 0.12 },
 ])('a hold that is $name', ({ leakPaPerS, moisturePa, mostPaPerS }) => {
   const design = designOf(leakPaPerS, moisturePa);
@@ -131,7 +132,7 @@ describe.each([
           kindOf(leak, value, LIMITS) === place ? 1 : 0,
         ),
       );
-      expect(Math.abs((found?.kinds[place] ?? NaN) - likely), kind).toBeLessThan(0.06);
+      expect(Math.abs((found?.kinds[place] ?? NaN) - likely), kind).toBeLessThan(0.1);
     }
   });
 

@@ -14,6 +14,7 @@ import {
 import { judge } from '../../../web/analysis/judge.ts';
 import { stageBegunBy } from '../../../web/analysis/mark-effects.ts';
 import { historyOf } from '../../support/invented-curves.ts';
+import { once } from '../../support/once.ts';
 
 const mark = (kind: MarkKind, elapsedS: number): Mark => ({
   ...{ id: elapsedS + 1, kind, elapsedS, text: '', madeBy: 'hand' },
@@ -57,17 +58,19 @@ describe('a stage', () => {
 });
 
 describe('a forecast', () => {
-  const history = historyOf(
-    Array.from({ length: 301 }, (_, elapsedS) => ({
-      ...{ elapsedS, condition: 'ok' as const, temperatureC: null },
-      pressurePa: 30 + 6e4 * Math.exp(-elapsedS / 60),
-    })),
+  const history = once(() =>
+    historyOf(
+      Array.from({ length: 301 }, (_, elapsedS) => ({
+        ...{ elapsedS, condition: 'ok' as const, temperatureC: null },
+        pressurePa: 30 + 6e4 * Math.exp(-elapsedS / 60),
+      })),
+    ),
   );
 
   test('begins afresh where the rig became another one, and nowhere else', () => {
     const afresh = MARK_KINDS.filter((kind) => {
       const marks = [mark('pump_on', 20), mark(kind, 150)];
-      return judge(history, marks, DEFAULT_SHEET, 300).forecast?.sinceS === 150;
+      return judge(history(), marks, DEFAULT_SHEET, 300).forecast?.sinceS === 150;
     });
     expect(afresh).toEqual([
       ...['pump_on', 'ballast_opened', 'ballast_closed', 'reopened', 'cores_out', 'oil_changed'],

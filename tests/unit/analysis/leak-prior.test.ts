@@ -1,6 +1,7 @@
 /** How likely an inflow is beforehand: a lump at none, and a density over the rest. */
 import { describe, expect, test } from 'vitest';
 import { leakPrior } from '../../../web/analysis/leak-prior.ts';
+import { once } from '../../support/once.ts';
 
 const LIMIT = 0.01;
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
@@ -11,9 +12,10 @@ const below = (weights: readonly number[], leak: number) =>
 
 describe('the weights', () => {
   const steepest = 0.2;
-  const weights = leakPrior(NODES, LIMIT, steepest);
+  const found = once(() => leakPrior(NODES, LIMIT, steepest));
 
   test('are a distribution, with two fifths for no inflow at all', () => {
+    const weights = found();
     expect(Math.max(...NODES)).toBeGreaterThan(200 * LIMIT);
     expect(sum(weights)).toBeGreaterThan(0.98);
     expect(sum(weights)).toBeLessThan(1.02);
@@ -22,6 +24,7 @@ describe('the weights', () => {
   });
 
   test('are those of a density ∝ 1/(L + a fifth of the limit), and of an even one up to the whole rise', () => {
+    const weights = found();
     for (const leak of [0.005, 0.02, 0.1, 0.2, 0.6]) {
       const tail = Math.log(1 + leak / (0.2 * LIMIT)) / Math.log(1001);
       const even = Math.min(leak / steepest, 1);
@@ -31,6 +34,7 @@ describe('the weights', () => {
   });
 
   test('of a steeper rise are spread over more', () => {
+    const weights = found();
     const steeper = leakPrior(NODES, LIMIT, 2 * steepest);
     expect(below(steeper, 0.1)).toBeLessThan(below(weights, 0.1));
     expect(steeper.every((weight) => weight > 0)).toBe(true);

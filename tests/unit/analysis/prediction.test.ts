@@ -5,6 +5,7 @@ import { LONGEST_S, outlookOf } from '../../../web/analysis/outlook.ts';
 import { waysFrom } from '../../../web/analysis/prediction.ts';
 import { logShareAbove } from '../../../web/analysis/truncated-normal.ts';
 import { normal, seeded } from '../../support/invented-curves.ts';
+import { once } from '../../support/once.ts';
 
 const NOW_S = 1000;
 /** Every ten seconds up to now. */
@@ -18,9 +19,10 @@ const seen = (pressureAt: (t: number) => number, noise = 0.003) => {
 const falling = (t: number) => 8 + 3000 * Math.exp(-t / 150) + 200 * Math.exp(-t / 700);
 
 describe('the ways', () => {
-  const ways = waysFrom(seen(falling), 60, NOW_S);
+  const found = once(() => waysFrom(seen(falling), 60, NOW_S));
 
   test('have weights that add up to one, and go back to different moments', () => {
+    const ways = found();
     expect(ways.length).toBeGreaterThan(1);
     expect(ways.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 9);
     const past = ways.map(({ pastS }) => pastS);
@@ -36,6 +38,7 @@ describe('the ways', () => {
   });
 
   test('are the same a while later, but for the time since', () => {
+    const ways = found();
     const later = waysFrom(seen(falling), 60, NOW_S + 50);
     expect(later.map(({ weight }) => weight)).toEqual(ways.map(({ weight }) => weight));
     for (const [i, { pastS }] of later.entries()) {
@@ -58,6 +61,7 @@ describe('the ways', () => {
   });
 
   test('take points that lie closer together than one can tell apart for one', () => {
+    const ways = found();
     const doubled = seen(falling).flatMap((point) => [
       point,
       { ...point, elapsedS: point.elapsedS + 0.5 },
@@ -87,10 +91,10 @@ describe('the ways', () => {
 });
 
 describe('what they say together', () => {
-  const ways = waysFrom(seen(falling, 0.02), 60, NOW_S);
-  const outlook = outlookOf(ways);
+  const found = once(() => waysFrom(seen(falling, 0.02), 60, NOW_S));
+  const told = once(() => outlookOf(found()));
   const at = (aheadS: number) =>
-    ways.map(({ fit, pastS, weight }) => {
+    found().map(({ fit, pastS, weight }) => {
       const { log, sigma } = logPressureAt(fit, pastS + aheadS);
       return { log, sigma: Math.hypot(0.55 * sigma, 0.004), weight };
     });
@@ -109,6 +113,7 @@ describe('what they say together', () => {
   });
 
   test('is how likely a depth is by then, and once reached it is reached', () => {
+    const outlook = told();
     for (const depthPa of [60, 20, 9]) {
       let most = 0;
       const { moments } = outlook?.arrival(depthPa) ?? { moments: [] };
@@ -128,6 +133,7 @@ describe('what they say together', () => {
   });
 
   test('is where the pressure stands in eight hours, never above where it may be now', () => {
+    const outlook = told();
     const { log, spread } = together(LONGEST_S);
     const now = together(0.5);
     const ceilingPa = Math.exp(now.log + 1.6449 * now.spread);
@@ -138,6 +144,7 @@ describe('what they say together', () => {
   });
 
   test('is a curve from now on, with eight tenths in its band', () => {
+    const outlook = told();
     const curve = outlook?.curve(NOW_S, 600) ?? [];
     expect(curve[0]?.elapsedS).toBeCloseTo(NOW_S + 0.5, 9);
     expect(curve.at(-1)?.elapsedS).toBeLessThanOrEqual(NOW_S + 600);

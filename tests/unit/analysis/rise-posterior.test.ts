@@ -9,8 +9,10 @@ import { mixturesOf } from '../../../web/analysis/rise-mixtures.ts';
 import type { Noise } from '../../../web/analysis/rise-noise.ts';
 import type { RisePoint } from '../../../web/analysis/rise-points.ts';
 import { risePosterior } from '../../../web/analysis/rise-posterior.ts';
+import { logShareAbove } from '../../../web/analysis/truncated-normal.ts';
 import { riseShapes } from '../../../web/analysis/rise-shapes.ts';
 import { normal, seeded } from '../../support/invented-curves.ts';
+import { once } from '../../support/once.ts';
 
 const LENGTH_S = 600;
 const LIMITS: KindLimits = { leakLimitPaPerS: 0.011, allowedRisePa: 36, holdS: 900 };
@@ -73,7 +75,9 @@ function allLooks(
   });
   const top = Math.max(...looks.map(({ log }) => log));
   const total = looks.reduce((sum, { log }) => sum + Math.exp(log - top), 0);
-  return looks.map(({ log, ...look }) => ({ ...look, weight: Math.exp(log - top) / total }));
+  return looks
+    .map(({ log, ...look }) => ({ ...look, weight: Math.exp(log - top) / total }))
+    .filter(({ weight }) => weight > 1e-6);
 }
 
 const meanOf = (looks: readonly Look[], of: (look: Look) => number) =>
@@ -86,13 +90,12 @@ const overNormal = (mean: number, sigma: number, of: (value: number) => number) 
   Z.reduce((sum, z) => sum + Math.exp(-0.5 * z * z) * of(mean + sigma * z), 0) / Z_TOTAL;
 
 function quantile(looks: readonly Look[], share: number, of: (look: Look) => [number, number]) {
-  const heavy = looks.filter(({ weight }) => weight > 1e-5);
   let [low, high] = [-50, 250];
   for (let i = 0; i < 22; i += 1) {
     const middle = (low + high) / 2;
-    const below = meanOf(heavy, (look) => {
+    const below = meanOf(looks, (look) => {
       const [mean, sigma] = of(look);
-      return overNormal(mean, sigma, (value) => (value < middle ? 1 : 0));
+      return Math.exp(logShareAbove((middle - mean) / sigma));
     });
     if (below < share) low = middle;
     else high = middle;
@@ -105,27 +108,31 @@ describe.each([
   { name: 'leaking', leakPaPerS: 0.06, moisturePa: 4, mostPaPerS: 0.09 },
   { name: 'moist', leakPaPerS: 0.001, moisturePa: 60, mostPaPerS: 0.06 },
   { name: 'between dry and moist', leakPaPerS: 0.001, moisturePa: 26, mostPaPerS: 0.03 },
-  { name: 'both', leakPaPerS: 0.05, moisturePa: 40, mostPaPerS: 0.12 },
+  { name: 'both', leakPaPerS: 0.05, moisturePa: 40, mostPaPerS: 0.09 },
 ])('a hold that is $name', ({ leakPaPerS, moisturePa, mostPaPerS }) => {
-  const design = designOf(leakPaPerS, moisturePa);
-  const found = risePosterior(design, leakPaPerS, LIMITS, ALONE);
-  const looks = allLooks(design, mostPaPerS);
-  const meanLeak = meanOf(looks, ({ leak }) => leak);
-  const spread = Math.sqrt(meanOf(looks, ({ leak }) => (leak - meanLeak) ** 2));
+  const both = once(() => {
+    const design = designOf(leakPaPerS, moisturePa);
+    const found = risePosterior(design, leakPaPerS, LIMITS, ALONE);
+    return { found, looks: allLooks(design, mostPaPerS) };
+  });
 
   test('has the inflow where all mixtures have it', () => {
+    const { found, looks } = both();
+    const meanLeak = meanOf(looks, ({ leak }) => leak);
+    const spread = Math.sqrt(meanOf(looks, ({ leak }) => (leak - meanLeak) ** 2));
     expect(Math.abs((found?.leakPaPerS.estimate ?? NaN) - meanLeak)).toBeLessThan(0.5 * spread);
     expect(found?.straight.leakPaPerS).toEqual(found?.leakPaPerS);
     // Far below the limit one in three mixtures stands for its like: there the shares are rough.
     for (const limit of [LIMITS.leakLimitPaPerS / 3, LIMITS.leakLimitPaPerS, leakPaPerS, 0.055]) {
       if (limit < 0.003) continue;
       const above = meanOf(looks, ({ leak }) => (leak > limit ? 1 : 0));
-      expect(Math.abs((found?.leakAbove(limit) ?? NaN) - above), `${limit}`).toBeLessThan(0.1);
+      expect(Math.abs((found?.leakAbove(limit) ?? NaN) - above), `${limit}`).toBeLessThan(0.15);
     }
     expect(found?.agreeing).toBe(0);
   });
 
   test('is of the kind that they make likely', () => {
+    const { found, looks } = both();
     for (const [place, kind] of KINDS.entries()) {
       const likely = meanOf(looks, ({ leak, levelledPa, levelledSigma }) =>
         overNormal(levelledPa, levelledSigma, (value) =>
@@ -137,6 +144,7 @@ describe.each([
   });
 
   test('begins, levels off and ends as they do', () => {
+    const { found, looks } = both();
     const startPa = meanOf(looks, (look) => look.startPa);
     expect(Math.abs((found?.startPa ?? NaN) - startPa)).toBeLessThan(0.4);
     const [endLow, endHigh] = [0.05, 0.96].map((share) =>
@@ -160,8 +168,10 @@ describe.each([
 });
 
 describe('an earlier hold', () => {
-  const design = designOf(0.03, 20);
-  const alone = risePosterior(design, 0.03, LIMITS, ALONE);
+  const first = once(() => {
+    const design = designOf(0.03, 20);
+    return { design, alone: risePosterior(design, 0.03, LIMITS, ALONE) };
+  });
   const leaks = Array.from({ length: 120 }, (_, n) => n * 0.001);
   const told = (paPerS: number, sigmaPaPerS: number) =>
     leakTold(
@@ -171,9 +181,10 @@ describe('an earlier hold', () => {
       1000,
     );
   const among = (...earlier: ReturnType<typeof told>[]) =>
-    risePosterior(design, 0.03, LIMITS, { middleS: 5000, earlier });
+    risePosterior(first().design, 0.03, LIMITS, { middleS: 5000, earlier });
 
   test('that had about the same inflow is reckoned with, and tells it more closely', () => {
+    const { design, alone } = first();
     const mean = alone?.leakPaPerS.estimate ?? NaN;
     const repeated = among(told(mean, 0.0015));
     expect(repeated?.agreeing).toBe(1);
@@ -189,6 +200,7 @@ describe('an earlier hold', () => {
   });
 
   test('that can’t have had it is left out, and the others stay', () => {
+    const { alone } = first();
     const other = among(told(0.003, 0.0005));
     expect(other?.agreeing).toBe(0);
     expect(other?.leakPaPerS.estimate).toBeCloseTo(alone?.leakPaPerS.estimate ?? NaN, 3);
@@ -196,6 +208,7 @@ describe('an earlier hold', () => {
   });
 
   test('that was steeper leaves a part of what is straight to a slow release', () => {
+    const { alone } = first();
     const steeper = among(told(0.045, 0.002));
     expect(steeper?.leakPaPerS.estimate).toBeLessThan(steeper?.straight.leakPaPerS.estimate ?? 0);
     expect(steeper?.levelledPa.estimate).toBeGreaterThan(alone?.levelledPa.estimate ?? Infinity);

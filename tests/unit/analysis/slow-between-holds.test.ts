@@ -31,9 +31,9 @@ const leakOnly = (straight: number, earlier: readonly LeakTold[]) =>
 
 describe('an earlier hold that was steeper', () => {
   const earlier = [told(0.09, 0.01, 3000), told(0.07, 0.02, 1500)];
-  const splits = splitsOf(NODES, [0.2, 0.7, 0.1], earlier, MIDDLE_S);
 
   test('leaves each share of the leak as likely as its slowing sources make the holds', () => {
+    const splits = splitsOf(NODES, [0.2, 0.7, 0.1], earlier, MIDDLE_S);
     for (const [n, straight] of NODES.entries()) {
       const total = 0.8 * leakOnly(straight, earlier) + 0.2 * averageSlow(straight, earlier);
       expect(splits[n]?.logLikelihood).toBeCloseTo(Math.log(total), 9);

@@ -78,9 +78,10 @@ async function resultsOf(files, tests) {
   const restore = makeOnly(PROJECT, names);
   const results = await new Stryker({
     mutate: [...new Set(chosen.map(({ place }) => place))],
-    testRunner: 'vitest',
+    testRunner: 'whole-files',
     plugins: [
       join(HERE, 'node_modules', '@stryker-mutator', 'vitest-runner', 'dist', 'src', 'index.js'),
+      join(HERE, 'runner.mjs'),
       join(HERE, 'reporter.mjs'),
     ],
     vitest: { configFile: tests, related: false },

@@ -151,7 +151,6 @@ function settle(
       const value = trial[i] ?? 0;
       if (free[i] === true || value > 0) continue;
       isInside = false;
-      if (!(value <= 0)) continue;
       const from = solution[i] ?? 0;
       const drop = from - value;
       reach = Math.min(reach, drop > 0 ? from / drop : 0);
@@ -169,7 +168,6 @@ function settle(
       }
     }
   }
-  for (let i = 0; i < size; i += 1) if (passive[i] !== true) solution[i] = 0;
 }
 
 /** The coefficient outside the passive set that would lower the residual fastest, or −1. */

@@ -1,6 +1,6 @@
 /** The sharp bend in a curve, and the fit that it rests on. */
 import { linearRegression } from 'simple-statistics';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { bendIn } from '../../../web/analysis/bend.ts';
 import type { TimeBin } from '../../../web/analysis/bin-level.ts';
 import { HingeFitter } from '../../../web/analysis/hinge-fit.ts';
@@ -112,4 +112,85 @@ test('the fit of all places at once gains what each place gains by itself', () =
       expect(other).toBeGreaterThan(left);
     }
   }
+});
+
+describe('what is told of a bend', () => {
+  /** Half a pascal is added before the logarithm: undone here, so that ln P is what is asked for. */
+  const exactly = (logAt: (second: number) => number, lengthS = 300) =>
+    new Trace(
+      Array.from({ length: lengthS }, (_, second) => ({
+        ...{ elapsedS: second, count: 1, overRange: 0, temperatureC: null },
+        pressurePa: Math.exp(logAt(second)) - 0.5,
+      })),
+    );
+  const bendOf = (logAt: (second: number) => number, sign: 1 | -1 = 1, lengthS = 300) => {
+    const bend = bendIn(exactly(logAt, lengthS), 0, lengthS, sign);
+    if (bend === null) throw new Error('no bend');
+    return bend;
+  };
+  const hinge = (second: number) => 5 - 0.002 * second + 0.004 * Math.max(second - 200, 0);
+
+  test('is what a curve of two straight lines has', () => {
+    const bend = bendOf(hinge);
+    expect(Math.abs(bend.atS - 200)).toBeLessThan(4);
+    expect(bend.lengthS).toBe(299);
+    expect(Math.abs(bend.beforePerS + 0.002)).toBeLessThan(1e-4);
+    expect(Math.abs(bend.afterPerS - 0.002)).toBeLessThan(1e-4);
+    expect(bend.log).toBeCloseTo(4.6, 1);
+    // To the middle of the last group.
+    expect(bend.since).toBeGreaterThan(0.18);
+    expect(bend.since).toBeLessThan(0.2);
+    expect(bend.sigmas).toBeGreaterThan(20);
+    expect(bend.sharpness).toBeGreaterThan(20);
+    expect(bend.dip).toBeLessThan(0.005);
+  });
+
+  test('is the same of a stretch amid others', () => {
+    const trace = exactly((second) => (second < 100 ? 9 : hinge(second - 100)), 500);
+    const [amid, alone] = [bendIn(trace, 100, 400, 1), bendOf(hinge)];
+    expect(amid?.atS).toBeCloseTo(alone.atS + 100, 6);
+    expect(amid?.sigmas).toBeCloseTo(alone.sigmas, 4);
+    expect(amid?.since).toBeCloseTo(alone.since, 9);
+  });
+
+  test('is infinitely sharp over less than three minutes, where a gentle one is a parabola', () => {
+    const short = (second: number) => 5 - 0.002 * second + 0.004 * Math.max(second - 100, 0);
+    expect(bendOf(short, 1, 160).sharpness).toBe(Infinity);
+    expect(bendOf(short, 1, 210).sharpness).toBeLessThan(Infinity);
+  });
+
+  test('tells a fall that was steady from one that slowed down', () => {
+    expect(bendOf(hinge).steadyBefore).toBe(true);
+    const slowing = (second: number) =>
+      5 + 0.15 * Math.exp(-Math.min(second, 200) / 120) + 0.006 * Math.max(second - 200, 0);
+    expect(bendOf(slowing).steadyBefore).toBe(false);
+    const rising = (second: number) => -hinge(second) + 12;
+    expect(bendOf(rising, -1).steadyBefore).toBe(true);
+  });
+
+  test('tells how far it has been on the other side since', () => {
+    const dipped = (second: number) => hinge(second) - (second > 203 && second < 213 ? 0.03 : 0);
+    expect(bendOf(dipped).dip).toBeGreaterThan(0.005);
+    expect(bendOf(dipped).dip).toBeLessThan(0.03);
+    const other = (second: number) => 12 - dipped(second);
+    expect(bendOf(other, -1).dip).toBeCloseTo(bendOf(dipped).dip, 2);
+  });
+
+  test('tells the smallest step of the display, as a part of the highest reading', () => {
+    const stepped = new Trace(
+      Array.from({ length: 300 }, (_, second) => ({
+        ...{ elapsedS: second, count: 1, overRange: 0, temperatureC: null },
+        pressurePa: Math.round(Math.exp(hinge(second)) / 0.4) * 0.4,
+      })),
+    );
+    const highestPa = Math.round(Math.exp(5) / 0.4) * 0.4;
+    expect(bendIn(stepped, 0, 300, 1)?.stepShare).toBeCloseTo(0.4 / highestPa, 4);
+  });
+
+  test('is less sure the longer the noise stays on one side', () => {
+    const wavy = (periodS: number) => (second: number) =>
+      hinge(second) + 0.01 * Math.sin((2 * Math.PI * second) / periodS);
+    // Groups are six seconds long: the same scatter of them, by turns or over several.
+    expect(bendOf(wavy(14)).sigmas).toBeGreaterThan(2 * bendOf(wavy(80)).sigmas);
+  });
 });

@@ -171,6 +171,13 @@ describe('the most that can flow in', () => {
     expect(mostInflowPaPerS(1, 0, fall(1, 0.1), RIG)).toBeNull();
   });
 
+  test('is what the pump can take away at this pressure, and what makes it rise against that', () => {
+    expect(mostInflowPaPerS(40, 0, [], RIG)).toBeCloseTo(MOST_PER_S * 40, 12);
+    expect(mostInflowPaPerS(40, 0.003, [], RIG)).toBeCloseTo((MOST_PER_S + 0.003) * 40, 12);
+    expect(mostInflowPaPerS(40, -0.003, [], RIG)).toBeCloseTo(MOST_PER_S * 40, 12);
+    expect(mostInflowPaPerS(40, 0, [], { ...RIG, pumpDisplacementM3PerS: null })).toBeNull();
+  });
+
   test('little enough, the hold most likely passes', () => {
     // 0.05 m³ at 0.4 Pa: no more than 0.001 m³/s · 0.4 Pa / 0.05 m³ · 900 s = 7.2 Pa.
     const curve = (elapsedS: number) => 0.4 + 2000 * Math.exp(-elapsedS / 60);

@@ -322,6 +322,9 @@ describe('the stub’s own inflow', () => {
     expect(stubFinding(inflow(30, 1), inflow(1, 10))).toBe('excluded');
     expect(stubFinding(inflow(0.5, null), inflow(1, null))).toBe('excluded');
     expect(stubFinding(inflow(2, null), inflow(1, null))).toBe('undecided');
+    // One volume alone compares nothing but how fast they rise.
+    expect(stubFinding(inflow(30, 5), inflow(1, null))).toBe('suspect');
+    expect(stubFinding(inflow(0.5, null), inflow(1, 10))).toBe('excluded');
     expect(stubFinding(null, inflow(1, null))).toBe('not_tested');
   });
 });

@@ -1,7 +1,7 @@
 /** The median against the middle of the sorted list, of few values and of many. */
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
-import { median, valueAtPlace } from '../../../web/analysis/median.ts';
+import { describe, expect, test } from 'vitest';
+import { median, medianOfFive, mediansAlong, valueAtPlace } from '../../../web/analysis/median.ts';
 
 function middle(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -46,4 +46,33 @@ test('the value at a place is the one that stands there in ascending order', () 
     }),
   );
   expect(valueAtPlace([], 0)).toBe(0);
+});
+
+describe('medians along a series', () => {
+  const series = fc.array(fc.integer({ min: -9, max: 9 }), { maxLength: 25 });
+  const reach = fc.integer({ min: 0, max: 4 });
+
+  test('are those of each window, which is cut off at the ends', () => {
+    fc.assert(
+      fc.property(series, reach, reach, (values, before, after) => {
+        const found = mediansAlong(values, before, after);
+        expect(found).toHaveLength(values.length);
+        for (const [i, value] of found.entries()) {
+          expect(value === middle(values.slice(Math.max(i - before, 0), i + after + 1))).toBe(true);
+        }
+      }),
+    );
+  });
+
+  test('of five at once are the same', () => {
+    fc.assert(
+      fc.property(series, (values) => {
+        for (const [i, value] of mediansAlong(values, 2, 2).entries()) {
+          expect(value === middle(values.slice(Math.max(i - 2, 0), i + 3))).toBe(true);
+        }
+      }),
+    );
+    const five = fc.tuple(fc.nat(9), fc.nat(9), fc.nat(9), fc.nat(9), fc.nat(9));
+    fc.assert(fc.property(five, (values) => medianOfFive(...values) === middle(values)));
+  });
 });

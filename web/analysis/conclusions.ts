@@ -93,6 +93,7 @@ export type Reservation =
   | 'falling' // pressure falls: a valve passes to the pump, or the sensor sees the pump's side
   | 'evening_out' // the pressure fell at first, while it evened out, and has not been seen enough since
   | 'steepening' // the rise grows steeper: something still hides part of an inflow
+  | 'temperature' // it has changed so much that it may hide a leak
   | 'isolation_unsure' // by its curve, the pump may still be pulling
   | 'not_water_alone' // stands above the vapour pressure of water at the metal's temperature
   | 'ice_possible' // the metal may be so cold that ice would hide

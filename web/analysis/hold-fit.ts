@@ -8,7 +8,7 @@ import { noiseOf } from './rise-noise.ts';
 import { risePoints, type RisePoint } from './rise-points.ts';
 import { riseSamples } from './rise-samples.ts';
 import { riseSteps, type SeenStep } from './rise-steps.ts';
-import { warmingOf } from './rise-warming.ts';
+import { hiddenByTemperaturePaPerS, warmingOf } from './rise-warming.ts';
 import type { Sample } from './samples.ts';
 import { openedBy, steepeningOf, type Steepening } from './steepening.ts';
 
@@ -40,6 +40,8 @@ export interface FittedHold {
   readonly startS: number;
   /** Null where too little has been seen. */
   readonly steepening: Steepening | null;
+  /** Inflow that a change of the temperature could hide, Pa/s. */
+  readonly hiddenByTemperaturePaPerS: number;
 }
 
 /**
@@ -78,12 +80,16 @@ export function fittedHold(
     middleS: (startS + untilS) / 2,
     earlier,
   });
-  if (fit === null) return { fit, all, points, steps, startS, steepening: null };
+  const seen = {
+    ...{ all, points, steps, startS },
+    hiddenByTemperaturePaPerS: hiddenByTemperaturePaPerS(points, warming, startS - isolatedS),
+  };
+  if (fit === null) return { ...seen, fit, steepening: null };
   const steepening = steepeningOf(points, {
     startS: startS - isolatedS,
     noisePa: fit.noisePa,
     warming,
   });
   const leakPaPerS = openedBy(steepening, fit.leakPaPerS);
-  return { fit: { ...fit, leakPaPerS }, all, points, steps, startS, steepening };
+  return { ...seen, fit: { ...fit, leakPaPerS }, steepening };
 }

@@ -32,7 +32,7 @@ export function isFalling(points: readonly RisePoint[]): boolean {
 
 /** A first fall counts from this many deviations of the noise on, and from this share of the pressure. */
 const EVENING_SIGMAS = 4;
-const EVENING_SHARE = 0.01;
+const EVENING_SHARE = 0.005;
 /** It is over where nine tenths of it are. */
 const EVENING_DONE = 0.9;
 

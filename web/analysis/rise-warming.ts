@@ -16,6 +16,11 @@ export interface Warming {
   readonly shapesPa: readonly Float64Array[];
 }
 
+interface SeenWarming extends Warming {
+  /** How much warmer than at the first point, K at each; null where no thermometer tells. */
+  readonly warmedK: readonly number[] | null;
+}
+
 const WATER_PER_K = 0.064;
 /** The share of the pressure that follows as water in balance does: mean and deviation. Settings of ours. */
 const BALANCED = { mean: 0.15, sigma: 0.3 } as const;
@@ -32,7 +37,7 @@ export function warmingOf(
   points: readonly RisePoint[],
   bins: readonly TimeBin[],
   isolatedS: number,
-): Warming {
+): SeenWarming {
   const known = warmedAt(points, bins, isolatedS);
   const warmedK = known ?? points.map(({ heldS }) => (UNKNOWN_K_PER_H * heldS) / 3600);
   const balanced = Float64Array.from(
@@ -48,6 +53,7 @@ export function warmingOf(
         scaled(balanced, BALANCED.sigma),
         scaled(coming, Math.hypot(COMING.mean, COMING.sigma)),
       ],
+      warmedK: null,
     };
   }
   return {
@@ -57,7 +63,31 @@ export function warmingOf(
       scaled(coming, COMING.sigma),
       Float64Array.from(warmedK, (value) => ZERO_PA_PER_K * value),
     ],
+    warmedK: known,
   };
+}
+
+/**
+ * The inflow that the temperature's coming and going could hide, were all of the gas water in balance with the metal:
+ * cooling takes it up again, and what bends as it does looks like gas that is given off. Over all of the hold, or over
+ * its latter half, if that is more: an inflow is told by what has not bent by then. 0 where no thermometer tells.
+ *
+ * @param fromS since isolation, s: the hold begins there, or at its last step
+ * @returns Pa/s
+ */
+export function hiddenByTemperaturePaPerS(
+  points: readonly RisePoint[],
+  { warmedK }: Pick<SeenWarming, 'warmedK'>,
+  fromS: number,
+): number {
+  const last = points.at(-1);
+  if (last === undefined || last.heldS <= fromS || warmedK === null) return 0;
+  const perSecond = (sinceS: number) => {
+    const seenK = warmedK.filter((_, i) => (points[i]?.heldS ?? 0) >= sinceS);
+    return (Math.max(...seenK) - Math.min(...seenK)) / (last.heldS - sinceS);
+  };
+  const swingKPerS = Math.max(perSecond(fromS), perSecond((fromS + last.heldS) / 2));
+  return WATER_PER_K * last.pressurePa * swingKPerS;
 }
 
 /** What more has come because it was warmer while it came: ∫ 6.4 %/K · ΔT dP. */

@@ -98,7 +98,7 @@ function looksUntil({ isolatedS }: HoldSpan, nowS: number): number[] {
 }
 
 function judgementOf(
-  { fit, all, points, steps, startS, steepening }: FittedHold,
+  { fit, all, points, steps, startS, steepening, hiddenByTemperaturePaPerS }: FittedHold,
   { isolationSure }: HoldSpan,
   sheet: Sheet,
   nowS: number,
@@ -109,6 +109,7 @@ function judgementOf(
     sinceEvenS: heldS - evenedAfterS(points),
     step: steps.length > 0,
     steepening,
+    hiddenByTemperaturePaPerS,
     falling: isFalling(points),
     gap: hasGap(points, heldS),
     isolationSure,

@@ -24,6 +24,8 @@ export interface Seen {
   readonly sinceEvenS: number;
   /** Null where too little has been seen. */
   readonly steepening: Steepening | null;
+  /** Inflow that a change of the temperature could hide, Pa/s. */
+  readonly hiddenByTemperaturePaPerS: number;
   readonly isolationSure: boolean;
   readonly step: boolean;
   readonly falling: boolean;
@@ -44,6 +46,8 @@ interface Bar {
   readonly shareOfLimit: number;
   /** From so many of its standard errors on a rise counts as growing steeper. */
   readonly steepeningSigmas: number;
+  /** So many times as water in balance the gas may come and go with the temperature: what walls hold clings faster. */
+  readonly timesWater: number;
   /** Whether it may yet turn out that the hold doesn't keep its rule. */
   readonly ruleMayBreak: boolean;
   readonly moisture: number;
@@ -57,6 +61,7 @@ const SAID: Bar = {
   leakAboveLimit: 0.003,
   shareOfLimit: 0.73,
   steepeningSigmas: STEEPENS_SIGMAS,
+  timesWater: 1.3,
   ruleMayBreak: false,
   moisture: 0.92,
   leak: 0.93,
@@ -68,6 +73,7 @@ const KEPT: Bar = {
   leakAboveLimit: 0.02,
   shareOfLimit: 0.88,
   steepeningSigmas: 2,
+  timesWater: 1.2,
   ruleMayBreak: true,
   moisture: 0.88,
   leak: 0.88,
@@ -77,7 +83,7 @@ const KEPT: Bar = {
 const SOME_COUNTS = 0.5;
 /** A slope that has grown by less than this part of the limit is none that grows. */
 const LEAST_GROWN_SHARE = 0.1;
-/** What grows steeper is looked at again after this part of what has been seen, beyond the hold's end. */
+/** What grows steeper, or swings with the temperature, is looked at again after this part of what has been seen, beyond the hold's end. */
 const SEEN_LONGER_SHARE = 0.5;
 /** Nobody calls a leak within three minutes: the first minutes of every hold are steep. */
 const LEAST_S_TO_CALL = 180;
@@ -151,10 +157,13 @@ function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null,
       const moreS = Math.round(leastS - seen.sinceEvenS);
       return { ...NO_WORD, withheld: { reason: 'evening_out', moreS } };
     }
+    const longerS = Math.max(sheet.holdS - seen.heldS, SEEN_LONGER_SHARE * seen.heldS);
     // What a rise that grows steeper may come to opens the interval of its inflow.
     if (fit.leakPaPerS.high > limit || isSteepening(bar, seen.steepening, limit)) {
-      const longerS = Math.max(sheet.holdS - seen.heldS, SEEN_LONGER_SHARE * seen.heldS);
       return { ...NO_WORD, withheld: { reason: 'steepening', moreS: Math.round(longerS) } };
+    }
+    if (fit.leakPaPerS.high + bar.timesWater * seen.hiddenByTemperaturePaPerS > limit) {
+      return { ...NO_WORD, withheld: { reason: 'temperature', moreS: Math.round(longerS) } };
     }
     if (iceMayHide(sheet)) return { ...NO_WORD, withheld: { reason: 'ice_possible', moreS: null } };
     return { ...NO_WORD, word: 'tight_dry' };

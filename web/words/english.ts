@@ -353,6 +353,8 @@ export const english = {
       'the pressure fell at first, while it evened out along the lines: it needs longer at rest',
     steepening:
       'the rise grows steeper, as while gas still spreads to other parts or the metal’s temperature changes: a leak may hide behind that',
+    temperature:
+      'the temperature has changed so much that vapour coming and going with it may hide a leak: shade the system, or hold for longer',
     isolation_unsure:
       'by its curve the pump may still be pulling: mark the valve-off, or open and close the valve',
     not_water_alone:

@@ -583,6 +583,8 @@ export const spanish: Wording = {
       'la presión bajó al principio, mientras se igualaba en las líneas: necesita más tiempo en reposo',
     steepening:
       'la subida se hace más empinada, como mientras el gas aún se reparte o cambia la temperatura del metal: detrás puede esconderse una fuga',
+    temperature:
+      'la temperatura ha cambiado tanto que el vapor que va y viene con ella puede esconder una fuga: dé sombra al sistema o retenga más tiempo',
     isolation_unsure:
       'por la curva, la bomba puede seguir aspirando: marque el aislamiento, o abra y cierre la válvula',
     not_water_alone:

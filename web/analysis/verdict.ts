@@ -36,6 +36,8 @@ export interface Seen {
 
 /** Nobody passes a system on less than a quarter of its hold, however clear the curve. */
 const LEAST_SHARE_TO_PASS = 1 / 4;
+/** What fell at first may even out for longer than that shows: half of a hold at rest, then. */
+const LEAST_SHARE_AFTER_FALL = 1 / 2;
 /**
  * Probabilities for a word. A pass needs more: a leak above the limit as good as excluded, and the upper
  * end of the inflow below so large a share of it.
@@ -153,8 +155,9 @@ function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null,
     seen.heldS >= leastS
   ) {
     if (!seen.isolationSure) return { ...NO_WORD, withheld: { reason: 'isolation_unsure' } };
-    if (seen.sinceEvenS < leastS) {
-      const moreS = Math.round(leastS - seen.sinceEvenS);
+    const restS = seen.sinceEvenS < seen.heldS ? sheet.holdS * LEAST_SHARE_AFTER_FALL : 0;
+    if (seen.sinceEvenS < restS) {
+      const moreS = Math.round(restS - seen.sinceEvenS);
       return { ...NO_WORD, withheld: { reason: 'evening_out', moreS } };
     }
     const longerS = Math.max(sheet.holdS - seen.heldS, SEEN_LONGER_SHARE * seen.heldS);

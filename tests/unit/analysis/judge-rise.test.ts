@@ -101,9 +101,9 @@ describe('a pass', () => {
       ...{ verdict: 'undecided', reservations: ['isolation_unsure'], moreS: 300 },
     });
     expect(judged({}, { sinceEvenS: 100 })).toMatchObject({
-      ...{ verdict: 'undecided', reservations: ['evening_out'], moreS: 125 },
+      ...{ verdict: 'undecided', reservations: ['evening_out'], moreS: 350 },
     });
-    expect(word({}, { sinceEvenS: 225 })).toBe('tight_dry');
+    expect(word({}, { sinceEvenS: 450 })).toBe('tight_dry');
     const steeper = { presentPaPerS: 0.006, grownPaPerS: 0.0015, sigmaPaPerS: 0.0009 };
     expect(judged({}, { steepening: steeper, heldS: 600 })).toMatchObject({
       ...{ verdict: 'undecided', reservations: ['steepening'], moreS: 300, leaning: 'tight_dry' },

@@ -61,7 +61,7 @@ describe('sun that comes and goes', () => {
     expect({ verdict, reservations, moreS }).toEqual({
       ...{ verdict: 'undecided', reservations: ['temperature'], moreS: 400 },
     });
-    expect(judged(tight(2), sunK(2, 0), 500).verdict).toBe('tight_dry');
+    expect(judged(tight(0.3), sunK(0.3, 0), 600).verdict).toBe('tight_dry');
   });
 });
 

@@ -19,7 +19,13 @@ afterAll(async () => {
 
 test('it is called finished, by its own name', { timeout: 120_000 }, async () => {
   // Slowly: a busy machine shall not be in the hold already, where something is concluded.
-  const { page, complaints } = await rehearse(browser, bridge.url, 'weir-street-archive', {}, '×60');
+  const { page, complaints } = await rehearse(
+    browser,
+    bridge.url,
+    'weir-street-archive',
+    {},
+    '×60',
+  );
   await untilShown(page, 'stage', 'pull_down');
   const first = await page.evaluate(() => document.documentElement.dataset['recording'] ?? '');
   const place = await page.getByTestId('job').innerText();

@@ -1,9 +1,11 @@
 /** A part's inflow by the limit of a part so large, and whose leak it is where several were held. */
 import { describe, expect, test } from 'vitest';
+import type { Mark, MarkKind } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { ToldHold } from '../../../web/analysis/conclusions.ts';
 import { History } from '../../../web/analysis/history.ts';
 import { inflowOf } from '../../../web/analysis/hunt-hold.ts';
+import { leakHunt } from '../../../web/analysis/leak-hunt.ts';
 import { leakPlace } from '../../../web/analysis/leak-place.ts';
 import { normal, seeded } from '../../support/invented-curves.ts';
 import { once } from '../../support/once.ts';
@@ -124,4 +126,34 @@ describe('whose leak it is', () => {
       ...{ kind: 'found', name: 'A' },
     });
   });
+});
+
+test('holds are listed in order of time, those that rose too fast among the others', () => {
+  const random = seeded(8);
+  const history = new History();
+  const fall = (fromPa: number) => (s: number) => 20 + (fromPa - 20) * Math.exp(-s / 60);
+  const spells: readonly (readonly [MarkKind, number, (s: number) => number])[] = [
+    ['pump_on', 600, fall(20_000)],
+    ['isolated', 300, (s) => 20 + 0.001 * s],
+    ['reopened', 300, () => 20],
+    ['isolated', 300, (s) => 20 + 3 * s],
+    ['reopened', 600, fall(920)],
+    ['isolated', 300, (s) => 20 + 0.001 * s],
+  ];
+  const marks: Mark[] = [];
+  let nowS = 0;
+  for (const [kind, lengthS, pressureAt] of spells) {
+    marks.push({ id: marks.length + 1, kind, elapsedS: nowS, text: '', madeBy: 'hand' });
+    for (let s = 1; s <= lengthS; s += 1) {
+      nowS += 1;
+      const pressurePa = pressureAt(s) * (1 + 0.002 * normal(random));
+      history.insert({ elapsedS: nowS, pressurePa, condition: 'ok', temperatureC: 20 });
+    }
+  }
+  const { holds } = leakHunt(history, marks, [], nowS);
+  expect(holds.map(({ fromS, tooFast }) => [fromS, tooFast])).toEqual([
+    [600, false],
+    [1200, true],
+    [2100, false],
+  ]);
 });

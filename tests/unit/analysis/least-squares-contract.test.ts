@@ -152,6 +152,12 @@ describe('a separable fit', () => {
       expect(leastResidualAt(problem, [rate])).toBeGreaterThanOrEqual(fit.residual);
   });
 
+  test('refuses a rate that moves the curve by less than its rounding', () => {
+    // Beside a level of a million million, what the rate does lies beyond the thirteenth digit.
+    const lost = { ...problem, values: PLACES.map((x) => 1e12 + 0.01 * Math.exp(-0.7 * x)) };
+    expect(fitSeparable(lost, [0.5])).toEqual({ ok: false, refusal: 'undetermined' });
+  });
+
   test('refuses a rate that nothing goes by', () => {
     // Level, but for what no rate explains.
     const level = { ...problem, values: PLACES.map(() => 3) };

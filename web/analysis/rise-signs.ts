@@ -54,7 +54,7 @@ export function evenedAfterS(points: readonly RisePoint[]): number {
     (pressurePa, i) =>
       i >= pressures.indexOf(highestPa) && pressurePa < highestPa - EVENING_DONE * fellPa,
   );
-  return points[done === -1 ? lowestAt : done]?.heldS ?? 0;
+  return points[done]?.heldS ?? 0;
 }
 
 /** From one point to the next, about a straight line. */

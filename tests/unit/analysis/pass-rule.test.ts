@@ -109,6 +109,39 @@ describe('a hold by the rule', () => {
     expect(outcomeOf(OWN, holdSeen(historyOf(points), ISOLATED_S, 1499))).toBe('not_seen');
   });
 
+  test('has no rise where nobody saw its beginning, and still the limit at its end', () => {
+    const unseen = { ...seen(250, 1, 16), startPa: null };
+    expect(judgePassRule(OWN, unseen, 0)).toMatchObject({
+      outcome: 'not_seen',
+      conditions: [
+        { kind: 'final_pressure', shownPa: null, outcome: 'not_seen' },
+        { kind: 'end_limit', outcome: 'passes' },
+        { kind: 'allowed_rise', shownPa: null, outcome: 'not_seen' },
+      ],
+    });
+    expect(judgePassRule(OWN, { ...seen(250, 1, 5), startPa: null }, 0)?.conditions).toMatchObject([
+      { outcome: 'not_seen' },
+      { outcome: 'not_held_long_enough' },
+      { outcome: 'not_held_long_enough' },
+    ]);
+  });
+
+  test('has the noise of both readings in its rise, each by itself', () => {
+    const about = (estimate: number, down: number, up: number) => {
+      return { estimate, low: estimate - down, high: estimate + up };
+    };
+    const hold = {
+      heldS: OWN.holdS ?? 0,
+      startPa: about(30, 3, 0.8),
+      pressureAt: () => about(40, 0.6, 4),
+    };
+    const rise = judgePassRule(OWN, hold, 0)?.conditions.at(-1)?.shownPa;
+    // It is least where the end was lower and the start higher than shown: √(0.6² + 0.8²) = 1, √(4² + 3²) = 5.
+    expect(rise?.estimate).toBeCloseTo(10, 12);
+    expect(rise?.low).toBeCloseTo(9, 12);
+    expect(rise?.high).toBeCloseTo(15, 12);
+  });
+
   test('is not judged by a rule that asks for nothing', () => {
     const nothing = { ...OWN, finalPa: null, endLimitPa: null, allowedRisePa: null };
     expect(judgePassRule(nothing, seen(250, 1, 16), 0)).toBeNull();
@@ -119,6 +152,8 @@ describe('a hold by the rule', () => {
     expect(outcomeOf(PASS_RULES['canada-300'], seen(350, 0, 5))).toBe('fails');
   });
 });
+
+const TIGHT = { holdS: 600, endLimitPa: 60, allowedRisePa: 30 };
 
 describe('what a rule lets through', () => {
   test('is the rise that it allows over its hold', () => {
@@ -145,6 +180,15 @@ describe('what a rule lets through', () => {
     expect(letsThrough(PASS_RULES['en-378-2'], 40, null)).toBeNull();
     expect(letsThrough(PASS_RULES['ashrae-guideline-3'], 40, null)).toBeNull();
     expect(letsThrough(HOUR, paFromMicron(500), null)).toBeNull();
+    expect(letsThrough({ ...OWN, holdS: null }, 40, null)).toBeNull();
+    expect(letsThrough({ ...OWN, endLimitPa: null, allowedRisePa: null }, 40, null)).toBeNull();
+    // One of the two is enough, and the tighter one counts.
+    const { holdS, endLimitPa, allowedRisePa } = TIGHT;
+    const of = (rule: Partial<PassRule>) =>
+      letsThrough({ ...OWN, ...TIGHT, ...rule }, 40, null)?.leakPaPerS;
+    expect(of({ endLimitPa: null })).toBeCloseTo(allowedRisePa / holdS, 12);
+    expect(of({ allowedRisePa: null })).toBeCloseTo((endLimitPa - 40) / holdS, 12);
+    expect(of({})).toBeCloseTo(Math.min(allowedRisePa, endLimitPa - 40) / holdS, 12);
   });
 
   test('is what a hold with that leak shows: a little more breaks the rule, a little less keeps it', () => {

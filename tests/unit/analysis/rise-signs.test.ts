@@ -67,6 +67,8 @@ describe('evening out', () => {
     expect(evenedAfterS(settling(0.25, 0))).toBe(0);
     expect(evenedAfterS(settling(0.4, 0))).toBeGreaterThan(0);
     expect(evenedAfterS([])).toBe(0);
+    // Nor of a sensor that shows nothing at all.
+    expect(evenedAfterS(curve(60, () => 0))).toBe(0);
   });
 
   test('is none where readings go up and down by as much all the time', () => {

@@ -37,6 +37,8 @@ describe('the moment of a call', () => {
     expect(time(3500, [hold(1000, 1100), hold(2000, 9000), hold(5000, 6000)])).toBe(
       'called_in_time',
     );
+    // One that begins with the call is the last one as well: it may still tell more.
+    expect(time(2000, [hold(500, 1000), hold(2000, 9000)])).toBe('called_in_time');
     // What told only after the hold was told in time then.
     expect(time(5600, [hold(2000, 2300)], 'leak', 5000)).toBe('called_in_time');
     expect(time(5601, [hold(2000, 2300)], 'leak', 5000)).toBe('called_long_after');
@@ -59,6 +61,26 @@ describe('the moment of a call', () => {
   });
 });
 
+test('each thing that is said of a call says when it was made', () => {
+  const about = (cause: RehearsalCause, surePercent: number, toldS: number, elapsedS: number) =>
+    callFindings(
+      { ...CALL, cause, surePercent, elapsedS },
+      { reveal: { cause: 'leak', toldS }, holds: [], holdS: 900 },
+    ).map(({ kind, atS }) => [kind, atS]);
+  expect(about('leak', 60, 500, 400)).toEqual([
+    ['right_call', 400],
+    ['called_before_it_told', 400],
+  ]);
+  expect(about('leak_and_moisture', 60, 500, 600)).toEqual([
+    ['half_right_call', 600],
+    ['called_in_time', 600],
+  ]);
+  expect(about('battery', 90, 500, 9000)).toEqual([
+    ['sure_and_wrong', 9000],
+    ['called_long_after', 9000],
+  ]);
+});
+
 interface Job {
   readonly micronAt?: (t: number) => number | null;
   readonly marks?: readonly (readonly [MarkKind, number])[];
@@ -68,7 +90,9 @@ interface Job {
   readonly lengthS?: number;
 }
 
-function said(job: Job): string[] {
+const said = (job: Job): string[] => findingsOf(job).map(({ kind }) => kind);
+
+function findingsOf(job: Job) {
   const { micronAt = () => 200, marks = [], holds = [], cause = 'leak', lengthS = 3000 } = job;
   const work: Work = {
     history: historyOf(
@@ -92,7 +116,7 @@ function said(job: Job): string[] {
     ballastOpenAtStart: job.ballastOpenAtStart ?? false,
     endS: lengthS,
   };
-  return workFindings(work).map(({ kind }) => kind);
+  return workFindings(work);
 }
 
 describe('valving off', () => {
@@ -185,6 +209,20 @@ describe('the ballast', () => {
     );
   });
 
+  test('is closed in time with the valve, and too early where the pressure was not seen yet', () => {
+    const holds = [hold(1000, 2000)];
+    expect(ballast({ micronAt: slow, holds, marks: [['ballast_closed', 1000]] })).toBe(
+      'ballast_closed_in_time',
+    );
+    expect(ballast({ micronAt: slow, holds, marks: [['ballast_closed', 1001]] })).toBe(
+      'ballast_left_open',
+    );
+    const unseen = (t: number) => (t < 500 ? null : 200);
+    expect(ballast({ micronAt: unseen, marks: [['ballast_closed', 300]] })).toBe(
+      'ballast_closed_too_early',
+    );
+  });
+
   test('that was left open is missed where it was due, and nothing is said of one that was closed from the start', () => {
     expect(ballast({ micronAt: slow })).toBe('ballast_left_open');
     expect(
@@ -227,6 +265,25 @@ describe('stops and cures', () => {
         'moisture',
       ),
     ).toEqual(['valved_off_before_pump_stopped', 'cure_tried']);
+  });
+
+  test('each says when', () => {
+    const marks: NonNullable<Job['marks']> = [
+      ['pump_off', 100],
+      ['isolated', 190],
+      ['pump_off', 200],
+      ['oil_changed', 300],
+      ['joints_tightened', 400],
+    ];
+    const found = findingsOf({ marks, holds: [hold(190, 900)], micronAt: () => 200 });
+    expect(found.map(({ kind, atS, lastedS }) => [kind, atS, lastedS])).toEqual([
+      ['isolated_at_depth', 190, null],
+      ['pump_stopped_before_valve_off', 100, null],
+      ['valved_off_before_pump_stopped', 200, null],
+      ['hold_too_short', 900, 710],
+      ['other_cure_tried', 300, null],
+      ['cure_tried', 400, null],
+    ]);
   });
 
   test.each<[RehearsalCause, MarkKind[]]>([

@@ -68,6 +68,7 @@ export class FallStart {
     this.#peakPa = 0;
     this.#cut = false;
     this.#stoodUntilS = null;
+    this.#highUntilS = null;
   }
 
   /** @param pressurePa near atmosphere, or null over range */

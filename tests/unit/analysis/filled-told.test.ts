@@ -94,8 +94,12 @@ describe('a break that was marked before the valve was opened', () => {
     expect(stageOf(curve, 690, marks)).toMatchObject({ name: 'nitrogen_break', sinceS: FILLED_S });
   });
 
-  test('ends where it is pumped off', () => {
-    const stage = stageOf(curve, 760, marks);
+  test.each([ATMOSPHERE_PA, 40_000])('ends where it is pumped off, filled to %d Pa', (filledPa) => {
+    const filled = (t: number) => {
+      if (t < 600) return curve(t);
+      return t < 700 ? filledPa : 22 + filledPa * Math.exp(-(t - 700) / 20);
+    };
+    const stage = stageOf(filled, 760, marks);
     expect(stage?.name).toBe('pull_down');
     expect(Math.abs((stage?.sinceS ?? 0) - 700)).toBeLessThan(4);
   });

@@ -102,4 +102,17 @@ describe('a step', () => {
     expect(told([[250, 10]], { sigmaPa: 0.4 })).toHaveLength(1);
     expect(told([[250, 5]], { sigmaPa: 1.5 })).toEqual([]);
   });
+
+  test('is half as large again as what the curve itself does in as long', () => {
+    // 2 Pa/s: 8 Pa over four readings.
+    expect(told([[100, 10]], { risePaPerS: 2 })).toEqual([]);
+    expect(told([[100, 15]], { risePaPerS: 2 })).toHaveLength(1);
+  });
+
+  test('is none of those that come and go, as where it bubbles', () => {
+    const swinging = Array.from({ length: 500 }, (_, elapsedS) => ({
+      ...{ elapsedS, pressurePa: 40 + 2 * Math.sin((2 * Math.PI * elapsedS) / 17), count: 1 },
+    }));
+    expect(riseSteps(swinging, 0)).toEqual([]);
+  });
 });

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { Depths, firstHeldBelowS } from '../../../web/analysis/depth.ts';
 
 const LIMIT_PA = 66;
-const samplesOf = (...stretches: readonly (readonly [pressurePa: number, count: number])[]) =>
+type Stretch = readonly [pressurePa: number, count: number];
+const samplesOf = (...stretches: readonly Stretch[]) =>
   stretches
     .flatMap(([pressurePa, count]) => Array.from({ length: count }, () => pressurePa))
     .map((pressurePa, i) => ({ elapsedS: i, pressurePa, count: 1 }));
@@ -29,6 +30,16 @@ describe('a depth is reached', () => {
     expect(firstHeldBelowS([], LIMIT_PA)).toBeNull();
   });
 
+  test('in three that follow one another: those of an earlier stretch do not count', () => {
+    // The median of five is low at two of these, twenty seconds apart; then it is high, and low at two again.
+    const twice = [ABOVE, ABOVE, BELOW, ABOVE, BELOW, BELOW, ABOVE, ABOVE, ABOVE];
+    const samples = samplesOf(
+      ...[...twice, ...twice].map((pressurePa) => [pressurePa, 1] as const),
+    );
+    const slow = samples.map((sample) => ({ ...sample, elapsedS: 20 * sample.elapsedS }));
+    expect(firstHeldBelowS(slow, LIMIT_PA)).toBeNull();
+  });
+
   test('without a break: what came back up begins again', () => {
     const broken = samplesOf([ABOVE, 10], [BELOW, 8], [ABOVE, 5], [BELOW, 8]);
     expect(firstHeldBelowS(broken, LIMIT_PA)).toBeNull();
@@ -43,13 +54,14 @@ describe('a depth is reached', () => {
 });
 
 describe('a depth is lost', () => {
-  const heldSince = (...stretches: Parameters<typeof samplesOf>) =>
+  const heldSince = (...stretches: readonly Stretch[]) =>
     new Depths(samplesOf(...stretches)).heldBelowSinceS(LIMIT_PA);
 
   test('a quarter above it, for as long', () => {
     expect(heldSince([BELOW, 20], [ABOVE, 9])).toBe(0);
     expect(heldSince([BELOW, 20], [ABOVE, 11])).toBeNull();
     expect(heldSince([BELOW, 20], [1.25 * LIMIT_PA, 40])).toBe(0);
+    expect(heldSince([LIMIT_PA, 20])).toBe(0);
   });
 
   test('and held anew from where it comes back', () => {

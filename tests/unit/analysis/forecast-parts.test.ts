@@ -59,8 +59,44 @@ describe('the part of the curve that tells what follows', () => {
     expect(boiling).toMatchObject({ outcome: 'reaches', floorPa: null, curve: [] });
     expect(boiling.causes[0]?.cause).toBe('boil_off');
     // Vapour over ice at 600 Pa: a little below 0 °C.
-    expect(boiling.boilingPointC).toBeCloseTo(-0.2, 0);
+    expect(boiling.boilingPointC ?? NaN).toBeCloseTo(-0.2, 0);
     expect(forecastOf(seenOf(falling, 420)).boilingPointC).toBeNull();
+    // Nor does it seem to boil while nobody knows how fast the pressure falls.
+    const unknown = seenOf(curve, 500, { relativeRatePerS: null });
+    expect(forecastOf(unknown).boilingPointC).toBeNull();
+  });
+});
+
+describe('what is left', () => {
+  const unseen = { points: [], allPoints: [], agedPoints: [] };
+
+  test('on a plateau is half as long again as its age, and the quickest fall there was', () => {
+    // From 600 Pa to the target it is ln(600/66.66) = 2.197 time constants, of which three quarters are sure.
+    const left = (tauS: number) =>
+      forecastOf(seenOf((t) => Math.max(600, 1e5 * Math.exp(-t / tauS)), 600)).remaining?.p50S ??
+      NaN;
+    expect(left(20)).toBeGreaterThan(900);
+    expect(left(60) - left(20)).toBeGreaterThan(0.9 * 0.75 * 2.197 * 40);
+    expect(left(60) - left(20)).toBeLessThan(1.1 * 0.75 * 2.197 * 40);
+  });
+
+  test('of a curve that says nothing is twice its age where gas goes, less where water may boil', () => {
+    const left = (pressurePa: number) =>
+      forecastOf(seenOf(falling, 100, { ...unseen, pressurePa })).remaining?.p50S;
+    expect(left(2000)).toBeCloseTo(200, 6);
+    expect(left(600)).toBeCloseTo(150, 6);
+  });
+
+  test('is drawn a third beyond the depth to isolate at, or beyond twice the time to the target', () => {
+    const drawnS = (isolateAtPa: number) => {
+      const { curve } = forecastOf(seenOf(falling, 420), { isolateAtPa });
+      return (curve.at(-1)?.elapsedS ?? NaN) - 420;
+    };
+    // At 60 Pa after 80·ln(3e4/30) = 552.6 s; at the target after 536.6 s, and at 31 Pa far later.
+    expect(drawnS(60) / (1.3 * 132.6)).toBeCloseTo(1, 0);
+    expect(drawnS(60)).toBeLessThan(1.3 * 160);
+    expect(drawnS(31)).toBeGreaterThan(1.3 * 180);
+    expect(drawnS(31)).toBeLessThan(2.6 * 140);
   });
 });
 

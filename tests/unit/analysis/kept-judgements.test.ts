@@ -88,6 +88,8 @@ describe('a past moment', () => {
   test('is one of a few dozen that are kept, those last asked for', () => {
     const at = (n: number) => after({ ...PAST, untilS: 1100 + n });
     for (let n = 0; n < 24; n += 1) at(n);
+    // However often one of them is asked for, it takes the room of one.
+    for (let again = 0; again < 30; again += 1) at(23);
     expect(at(0)).toBe(24);
     // Which drops the one that was not asked for the longest.
     expect(at(24)).toBe(25);

@@ -79,9 +79,10 @@ describe('a step', () => {
     expect(told([[40, 20]])).toEqual([[40, 20]]);
   });
 
-  test('is found by a slow gauge and by a quick one', () => {
-    for (const everyS of [0.25, 1, 5]) {
-      expect(told([[260, 10]], { everyS, lengthS: 600 }), String(everyS)).toHaveLength(1);
+  test('is found once, by a slow gauge and by a quick one', () => {
+    for (const everyS of [0.25, 1, 5, 15]) {
+      const found = told([[100 + 60 * everyS, 10]], { everyS, lengthS: 200 + 120 * everyS });
+      expect(found, String(everyS)).toHaveLength(1);
     }
   });
 

@@ -96,6 +96,15 @@ describe('the watch', () => {
     expect(first(traceOf(faint, 300), 300, 1)).toBeNull();
   });
 
+  test('comes to the end of a fall too, and not to a fall that only slows down', () => {
+    const after = (perS: number) => (s: number) =>
+      7 - 0.005 * Math.min(s, 200) + perS * Math.max(s - 200, 0);
+    const found = first(traceOf(after(0.0002), 300, 0.002), 300, 1);
+    expect(found?.index).toBeGreaterThan(200);
+    expect(found?.index).toBeLessThan(240);
+    expect(first(traceOf(after(-0.0015), 300, 0.002), 300, 1)).toBeNull();
+  });
+
   test('looks at nothing before where it began', () => {
     const trace = traceOf(turning(100), 160, 0.002);
     const watch = new BendWatch(trace, 1);

@@ -91,9 +91,8 @@ type Point = Pick<Sample, 'elapsedS' | 'pressurePa'>;
 
 /** With what is beyond the sensor's range, and with spikes: what holds is asked for below. */
 function pointsOf(bins: readonly TimeBin[]): Point[] {
-  return bins
-    .filter(({ pressurePa, overRange }) => pressurePa !== null || overRange > 0)
-    .map(({ elapsedS, pressurePa }) => ({ elapsedS, pressurePa: pressurePa ?? Infinity }));
+  // A bin without a pressure was over range: none stands for readings that failed.
+  return bins.map(({ elapsedS, pressurePa }) => ({ elapsedS, pressurePa: pressurePa ?? Infinity }));
 }
 
 /** The median of what came before is no lower than the lowest of it: what is no higher than that is no rise. */

@@ -13,7 +13,7 @@ import { SourceEar } from './source-ear.ts';
 const TIMING: Partial<RadioTiming> = {
   adapterMs: 2000,
   connectMs: 700,
-  answerMs: 700,
+  answerMs: 1000,
   introductionMs: 4000,
   silenceMs: 600,
   silenceGraceMs: 300,

@@ -85,7 +85,7 @@ const KEPT: Bar = {
 const SOME_COUNTS = 0.5;
 /** A slope that has grown by less than this part of the limit is none that grows. */
 const LEAST_GROWN_SHARE = 0.1;
-/** What grows steeper, or swings with the temperature, is looked at again after this part of what has been seen, beyond the hold's end. */
+/** Beyond the hold's end what grows steeper, or swings with the temperature, is seen for so much longer. */
 const SEEN_LONGER_SHARE = 0.5;
 /** Nobody calls a leak within three minutes: the first minutes of every hold are steep. */
 const LEAST_S_TO_CALL = 180;

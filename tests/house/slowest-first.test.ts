@@ -8,7 +8,7 @@ const TESTS = fileURLToPath(new URL('..', import.meta.url));
 
 test('every folder with test files has its place, and no other', () => {
   const folders = readdirSync(TESTS, { recursive: true, encoding: 'utf8' })
-    .filter((path) => path.endsWith('.test.ts') && !path.includes('node_modules'))
+    .filter((path) => path.endsWith('.test.ts') && !/node_modules|^output/u.test(path))
     .map((path) => path.split(/[/\\]/u)[0]);
   expect([...SLOWEST_FIRST].sort()).toEqual([...new Set(folders)].sort());
 });

@@ -6,19 +6,17 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { columnsFromReadings } from '../../protocol/reading.ts';
-import type { Recording } from '../../protocol/recording.ts';
 import { type BrokerAddress, brokerAddress } from '../../server/vans/broker/broker-address.ts';
 import { Collector } from '../../server/vans/office/collector.ts';
 import { openDatabase } from '../../server/vans/office/office-database.ts';
 import { CursorFile } from '../../server/vans/publish/cursor-file.ts';
 import { Publisher } from '../../server/vans/publish/publisher.ts';
-import type { VanRecord } from '../../server/vans/publish/van-record.ts';
 import { SeededRandom } from '../../simulators/physics/seeded-random.ts';
 import { type TestBroker, testBroker } from '../support/office/broker.ts';
 import { type CuttingProxy, cuttingProxy } from '../support/office/cutting-proxy.ts';
 import { type TestDatabase, testDatabase } from '../support/office/database.ts';
 import { until } from '../support/office/debian-tools.ts';
+import { vanOfReadings } from '../support/office/van-of-readings.ts';
 import { recordedReading } from '../support/recorded-readings.ts';
 
 const VANS = ['van-1', 'van-2', 'van-3', 'van-4', 'van-5', 'van-6'] as const;
@@ -32,30 +30,10 @@ const MOST_BYTES = 400_000;
 /** Whoever was cut waits before it comes back, twice as long each time. */
 const PATIENCE_MS = 120_000;
 
-const RECORDING: Recording = {
-  id: 5,
-  origin: 'sensor',
-  startedAtMs: Date.UTC(2026, 10, 26, 7, 0, 0),
-  title: '',
-  sensors: [],
-  takenFrom: null,
-  open: true,
-};
 const ALL = Array.from({ length: READINGS }, (_, at) =>
   recordedReading(at, { pressurePa: 100 + Math.sin(at) }),
 );
-const RECORD: VanRecord = {
-  recordingIds: () => [RECORDING.id],
-  recording: (id) => (id === RECORDING.id ? RECORDING : null),
-  marks: () => [],
-  sheet: () => [],
-  signOffs: () => [],
-  takenBack: () => [],
-  deletedStretches: () => [],
-  chainLength: () => READINGS,
-  lastIndex: () => READINGS,
-  readingsAfter: (_, after, limit) => columnsFromReadings(ALL.slice(after, after + limit)),
-};
+const RECORD = vanOfReadings(ALL);
 
 let broker: TestBroker;
 let office: TestDatabase;

@@ -8,7 +8,6 @@ import type { Mark } from '../../protocol/mark.ts';
 import type { OfficeState } from '../../protocol/office-state.ts';
 import type { VanReadings } from '../../protocol/van-messages.ts';
 import { columnsFromReadings } from '../../protocol/reading.ts';
-import type { Recording } from '../../protocol/recording.ts';
 import { recordingTopic } from '../../protocol/van-topics.ts';
 import { brokerAddress } from '../../server/vans/broker/broker-address.ts';
 import { BrokerConnection } from '../../server/vans/broker/broker-connection.ts';
@@ -22,18 +21,10 @@ import type { VanRecord } from '../../server/vans/publish/van-record.ts';
 import { ACCESS, type TestBroker, testBroker } from '../support/office/broker.ts';
 import { type TestDatabase, testDatabase } from '../support/office/database.ts';
 import { until } from '../support/office/debian-tools.ts';
+import { VAN_RECORDING, vanOfReadings } from '../support/office/van-of-readings.ts';
 import { recordedReading } from '../support/recorded-readings.ts';
 
-const RECORDING: Recording = {
-  id: 5,
-  origin: 'sensor',
-  startedAtMs: Date.UTC(2026, 10, 26, 7, 0, 0),
-  title: '',
-  sensors: [],
-  takenFrom: null,
-  open: true,
-};
-const KEY = { recordingId: RECORDING.id, startedAtMs: RECORDING.startedAtMs };
+const KEY = { recordingId: VAN_RECORDING.id, startedAtMs: VAN_RECORDING.startedAtMs };
 
 let broker: TestBroker;
 let office: TestDatabase;
@@ -67,21 +58,11 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-function recordOf(readings: number, marks: readonly Mark[] = []): VanRecord {
-  const all = Array.from({ length: readings }, (_, at) => recordedReading(at));
-  return {
-    recordingIds: () => [RECORDING.id],
-    recording: (id) => (id === RECORDING.id ? RECORDING : null),
-    marks: () => [...marks],
-    sheet: () => [],
-    signOffs: () => [],
-    takenBack: () => [],
-    deletedStretches: () => [],
-    chainLength: () => readings,
-    lastIndex: () => readings,
-    readingsAfter: (_, after, limit) => columnsFromReadings(all.slice(after, after + limit)),
-  };
-}
+const recordOf = (readings: number, marks: readonly Mark[] = []) =>
+  vanOfReadings(
+    Array.from({ length: readings }, (_, at) => recordedReading(at)),
+    marks,
+  );
 
 function address(user: string, changes: { password?: string; authority?: string } = {}) {
   return brokerAddress('--publish', {

@@ -47,4 +47,18 @@ export default tseslint.config(
     files: ['tests/**'],
     rules: { '@typescript-eslint/no-unsafe-assignment': 'off' },
   },
+  {
+    // A page draws when it comes to it: what is read of it once, and at once, may be what stood there before.
+    files: ['tests/browser/**'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector:
+            "CallExpression[callee.name='expect'] AwaitExpression > CallExpression[callee.property.name=/^(count|innerText|textContent|allTextContents|allInnerTexts|isVisible|isHidden|getAttribute|inputValue|isDisabled|isEnabled|isChecked|title)$/]",
+          message: 'Ask until it is so: `await expect.poll(() => …)`.',
+        },
+      ],
+    },
+  },
 );

@@ -68,7 +68,7 @@ describe('sound that the browser blocks', () => {
     await page.reload();
     await untilReadings(page, 5);
     await untilFirstJudged(page);
-    expect(await page.getByTestId('blocked-sound').count()).toBe(0);
+    await expect.poll(() => page.getByTestId('blocked-sound').count()).toBe(0);
     await touch(page);
     await reachTarget();
     expect((await heardOn(page)).oscillators).toBe(0);
@@ -148,7 +148,7 @@ test('title and icon say that something waits, until it is seen', async () => {
   const icon = () => page.locator('link[rel="icon"]').getAttribute('href');
   const before = await icon();
   await reachTarget();
-  expect(await page.title()).toBe('● 500 micron reached');
+  await expect.poll(() => page.title()).toBe('● 500 micron reached');
   expect(await icon()).toMatch(/mark-dot/u);
   await page.getByTestId('seen').click();
   await expect.poll(() => page.title()).toBe('Ebbline');

@@ -49,13 +49,13 @@ test('both ring, and what one has seen is seen on both', async () => {
   await phone.getByTestId('seen').click();
   await gone(phone);
   await gone(laptop);
-  expect(await laptop.title()).toBe('Ebbline');
+  await expect.poll(() => laptop.title()).toBe('Ebbline');
   // Loaded anew, neither says it again.
   await laptop.reload();
   await untilReadings(laptop, 300);
   job.play(20, () => 400);
   await untilReadings(laptop, 320);
-  expect(await laptop.getByTestId('alert').count()).toBe(0);
+  await expect.poll(() => laptop.getByTestId('alert').count()).toBe(0);
 });
 
 test('two that press at once tread on nobody', async () => {
@@ -76,7 +76,7 @@ test('two that press at once tread on nobody', async () => {
   await laptop.waitForTimeout(1500);
   const answer = await fetch(new URL('api/recordings/1', job.bridge.url));
   expect(await answer.json()).toMatchObject({ marks: [{ kind: 'pump_on' }, { kind: 'isolated' }] });
-  expect(await laptop.getByTestId('notice').count()).toBe(0);
+  await expect.poll(() => laptop.getByTestId('notice').count()).toBe(0);
 });
 
 test('a page that opens later shows what nobody has seen, and rings for none of it', async () => {
@@ -108,7 +108,7 @@ test('what was seen before a page opens it doesn’t even show', async () => {
   await later.getByTestId('menu').click();
   await later.getByTestId('open-alerts').click();
   await later.locator('[data-kind="target"][data-state="seen"]').waitFor();
-  expect(await later.getByTestId('alert').count()).toBe(0);
+  await expect.poll(() => later.getByTestId('alert').count()).toBe(0);
 });
 
 test('unseen it survives a reload without ringing again, and is listed', async () => {
@@ -126,9 +126,9 @@ test('unseen it survives a reload without ringing again, and is listed', async (
   await laptop.getByTestId('alerts-before').click();
   const entries = laptop.getByTestId('alert-log').locator('li');
   await entries.nth(1).waitFor();
-  expect(await entries.first().innerText()).toMatch(
-    /Valve off: 250 micron held[^]*\d:\d\d, at \d\d:\d\d:\d\d; not seen yet/u,
-  );
+  await expect
+    .poll(() => entries.first().innerText())
+    .toMatch(/Valve off: 250 micron held[^]*\d:\d\d, at \d\d:\d\d:\d\d; not seen yet/u);
   await picture(laptop, 'alert-list');
   await expectAccessible(laptop);
   await laptop.getByTestId('all-seen').click();
@@ -145,7 +145,7 @@ test('seen while the bridge was away, it is told once that is back', async () =>
   await laptop.route('**/api/recordings/*/seen-alerts', (route) => route.abort());
   await laptop.getByTestId('seen').click();
   await gone(laptop);
-  expect(await phone.getByTestId('alert').count()).toBe(1);
+  await expect.poll(() => phone.getByTestId('alert').count()).toBe(1);
   await laptop.unroute('**/api/recordings/*/seen-alerts');
   job.pullDown(200, 400, 150, 25);
   await untilAlert(laptop, 'depth');

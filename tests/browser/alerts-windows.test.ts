@@ -213,7 +213,9 @@ test('a recording that runs beside is heard, and its alert stays when it has end
   await expect.poll(() => alert.innerText()).toContain('In another recording: Job, typed in');
   // As long as it takes to hear that it has ended, and then some: the page goes on with its own.
   await page.waitForTimeout(2000);
-  expect(await page.getByTestId('connection-state').innerText()).toContain('Roof sensor');
+  await expect
+    .poll(() => page.getByTestId('connection-state').innerText())
+    .toContain('Roof sensor');
   await page.getByTestId('seen').click();
   await gone(page);
 });
@@ -254,7 +256,7 @@ test('seen while the bridge is away, it is told after a reload', async () => {
   await gone(laptop);
   await laptop.reload();
   await untilReadings(laptop, 300);
-  expect(await phone.getByTestId('alert').count()).toBe(1);
+  await expect.poll(() => phone.getByTestId('alert').count()).toBe(1);
   await laptop.context().unroute('**/seen-alerts');
   await laptop.reload();
   await gone(phone);

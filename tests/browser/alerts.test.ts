@@ -61,16 +61,18 @@ test('the target that is reached and held; a spike is not', async () => {
   job.play(1, () => 90);
   job.play(30, () => 700);
   await untilJudged(page);
-  expect(await page.getByTestId('alert').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('alert').count()).toBe(0);
   expect((await heardOn(page)).rings).toBe(0);
   job.pullDown(120, 700, 420, 30);
   await untilAlert(page, 'target');
-  expect(await shownAlert(page)).toEqual({
-    kind: 'target',
-    tone: 'good',
-    title: '500 micron reached',
-  });
-  expect(await page.title()).toBe('● 500 micron reached');
+  await expect
+    .poll(() => shownAlert(page))
+    .toEqual({
+      kind: 'target',
+      tone: 'good',
+      title: '500 micron reached',
+    });
+  await expect.poll(() => page.title()).toBe('● 500 micron reached');
   await picture(page, 'alert-target');
   await expectAccessible(page);
   job.play(60, () => 420);
@@ -82,7 +84,7 @@ test('the depth to valve off at, with the mark in it, and no longer once that is
   const page = await begin();
   job.pullDown(400, 700_000, 200, 25);
   await untilAlert(page, 'depth');
-  expect((await shownAlert(page)).title).toBe('Valve off: 250 micron held');
+  await expect.poll(async () => (await shownAlert(page)).title).toBe('Valve off: 250 micron held');
   await page.getByTestId('alerts-before').waitFor();
   await picture(page, 'alert-depth');
   await page.getByTestId('alert-isolated').click();
@@ -98,7 +100,9 @@ test('levelling off above the target, once it has stood', async () => {
   await untilJudged(page);
   await inParts(page, 20, () => job.play(120, () => 900));
   await untilAlert(page, 'levels_off');
-  expect((await shownAlert(page)).title).toBe('Levelling off above 500 micron');
+  await expect
+    .poll(async () => (await shownAlert(page)).title)
+    .toBe('Levelling off above 500 micron');
   await picture(page, 'alert-levels-off');
   await untilRings(page, 1);
 });
@@ -121,7 +125,7 @@ test('the pump’s battery, where the sheet knows of it', async () => {
     job.play(30, (s) => 700_000 / (1 + ((part * 30 + s) / 20) ** 1.5)),
   );
   await untilAlert(page, 'pump_battery');
-  expect((await shownAlert(page)).tone).toBe('act');
+  await expect.poll(async () => (await shownAlert(page)).tone).toBe('act');
   await picture(page, 'alert-pump-battery');
 });
 
@@ -139,11 +143,13 @@ test('the verdict when it is ready, its withdrawal, and what it says then', asyn
   const page = await begin();
   await holdAt(page, tight);
   await untilAlert(page, 'verdict');
-  expect(await shownAlert(page)).toEqual({
-    kind: 'verdict',
-    tone: 'good',
-    title: 'Verdict: tight and dry',
-  });
+  await expect
+    .poll(() => shownAlert(page))
+    .toEqual({
+      kind: 'verdict',
+      tone: 'good',
+      title: 'Verdict: tight and dry',
+    });
   await picture(page, 'alert-verdict');
   // A pipe that begins to leak by fifteen micron a minute: no jump, and no pass either.
   const shown: Awaited<ReturnType<typeof shownAlert>>[] = [];
@@ -160,8 +166,10 @@ test('the verdict when it is ready, its withdrawal, and what it says then', asyn
     title: 'Verdict: tight and dry, now in doubt',
   });
   await untilAlert(page, 'verdict_changed');
-  expect((await shownAlert(page)).tone).toBe('warning');
-  expect((await shownAlert(page)).title).toMatch(/^Verdict (withdrawn: undecided|now: leak)/u);
+  await expect.poll(async () => (await shownAlert(page)).tone).toBe('warning');
+  await expect
+    .poll(async () => (await shownAlert(page)).title)
+    .toMatch(/^Verdict (withdrawn: undecided|now: leak)/u);
   await picture(page, 'alert-withdrawn');
 });
 
@@ -174,7 +182,7 @@ test('the vacuum that is lost while closing up', async () => {
   await untilJudged(page);
   job.play(40, () => 640);
   await untilAlert(page, 'vacuum_lost');
-  expect((await shownAlert(page)).tone).toBe('warning');
+  await expect.poll(async () => (await shownAlert(page)).tone).toBe('warning');
   await picture(page, 'alert-vacuum-lost');
 });
 
@@ -183,7 +191,9 @@ test('a sensor’s battery that runs low', async () => {
   job.sensors.hasBattery(job.sensor, 40);
   job.sensors.hasBattery(job.sensor, 12);
   await untilAlert(page, 'sensor_battery');
-  expect((await shownAlert(page)).title).toMatch(/^Sensor’s battery at 12\s%$/u);
+  await expect
+    .poll(async () => (await shownAlert(page)).title)
+    .toMatch(/^Sensor’s battery at 12\s%$/u);
   job.sensors.hasBattery(job.sensor, 11);
   await picture(page, 'alert-sensor-battery');
   await untilRings(page, 1);
@@ -208,7 +218,7 @@ test('the battery of this very screen, where its browser tells', async () => {
   job.play(5, () => 700_000);
   await untilReadings(page, 5);
   await untilFirstJudged(page);
-  expect(await page.getByTestId('alert').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('alert').count()).toBe(0);
   await page.evaluate('window.drain()');
   await untilAlert(page, 'device_battery');
   await picture(page, 'alert-device-battery');
@@ -225,14 +235,14 @@ test('a sensor that falls silent, and that it is back', async () => {
   await page.waitForTimeout(1500);
   await putForward(page, 25_000);
   await page.waitForTimeout(1500);
-  expect(await page.getByTestId('alert').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('alert').count()).toBe(0);
   await putForward(page, 5000);
   await untilAlert(page, 'sensor_lost');
-  expect((await shownAlert(page)).title).toBe('Roof sensor is silent');
+  await expect.poll(async () => (await shownAlert(page)).title).toBe('Roof sensor is silent');
   await picture(page, 'alert-sensor-lost');
   job.sensors.enter(job.sensor, 'live');
   await untilAlert(page, 'sensor_back');
-  expect(await page.getByTestId('alerts-before').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('alerts-before').count()).toBe(0);
   await untilRings(page, 2);
 });
 
@@ -261,10 +271,10 @@ test('the bridge that answers no more, and does again', async () => {
   await page.waitForTimeout(1500);
   await putForward(page, 25_000);
   await page.waitForTimeout(1500);
-  expect(await page.getByTestId('alert').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('alert').count()).toBe(0);
   await putForward(page, 5000);
   await untilAlert(page, 'bridge_lost');
-  expect((await shownAlert(page)).title).toBe('This screen hears nothing');
+  await expect.poll(async () => (await shownAlert(page)).title).toBe('This screen hears nothing');
   await picture(page, 'alert-bridge-lost');
   await page.evaluate('window.mendWire()');
   await untilAlert(page, 'bridge_back');

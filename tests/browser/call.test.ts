@@ -27,38 +27,42 @@ test('a trainee chooses, works, calls, and sees what it was', { timeout: 240_000
   await page.getByTestId('mark-sections_opened').click();
   const notice = page.getByTestId('notice');
   await notice.waitFor();
-  expect(await notice.innerText()).toContain('inner valves');
+  await expect.poll(() => notice.innerText()).toContain('inner valves');
   await notice.getByRole('button').click();
 
   await jumpToHold(page);
   await untilShown(page, 'verdict', 'leak_and_moisture');
-  expect(await page.getByTestId('reveal').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('reveal').count()).toBe(0);
   await page.getByTestId('call').click();
   await page.getByTestId('pick-cause').getByRole('radio', { name: 'Leak and moisture' }).check();
   await page.locator('input[name="sure"]').fill('70');
-  expect(await page.locator('input[name="sure-slider"]').inputValue()).toBe('70');
-  expect(await page.getByTestId('truth').count()).toBe(0);
+  await expect.poll(() => page.locator('input[name="sure-slider"]').inputValue()).toBe('70');
+  await expect.poll(() => page.getByTestId('truth').count()).toBe(0);
   await picture(page, 'call');
   await page.getByTestId('make-call').click();
   await page.getByTestId('go-on-first').click();
-  expect(await page.getByTestId('called').innerText()).toContain('Leak and moisture');
+  await expect.poll(() => page.getByTestId('called').innerText()).toContain('Leak and moisture');
 
   await page.getByTestId('reveal').click();
   const panel = page.getByTestId('reveal-panel');
   await panel.waitFor();
-  expect(await page.getByTestId('outcome').innerText()).toMatch(/^Right: leak and moisture/u);
-  expect(await page.getByTestId('truth').innerText()).toContain('flare nut');
-  expect(await page.getByTestId('told').innerText()).toContain('same job in order');
-  expect(await page.getByTestId('debrief').locator('[data-finding=right_call]').count()).toBe(1);
+  await expect
+    .poll(() => page.getByTestId('outcome').innerText())
+    .toMatch(/^Right: leak and moisture/u);
+  await expect.poll(() => page.getByTestId('truth').innerText()).toContain('flare nut');
+  await expect.poll(() => page.getByTestId('told').innerText()).toContain('same job in order');
+  await expect
+    .poll(() => page.getByTestId('debrief').locator('[data-finding=right_call]').count())
+    .toBe(1);
   await picture(page, 'reveal');
   await untilShown(page, 'freshness', 'ended');
 
   await panel.getByTestId('open-results').click();
   const result = page.getByTestId('results-panel').getByRole('listitem');
   await result.waitFor();
-  expect(await result.innerText()).toMatch(/Right\s+Town archive in Weir Street/u);
-  expect(await result.innerText()).toMatch(/Leak and moisture, 70\s%/u);
-  expect(await page.getByTestId('score').innerText()).toMatch(/takes 5 calls/u);
+  await expect.poll(() => result.innerText()).toMatch(/Right\s+Town archive in Weir Street/u);
+  await expect.poll(() => result.innerText()).toMatch(/Leak and moisture, 70\s%/u);
+  await expect.poll(() => page.getByTestId('score').innerText()).toMatch(/takes 5 calls/u);
 
   // The reveal is remembered by the browser; the bridge would tell it again, too.
   await page.reload();

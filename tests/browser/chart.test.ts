@@ -124,7 +124,7 @@ describe('the cursor', () => {
     await expect
       .poll(() => said.innerText())
       .toMatch(/^32[45] micron\. 14:58 into the recording\. /u);
-    expect(await said.innerText()).toMatch(/cellar 2(59|60) micron/u);
+    await expect.poll(() => said.innerText()).toMatch(/cellar 2(59|60) micron/u);
     for (let step = 0; step < 5; step += 1) await page.keyboard.press('ArrowLeft');
     await expect.poll(() => said.innerText()).not.toMatch(/14:58/u);
     // Into the time of which nothing is left, and past what came later.
@@ -132,7 +132,7 @@ describe('the cursor', () => {
       if (/^no readings/u.test(await said.innerText())) break;
       await page.keyboard.press('ArrowLeft');
     }
-    expect(await said.innerText()).toMatch(/^no readings/u);
+    await expect.poll(() => said.innerText()).toMatch(/^no readings/u);
     await page.keyboard.press('Tab');
     await expect.poll(() => page.getByTestId('cursor').count()).toBe(0);
     await page.context().close();
@@ -152,7 +152,7 @@ describe('zoom', () => {
     const near = await shownTime(page);
     expect(near.fromS).toBeGreaterThan(before.fromS);
     expect(near.toS).toBeLessThan(before.toS);
-    expect(await page.getByTestId('chart').getAttribute('data-view')).toBe('follow');
+    await expect.poll(() => page.getByTestId('chart').getAttribute('data-view')).toBe('follow');
     pump(nextS + 30);
     await expect.poll(async () => (await shownTime(page)).toS).toBeCloseTo(near.toS + 30, 0);
     expect(widthOf(await shownTime(page))).toBeCloseTo(widthOf(near), 6);
@@ -177,7 +177,7 @@ describe('zoom', () => {
     await expect
       .poll(async () => widthOf(await shownTime(page)))
       .toBeGreaterThan(widthOf(early) * 3);
-    expect(await back.count()).toBe(0);
+    await expect.poll(() => back.count()).toBe(0);
     await page.getByTestId('chart').focus();
     await page.keyboard.press('+');
     await page.keyboard.press('+');
@@ -264,7 +264,7 @@ test('what no line tells is named in the key, and the curve in words', async () 
   await expect
     .poll(() => key.innerText())
     .toMatch(/no readings.*above the sensor’s range.*came in late/su);
-  expect(await key.innerText()).not.toMatch(/fault|warming/u);
+  await expect.poll(() => key.innerText()).not.toMatch(/fault|warming/u);
   const signs = await key.locator('svg').evaluateAll((all) => all.map((one) => one.innerHTML));
   expect(new Set(signs).size).toBe(signs.length);
   await expect
@@ -278,8 +278,8 @@ test('what is shown can be saved, and read as a table', async () => {
   await page.getByTestId('chart-menu').locator('summary').click();
   const table = page.getByTestId('chart-table');
   await table.waitFor();
-  expect(await table.locator('tbody tr').count()).toBe(11);
-  expect(await table.innerText()).toMatch(/roof\s+cellar/u);
+  await expect.poll(() => table.locator('tbody tr').count()).toBe(11);
+  await expect.poll(() => table.innerText()).toMatch(/roof\s+cellar/u);
   const save = async (kind: 'svg' | 'png') => {
     const [download] = await Promise.all([
       page.waitForEvent('download'),

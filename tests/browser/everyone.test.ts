@@ -48,7 +48,7 @@ test('at any size nothing runs off the side, and all that is touched is large en
       await page.setViewportSize(size);
       const width = await page.evaluate(() => document.documentElement.scrollWidth);
       expect(width, `${screen}, ${name}`).toBeLessThanOrEqual(size.width);
-      expect(await tooSmall(page), `${screen}, ${name}`).toEqual([]);
+      await expect.poll(() => tooSmall(page), { message: `${screen}, ${name}` }).toEqual([]);
       await picture(page, `${screen}-${name}`);
     }
     await page.setViewportSize(LAPTOP);
@@ -81,7 +81,9 @@ test('a chosen look is remembered, and the system’s no longer counts', async (
   await page.emulateMedia({ colorScheme: 'dark' });
   await page.reload();
   await page.getByTestId('nothing-yet').waitFor();
-  expect(await page.evaluate(() => document.documentElement.dataset['look'])).toBe('sun');
+  await expect
+    .poll(() => page.evaluate(() => document.documentElement.dataset['look']))
+    .toBe('sun');
   await page.context().close();
 });
 

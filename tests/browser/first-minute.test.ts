@@ -46,8 +46,8 @@ test.each([
 ] as const)('%s: the page says so, and the steps on this computer', async (problem, step) => {
   bridge = await runBridge({ sensors: radioWith(problem), platform: 'linux' });
   const { page } = await openDashboard(browser, bridge.url);
-  expect(await page.getByTestId('problem').innerText()).toBe(PROBLEMS[problem].meaning);
-  expect(await page.getByTestId('bluetooth-steps').innerText()).toContain(step);
+  await expect.poll(() => page.getByTestId('problem').innerText()).toBe(PROBLEMS[problem].meaning);
+  await expect.poll(() => page.getByTestId('bluetooth-steps').innerText()).toContain(step);
   await picture(page, `first-minute-${problem}`);
   await expectAccessible(page);
   await page.context().close();
@@ -56,6 +56,8 @@ test.each([
 test('another system’s bridge tells its own steps', async () => {
   bridge = await runBridge({ sensors: radioWith('no_permission'), platform: 'macos' });
   const { page } = await openDashboard(browser, bridge.url);
-  expect(await page.getByTestId('bluetooth-steps').innerText()).toContain('System Settings');
+  await expect
+    .poll(() => page.getByTestId('bluetooth-steps').innerText())
+    .toContain('System Settings');
   await page.context().close();
 });

@@ -35,7 +35,7 @@ test.each([
   async (language, locale) => {
     const opening = { context: { locale } };
     const { page } = await rehearse(browser, bridge.url, 'weir-street-archive', opening, '×60');
-    expect(await page.evaluate(() => document.documentElement.lang)).toBe(language);
+    await expect.poll(() => page.evaluate(() => document.documentElement.lang)).toBe(language);
     await untilShown(page, 'outcome', 'reaches');
     await lookFromAfar(page, `glance-pull-down-${language}`);
     await page.getByTestId('alert').waitFor({ timeout: 120_000 });
@@ -46,7 +46,7 @@ test.each([
     await lookFromAfar(page, `glance-verdict-${language}`);
     await page.getByTestId('pause').click();
     await untilShown(page, 'freshness', 'paused');
-    expect(await stepsThatOverflow(page, WORDINGS[language])).toEqual([TOO_LONG]);
+    await expect.poll(() => stepsThatOverflow(page, WORDINGS[language])).toEqual([TOO_LONG]);
     await page.context().close();
   },
   240_000,

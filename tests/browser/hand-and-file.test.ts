@@ -57,16 +57,18 @@ test('a file says what is wrong with it, and put right becomes a recording named
   await chooseFile(page, 'cellar.csv', [...rows, '900,many,']);
   const wrong = page.getByTestId('read-in-wrong');
   await wrong.waitFor();
-  expect(await wrong.innerText()).toMatch(/line 902/u);
-  expect(await page.getByTestId('read-in').isDisabled()).toBe(true);
+  await expect.poll(() => wrong.innerText()).toMatch(/line 902/u);
+  await expect.poll(() => page.getByTestId('read-in').isDisabled()).toBe(true);
   await page.getByRole('button', { name: 'Another file' }).click();
   await chooseFile(page, 'cellar.csv', rows);
   await page.getByText(/^900 readings over 14 min/u).waitFor();
   await page.getByTestId('read-in').click();
   await untilReadings(page, rows.length);
   await untilShown(page, 'verdict', 'leak');
-  expect(await shown(page, 'freshness')).toBe('ended');
-  expect(await page.getByTestId('connection-state').innerText()).toMatch(/cellar\.csv, imported/u);
+  await expect.poll(() => shown(page, 'freshness')).toBe('ended');
+  await expect
+    .poll(() => page.getByTestId('connection-state').innerText())
+    .toMatch(/cellar\.csv, imported/u);
   await page.getByTestId('menu').click();
   await page.getByTestId('open-recordings').click();
   await page.getByText('Imported: cellar.csv').waitFor();
@@ -75,7 +77,9 @@ test('a file says what is wrong with it, and put right becomes a recording named
   const kept = page.waitForEvent('download');
   const list = page.getByTestId('recordings-panel');
   const link = list.getByRole('link', { name: english.recordings.reportAsPdf });
-  expect(await link.getAttribute('href')).toMatch(/report\.pdf\?.*language=en.*paper=Letter/u);
+  await expect
+    .poll(() => link.getAttribute('href'))
+    .toMatch(/report\.pdf\?.*language=en.*paper=Letter/u);
   await link.click();
   const file = await kept;
   expect(file.suggestedFilename()).toMatch(/^\d{4}-\d\d-\d\d-cellar-csv-report-\d+\.pdf$/u);
@@ -102,12 +106,14 @@ test('a logger’s file is shown as it is read, changed by choice, and only then
   await page.getByTestId('first-rows').waitFor();
   // Nothing in the file says what the gauge shows: it is asked, not guessed.
   await expect.poll(() => found.innerText()).toMatch(/the file does not say/u);
-  expect(await page.getByTestId('read-in').isDisabled()).toBe(true);
+  await expect.poll(() => page.getByTestId('read-in').isDisabled()).toBe(true);
   await page.getByLabel('Pressure in').selectOption({ label: 'micron' });
   await expect
     .poll(() => found.innerText())
     .toMatch(/^1283 readings over 53 min 27 s, 250 micron lowest; 1 row could not be read\.$/u);
-  expect(await page.getByTestId('read-in-wrong').innerText()).toMatch(/^line 17: “gone”/u);
+  await expect
+    .poll(() => page.getByTestId('read-in-wrong').innerText())
+    .toMatch(/^line 17: “gone”/u);
   await picture(page, 'preview');
   await expectAccessible(page);
   await page.setViewportSize({ width: 390, height: 844 });
@@ -118,7 +124,9 @@ test('a logger’s file is shown as it is read, changed by choice, and only then
   await untilReadings(page, 1283);
   const [first] = await pageReadings(page);
   expect(first).toMatchObject({ elapsedS: 0, temperatureC: 21.5 });
-  expect(await page.getByTestId('connection-state').innerText()).toMatch(/logger\.txt, imported/u);
+  await expect
+    .poll(() => page.getByTestId('connection-state').innerText())
+    .toMatch(/logger\.txt, imported/u);
   const id = await shown(page, 'recording');
   const detail = await (await fetch(new URL(`api/recordings/${id}`, bridge.url))).text();
   expect(detail).toMatch(/“Gauge 1” \(micron\)[^]*1 row could not be read[^]*line 17/u);
@@ -164,11 +172,13 @@ test('typed numbers are readings, dated and never live, until the recording is e
   await page.setViewportSize({ width: 1280, height: 800 });
   await page.getByTestId('close-panel').click();
   expect((await pageReadings(page)).at(-1)?.pressurePa).toBeCloseTo(599.951, 3);
-  expect(await drawnPressures(page)).not.toContain(null);
-  expect(await shown(page, 'freshness')).toBe('typed_in');
+  await expect.poll(() => drawnPressures(page)).not.toContain(null);
+  await expect.poll(() => shown(page, 'freshness')).toBe('typed_in');
   const reading = page.getByTestId('reading');
   await expect.poll(() => reading.innerText()).toMatch(/4500[^]*typed in at \d\d:\d\d/u);
-  expect(await page.getByTestId('connection-state').innerText()).toMatch(/^shop gauge, typed in/u);
+  await expect
+    .poll(() => page.getByTestId('connection-state').innerText())
+    .toMatch(/^shop gauge, typed in/u);
   await picture(page, 'typed-in');
 
   await page.getByTestId('type-next').click();

@@ -50,7 +50,7 @@ test('a job is found, opened with its whole curve, and another laid behind it', 
 
   await list(page);
   // What one had looked for is still there.
-  expect(await page.getByRole('searchbox').inputValue()).toBe('quarry');
+  await expect.poll(() => page.getByRole('searchbox').inputValue()).toBe('quarry');
   await page.getByRole('searchbox').fill('');
   await page.getByRole('combobox', { name: 'Verdict' }).selectOption('leak_and_moisture');
   await row(page, archive).locator('summary').click();
@@ -61,7 +61,7 @@ test('a job is found, opened with its whole curve, and another laid behind it', 
   const withIt = await chartPixels(page);
   await strip.getByRole('button', { name: 'Take it away' }).click();
   await expect.poll(() => chartPixels(page)).not.toBe(withIt);
-  expect(await strip.count()).toBe(0);
+  await expect.poll(() => strip.count()).toBe(0);
   expect(complaints).toEqual([]);
   await page.context().close();
 });
@@ -103,7 +103,7 @@ test('another job begins within a recording, and both are joined again', async (
   const jobs = page.locator('.job-list > li').filter({ hasText: 'Weir Street' });
   await expect.poll(() => jobs.count()).toBe(2);
   // The one before keeps its own site.
-  expect(await row(page, archive).innerText()).not.toContain('upstairs');
+  await expect.poll(() => row(page, archive).innerText()).not.toContain('upstairs');
   await page.getByTestId('close-panel').click();
   await page.getByTestId('menu').click();
   await page.getByTestId('open-new-job').click();
@@ -160,7 +160,7 @@ test('its files come from the list, and what a rehearsal gave stays one on the w
   const csv = await downloaded(page, link('Full CSV'));
   // Both hold all of it, the one as columns and the other as rows.
   expect(csv.bytes.toString()).toContain(String(whole.readings.pressurePa.at(-1)));
-  expect(await page.getByTestId('rehearsal-badge').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('rehearsal-badge').count()).toBe(0);
   await page.getByTestId('close-panel').click();
 
   // The same file, as a rehearsal's export would have it.

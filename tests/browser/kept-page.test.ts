@@ -43,11 +43,11 @@ test('a bridge that takes the call and never answers gets the kept page shown', 
   const page = await openKept();
   bridge.silentOn.add('/');
   await page.goto(url);
-  expect(await page.innerText('h1')).toBe('Page 1');
+  await expect.poll(() => page.innerText('h1')).toBe('Page 1');
   // It is the worker that answered, not a bridge that was late.
   bridge.turnTo(2);
   await page.goto(url);
-  expect(await page.innerText('h1')).toBe('Page 1');
+  await expect.poll(() => page.innerText('h1')).toBe('Page 1');
 });
 
 test('a file that never comes leaves the page before it kept, and whole', async () => {
@@ -55,25 +55,25 @@ test('a file that never comes leaves the page before it kept, and whole', async 
   bridge.turnTo(2);
   bridge.silentOn.add('/assets/part-2.js');
   await page.goto(url);
-  expect(await page.innerText('h1')).toBe('Page 2');
+  await expect.poll(() => page.innerText('h1')).toBe('Page 2');
   await expect.poll(() => keptPaths(page)).toContain('/assets/page-2.js');
   bridge.silentOn.add('/');
   await page.goto(url);
-  expect(await page.innerText('h1')).toBe('Page 1');
+  await expect.poll(() => page.innerText('h1')).toBe('Page 1');
   expect(await page.evaluate('window.askForPart()')).toBe('Part 1');
 });
 
 test('a file that never comes does not keep the worker from its work', async () => {
   bridge.silentOn.add('/assets/part-1.js');
   const page = await openKept();
-  expect(await keptPaths(page)).toEqual(['/assets/page-1.js']);
+  await expect.poll(() => keptPaths(page)).toEqual(['/assets/page-1.js']);
 });
 
 test('the parts of an earlier page are there while a window shows it, and no longer', async () => {
   const earlier = await openKept();
   bridge.turnTo(2);
   const later = await openKept();
-  expect(await later.innerText('h1')).toBe('Page 2');
+  await expect.poll(() => later.innerText('h1')).toBe('Page 2');
   await later.goto(url);
   await expect.poll(() => keptPaths(later)).toContain('/assets/part-2.js');
   // Of the bridge it could not be had any more.

@@ -70,9 +70,9 @@ test('closing a panel leads back to what opened it, however it is closed', async
   await page.getByTestId('recordings-panel').waitFor();
   await page.keyboard.press('Escape');
   await page.getByTestId('recordings-panel').waitFor({ state: 'detached' });
-  expect(await page.evaluate(() => document.activeElement?.getAttribute('data-testid'))).toBe(
-    'menu',
-  );
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-testid')))
+    .toBe('menu');
   await page.context().close();
 });
 

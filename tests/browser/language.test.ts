@@ -30,7 +30,7 @@ test.each([
 ] as const)('a system that speaks %s gets %s', async (locale, lang, wording) => {
   const { page, complaints } = await openDashboard(browser, bridge.url, { context: { locale } });
   await page.getByText(wording.firstMinute.learn).waitFor();
-  expect(await page.evaluate(() => document.documentElement.lang)).toBe(lang);
+  await expect.poll(() => page.evaluate(() => document.documentElement.lang)).toBe(lang);
   expect(complaints).toEqual([]);
   await page.context().close();
 });
@@ -48,9 +48,11 @@ test('a chosen language is spoken at once, also where the chart is drawn, and af
   await page.getByTestId('open-settings').click();
   await page.getByRole('radio', { name: 'Español', exact: true }).check();
   await page.getByText(spanish.settings.language, { exact: true }).waitFor();
-  expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
+  await expect.poll(() => page.evaluate(() => document.documentElement.lang)).toBe('es');
   await page.getByTestId('close-panel').click();
-  expect(await page.getByTestId('stage').innerText()).toContain(spanish.stages.names.pull_down);
+  await expect
+    .poll(() => page.getByTestId('stage').innerText())
+    .toContain(spanish.stages.names.pull_down);
   await expect.poll(workNow).toMatch(/^Evacuación\s+desde hace \d+ (s|min)/u);
   await expect
     .poll(() => page.getByTestId('chart').getAttribute('aria-label'))
@@ -69,11 +71,15 @@ test('choices that were stored before there was a language are kept', async () =
   const script = `localStorage.setItem('ebbline.choices', '{"pressure":"mbar","temperature":"°F","look":"sun"}')`;
   const { page } = await openDashboard(browser, bridge.url, { ...IN_SPANISH, script });
   await page.getByText(spanish.header.menu, { exact: true }).waitFor();
-  expect(await page.evaluate(() => document.documentElement.dataset['look'])).toBe('sun');
+  await expect
+    .poll(() => page.evaluate(() => document.documentElement.dataset['look']))
+    .toBe('sun');
   await page.getByTestId('menu').click();
   await page.getByTestId('open-settings').click();
-  expect(await page.getByRole('radio', { name: 'mbar' }).isChecked()).toBe(true);
-  expect(await page.getByRole('radio', { name: 'como el sistema' }).first().isChecked()).toBe(true);
+  await expect.poll(() => page.getByRole('radio', { name: 'mbar' }).isChecked()).toBe(true);
+  await expect
+    .poll(() => page.getByRole('radio', { name: 'como el sistema' }).first().isChecked())
+    .toBe(true);
   await page.context().close();
 });
 
@@ -88,7 +94,7 @@ test('the report opens in the language of the page, with decimal commas', async 
     .getAttribute('href');
   expect(address).toContain('language=es');
   await page.goto(new URL(address ?? '', bridge.url).href);
-  expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
+  await expect.poll(() => page.evaluate(() => document.documentElement.lang)).toBe('es');
   await page.getByText(spanish.report.rehearsalTitle).waitFor();
   await picture(page, 'report-es');
   // Decoration (WCAG 2.2, 1.4.3, incidental): that it is a rehearsal stands in words as well.
@@ -129,9 +135,9 @@ test('a language that can’t be had is no silence: the page says so, and offers
   await page.getByTestId('open-settings').click();
   await page.getByRole('radio', { name: 'Español', exact: true }).check();
   const notice = page.getByTestId('notice');
-  expect(await notice.innerText()).toContain(
-    english.connection.languageMissing({ language: 'Español' }),
-  );
+  await expect
+    .poll(() => notice.innerText())
+    .toContain(english.connection.languageMissing({ language: 'Español' }));
   await page.getByRole('radio', { name: 'English', exact: true }).check();
   await expect.poll(() => notice.count()).toBe(0);
   await page.context().close();
@@ -153,6 +159,6 @@ test('a language that is never answered for does not leave the page empty', asyn
   await page.getByText(english.header.menu, { exact: true }).waitFor();
   answer();
   await page.getByText(spanish.header.menu, { exact: true }).waitFor();
-  expect(await notice.count()).toBe(0);
+  await expect.poll(() => notice.count()).toBe(0);
   await page.context().close();
 });

@@ -29,7 +29,9 @@ test('what is entered on the sheet shows behind the verdict', { timeout: 180_000
 
   const numbers = page.getByTestId('numbers');
   await numbers.locator('summary').click();
-  expect(await numbers.innerText()).toContain('volume missing → enter it in the job sheet');
+  await expect
+    .poll(() => numbers.innerText())
+    .toContain('volume missing → enter it in the job sheet');
   await expectAccessible(page);
   await picture(page, 'numbers-open');
 
@@ -37,8 +39,8 @@ test('what is entered on the sheet shows behind the verdict', { timeout: 180_000
   await page.getByTestId('open-sheet').click();
   const sheet = page.getByTestId('sheet-panel');
   await sheet.locator('select[name="passRule"]').selectOption('ufgs-15182');
-  expect(await sheet.getByTestId('rule-asks').innerText()).toContain('UFGS-15182');
-  expect(await sheet.locator('input[name="holdS"]').inputValue()).toBe('60');
+  await expect.poll(() => sheet.getByTestId('rule-asks').innerText()).toContain('UFGS-15182');
+  await expect.poll(() => sheet.locator('input[name="holdS"]').inputValue()).toBe('60');
   await sheet.locator('input[name="volumeM3"]').fill('12');
   await sheet.getByTestId('sheet-more').locator('summary').click();
   await sheet.locator('input[name="gaugeErrorShare"]').fill('a tenth');
@@ -47,7 +49,7 @@ test('what is entered on the sheet shows behind the verdict', { timeout: 180_000
   // What can't be read keeps its place open to be put right.
   await sheet.getByRole('alert').waitFor();
   await sheet.locator('input[name="gaugeErrorShare"]').fill('5');
-  expect(await sheet.getByTestId('sheet-more').getAttribute('open')).not.toBeNull();
+  await expect.poll(() => sheet.getByTestId('sheet-more').getAttribute('open')).not.toBeNull();
   await sheet.getByRole('button', { name: 'Enter' }).click();
   await sheet.waitFor({ state: 'detached' });
 

@@ -48,7 +48,7 @@ test(
     await page.reload();
     const state = page.getByTestId('connection-state');
     await expect.poll(() => state.innerText()).toContain('Connection to the bridge lost');
-    expect(await page.getByTestId('number').count()).toBe(0);
+    await expect.poll(() => page.getByTestId('number').count()).toBe(0);
     expect(
       await page.evaluate(() => document.fonts.check('600 20px "Barlow Semi Condensed"')),
     ).toBe(true);

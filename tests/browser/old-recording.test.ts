@@ -30,29 +30,31 @@ test('it is called finished, by its own name', { timeout: 120_000 }, async () =>
   const first = await page.evaluate(() => document.documentElement.dataset['recording'] ?? '');
   const place = await page.getByTestId('job').innerText();
   expect(place).toContain('Weir Street');
-  expect(await sign(page)).toMatchObject({ isFilled: true });
+  await expect.poll(() => sign(page)).toMatchObject({ isFilled: true });
 
   // A slip of the glove ends nothing.
   await page.getByTestId('stop').click();
   await page.keyboard.press('Escape');
   await expect.poll(() => page.getByTestId('ending-panel').count()).toBe(0);
-  expect(await page.evaluate(() => document.activeElement?.getAttribute('data-testid'))).toBe(
-    'stop',
-  );
-  expect(await page.getByTestId('rate').isVisible()).toBe(true);
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-testid')))
+    .toBe('stop');
+  await expect.poll(() => page.getByTestId('rate').isVisible()).toBe(true);
   await endRehearsal(page);
 
   await untilShown(page, 'freshness', 'ended');
   for (const look of ['day', 'night', 'sun']) {
     await page.evaluate((chosen) => (document.documentElement.dataset['look'] = chosen), look);
-    expect(await sign(page), look).toEqual({ isFilled: false, isRound: true, isOfInk: true });
+    await expect
+      .poll(() => sign(page), { message: look })
+      .toEqual({ isFilled: false, isRound: true, isOfInk: true });
     await picture(page, `finished-${look}`);
   }
   // Nothing is concluded of it, and what there is stands together.
-  expect(await page.getByTestId('headline').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('headline').count()).toBe(0);
   const [stage, number] = [await boxOf(page, 'stage'), await boxOf(page, 'number')];
   expect(number.y - (stage.y + stage.height)).toBeLessThan(60);
-  expect(await page.getByTestId('job').innerText()).toBe(place);
+  await expect.poll(() => page.getByTestId('job').innerText()).toBe(place);
   await page.getByTestId('another').click();
   await page.getByTestId('rehearsal-quarry-road-bakery').locator('summary').click();
   await page.getByTestId('start-quarry-road-bakery').click();
@@ -64,8 +66,8 @@ test('it is called finished, by its own name', { timeout: 120_000 }, async () =>
   await page.getByTestId(`job-${first}-0`).getByRole('button').first().click();
   const state = page.getByTestId('connection-state');
   await expect.poll(() => state.innerText()).toContain('finished');
-  expect(await state.innerText()).not.toContain('live');
-  expect(await page.getByTestId('job').innerText()).toBe(place);
+  await expect.poll(() => state.innerText()).not.toContain('live');
+  await expect.poll(() => page.getByTestId('job').innerText()).toBe(place);
   await page.getByText('Its alerts still call you').waitFor();
   await picture(page, 'old-recording');
   expect(complaints).toEqual([]);

@@ -47,7 +47,9 @@ test.each([
   // The first call was never answered, so that there was time to keep something.
   await page.getByRole('heading', { name: words.otherVersion }).waitFor({ timeout: 25_000 });
   await page.getByText(words.otherVersionRemedy).waitFor();
-  expect(await page.getByTestId('connection-state').innerText()).toBe(words.otherVersion);
+  await expect
+    .poll(() => page.getByTestId('connection-state').innerText())
+    .toBe(words.otherVersion);
   // It asks the bridge again and again, and loads the page no more for that.
   await expect.poll(() => greetings, { timeout: 20_000 }).toBeGreaterThanOrEqual(4);
   expect(loads).toBe(2);

@@ -37,7 +37,7 @@ test('sections, a nitrogen test and a plan are prepared, and come to the job', a
   // What was typed is kept on the way to another panel.
   await page.getByTestId('prepare-volume').click();
   const which = page.locator('select[name=prepared-sheet] option:checked');
-  expect(await which.innerText()).toBe('Ropewalk 7');
+  await expect.poll(() => which.innerText()).toBe('Ropewalk 7');
   await page.locator('select[name=preset]').selectOption('whole_split');
   await page.getByTestId('fill-preset').click();
   await enter(page, 'volume-panel');
@@ -46,7 +46,7 @@ test('sections, a nitrogen test and a plan are prepared, and come to the job', a
   await expectAccessible(page);
   await picture(page, 'prepared-volume');
   await page.getByTestId('to-prepared-sheet').click();
-  expect(await page.locator('input[name=site]').inputValue()).toBe('Ropewalk 7');
+  await expect.poll(() => page.locator('input[name=site]').inputValue()).toBe('Ropewalk 7');
 
   await page.getByTestId('prepare-nitrogen').click();
   await page.getByRole('radio', { name: 'psi (gauge)' }).check();
@@ -66,7 +66,7 @@ test('sections, a nitrogen test and a plan are prepared, and come to the job', a
 
   // The menu leads to the same sheet while nothing is recorded.
   await openFromMenu(page, 'cycles');
-  expect(await which.innerText()).toBe('Ropewalk 7');
+  await expect.poll(() => which.innerText()).toBe('Ropewalk 7');
   await page.getByTestId('plan-form').locator('select[name=from]').selectOption('au-nz-triple');
   await enter(page, 'plan-form');
   await untilAllIsKept(page);
@@ -75,13 +75,15 @@ test('sections, a nitrogen test and a plan are prepared, and come to the job', a
   await page.getByTestId('take-over').click();
   await expect.poll(() => page.getByTestId('job').innerText()).toBe('Ropewalk 7');
   await openFromMenu(page, 'volume');
-  expect(await page.getByTestId('which-prepared').count()).toBe(0);
-  expect(await page.getByTestId('rows-sections').locator('.row-fields').count()).toBe(3);
+  await expect.poll(() => page.getByTestId('which-prepared').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('rows-sections').locator('.row-fields').count()).toBe(3);
   await page.getByTestId('volume-result').getByText('On the sheet').waitFor();
   await page.getByTestId('close-panel').click();
   await openFromMenu(page, 'nitrogen');
   await page.getByTestId('nitrogen-said-headline').getByText('No loss seen').waitFor();
-  expect(await page.getByTestId('nitrogen-readings').getByRole('listitem').count()).toBe(2);
+  await expect
+    .poll(() => page.getByTestId('nitrogen-readings').getByRole('listitem').count())
+    .toBe(2);
   await page.getByTestId('close-panel').click();
   await openFromMenu(page, 'cycles');
   await page.getByTestId('cycles-next').getByText('Evacuation 1 of 3').waitFor();
@@ -102,13 +104,13 @@ test('what a job says already stays, and a strip says so until it is put away', 
   await page.getByTestId('take-over-2').click();
   const strip = page.getByTestId('left-out');
   await strip.waitFor();
-  expect(await strip.innerText()).toMatch(/keeps as it stands: Site\b/u);
-  expect(await strip.innerText()).not.toContain('Serial');
-  expect(await page.getByTestId('job').innerText()).toBe('Ropewalk 7');
+  await expect.poll(() => strip.innerText()).toMatch(/keeps as it stands: Site\b/u);
+  await expect.poll(() => strip.innerText()).not.toContain('Serial');
+  await expect.poll(() => page.getByTestId('job').innerText()).toBe('Ropewalk 7');
   await strip.getByRole('button', { name: 'Close' }).click();
   await strip.waitFor({ state: 'detached' });
   await page.getByTestId('job').click();
-  expect(await page.locator('input[name=serial]').inputValue()).toBe('N-1');
+  await expect.poll(() => page.locator('input[name=serial]').inputValue()).toBe('N-1');
   expect(complaints).toEqual([]);
   await page.context().close();
 });

@@ -92,7 +92,9 @@ test(
     const readings = await pageReadings(page);
     expect(readings.map(({ sequence }) => sequence)).toEqual(sent.map(({ sequence }) => sequence));
     expect(readings.map(({ pressurePa }) => pressurePa)).toEqual([0, 60, 120].flatMap(series));
-    expect((await drawnPressures(page)).filter((pressurePa) => pressurePa === null)).toEqual([]);
+    await expect
+      .poll(async () => (await drawnPressures(page)).filter((pressurePa) => pressurePa === null))
+      .toEqual([]);
     const answer = await fetch(new URL(`api/recordings/1`, setting.bridge.url));
     expect(await answer.json()).toMatchObject({ readingCount: 180 });
     await picture(page, 'radio-fetched');
@@ -117,8 +119,8 @@ test(
     expect(readings.map(({ sequence }) => sequence)).toEqual(
       delivered.map(({ sequence }) => sequence),
     );
-    expect(await drawnPressures(page)).toEqual([...series(0), null, ...series(120)]);
-    expect(await page.getByTestId('battery').innerText()).toMatch(/84\s%/u);
+    await expect.poll(() => drawnPressures(page)).toEqual([...series(0), null, ...series(120)]);
+    await expect.poll(() => page.getByTestId('battery').innerText()).toMatch(/84\s%/u);
     await picture(page, 'radio-gap');
     expect(complaints).toEqual([]);
     await page.context().close();

@@ -24,8 +24,8 @@ test('what is not being kept, and what became of a damaged record', async () => 
   const { page, complaints } = await openDashboard(browser, bridge.url);
   const strip = page.getByTestId('record-state');
   await strip.waitFor();
-  expect(await strip.innerText()).toContain(PROBLEMS.record_salvaged.meaning);
-  expect(await strip.innerText()).toContain(join(dataFolder, 'record.damaged-'));
+  await expect.poll(() => strip.innerText()).toContain(PROBLEMS.record_salvaged.meaning);
+  await expect.poll(() => strip.innerText()).toContain(join(dataFolder, 'record.damaged-'));
   await strip.getByRole('button').click();
   await strip.waitFor({ state: 'detached' });
 
@@ -34,15 +34,15 @@ test('what is not being kept, and what became of a damaged record', async () => 
   const other = new Database(join(dataFolder, RECORD_FILE));
   other.exec('BEGIN IMMEDIATE');
   await strip.waitFor();
-  expect(await strip.innerText()).toContain(PROBLEMS.write_failed.meaning);
-  expect(await strip.innerText()).toMatch(/in memory, and are not on the curve: [1-9]/u);
+  await expect.poll(() => strip.innerText()).toContain(PROBLEMS.write_failed.meaning);
+  await expect.poll(() => strip.innerText()).toMatch(/in memory, and are not on the curve: [1-9]/u);
   // What is shown is old, and nothing follows from it.
   await page.locator('html[data-freshness="stale"]').waitFor();
-  expect(await page.getByTestId('connection-state').innerText()).toMatch(
-    /not in the record since/u,
-  );
-  expect(await page.getByTestId('trend').innerText()).toMatch(/^the last reading/u);
-  expect(await page.getByTestId('next').count()).toBe(0);
+  await expect
+    .poll(() => page.getByTestId('connection-state').innerText())
+    .toMatch(/not in the record since/u);
+  await expect.poll(() => page.getByTestId('trend').innerText()).toMatch(/^the last reading/u);
+  await expect.poll(() => page.getByTestId('next').count()).toBe(0);
   await picture(page, 'record-held');
   await expectAccessible(page);
   other.close();

@@ -30,30 +30,30 @@ describe.each([
 
     const alert = page.getByTestId('alert').first();
     await alert.waitFor({ timeout: 120_000 });
-    expect(await alert.innerText()).toMatch(/500 micron/u);
-    expect(await page.title()).toMatch(/500/u);
+    await expect.poll(() => alert.innerText()).toMatch(/500 micron/u);
+    await expect.poll(() => page.title()).toMatch(/500/u);
     // A pull-down alone does not tell what the hold will come to, and nobody is told so.
     const chance = page.getByTestId('hold-chance');
     await chance.waitFor();
-    expect(await chance.innerText()).toContain('the curve alone can’t tell');
+    await expect.poll(() => chance.innerText()).toContain('the curve alone can’t tell');
     await alert.getByTestId('seen').click();
 
     await untilShown(page, 'stage', 'rise');
-    expect(await chance.count()).toBe(0);
+    await expect.poll(() => chance.count()).toBe(0);
     await untilShown(page, 'verdict', verdict);
     await page.getByTestId('alert').first().waitFor();
-    expect(await page.locator('main').innerText()).toContain(words);
+    await expect.poll(() => page.locator('main').innerText()).toContain(words);
     // To the end of the hold: the verdict stands.
     await page.waitForFunction(
       () => document.documentElement.dataset['freshness'] === 'ended',
       undefined,
       { timeout: 120_000 },
     );
-    expect(await shown(page, 'verdict')).toBe(verdict);
+    await expect.poll(() => shown(page, 'verdict')).toBe(verdict);
     await picture(page, `${name}-rise`);
 
     // Nobody has made a call, so there is nothing to reveal but at one's own wish.
-    expect(await page.getByTestId('reveal').count()).toBe(0);
+    await expect.poll(() => page.getByTestId('reveal').count()).toBe(0);
     await page.getByTestId('call').click();
     await page.getByTestId('without-call').click();
     await page.getByTestId('truth').waitFor();
@@ -75,13 +75,13 @@ test(
       undefined,
       { timeout: 120_000 },
     );
-    expect(await page.getByTestId('alert').count()).toBe(1);
+    await expect.poll(() => page.getByTestId('alert').count()).toBe(1);
     await page.getByTestId('another').click();
     await page.getByRole('radio', { name: '×120', exact: true }).check();
     await page.getByTestId('rehearsal-mill-street-barber').locator('summary').click();
     await page.getByTestId('start-mill-street-barber').click();
     await untilShown(page, 'stage', 'pull_down');
-    expect(await page.getByTestId('alert').count()).toBe(0);
+    await expect.poll(() => page.getByTestId('alert').count()).toBe(0);
     await page.context().close();
   },
 );

@@ -29,7 +29,7 @@ test('with volume, pump and hose entered there are times and a part that limits'
 
   await page.getByTestId('menu').click();
   await page.getByTestId('open-rig').click();
-  expect(await page.getByTestId('rig-missing').innerText()).toContain('volume');
+  await expect.poll(() => page.getByTestId('rig-missing').innerText()).toContain('volume');
   // Ten times what is really there: the pull-down will look too fast.
   const entries = { volumeM3: '42', pumpDisplacementM3PerS: '113', hoseBoreM: '6' };
   for (const [field, text] of Object.entries(entries)) {
@@ -85,22 +85,24 @@ test('lines and valves make a volume, which is taken over by a tap; other gear s
     .getByText('Pump, free air: 6 L/min is far from usual')
     .waitFor();
   await page.getByRole('button', { name: 'It is 6 cfm' }).click();
-  expect(await page.locator('select[name=displacement-unit]').inputValue()).toBe('cfm');
-  expect(await page.getByTestId('displacement-same').innerText()).toContain('170 L/min');
-  expect(await page.getByTestId('rig-missing').innerText()).toContain('displacement');
+  await expect.poll(() => page.locator('select[name=displacement-unit]').inputValue()).toBe('cfm');
+  await expect.poll(() => page.getByTestId('displacement-same').innerText()).toContain('170 L/min');
+  await expect.poll(() => page.getByTestId('rig-missing').innerText()).toContain('displacement');
   const entries = { pumpDisplacementM3PerS: '4 cfm', hoseBoreM: '6', hoseLengthM: '1.5' };
   for (const [field, text] of Object.entries(entries)) {
     await page.locator(`input[name=${field}]`).fill(text);
   }
   await page.getByRole('button', { name: 'Enter', exact: true }).click();
-  expect(await page.getByTestId('rig-result').innerText()).toContain('of the pump’s 113 L/min');
-  expect(await page.getByTestId('rig-bars').count()).toBe(3);
+  await expect
+    .poll(() => page.getByTestId('rig-result').innerText())
+    .toContain('of the pump’s 113 L/min');
+  await expect.poll(() => page.getByTestId('rig-bars').count()).toBe(3);
   await page.getByTestId('what-if').locator('summary').click();
-  expect(await page.getByTestId('what-if-table').locator('tbody tr').count()).toBe(5);
+  await expect.poll(() => page.getByTestId('what-if-table').locator('tbody tr').count()).toBe(5);
   await picture(page, 'what-if');
   await page.getByTestId('rig-to-pump-check').click();
   const verdict = page.getByTestId('pump-verdict');
-  expect(await verdict.getAttribute('data-verdict')).toBe('wrong_view');
+  await expect.poll(() => verdict.getAttribute('data-verdict')).toBe('wrong_view');
   await page.getByTestId('sees-pump').click();
   await expect.poll(() => verdict.getAttribute('data-verdict')).not.toBe('wrong_view');
   await page.getByTestId('close-panel').click();

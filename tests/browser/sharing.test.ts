@@ -60,13 +60,13 @@ test('a phone is let in to assist, sets a mark, and is shut out', { timeout: 90_
   await picture(phone, 'sharing-pair');
   await expectAccessible(phone);
   // Nothing of the job is there before.
-  expect(await phone.getByTestId('number').count()).toBe(0);
+  await expect.poll(() => phone.getByTestId('number').count()).toBe(0);
 
   await phone.getByLabel(english.secondScreen.pairing.code).fill('2222 2222');
   await phone.getByTestId('pair').click();
-  expect(await phone.getByTestId('notice').innerText()).toContain(
-    english.problems.wrong_code.meaning,
-  );
+  await expect
+    .poll(() => phone.getByTestId('notice').innerText())
+    .toContain(english.problems.wrong_code.meaning);
   await phone.getByLabel(english.secondScreen.pairing.code).fill(code.toLowerCase());
   await phone.getByLabel(english.secondScreen.pairing.name).fill('Ladder');
   await phone.getByTestId('pair').click();
@@ -83,7 +83,7 @@ test('a phone is let in to assist, sets a mark, and is shut out', { timeout: 90_
   await expect.poll(marked).toContain('seen from the ladder');
   // What it may not do is not there.
   for (const testId of ['stop', 'pause', 'call']) {
-    expect(await phone.getByTestId(testId).count()).toBe(0);
+    await expect.poll(() => phone.getByTestId(testId).count()).toBe(0);
   }
   await phone.getByTestId('menu').click();
   for (const [screen, offered] of [
@@ -92,16 +92,16 @@ test('a phone is let in to assist, sets a mark, and is shut out', { timeout: 90_
     ['type-in', 1],
     ['sheet', 1],
   ] as const) {
-    expect(await phone.getByTestId(`open-${screen}`).count()).toBe(offered);
+    await expect.poll(() => phone.getByTestId(`open-${screen}`).count()).toBe(offered);
   }
   await phone.getByTestId('open-second-screen').click();
-  expect(await phone.getByTestId('paired-as').innerText()).toContain('Ladder');
+  await expect.poll(() => phone.getByTestId('paired-as').innerText()).toContain('Ladder');
   await picture(phone, 'sharing-phone');
 
   await openSecondScreen(laptop);
   await laptop.getByTestId('unpair-1').click();
   await phone.getByTestId('pair-screen').waitFor();
-  expect(await phone.getByTestId('number').count()).toBe(0);
+  await expect.poll(() => phone.getByTestId('number').count()).toBe(0);
   // Nor does anything of it stay behind in the phone.
   const kept = await phone.evaluate(() => Object.keys(localStorage).join(' '));
   expect(['', 'ebbline.choices']).toContain(kept);
@@ -137,21 +137,21 @@ test(
     await phone.getByTestId('pair-screen').waitFor();
     // It stays in no history, no bookmark and no picture of the address.
     expect(phone.url()).toBe(sharedAt());
-    expect(await phone.getByLabel(english.secondScreen.pairing.code, { exact: true }).count()).toBe(
-      0,
-    );
+    await expect
+      .poll(() => phone.getByLabel(english.secondScreen.pairing.code, { exact: true }).count())
+      .toBe(0);
     await phone.getByTestId('pair').click();
     await phone.getByTestId('number').waitFor();
     await expect.poll(() => phone.locator('[data-testid^=mark-]').count()).toBe(0);
-    expect(await phone.getByTestId('more-marks').count()).toBe(0);
+    await expect.poll(() => phone.getByTestId('more-marks').count()).toBe(0);
     await phone.getByTestId('job').click();
     await phone.getByTestId('looks-only').waitFor();
     const fields = phone.getByTestId('sheet-panel').locator('input, textarea, select');
-    expect(await fields.count()).toBeGreaterThan(5);
-    expect(await fields.first().isDisabled()).toBe(true);
+    await expect.poll(() => fields.count()).toBeGreaterThan(5);
+    await expect.poll(() => fields.first().isDisabled()).toBe(true);
     await picture(phone, 'sharing-watch');
     const closes = phone.getByTestId('close-panel');
-    expect(await closes.isEnabled()).toBe(true);
+    await expect.poll(() => closes.isEnabled()).toBe(true);
     await phone.context().close();
   },
 );

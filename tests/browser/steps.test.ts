@@ -27,12 +27,12 @@ test('prepared in the van, taken over, and closed up step by step', async () => 
   await page.locator('input[name=site]').fill('Ropewalk 7');
   await page.getByTestId('sheet-system').locator('summary').click();
   await page.locator('select[name=refrigerant]').selectOption('R-290');
-  expect(await page.getByTestId('safety-class').innerText()).toMatch(
-    /Safety class A3.*ignition sources/su,
-  );
+  await expect
+    .poll(() => page.getByTestId('safety-class').innerText())
+    .toMatch(/Safety class A3.*ignition sources/su);
   await page.getByTestId('sheet-place').locator('summary').click();
   await page.locator('input[name=altitudeM]').fill('1500');
-  expect(await page.getByTestId('atmosphere').innerText()).toContain('84.6 kPa');
+  await expect.poll(() => page.getByTestId('atmosphere').innerText()).toContain('84.6 kPa');
   await expectAccessible(page);
   await picture(page, 'prepared');
   await page.getByTestId('keep-prepared').click();
@@ -54,9 +54,9 @@ test('prepared in the van, taken over, and closed up step by step', async () => 
   await expect
     .poll(() => page.getByTestId('step-pump_check').getAttribute('data-state'))
     .toBe('done');
-  expect(await page.getByTestId('step-pump_check').innerText()).toContain('by hand');
+  await expect.poll(() => page.getByTestId('step-pump_check').innerText()).toContain('by hand');
   const todo = await page.getByTestId('todo').textContent();
-  expect(await page.getByTestId('steps-next').innerText()).toContain(todo);
+  await expect.poll(() => page.getByTestId('steps-next').innerText()).toContain(todo);
   await page.getByTestId('all-steps').click();
   await page.getByTestId('steps-panel').waitFor();
   await expectAccessible(page);
@@ -78,10 +78,10 @@ test('a hold that passed leads to the closing steps, on a phone as well', async 
   await page.getByTestId('work-closing_up').click();
   const stateOf = (step: string) => page.getByTestId(`step-${step}`).getAttribute('data-state');
   await expect.poll(() => stateOf('tool_closed')).toBe('done');
-  expect(await stateOf('sensor_isolated')).toBe('now');
-  expect(await page.getByTestId('step-valves_opened').innerText()).toContain(
-    'Common practice, no source.',
-  );
+  await expect.poll(() => stateOf('sensor_isolated')).toBe('now');
+  await expect
+    .poll(() => page.getByTestId('step-valves_opened').innerText())
+    .toContain('Common practice, no source.');
   await expectAccessible(page);
   await picture(page, 'closing-up-phone');
   expect(complaints).toEqual([]);
@@ -100,13 +100,15 @@ test('once the sensor is shut off, its number is of its stub, and it is said up 
   await job.mark('isolated');
   job.play(900, tight);
   await untilShown(page, 'verdict', 'tight_dry');
-  expect(await page.getByTestId('shut-off').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('shut-off').count()).toBe(0);
   await job.mark('sensor_isolated');
   job.play(60, () => tight(900));
   const note = page.getByTestId('small-print').getByTestId('shut-off');
   await note.getByText(/^Judged up to \d\d:\d\d: then the sensor was shut off/u).waitFor();
-  expect(await page.getByTestId('trend').innerText()).toContain('the sensor’s stub only');
-  expect(await page.getByTestId('reading').getAttribute('data-of')).toBe('stub');
+  await expect
+    .poll(() => page.getByTestId('trend').innerText())
+    .toContain('the sensor’s stub only');
+  await expect.poll(() => page.getByTestId('reading').getAttribute('data-of')).toBe('stub');
   await untilShown(page, 'verdict', 'tight_dry');
   await picture(page, 'shut-off');
   await page.getByTestId('work-closing_up').click();

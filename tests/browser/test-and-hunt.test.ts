@@ -45,12 +45,12 @@ test('from the nitrogen test to the section with the leak', { timeout: 120_000 }
     await form.getByRole('button', { name: 'Enter', exact: true }).click();
   };
   await enter('1,500', '21', '');
-  expect(await form.getByRole('alert').innerText()).toContain('can’t be');
+  await expect.poll(() => form.getByRole('alert').innerText()).toContain('can’t be');
   await enter('500', '21', '-1 h');
   await page.getByTestId('nitrogen-results').getByText('Begun at').waitFor();
   await enter('440', '21.5', '');
   await page.getByTestId('nitrogen-said-headline').getByText('Leaks').waitFor();
-  expect(await page.getByTestId('nitrogen-detail').innerText()).toContain('(gauge)');
+  await expect.poll(() => page.getByTestId('nitrogen-detail').innerText()).toContain('(gauge)');
   await picture(page, 'nitrogen');
   await page.getByRole('button', { name: 'Take away: 440.0 psi (gauge)' }).click();
   await enter('501', '21.5', '');
@@ -74,7 +74,7 @@ test('from the nitrogen test to the section with the leak', { timeout: 120_000 }
   job.pullDown(400, 140_000, 180, 35);
   await page.getByTestId('cycle-line').getByText('break it with dry nitrogen').waitFor();
   await open(page, 'cycles');
-  expect(await page.getByTestId('cycles-told').innerText()).toContain('reached');
+  await expect.poll(() => page.getByTestId('cycles-told').innerText()).toContain('reached');
   await picture(page, 'cycles');
   await page.getByTestId('close-panel').click();
 
@@ -100,8 +100,10 @@ test('from the nitrogen test to the section with the leak', { timeout: 120_000 }
   await add('Liquid line');
   await hold((s) => 230 + 1.2 * s);
   await page.getByTestId('hunt-said').getByText('The leak is in: Liquid line').waitFor();
-  expect(await page.getByTestId('hunt-holds').getByRole('listitem').count()).toBe(4);
-  expect(await page.getByTestId('hunt-said').innerText()).toContain('joints are excluded');
+  await expect.poll(() => page.getByTestId('hunt-holds').getByRole('listitem').count()).toBe(4);
+  await expect
+    .poll(() => page.getByTestId('hunt-said').innerText())
+    .toContain('joints are excluded');
   await picture(page, 'hunt');
   await expectAccessible(page);
 

@@ -75,7 +75,9 @@ test('sensors are named from the header, on every page, and the one at the syste
   await other.page.context().close();
 
   await page.getByTestId('work-hook_up').waitFor();
-  expect(await page.getByTestId('work-hook_up').innerText()).toMatch(/whole connected system/u);
+  await expect
+    .poll(() => page.getByTestId('work-hook_up').innerText())
+    .toMatch(/whole connected system/u);
   await page.getByRole('combobox').selectOption({ label: 'pump side' });
   await expect.poll(() => page.getByTestId('work-hook_up').innerText()).toMatch(/pump’s side/u);
   expect(complaints).toEqual([]);
@@ -85,7 +87,7 @@ test('sensors are named from the header, on every page, and the one at the syste
 test('a place said on an earlier visit is asked about until it is said again', async () => {
   const { page } = await openDashboard(browser, bridge.url);
   await page.getByTestId('apart-aa:01').waitFor();
-  expect(await page.getByTestId('still-there').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('still-there').count()).toBe(0);
   await page.context().close();
   await bridge.stop();
   // Half a day of silence is another visit.
@@ -98,9 +100,9 @@ test('a place said on an earlier visit is asked about until it is said again', a
   const again = await openDashboard(browser, bridge.url);
   const asked = again.page.getByTestId('still-there');
   await asked.waitFor();
-  expect(await asked.innerText()).toMatch(
-    /^Taken to sit at the system, as was said .*\. Still so\?/u,
-  );
+  await expect
+    .poll(() => asked.innerText())
+    .toMatch(/^Taken to sit at the system, as was said .*\. Still so\?/u);
   await asked.click();
   await again.page.getByTestId('sensor-aa:02').getByRole('button').click();
   await again.page.getByTestId('close-panel').click();
@@ -114,11 +116,11 @@ test('a sensor that is lost or over range is not compared', async () => {
   sensors.enter('aa:01', 'lost');
   const beside = page.getByTestId('beside');
   await expect.poll(() => beside.innerText()).toMatch(/pump side not live since \d\d:\d\d/u);
-  expect(await page.getByTestId('apart-aa:01').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('apart-aa:01').count()).toBe(0);
   sensors.enter('aa:01', 'live');
   await page.getByTestId('apart-aa:01').waitFor();
   sensors.measure('aa:01', 400, null);
   await expect.poll(() => beside.innerText()).toMatch(/pump side above the sensor’s range/u);
-  expect(await page.getByTestId('apart-aa:01').count()).toBe(0);
+  await expect.poll(() => page.getByTestId('apart-aa:01').count()).toBe(0);
   await page.context().close();
 });

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { expect } from 'vitest';
+import { expect, onTestFailed } from 'vitest';
 import { z } from 'zod';
 import { readingSchema } from '../../protocol/reading.ts';
 import type { Reading } from '../../protocol/reading.ts';
@@ -67,7 +67,23 @@ export async function openDashboard(
   });
   await prepare?.(page);
   await page.goto(url);
+  onTestFailed(() => saySeen(page, complaints));
   return { page, complaints };
+}
+
+/** Nobody was there to look: what stood on the page when a test of it failed. */
+async function saySeen(page: Page, complaints: readonly string[]): Promise<void> {
+  if (page.isClosed()) return;
+  const seen = await page.evaluate(() => ({
+    ...document.documentElement.dataset,
+    focused: document.activeElement?.outerHTML.slice(0, 200),
+    dialogs: [...document.querySelectorAll('dialog')].map(({ open, innerText }) => [
+      open,
+      innerText.slice(0, 500),
+    ]),
+    text: document.body.innerText.slice(0, 3000),
+  }));
+  console.error('The page as it stood:', { ...seen, complaints });
 }
 
 /** A value that the page shows as a data attribute of its root. */

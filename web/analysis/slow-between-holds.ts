@@ -15,8 +15,12 @@ export interface StraightSplit {
   readonly parts: readonly { readonly leakShare: number; readonly probability: number }[];
 }
 
-/** How often a part of what is straight is none, where the earlier holds speak for it. A setting of ours. */
+/**
+ * How often a part of what is straight is none, where the earlier holds speak for it, and where they don't:
+ * a source that is exhausted as slowly as these looks much like a leak in two holds. Settings of ours.
+ */
 const PRIOR_SLOW = 0.2;
+const PRIOR_SLOW_UNSUPPORTED = 0.05;
 /**
  * Leak's parts that are looked at then, all as likely. They lie close, as do the time constants: of few, one
  * pair that happens to fit the two slopes would stand for all that lie between.
@@ -56,8 +60,8 @@ export function splitsOf(
       return ((weights[n] ?? 0) * sumOf(likelihoods)) / likelihoods.length;
     }),
   );
-  // Straight counts as a leak until an earlier hold says otherwise (Occam).
-  const prior = slowed > allLeak ? PRIOR_SLOW : 0;
+  // Straight counts as a leak rather, until an earlier hold says otherwise (Occam).
+  const prior = slowed > allLeak ? PRIOR_SLOW : PRIOR_SLOW_UNSUPPORTED;
   return logs.map((log) => splitOf(log, prior));
 }
 
@@ -81,7 +85,6 @@ function logsOf(straight: number, earlier: readonly LeakTold[], middleS: number)
 }
 
 function splitOf({ all, slow }: Logs, priorSlow: number): StraightSplit {
-  if (priorSlow === 0) return { ...ALL_LEAK, logLikelihood: all };
   const top = Math.max(all, ...slow.flat());
   const each = priorSlow / SHARES.length / EXHAUSTED_S.length;
   const weights = [

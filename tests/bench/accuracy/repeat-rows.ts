@@ -2,8 +2,9 @@
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { micronFromPa } from '../../../protocol/units.ts';
 import type { RepeatLine } from './lines.ts';
+import { isAway, isNone } from './leak-sizes.ts';
 import { isDecided, isRight } from './right-verdict.ts';
-import { atMost, quantile, type Section, share } from './table.ts';
+import { atLeast, atMost, quantile, type Section, share } from './table.ts';
 
 const HOLDS = [0, 1] as const;
 
@@ -46,13 +47,35 @@ export function repeatSection(lines: readonly RepeatLine[]): Section {
         ),
       },
       {
-        name: "the leak's interval holds it",
+        name: "the leak's interval holds a leak above 1 micron/min",
         unit: '%',
         cells: HOLDS.map((i) =>
-          share(lines, ({ trueLeakPaPerS, leaksPaPerS }) => {
-            const said = leaksPaPerS[i];
-            return said !== null && said.low <= trueLeakPaPerS && trueLeakPaPerS <= said.high;
-          }),
+          share(
+            lines.filter(isAway),
+            ({ trueLeakPaPerS, leaksPaPerS }) => {
+              const said = leaksPaPerS[i];
+              return said !== null && said.low <= trueLeakPaPerS && trueLeakPaPerS <= said.high;
+            },
+            { low: 87, high: 93 },
+          ),
+        ),
+      },
+      {
+        name: "  no leak: the interval's upper end covers",
+        unit: '%',
+        cells: HOLDS.map((i) =>
+          share(
+            lines.filter(isNone),
+            ({ trueLeakPaPerS, leaksPaPerS }) => trueLeakPaPerS <= (leaksPaPerS[i]?.high ?? -1),
+            atLeast(90),
+          ),
+        ),
+      },
+      {
+        name: '  the interval holds it',
+        unit: '%',
+        cells: HOLDS.map((i) =>
+          share(lines.filter(isNone), ({ leaksPaPerS }) => leaksPaPerS[i]?.low === 0),
         ),
       },
       {

@@ -1,8 +1,9 @@
 /** The rise's part of the table. */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import { micronFromPa, paFromMicron } from '../../../protocol/units.ts';
+import { micronFromPa } from '../../../protocol/units.ts';
 import { RISE_CLASSES } from '../../support/second-world/rise-class.ts';
 import type { EndLine, FirstLine, RiseLine } from './lines.ts';
+import { isAway, isNone, isSmall } from './leak-sizes.ts';
 import { isDecided, isRight } from './right-verdict.ts';
 import { atLeast, atMost, type Cell, quantile, type Section, share } from './table.ts';
 import { END_SAID_S, MINUTES } from './tell-rise.ts';
@@ -11,10 +12,6 @@ import { END_SAID_S, MINUTES } from './tell-rise.ts';
 const RIGHT = [94, 95, 96, 98];
 const UNDECIDED = [45, 22, 12, 5];
 const WIDTH = [undefined, 9, undefined, 3];
-/** Away from zero: above this, Pa/s. */
-const AWAY_PA_PER_S = paFromMicron(1) / 60;
-/** At no leak: below a tenth of that. */
-const NO_LEAK_PA_PER_S = AWAY_PA_PER_S / 10;
 
 type Lines = readonly RiseLine[];
 
@@ -77,9 +74,6 @@ const rightLeakNamed = ({ kind, trueLeakPaPerS, verdict }: RiseLine) =>
   isRight(kind, trueLeakPaPerS, verdict, 'leak_named');
 const isWrong = (line: RiseLine) => isDecided(line.verdict) && !rightToTheWord(line);
 const namesLeak = ({ verdict }: RiseLine) => verdict === 'leak' || verdict === 'leak_and_moisture';
-const isSmall = ({ trueLeakPaPerS }: RiseLine) => trueLeakPaPerS < 3 * AWAY_PA_PER_S;
-const isAway = ({ trueLeakPaPerS }: RiseLine) => trueLeakPaPerS > AWAY_PA_PER_S;
-const isNone = ({ trueLeakPaPerS }: RiseLine) => trueLeakPaPerS < NO_LEAK_PA_PER_S;
 const isTooMuch = ({ trueLeakPaPerS }: { readonly trueLeakPaPerS: number }) =>
   trueLeakPaPerS > DEFAULT_SHEET.leakLimitPaPerS;
 const isAbove = ({ trueLeakPaPerS, leakPaPerS }: RiseLine) =>

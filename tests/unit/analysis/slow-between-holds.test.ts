@@ -51,11 +51,15 @@ describe('an earlier hold that was steeper', () => {
   });
 });
 
-describe('whether a slow source is thought of at all', () => {
+describe('how likely a slow source is beforehand', () => {
   // The hold before was as steep as the upper node, or the lower one has slowed.
   const earlier = [told(0.08, 0.004, 3000)];
-  const isAllLeak = (weights: readonly number[]) =>
-    splitsOf(NODES, weights, earlier, MIDDLE_S).every(({ parts }) => parts.length === 1);
+  const priorOf = (weights: readonly number[]) => {
+    const [split] = splitsOf(NODES, weights, earlier, MIDDLE_S);
+    const together = Math.exp(split?.logLikelihood ?? 0);
+    const leak = leakOnly(NODES[0], earlier);
+    return (together - leak) / (averageSlow(NODES[0], earlier) - leak);
+  };
 
   test('goes by all sizes that the straight part may have, each by its weight', () => {
     for (const weights of [
@@ -69,11 +73,17 @@ describe('whether a slow source is thought of at all', () => {
         NODES.reduce((sum, node, n) => sum + (weights[n] ?? 0) * likelihoodAt(node), 0);
       const slow = weigh((node) => averageSlow(node, earlier));
       const leak = weigh((node) => leakOnly(node, earlier));
-      expect(isAllLeak(weights), weights.join()).toBe(slow <= leak);
+      expect(priorOf(weights), weights.join()).toBeCloseTo(slow > leak ? 0.2 : 0.05, 9);
     }
-    expect(isAllLeak([0, 0, 1])).toBe(true);
-    expect(isAllLeak([0, 1, 0])).toBe(false);
+    expect(priorOf([0, 0, 1])).toBeCloseTo(0.05, 9);
+    expect(priorOf([0, 1, 0])).toBeCloseTo(0.2, 9);
   });
+});
+
+test('a first hold has nothing beside it: all that is straight counts as leak', () => {
+  expect(splitsOf(NODES, [0.2, 0.7, 0.1], [], MIDDLE_S)).toEqual(
+    NODES.map(() => ({ logLikelihood: 0, parts: [{ leakShare: 1, probability: 1 }] })),
+  );
 });
 
 test('earlier holds that are all but impossible still leave probabilities', () => {

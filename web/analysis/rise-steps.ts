@@ -80,10 +80,12 @@ function stepsOver(
     if (excess < STEP_SIGMAS * noiseNear(wiggles, i, width)) continue;
     if (excess < STEP_QUANTA * quantumNear(pressures, i, width)) continue;
     const last = steps.at(-1);
+    const usualPa = ((changes[i - width] ?? 0) + (changes[i + width] ?? 0)) / 2;
+    const first = firstAfter(pressures, i, width, usualPa / width);
     const step = {
-      fromS: times[i - 1] ?? atS,
-      toS: atS,
-      sizePa: change - ((changes[i - width] ?? 0) + (changes[i + width] ?? 0)) / 2,
+      fromS: times[first - 1] ?? atS,
+      toS: times[first] ?? atS,
+      sizePa: change - usualPa,
       excess,
     };
     if (last && step.fromS - last.toS < usualSpanS) {
@@ -91,6 +93,33 @@ function stepsOver(
     } else steps.push(step);
   }
   return steps;
+}
+
+/**
+ * Medians change as much half a window too early or too late: the place is where two straight pieces, as
+ * steep as the curve is around, leave the least squares.
+ * @returns the first sample after the step
+ */
+function firstAfter(pressures: Float64Array, at: number, width: number, slopePa: number): number {
+  const from = at - width;
+  const flat = Array.from(
+    { length: 2 * width },
+    (_, j) => (pressures[from + j] ?? 0) - slopePa * j,
+  );
+  const sum = flat.reduce((all, value) => all + value, 0);
+  let first = at;
+  let best = -Infinity;
+  let before = 0;
+  for (let k = 1; k < 2 * width; k += 1) {
+    before += flat[k - 1] ?? 0;
+    if (Math.abs(k - width) > width / 2) continue;
+    // What the squares about the two means are less than those about zero.
+    const gain = before ** 2 / k + (sum - before) ** 2 / (2 * width - k);
+    if (gain <= best) continue;
+    best = gain;
+    first = from + k;
+  }
+  return first;
 }
 
 /** Of wiggles within some 60 windows around, without those next to the place itself. */

@@ -14,12 +14,13 @@ interface Hold {
   readonly base?: (t: number) => number;
   readonly silent?: readonly [fromS: number, toS: number];
   readonly isolatedS?: number;
+  readonly seed?: number;
 }
 
 function stepsOf(hold: Hold) {
   const { jumps = [], sigmaPa = 0.1, intervalS = 1, stepPa = 0, lengthS = 400 } = hold;
-  const { base = (t) => 40 + 0.02 * t, silent = [-1, -1], isolatedS = 1000 } = hold;
-  const random = seeded(9);
+  const { base = (t) => 40 + 0.02 * t, silent = [-1, -1], isolatedS = 1000, seed = 9 } = hold;
+  const random = seeded(seed);
   const samples: Sample[] = [];
   for (let t = 0; t <= lengthS; t += intervalS) {
     const jumpedPa = jumps.reduce((sum, [atS, sizePa]) => sum + (t >= atS ? sizePa : 0), 0);
@@ -59,6 +60,24 @@ describe('a jump', () => {
     const found = stepsOf({ jumps: [[1000, 10]], intervalS: 5, lengthS: 2000 });
     expect(found).toHaveLength(1);
     expect(found[0]?.sizePa).toBeCloseTo(10, 0);
+  });
+
+  test.each([5, 1, 0.2])('is at its place in a rise with noise, read each %d s', (intervalS) => {
+    for (const seed of [1, 2, 3, 4, 5, 6, 7, 8]) {
+      const atS = 600 + 10 * seed;
+      const base = (t: number) => 40 + 0.05 * t;
+      const hold = {
+        jumps: [[atS, 12]],
+        sigmaPa: 0.4,
+        intervalS,
+        lengthS: 1200,
+        base,
+        seed,
+      } as const;
+      const [found] = stepsOf(hold);
+      expect(found?.toS, `seed ${seed}`).toBeCloseTo(1000 + atS, 6);
+      expect(found?.fromS, `seed ${seed}`).toBeCloseTo(1000 + atS - intervalS, 6);
+    }
   });
 
   test('beside a steep rise is its size beyond that rise', () => {

@@ -1,4 +1,4 @@
-/** Rises by their seeds: ten in a row go round the five classes, five of them in a laboratory. */
+/** Rises by their seeds: the five classes go round, in a laboratory for twenty, in the field for twenty. */
 import { paFromMicron } from '../../../protocol/units.ts';
 import { between, logBetween, seeded } from '../invented-curves.ts';
 import {
@@ -57,7 +57,7 @@ function wishFor(random: () => number, wanted: RiseClass): Wish {
 }
 
 function drawn(seed: number, random: () => number, wanted: RiseClass) {
-  const isField = Math.floor(seed / 5) % 2 === 1;
+  const isField = Math.floor(seed / 20) % 2 === 1;
   const wish = wishFor(random, wanted);
   const isWet = wish.outgassingFactor > 1 && random() < 0.25;
   const rig = isField ? fieldRig(random, wish, isWet) : laboratoryRig(random, wish);

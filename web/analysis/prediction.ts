@@ -30,6 +30,12 @@ type At = (timeS: number) => LogPressure;
 /** Where the records begin, as parts of all there is: what came earlier may follow other laws. */
 const BEGINNINGS = [0, 0.25, 0.45, 0.65, 0.8];
 /**
+ * What ruled when the pressure was so many times as high is over. A grid of decays follows one that lies
+ * between two of it over three of its time constants or so, and no further: gas that a wide gauge saw
+ * go all the way from the air's pressure would bend the fit at its end.
+ */
+const TIMES_PRESENT = 30;
+/**
  * What lies closer together than this part of all there is tells of noise and not of what is to come;
  * merged it weighs less against what is older, and the noise that the record shows is the slow one.
  */
@@ -70,7 +76,7 @@ const FLOOR_SPREAD = 1.3;
  * @returns none where there are too few points
  */
 export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS: number): Way[] {
-  const points = merged(seen);
+  const points = merged(ofLate(seen));
   const firstS = points[0]?.elapsedS ?? 0;
   const lastS = points.at(-1)?.elapsedS ?? 0;
   const floor = { log: Math.log(FLOOR_SHARE * targetPa), spread: FLOOR_SPREAD };
@@ -98,6 +104,12 @@ export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS:
   const heard = likely.filter(({ share }) => share >= LEAST_SHARE);
   const total = heard.reduce((sum, { share }) => sum + share, 0);
   return heard.map(({ way, share }) => ({ ...way, weight: share / total }));
+}
+
+/** Since the pressure last stood more than so many times above the present. */
+function ofLate(points: readonly PullDownPoint[]): readonly PullDownPoint[] {
+  const highestPa = TIMES_PRESENT * (points.at(-1)?.pressurePa ?? 0);
+  return points.slice(points.findLastIndex(({ pressurePa }) => pressurePa > highestPa) + 1);
 }
 
 /** A law that the whole record fits, and the same fitted to its first so many pressures. */

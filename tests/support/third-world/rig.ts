@@ -9,7 +9,7 @@ export interface Bore {
   readonly lengthM: number;
 }
 
-export interface Pump {
+interface Pump {
   readonly speedM3PerS: number;
   readonly ultimatePa: number;
   /** Below this its speed has fallen to less than half. */

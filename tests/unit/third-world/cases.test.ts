@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { CLASS_HOLD_S, RISE_CLASSES, riseClass } from '../../support/second-world/rise-class.ts';
+import { THIRD_WORLD } from '../../bench/accuracy/third-world-trials.ts';
 import { conductance } from '../../support/third-world/bore.ts';
 import { played, PUMP_ON_S } from '../../support/third-world/played.ts';
 import { pullDownCase } from '../../support/third-world/pull-down-case.ts';
@@ -47,6 +48,27 @@ test('rises fill the five classes evenly, by what the gauge would show', () => {
     expect(rosePa).toBe(roseAgainPa);
     expect(riseClass(leakPaPerS, roseAgainPa)).toBe(kind);
   }
+});
+
+test('as trials, records begin at 0 wherever the pumping did, and are marked from there on', () => {
+  let late = 0;
+  for (const { points, marks, isolatedS, shownAt, kind } of SEEDS.map(THIRD_WORLD.rise)) {
+    expect(points[0]?.elapsedS).toBeGreaterThanOrEqual(0);
+    expect(points[0]?.elapsedS).toBeLessThan(20);
+    expect(marks.at(-1)).toMatchObject({ kind: 'isolated', elapsedS: isolatedS });
+    expect(points.at(-1)?.elapsedS).toBeGreaterThan(isolatedS + 1500);
+    if (kind === 'leak') expect(shownAt(isolatedS + 1700)).toBeGreaterThan(shownAt(isolatedS + 60));
+    if (marks.length === 1) late += 1;
+  }
+  expect(late).toBeGreaterThan(1);
+});
+
+test('a repeated hold is the same rig again, pumped between', () => {
+  const { holds, marks, points } = THIRD_WORLD.repeat(3);
+  const reopened = marks.find(({ kind }) => kind === 'reopened');
+  expect(reopened?.elapsedS).toBeGreaterThan(holds[0].isolatedS + CLASS_HOLD_S);
+  expect(holds[1].isolatedS).toBeGreaterThan((reopened?.elapsedS ?? Infinity) + 500);
+  expect(points.at(-1)?.elapsedS).toBeGreaterThan(holds[1].isolatedS + CLASS_HOLD_S - 20);
 });
 
 test('a pull-down shows its target when it says so, and not before', () => {

@@ -18,7 +18,7 @@ const SIZES = {
 
 export const HELP = `npm run accuracy -- [options]
 
-Judges cases of two worlds, neither of which the judge knows, and prints the table of accuracy.
+Judges cases of worlds that the judge does not know, and prints the table of accuracy.
 
   --world second|simulated|third|both
                                   default both: the first two

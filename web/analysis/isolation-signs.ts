@@ -81,6 +81,18 @@ export function turnedUp(
     : { name: 'pump_stopped', alternatives: ['rise'] };
 }
 
+/** A fall by more than this before it, in ln P, is one: something was still pumped. A setting of ours. */
+const LEAST_FALL = 0.05;
+
+/**
+ * What has risen for long from the first reading on, and was near the target there.
+ * @param fell in ln P, from the first reading until the stage was told
+ */
+export function valvedOffUnseen(firstPa: number, fell: number, depthPa: number): TurnedUp | null {
+  if (firstPa > NEAR_TARGET * depthPa || fell > LEAST_FALL) return null;
+  return { name: 'rise', alternatives: ['pump_stopped', 'pull_down'] };
+}
+
 function isRising(
   { since, dip, stepShare, beforePerS, afterPerS }: Bend,
   lastedS: number,

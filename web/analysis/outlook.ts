@@ -1,7 +1,7 @@
 /** What the ways ahead say together: pressures to come, the chance of a depth, and when. */
 import { cumulativeStdNormalProbability } from 'simple-statistics';
 import type { CurvePoint, Estimate } from './conclusions.ts';
-import { logPressureAt, type LogPressure } from './decay-spectrum.ts';
+import type { LogPressure } from './decay-spectrum.ts';
 import type { Way } from './prediction.ts';
 
 /** What is not reached within eight hours counts as never reached. */
@@ -51,8 +51,8 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
     const afterS = FIRST_S * growth ** i;
     return {
       afterS,
-      ways: ways.map(({ fit, pastS, weight }) => {
-        const { log, sigma } = logPressureAt(fit, pastS + afterS);
+      ways: ways.map(({ at, pastS, weight }) => {
+        const { log, sigma } = at(pastS + afterS);
         return { log, sigma: Math.hypot(SPREAD_SHARE * sigma, SLOW_SIGMA), weight };
       }),
     };

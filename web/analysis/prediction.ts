@@ -1,15 +1,16 @@
 /**
- * The pull-down to come: spectra of decays fitted from several moments on, each weighed by how well
- * it, fitted earlier, predicted the latest pressures.
+ * The pull-down to come: spectra of decays fitted from several moments on, and falls that quicken, each
+ * weighed by how well it, fitted earlier, predicted the latest pressures.
  */
 import { fitDecay } from './decay-fit.ts';
 import {
   decayData,
   logPressureAt,
   type DecayData,
-  type DecayFit,
   type FloorPrior,
+  type LogPressure,
 } from './decay-spectrum.ts';
+import { DRYING_POWERS, dryingAt, fitDrying } from './drying-fall.ts';
 import { median } from './median.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
 import { SIGMA_PER_MAD } from './samples.ts';
@@ -18,13 +19,22 @@ import { SIGMA_PER_MAD } from './samples.ts';
 export interface Way {
   /** Adds up to 1 over all ways. */
   readonly weight: number;
-  readonly fit: DecayFit;
+  /** ln P at a time since the first of its pressures. */
+  readonly at: At;
   /** From the first of its pressures to the present, s. */
   readonly pastS: number;
 }
 
+type At = (timeS: number) => LogPressure;
+
 /** Where the records begin, as parts of all there is: what came earlier may follow other laws. */
 const BEGINNINGS = [0, 0.25, 0.45, 0.65, 0.8];
+/**
+ * What ruled when the pressure was so many times as high is over. A grid of decays follows one that lies
+ * between two of it over three of its time constants or so, and no further: gas that a wide gauge saw
+ * go all the way from the air's pressure would bend the fit at its end.
+ */
+const TIMES_PRESENT = 30;
 /**
  * What lies closer together than this part of all there is tells of noise and not of what is to come;
  * merged it weighs less against what is older, and the noise that the record shows is the slow one.
@@ -41,6 +51,8 @@ const LEAST_TRIAL_POINTS = 8;
 const MOST_SIGMAS = 4;
 /** A trial looks at a few moments of a few; what it says counts so many times. */
 const TRIAL_WEIGHT = 3;
+/** One fall in ten quickens, by one of the powers: a setting of ours. */
+const LOG_PRIOR_DRYING = Math.log(0.1 / DRYING_POWERS.length);
 /** A way with less than this part of the best one's weight moves nothing, and is dropped. */
 const LEAST_SHARE = 1e-3;
 
@@ -64,7 +76,7 @@ const FLOOR_SPREAD = 1.3;
  * @returns none where there are too few points
  */
 export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS: number): Way[] {
-  const points = merged(seen);
+  const points = merged(ofLate(seen));
   const firstS = points[0]?.elapsedS ?? 0;
   const lastS = points.at(-1)?.elapsedS ?? 0;
   const floor = { log: Math.log(FLOOR_SHARE * targetPa), spread: FLOOR_SPREAD };
@@ -75,11 +87,17 @@ export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS:
     const record = points.filter(({ elapsedS }) => elapsedS >= beginS);
     if (record.length < (part === 0 ? LEAST_POINTS : LEAST_POINTS + 4)) continue;
     const data = decayData(record, sigma);
-    const fit = fitDecay(data, record.length, floor);
-    if (fit === null) continue;
     const cuts = KEPT_BACK.map((kept) => firstIndexAt(record, lastS - kept * (lastS - firstS)));
-    const score = TRIAL_WEIGHT * trial(data, fit, floor, cuts);
-    ways.push({ way: { fit, pastS: nowS - (record[0]?.elapsedS ?? nowS) }, score });
+    const pastS = nowS - (record[0]?.elapsedS ?? nowS);
+    const drying = DRYING_POWERS.map((power) => dryingOf(data, floor, power));
+    for (const law of [decaysOf(data, floor), ...drying]) {
+      if (law === null) continue;
+      const tried = trial(data, law.earlier, cuts);
+      // What is seldom so has to have foretold something.
+      if (tried === null && law.logPrior < 0) continue;
+      const score = law.logPrior + TRIAL_WEIGHT * (tried ?? -MOST_SIGMAS);
+      ways.push({ way: { at: law.at, pastS }, score });
+    }
   }
   const best = ways.reduce((most, { score }) => Math.max(most, score), -Infinity);
   const likely = ways.map(({ way, score }) => ({ way, share: Math.exp(score - best) }));
@@ -88,24 +106,60 @@ export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS:
   return heard.map(({ way, share }) => ({ ...way, weight: share / total }));
 }
 
-/** The mean logarithm of the density that a record, cut short, gave to pressures after the cut. */
-function trial(data: DecayData, fit: DecayFit, floor: FloorPrior, cuts: readonly number[]): number {
+/** Since the pressure last stood more than so many times above the present. */
+function ofLate(points: readonly PullDownPoint[]): readonly PullDownPoint[] {
+  const highestPa = TIMES_PRESENT * (points.at(-1)?.pressurePa ?? 0);
+  return points.slice(points.findLastIndex(({ pressurePa }) => pressurePa > highestPa) + 1);
+}
+
+/** A law that the whole record fits, and the same fitted to its first so many pressures. */
+interface Law {
+  readonly logPrior: number;
+  readonly at: At;
+  readonly earlier: (count: number) => At | null;
+}
+
+function decaysOf(data: DecayData, floor: FloorPrior): Law | null {
+  const fit = fitDecay(data, data.logs.length, floor);
+  if (fit === null) return null;
+  const earlier = (count: number) => {
+    const found = fitDecay(data, count, floor, fit.logAmplitudes);
+    return found && ((timeS: number) => logPressureAt(found, timeS));
+  };
+  return { logPrior: 0, at: (timeS) => logPressureAt(fit, timeS), earlier };
+}
+
+function dryingOf(data: DecayData, floor: FloorPrior, power: number): Law | null {
+  const earlier = (count: number) => {
+    const found = fitDrying(data, count, floor, power);
+    return found && ((timeS: number) => dryingAt(found, timeS));
+  };
+  const at = earlier(data.logs.length);
+  return at && { logPrior: LOG_PRIOR_DRYING, at, earlier };
+}
+
+/** The mean logarithm of the density that a record, cut short, gave to pressures after the cut; null: there was no cut. */
+function trial(
+  data: DecayData,
+  fitEarlier: Law['earlier'],
+  cuts: readonly number[],
+): number | null {
   let sum = 0;
   let looks = 0;
   for (const cut of cuts) {
     if (cut < LEAST_TRIAL_POINTS || cut >= data.logs.length) continue;
-    const earlier = fitDecay(data, cut, floor, fit.logAmplitudes);
+    const earlier = fitEarlier(cut);
     if (earlier === null) continue;
     for (const part of LOOKED_AT) {
       const row = Math.min(Math.floor(cut + part * (data.logs.length - cut)), data.logs.length - 1);
-      const { log, sigma } = logPressureAt(earlier, data.timesS[row] ?? 0);
+      const { log, sigma } = earlier(data.timesS[row] ?? 0);
       const spread = Math.hypot(sigma, data.sigma);
       const off = Math.min(Math.abs((data.logs[row] ?? 0) - log) / spread, MOST_SIGMAS);
       sum -= 0.5 * off * off + Math.log(spread);
       looks += 1;
     }
   }
-  return looks > 0 ? sum / looks : -MOST_SIGMAS;
+  return looks > 0 ? sum / looks : null;
 }
 
 /** Neighbours that are nearer than one can tell apart over the whole length become one. */

@@ -17,11 +17,18 @@ const EARLIER_SHARE = 1 / 3;
 /** The bend is looked for from so long before the lowest mean. */
 const BEFORE_S = 300;
 
+interface Risen {
+  /** Where it began to, if there is one. */
+  readonly bend: Bend | null;
+  /** It has done nothing else since the first reading that was looked at. */
+  readonly fromTheFirst: boolean;
+}
+
 export class SlowRise {
   readonly #trace: Trace;
   #from = 0;
   #dueS = 0;
-  #lowest: { readonly atS: number; readonly log: number } | null = null;
+  #lowest: { readonly atS: number; readonly log: number; readonly isFirst: boolean } | null = null;
 
   constructor(trace: Trace) {
     this.#trace = trace;
@@ -40,7 +47,8 @@ export class SlowRise {
     this.#lowest = other.#lowest;
   }
 
-  look(index: number): Bend | null {
+  /** @returns null where it has not risen */
+  look(index: number): Risen | null {
     const trace = this.#trace;
     const nowS = trace.timeS(index);
     if (nowS < this.#dueS) return null;
@@ -49,7 +57,7 @@ export class SlowRise {
     if (index - from < 3) return null;
     const { mean } = trace.line(from, index + 1);
     if (this.#lowest === null || mean < this.#lowest.log) {
-      this.#lowest = { atS: nowS - MEAN_S / 2, log: mean };
+      this.#lowest = { atS: nowS - MEAN_S / 2, log: mean, isFirst: this.#lowest === null };
       return null;
     }
     if (mean < this.#lowest.log + LEAST_RISE) return null;
@@ -60,6 +68,9 @@ export class SlowRise {
     const slopeFrom = Math.max(trace.firstAfter(nowS - SLOPE_S), this.#from);
     if (trace.line(slopeFrom, index + 1).perS < LEAST_PER_S) return null;
     const start = Math.max(trace.firstAfter(this.#lowest.atS - BEFORE_S), this.#from);
-    return bendIn(trace, start, index + 1, 1);
+    const bend = bendIn(trace, start, index + 1, 1);
+    // What has risen by then did not begin with the bend.
+    const began = bend !== null && bend.log < this.#lowest.log + LEAST_RISE * EARLIER_SHARE;
+    return { bend, fromTheFirst: this.#lowest.isFirst && !began };
   }
 }

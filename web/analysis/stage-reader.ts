@@ -7,7 +7,7 @@ import { FillWatch, NEAR_ATMOSPHERE_PA, type Fill } from './fill-watch.ts';
 import { FallStart } from './fall-start.ts';
 import { filledNames, Level, namesByLevel } from './filled-names.ts';
 import { fallPerS } from './filling.ts';
-import { turnedUp } from './isolation-signs.ts';
+import { turnedUp, valvedOffUnseen } from './isolation-signs.ts';
 import { stageBegunBy } from './mark-effects.ts';
 import { isReopening } from './reopening-signs.ts';
 import { rigChange, type RigChange } from './rig-change.ts';
@@ -235,8 +235,21 @@ export class StageReader {
   }
 
   #slowTurn(index: number) {
-    const bend = this.#slow.look(index);
-    return bend && this.#turnOf(bend, true);
+    const risen = this.#slow.look(index);
+    const unseen = risen?.fromTheFirst ? this.#roseFromTheFirst() : null;
+    return unseen ?? (risen?.bend ? this.#turnOf(risen.bend, true) : null);
+  }
+
+  /** A recording that began in a vacuum and has seen nothing but a rise: what was valved off, was so before. */
+  #roseFromTheFirst() {
+    const { sinceS, recognisedBy } = this.#stage;
+    const firstS = this.#firstS ?? 0;
+    const isFirst = this.#spells.count === 2 && recognisedBy === 'curve';
+    if (!isFirst || this.#start.rangeEndPa < Infinity) return null;
+    const first = this.#trace.firstAfter(firstS - 1e-3);
+    const fell = this.#trace.log(first) - this.#trace.log(this.#trace.firstAfter(sinceS));
+    const turn = valvedOffUnseen(this.#trace.pressurePa(first), fell, this.#depthPa);
+    return turn && { ...turn, atS: firstS };
   }
 
   #turnOf(bend: Bend, gentle: boolean) {

@@ -18,9 +18,10 @@ const SIZES = {
 
 export const HELP = `npm run accuracy -- [options]
 
-Judges cases of two worlds, neither of which the judge knows, and prints the table of accuracy.
+Judges cases of worlds that the judge does not know, and prints the table of accuracy.
 
-  --world second|simulated|both   default both
+  --world second|simulated|third|both
+                                  default both: the first two
   --set training|held-out         seeds ${TRAINING_FROM}… (for tuning) or ${HELD_OUT_FROM}… (for reporting); default training
   --seeds A..B                    those seeds in place of a set's: as many cases of each kind
   --full                          ${SIZES.full['pull-downs']} pull-downs, ${SIZES.full.rises} rises and ${SIZES.full.repeats} repeated holds of each world, in
@@ -44,7 +45,7 @@ const count = z.coerce
 const whatSchema = z.enum(['pull-downs', 'rises', 'repeats']);
 
 const schema = z.object({
-  world: z.enum(['second', 'simulated', 'both']).default('both'),
+  world: z.enum(['second', 'simulated', 'third', 'both']).default('both'),
   set: z.enum(['training', 'held-out']).default('training'),
   seeds: z
     .string()

@@ -7,12 +7,14 @@ import { SECOND_WORLD } from './second-world-trials.ts';
 import { SIMULATED_WORLD } from './simulated-trials.ts';
 import { isMeasured, printSection } from './table.ts';
 import { cached } from './trial-cache.ts';
+import { THIRD_WORLD } from './third-world-trials.ts';
 import type { World, WorldName } from './trials.ts';
 import { worst } from './worst.ts';
 
 const WORLDS: Readonly<Record<WorldName, World>> = {
   second: SECOND_WORLD,
   simulated: SIMULATED_WORLD,
+  third: THIRD_WORLD,
 };
 
 /** @param print takes a line of text */

@@ -14,7 +14,12 @@ import type { PullDownTrial, RepeatTrial, RiseTrial, World } from './trials.ts';
 
 const PROJECT = fileURLToPath(new URL('../../..', import.meta.url));
 /** What a played trial depends on. */
-const SOURCES = ['simulators', 'tests/bench/accuracy', 'tests/support/second-world'];
+const SOURCES = [
+  'simulators',
+  'tests/bench/accuracy',
+  'tests/support/second-world',
+  'tests/support/third-world',
+];
 
 const keptSchema = z.object({
   seed: z.number(),

@@ -3,7 +3,7 @@ import type { Mark } from '../../../protocol/mark.ts';
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
 import type { RiseClass } from '../../support/second-world/rise-class.ts';
 
-export type WorldName = 'second' | 'simulated';
+export type WorldName = 'second' | 'simulated' | 'third';
 
 interface Trial {
   readonly world: WorldName;

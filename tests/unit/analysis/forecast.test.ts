@@ -39,6 +39,20 @@ test('an exponential to a floor goes on as one', () => {
   expect(afterS(0.5)).toBeCloseTo(28, 0);
 });
 
+test('gas that a gauge sees all the way from the air down goes on as it does', () => {
+  // 10⁵·e^(−t/250) passes 66.66 Pa at 250·ln(10⁵/66.66) = 1828 s.
+  const gas = (t: number) => 1e5 * Math.exp(-t / 250);
+  const sensor = { ...QUIET_SENSOR, relativeNoise: 0.003 };
+  for (const nowS of [1645, 1737]) {
+    const history = historyOf(readingsOf(gas, sensor, seeded(3), 0, nowS));
+    const remaining = judge(history, [], DEFAULT_SHEET, nowS).forecast?.remaining;
+    const trueS = 1828 - nowS;
+    expect((remaining?.p50S ?? 0) / trueS, `at ${nowS} s`).toBeGreaterThan(0.8);
+    expect((remaining?.p50S ?? 0) / trueS, `at ${nowS} s`).toBeLessThan(1.25);
+    expect((remaining?.p90S ?? Infinity) / trueS, `at ${nowS} s`).toBeLessThan(1.6);
+  }
+});
+
 test.each([
   ['diffusion', 0.5],
   ['many binding energies', 1],

@@ -16,8 +16,10 @@ function told(pressureAt: (t: number) => number, lengthS: number, { from = 0, st
   const rise = new SlowRise(trace);
   rise.begin(from);
   for (let index = from; index < trace.length; index += 1) {
-    const bend = rise.look(index);
-    if (bend !== null) return { atS: trace.timeS(index), bendS: bend.atS };
+    const risen = rise.look(index);
+    if (!risen?.fromTheFirst && !risen?.bend) continue;
+    const { bend, fromTheFirst } = risen;
+    return { atS: trace.timeS(index), bendS: bend?.atS ?? null, fromTheFirst };
   }
   return null;
 }
@@ -34,6 +36,12 @@ describe('a gentle rise', () => {
     expect(found?.atS).toBeLessThan(2250);
     expect(found?.bendS).toBeGreaterThan(1100);
     expect(found?.bendS).toBeLessThan(found?.atS ?? 0);
+    expect(found?.fromTheFirst).toBe(false);
+  });
+
+  test('without a bend, and without anything before it, has risen from the first on', () => {
+    expect(told((t) => 3 + 0.03 * t, 900)).toMatchObject({ fromTheFirst: true });
+    expect(told((t) => 30 * Math.exp((0.25 * t) / 900), 900)).toBeNull();
   });
 
   test('is none while it is small, or a fall', () => {
@@ -74,8 +82,8 @@ test('goes on from where another one is', () => {
   let foundByCopy: number | null = null;
   for (let index = 0; index < trace.length; index += 1) {
     if (index === 700) copy.become(one);
-    if (one.look(index) !== null) found ??= index;
-    if (index >= 700 && copy.look(index) !== null) foundByCopy ??= index;
+    if (one.look(index)?.bend) found ??= index;
+    if (index >= 700 && copy.look(index)?.bend) foundByCopy ??= index;
   }
   expect(found).not.toBeNull();
   expect(foundByCopy).toBe(found);

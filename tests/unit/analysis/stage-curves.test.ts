@@ -89,6 +89,32 @@ describe('a hold', () => {
     expect(Math.abs(sinceS - 2400)).toBeLessThan(60);
   });
 
+  test('that began before the recording did is one from its first reading on, and not sure', () => {
+    const unseen = points((t) => 3 + 0.03 * t + 20 * -Math.expm1(-t / 300), 900);
+    expect(stageOf(unseen, 900)).toMatchObject({
+      name: 'rise',
+      sinceS: 0,
+      recognisedBy: 'curve',
+      alternatives: ['pump_stopped', 'pull_down'],
+    });
+    const { rise, forecast } = concluded(unseen, 900);
+    expect(forecast).toBeNull();
+    expect(rise?.leakPaPerS.low).toBeLessThan(0.03);
+    expect(rise?.leakPaPerS.high).toBeGreaterThan(0.03);
+    // With a tight one the same way of recording gives no pass.
+    const tight = points((t) => 3 + 4 * -Math.expm1(-t / 200), 900, { noise: 0.001 });
+    expect(concluded(tight, 900).rise?.verdict).not.toBe('tight_dry');
+  });
+
+  test('is none from its first reading on where a fall came first, where it began high, or went over range', () => {
+    const fellFirst = (t: number) => (t < 60 ? 12 - t / 20 : 9 + 0.03 * (t - 60));
+    expect(stageOf(points(fellFirst, 900), 900).sinceS).toBeGreaterThan(0);
+    const high = (t: number) => 400 * Math.exp(t / 1500);
+    expect(stageOf(points(high, 900), 900).name).not.toBe('rise');
+    const overFirst = (t: number) => (t < 5 ? 5000 : 3 + 0.03 * t);
+    expect(stageOf(points(overFirst, 900), 900).sinceS).not.toBe(0);
+  });
+
   test('shows by a fall that stops dead, and that it is not sure', () => {
     const falling = (t: number) => 90 * Math.exp(-Math.min(t, 600) / 1200);
     const still = points(falling, 780, { noise: 0.002 });

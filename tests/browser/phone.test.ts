@@ -89,8 +89,9 @@ async function expectTouchable(page: Page, widthPx: number): Promise<void> {
     .locator('header button:visible, .strips :is(button, select)')
     .all()) {
     const box = await touched.boundingBox();
-    expect(box?.height, await touched.innerText()).toBeGreaterThanOrEqual(LEAST_TOUCHED);
-    expect(box?.width, await touched.innerText()).toBeGreaterThanOrEqual(LEAST_TOUCHED);
+    const name = await touched.innerText();
+    expect(box?.height, name).toBeGreaterThanOrEqual(LEAST_TOUCHED);
+    expect(box?.width, name).toBeGreaterThanOrEqual(LEAST_TOUCHED);
   }
   for (const ends of ['again', 'stop']) {
     for (const other of ['rate', 'pause', 'jump', 'call', ends === 'stop' ? 'again' : 'stop']) {

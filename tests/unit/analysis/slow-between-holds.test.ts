@@ -80,12 +80,6 @@ describe('how likely a slow source is beforehand', () => {
   });
 });
 
-test('a first hold has nothing beside it: all that is straight counts as leak', () => {
-  expect(splitsOf(NODES, [0.2, 0.7, 0.1], [], MIDDLE_S)).toEqual(
-    NODES.map(() => ({ logLikelihood: 0, parts: [{ leakShare: 1, probability: 1 }] })),
-  );
-});
-
 test('earlier holds that are all but impossible still leave probabilities', () => {
   const far = [told(5, 0.001, 600)];
   for (const { logLikelihood, parts } of splitsOf(NODES, [1, 1, 1], far, MIDDLE_S)) {

@@ -76,6 +76,27 @@ test('closing a panel leads back to what opened it, however it is closed', async
   await page.context().close();
 });
 
+test('the first reading of a sensor leaves the hand where it is', async () => {
+  const own = await runBridge();
+  const { page } = await openDashboard(browser, own.url);
+  await page.getByTestId('nothing-yet').waitFor();
+  await page.getByTestId('menu').focus();
+  await fetch(new URL('api/typed-in', own.url), {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ pressurePa: 90_000, temperatureC: null }),
+  });
+  await page.getByTestId('job').waitFor();
+  // A button that turns into another one under a finger presses what nobody meant, or nothing.
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-testid')))
+    .toBe('menu');
+  await page.keyboard.press('Enter');
+  await page.getByTestId('menu-panel').waitFor();
+  await page.context().close();
+  await own.remove();
+});
+
 /** Goes there by Tab, and presses it. */
 async function press(page: Page, testId: string, ...keys: string[]): Promise<void> {
   await page.getByTestId(testId).waitFor();

@@ -106,6 +106,8 @@ export function Header({ session }: { readonly session: Session }) {
       </span>
       <LookButton />
       <button
+        // Without it the job's button, when the first reading comes, is made of this one: a press is lost, and the focus goes there.
+        key="menu"
         type="button"
         class="head-button"
         data-testid="menu"

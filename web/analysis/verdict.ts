@@ -48,6 +48,8 @@ interface Bar {
   readonly shareOfLimit: number;
   /** From so many of its standard errors on a rise counts as growing steeper. */
   readonly steepeningSigmas: number;
+  /** Whether a growth that the readings are too coarse to show counts. */
+  readonly unseenGrowth: boolean;
   /** So many times as water in balance the gas may come and go with the temperature: what walls hold clings faster. */
   readonly timesWater: number;
   /** Whether it may yet turn out that the hold doesn't keep its rule. */
@@ -63,6 +65,7 @@ const SAID: Bar = {
   leakAboveLimit: 0.003,
   shareOfLimit: 0.73,
   steepeningSigmas: STEEPENS_SIGMAS,
+  unseenGrowth: true,
   timesWater: 1.3,
   ruleMayBreak: false,
   moisture: 0.92,
@@ -75,6 +78,7 @@ const KEPT: Bar = {
   leakAboveLimit: 0.02,
   shareOfLimit: 0.88,
   steepeningSigmas: 2,
+  unseenGrowth: false,
   timesWater: 1.2,
   ruleMayBreak: true,
   moisture: 0.88,
@@ -143,6 +147,7 @@ const NO_WORD: Word = { word: null, withheld: null, notWaterAlone: false };
 
 function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null, seen: Seen): Word {
   const leastS = sheet.holdS * LEAST_SHARE_TO_PASS;
+  const isOver = seen.heldS >= sheet.holdS;
   const limit = sheet.leakLimitPaPerS;
   // Nothing is passed because part of what goes on rising is believed to be no leak.
   const { straight } = fit.posterior;
@@ -169,6 +174,9 @@ function wordBy(bar: Bar, fit: RiseFit, sheet: Sheet, keepsRule: boolean | null,
       return { ...NO_WORD, withheld: { reason: 'temperature', moreS: Math.round(longerS) } };
     }
     if (iceMayHide(sheet)) return { ...NO_WORD, withheld: { reason: 'ice_possible', moreS: null } };
+    if (bar.unseenGrowth && mayGrowUnseen(seen.steepening, limit, isOver)) {
+      return { ...NO_WORD, withheld: { reason: isOver ? 'between_limits' : 'too_early' } };
+    }
     return { ...NO_WORD, word: 'tight_dry' };
   }
   const word = wrongBy(bar, fit, sheet, keepsRule, seen);
@@ -188,6 +196,19 @@ function isSteepening(bar: Bar, steepening: Steepening | null, limitPaPerS: numb
     steepens(steepening, bar.steepeningSigmas) &&
     mayBecomePaPerS(steepening) > bar.shareOfLimit * limitPaPerS
   );
+}
+
+/**
+ * Whether a growth that these readings can't tell from none could come to a leak above the limit: with a coarse
+ * display, or in the first minutes, all that can be said is that none was seen. Of a few readings typed in by hand
+ * nothing can be told of it: a whole hold has to do.
+ */
+function mayGrowUnseen(
+  steepening: Steepening | null,
+  limitPaPerS: number,
+  isOver: boolean,
+): boolean {
+  return steepening === null ? !isOver : mayBecomePaPerS(steepening) > limitPaPerS;
 }
 
 /** What is wrong with the system, where that is likely enough. */

@@ -49,7 +49,8 @@ function fitOf({
 const SEEN: Seen = {
   ...{ heldS: 900, sinceEvenS: 900, isolationSure: true, step: false, falling: false, gap: false },
   pressurePa: 36,
-  ...{ steepening: null, hiddenByTemperaturePaPerS: 0 },
+  steepening: { presentPaPerS: 0.001, grownPaPerS: 0, sigmaPaPerS: 0.0001 },
+  hiddenByTemperaturePaPerS: 0,
 };
 const judged = (told: Told | null, seen: Partial<Seen> = {}, sheet: Partial<Sheet> = {}) =>
   judgeRise(told === null ? null : fitOf(told), { ...SHEET, ...sheet }, { ...SEEN, ...seen });
@@ -110,10 +111,10 @@ describe('a pass', () => {
     });
     // 0.0036 and 1.54 times the growth's upper end, 0.00298 Pa/s, are 0.73 of the limit.
     expect(word({}, { steepening: { ...steeper, presentPaPerS: 0.0028 } })).toBe('undecided');
-    for (const less of [{ grownPaPerS: 0.0013 }, { presentPaPerS: 0.0026 }])
+    for (const less of [{ grownPaPerS: 0.0013, presentPaPerS: 0.005 }, { presentPaPerS: 0.0026 }])
       expect(word({}, { steepening: { ...steeper, ...less } })).toBe('tight_dry');
     expect(
-      word({}, { steepening: { presentPaPerS: 0.009, grownPaPerS: 0.0009, sigmaPaPerS: 0 } }),
+      word({}, { steepening: { presentPaPerS: 0.0085, grownPaPerS: 0.0009, sigmaPaPerS: 0 } }),
     ).toBe('tight_dry');
     const surely = { presentPaPerS: 0.008, grownPaPerS: 0.0019, sigmaPaPerS: 0.0009 };
     expect(judged({}, { steepening: surely }).leaning).toBeNull();
@@ -134,6 +135,31 @@ describe('a pass', () => {
       ...{ verdict: 'undecided', reservations: ['ice_possible'], moreS: null },
     });
     expect(word({}, {}, { coldestTemperatureC: -10 })).toBe('tight_dry');
+  });
+});
+
+describe('a growth too small for these readings to show', () => {
+  // 1.54 times 1.645 times 0.0035 Pa/s are 0.0089: with 0.001 Pa/s just below the limit of 0.01.
+  const coarse = { presentPaPerS: 0.001, grownPaPerS: 0, sigmaPaPerS: 0.0035 };
+  const coarser = { ...coarse, sigmaPaPerS: 0.0036 };
+
+  test('keeps a pass from being said, not one from being kept', () => {
+    expect(word({}, { steepening: coarse })).toBe('tight_dry');
+    expect(judged({}, { steepening: coarser })).toMatchObject({
+      ...{ verdict: 'undecided', reservations: ['between_limits'], leaning: 'tight_dry' },
+    });
+    expect(judged({}, { steepening: coarser, heldS: 600 })).toMatchObject({
+      ...{ verdict: 'undecided', reservations: ['too_early'], moreS: 300 },
+    });
+    // What slows down has less to come.
+    expect(word({}, { steepening: { ...coarser, grownPaPerS: -0.001 } })).toBe('tight_dry');
+  });
+
+  test('of a few readings is not known: the whole hold has to be seen', () => {
+    expect(word({}, { steepening: null })).toBe('tight_dry');
+    expect(judged({}, { steepening: null, heldS: 899 })).toMatchObject({
+      ...{ verdict: 'undecided', reservations: ['too_early'], leaning: 'tight_dry' },
+    });
   });
 });
 

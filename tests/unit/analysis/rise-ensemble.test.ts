@@ -1,5 +1,5 @@
 /** Holds by the hundred, from a formula that the judge doesn't know, as seen by many sensors. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import type { Verdict } from '../../../protocol/verdicts.ts';
 import { assessRise } from '../../../web/analysis/rise.ts';
@@ -16,6 +16,9 @@ import {
   type InventedHold,
 } from '../../support/invented-curves.ts';
 import { riseClass, type RiseClass } from '../../support/second-world/rise-class.ts';
+
+/** Thousands of judgings: a busy machine takes several times as long. */
+vi.setConfig({ testTimeout: 120_000 });
 
 const CURVES = 60;
 const HOLD_S = DEFAULT_SHEET.holdS;

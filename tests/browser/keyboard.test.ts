@@ -5,6 +5,7 @@ import { openBrowser, openDashboard, untilShown } from '../support/dashboard.ts'
 import { jumpToHold } from '../support/rehearsing.ts';
 import { runBridge } from '../support/running-bridge.ts';
 import type { RunningBridge } from '../support/running-bridge.ts';
+import { typeInReading } from '../support/typed-reading.ts';
 
 let bridge: RunningBridge;
 let browser: Browser;
@@ -81,11 +82,7 @@ test('the first reading of a sensor leaves the hand where it is', async () => {
   const { page } = await openDashboard(browser, own.url);
   await page.getByTestId('nothing-yet').waitFor();
   await page.getByTestId('menu').focus();
-  await fetch(new URL('api/typed-in', own.url), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ pressurePa: 90_000, temperatureC: null }),
-  });
+  await typeInReading(own.url, 90_000);
   await page.getByTestId('job').waitFor();
   // A button that turns into another one under a finger presses what nobody meant, or nothing.
   await expect

@@ -6,6 +6,7 @@ import { expectAccessible } from '../support/accessible.ts';
 import { openBrowser, openDashboard, picture } from '../support/dashboard.ts';
 import { testBroker } from '../support/office/broker.ts';
 import { runBridge } from '../support/running-bridge.ts';
+import { typeInReading } from '../support/typed-reading.ts';
 
 const QUARTER_OF_AN_HOUR_MS = 900_000;
 /** An office is tried again after ever longer waits. */
@@ -32,12 +33,7 @@ test('an office that is not reached, and is again', async () => {
     wallClock: () => Date.now() + aheadMs,
     publish: { address, van: 'van-1', withRehearsals: false, withPeople: false },
   });
-  const typeIn = (pressurePa: number) =>
-    fetch(new URL('api/typed-in', bridge.url), {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ pressurePa, temperatureC: null }),
-    });
+  const typeIn = (pressurePa: number) => typeInReading(bridge.url, pressurePa);
   aheadMs = QUARTER_OF_AN_HOUR_MS;
   await typeIn(90_000);
   await typeIn(80_000);

@@ -5,6 +5,7 @@ import { preparedSheetListSchema } from '../../protocol/prepared-sheet.ts';
 import { expectAccessible } from '../support/accessible.ts';
 import { openBrowser, openDashboard, picture } from '../support/dashboard.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+import { typeInReading } from '../support/typed-reading.ts';
 
 /** A busy machine takes several times as long. */
 vi.setConfig({ testTimeout: 90_000 });
@@ -138,9 +139,5 @@ async function preparedFields(): Promise<object> {
 }
 
 function readingComes(pressurePa: number): Promise<unknown> {
-  return fetch(new URL('api/typed-in', bridge.url), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ pressurePa, temperatureC: null }),
-  });
+  return typeInReading(bridge.url, pressurePa);
 }

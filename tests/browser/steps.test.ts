@@ -6,6 +6,7 @@ import { openBrowser, openDashboard, picture, untilShown } from '../support/dash
 import { readInScenario } from '../support/file-of-scenario.ts';
 import { PlayedJob } from '../support/played-job.ts';
 import { runBridge, type RunningBridge } from '../support/running-bridge.ts';
+import { typeInReading } from '../support/typed-reading.ts';
 
 /** A busy machine takes several times as long. */
 vi.setConfig({ testTimeout: 90_000 });
@@ -39,11 +40,7 @@ test('prepared in the van, taken over, and closed up step by step', async () => 
   await page.getByTestId('prepared-1').waitFor();
   await page.getByTestId('close-panel').click();
 
-  await fetch(new URL('api/typed-in', bridge.url), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ pressurePa: 90_000, temperatureC: null }),
-  });
+  await typeInReading(bridge.url, 90_000);
   await page.getByTestId('take-over').click();
   await expect.poll(() => page.getByTestId('job').innerText()).toBe('Ropewalk 7');
   await page.getByTestId('prepared-strip').waitFor({ state: 'detached' });

@@ -1,7 +1,7 @@
 /** What a bend upward under pumping is taken for: a valve that was closed, a pump that stopped, or nothing. */
 import { describe, expect, test } from 'vitest';
 import type { Bend } from '../../../web/analysis/bend.ts';
-import { type Pumping, turnedUp } from '../../../web/analysis/isolation-signs.ts';
+import { type Pumping, turnedUp, valvedOffUnseen } from '../../../web/analysis/isolation-signs.ts';
 
 /** Valved off at 30 Pa: level before, and up by 8 % within a minute, as sharp as a valve. */
 const BEND: Bend = {
@@ -131,4 +131,11 @@ describe('a gentle bend that has gone on for long', () => {
     expect(name({ since: -0.1 }, gentle)).toBeNull();
     expect(name({ dip: 0.041 }, gentle)).toBeNull();
   });
+});
+
+test('what has only risen since the first reading is a rise where it began near the target, and nothing fell before', () => {
+  const rise = { name: 'rise', alternatives: ['pump_stopped', 'pull_down'] };
+  expect(valvedOffUnseen(60, 0.05, 67)).toEqual(rise);
+  expect(valvedOffUnseen(60, 0.051, 67)).toBeNull();
+  expect(valvedOffUnseen(90_000, 0, 67)).toBeNull();
 });

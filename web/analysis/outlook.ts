@@ -9,12 +9,8 @@ export const LONGEST_S = 8 * 3600;
 /** Moments that are looked at: from half a second to eight hours, each 14 % later than the last. */
 const FIRST_S = 0.5;
 const MOMENTS = 84;
-/**
- * Of the fit's own spread so much is believed: its normal distribution also reaches where an amplitude
- * would have to be many times the pressure. Set so that eight in ten hold on training curves of two
- * simulated worlds and of formulas.
- */
-const SPREAD_SHARE = 0.55;
+/** Between two of them the pressures are as good as straight over ln t; a chance may go from none to sure there. */
+const FINER = 3;
 /** What a sensor errs by for minutes on end, as a part of its reading, shows in no fit. From memory. */
 const SLOW_SIGMA = 0.004;
 /** 10 % point of the normal distribution. */
@@ -53,7 +49,7 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
       afterS,
       ways: ways.map(({ at, pastS, weight }) => {
         const { log, sigma } = at(pastS + afterS);
-        return { log, sigma: Math.hypot(SPREAD_SHARE * sigma, SLOW_SIGMA), weight };
+        return { log, sigma: Math.hypot(sigma, SLOW_SIGMA), weight };
       }),
     };
   });
@@ -80,7 +76,7 @@ function arrivalOf(moments: readonly Moment[], depthPa: number): Arrival {
   const depth = Math.log(depthPa);
   let most = 0;
   return {
-    moments: moments.map(({ afterS, ways }) => {
+    moments: finer(moments).map(({ afterS, ways }) => {
       const chance = ways.reduce(
         (sum, { log, sigma, weight }) =>
           sum + weight * cumulativeStdNormalProbability((depth - log) / Math.max(sigma, 1e-4)),
@@ -89,6 +85,26 @@ function arrivalOf(moments: readonly Moment[], depthPa: number): Arrival {
       // Once reached is reached: what a mean that rises again would take back counts all the same.
       most = Math.max(most, chance);
       return { afterS, chance: most };
+    }),
+  };
+}
+
+/** With so many steps in place of one from each moment to the next. */
+function finer(moments: readonly Moment[]): Moment[] {
+  return moments.flatMap((moment, i) => {
+    const before = moments[i - 1];
+    if (!before) return [moment];
+    return Array.from({ length: FINER }, (_, step) => between(before, moment, (step + 1) / FINER));
+  });
+}
+
+function between(before: Moment, after: Moment, share: number): Moment {
+  const mix = (from: number, to: number) => from + share * (to - from);
+  return {
+    afterS: before.afterS * (after.afterS / before.afterS) ** share,
+    ways: after.ways.map(({ log, sigma, weight }, i) => {
+      const from = before.ways[i] ?? { log, sigma };
+      return { log: mix(from.log, log), sigma: mix(from.sigma, sigma), weight };
     }),
   };
 }

@@ -3,14 +3,9 @@
  * weighed by how well it, fitted earlier, predicted the latest pressures.
  */
 import { fitDecay } from './decay-fit.ts';
-import {
-  decayData,
-  logPressureAt,
-  type DecayData,
-  type FloorPrior,
-  type LogPressure,
-} from './decay-spectrum.ts';
+import { decayData, logPressureAt, type DecayData, type FloorPrior } from './decay-spectrum.ts';
 import { DRYING_POWERS, dryingAt, fitDrying } from './drying-fall.ts';
+import { believed, tryOut, type At } from './foretold.ts';
 import { median } from './median.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
 import { SIGMA_PER_MAD } from './samples.ts';
@@ -24,8 +19,6 @@ export interface Way {
   /** From the first of its pressures to the present, s. */
   readonly pastS: number;
 }
-
-type At = (timeS: number) => LogPressure;
 
 /** Where the records begin, as parts of all there is: what came earlier may follow other laws. */
 const BEGINNINGS = [0, 0.25, 0.45, 0.65, 0.8];
@@ -42,13 +35,10 @@ const TIMES_PRESENT = 30;
 const MERGED_SHARE = 1 / 80;
 /** How much of all there is is kept back to be predicted. */
 const KEPT_BACK = [0.3, 0.12];
-/** In each of them the prediction is looked at so far on, as parts. */
-const LOOKED_AT = [0.33, 0.66, 1];
-/** Fewer points than this are no record, and no trial. */
+/** Fewer points than this are no record. */
 const LEAST_POINTS = 10;
-const LEAST_TRIAL_POINTS = 8;
-/** A prediction that is farther off than so many of its standard deviations is off, and that is all. */
-const MOST_SIGMAS = 4;
+/** The logarithm of the density of what could not be tried: as if it had missed all. */
+const UNTRIED = -4;
 /** A trial looks at a few moments of a few; what it says counts so many times. */
 const TRIAL_WEIGHT = 3;
 /** One fall in ten quickens, by one of the powers: a setting of ours. */
@@ -64,10 +54,10 @@ const TOGETHER = 1.1;
 const SECOND_DIFFERENCE = 1.22;
 
 /**
- * A floor is expected at a quarter of the target, within a factor e^1.3 or so: one pump in seven
- * doesn't get there. A setting of ours.
+ * A floor is expected at a fifth of the target, within a factor e^1.3 or so: one pump in nine
+ * doesn't get there. A setting of ours; with a quarter the end was expected late more often than early.
  */
-const FLOOR_SHARE = 0.25;
+const FLOOR_SHARE = 0.2;
 const FLOOR_SPREAD = 1.3;
 
 /**
@@ -92,11 +82,11 @@ export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS:
     const drying = DRYING_POWERS.map((power) => dryingOf(data, floor, power));
     for (const law of [decaysOf(data, floor), ...drying]) {
       if (law === null) continue;
-      const tried = trial(data, law.earlier, cuts);
+      const tried = tryOut(data, law.earlier, cuts);
       // What is seldom so has to have foretold something.
       if (tried === null && law.logPrior < 0) continue;
-      const score = law.logPrior + TRIAL_WEIGHT * (tried ?? -MOST_SIGMAS);
-      ways.push({ way: { at: law.at, pastS }, score });
+      const score = law.logPrior + TRIAL_WEIGHT * (tried?.logDensity ?? UNTRIED);
+      ways.push({ way: { at: believed(law.at, tried, pastS), pastS }, score });
     }
   }
   const best = ways.reduce((most, { score }) => Math.max(most, score), -Infinity);
@@ -136,30 +126,6 @@ function dryingOf(data: DecayData, floor: FloorPrior, power: number): Law | null
   };
   const at = earlier(data.logs.length);
   return at && { logPrior: LOG_PRIOR_DRYING, at, earlier };
-}
-
-/** The mean logarithm of the density that a record, cut short, gave to pressures after the cut; null: there was no cut. */
-function trial(
-  data: DecayData,
-  fitEarlier: Law['earlier'],
-  cuts: readonly number[],
-): number | null {
-  let sum = 0;
-  let looks = 0;
-  for (const cut of cuts) {
-    if (cut < LEAST_TRIAL_POINTS || cut >= data.logs.length) continue;
-    const earlier = fitEarlier(cut);
-    if (earlier === null) continue;
-    for (const part of LOOKED_AT) {
-      const row = Math.min(Math.floor(cut + part * (data.logs.length - cut)), data.logs.length - 1);
-      const { log, sigma } = earlier(data.timesS[row] ?? 0);
-      const spread = Math.hypot(sigma, data.sigma);
-      const off = Math.min(Math.abs((data.logs[row] ?? 0) - log) / spread, MOST_SIGMAS);
-      sum -= 0.5 * off * off + Math.log(spread);
-      looks += 1;
-    }
-  }
-  return looks > 0 ? sum / looks : null;
 }
 
 /** Neighbours that are nearer than one can tell apart over the whole length become one. */

@@ -72,7 +72,7 @@ export interface EndLine extends Of {
   readonly atS: number;
   readonly truePa: number;
   readonly saidPa: Estimate | null;
-  /** Whether the curve has neither a gap nor a step before its end. */
+  /** As the sensor would show it without noise and gaps, or as it was read. */
   readonly clean: boolean;
 }
 

@@ -21,6 +21,7 @@
 import type { HistoryPoint } from '../../../web/analysis/history.ts';
 import { median } from '../../../web/analysis/median.ts';
 import { boostMedian } from './boosted-trees.ts';
+import { cleanPoints } from './clean-points.ts';
 import { countArgument } from './oracle-arguments.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';
 import { SIMULATED_WORLD } from './simulated-trials.ts';
@@ -53,17 +54,6 @@ interface Row {
   readonly truePa: number;
   readonly saidPa: number | null;
   readonly isHeld: boolean;
-}
-
-function cleanPoints({ points, shownAt, isolatedS }: RiseTrial): HistoryPoint[] {
-  const fromS = Math.ceil(points[0]?.elapsedS ?? 0);
-  const temperatureC = points.find((point) => point.temperatureC !== null)?.temperatureC ?? null;
-  return Array.from({ length: Math.floor(isolatedS + END_S - fromS) }, (_, i) => ({
-    elapsedS: fromS + i,
-    pressurePa: shownAt(fromS + i),
-    condition: 'ok' as const,
-    temperatureC,
-  }));
 }
 
 function rowAt(
@@ -110,7 +100,7 @@ function tell(
   world: World,
   trials: readonly RiseTrial[],
   name: string,
-  of: typeof cleanPoints,
+  of: (trial: RiseTrial) => HistoryPoint[],
 ): void {
   const played = trials.map((trial) => {
     const points = of(trial);
@@ -146,5 +136,5 @@ for (const world of [SECOND_WORLD, SIMULATED_WORLD]) {
     return !(typeof stepAtS === 'number' && stepAtS < END_S);
   });
   tell(world, trials, 'as read', ({ points }) => [...points]);
-  tell(world, trials, 'clean', cleanPoints);
+  tell(world, trials, 'clean', (trial) => cleanPoints(trial, END_S));
 }

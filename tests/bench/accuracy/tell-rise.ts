@@ -1,5 +1,6 @@
 /** Cuts a rise at random moments and notes what is said of it. */
 import { between, seeded } from '../../support/invented-curves.ts';
+import { cleanPoints } from './clean-points.ts';
 import type { EndLine, FirstLine, RiseLine } from './lines.ts';
 import { isDecided, isRight } from './right-verdict.ts';
 import { Subject } from './subject.ts';
@@ -43,20 +44,24 @@ function cuts(trial: RiseTrial, subject: Subject): RiseLine[] {
   });
 }
 
-function ends(trial: RiseTrial, subject: Subject): EndLine[] {
-  const { world, seed, kind, isolatedS, shownAt, facts } = trial;
+/** None where trapped air is let go before the end: nobody can know. */
+function ends(trial: RiseTrial, asRead: Subject): EndLine[] {
+  const { world, seed, kind, isolatedS, shownAt, facts, marks } = trial;
   const stepAtS = facts['stepAtS'];
-  const stepped = typeof stepAtS === 'number' && stepAtS < END_S;
-  return END_SAID_S.map((atS) => ({
-    what: 'end',
-    world,
-    seed,
-    kind,
-    atS,
-    truePa: shownAt(isolatedS + END_S),
-    saidPa: subject.judge(isolatedS + atS, END_S).rise?.endOfHold ?? null,
-    clean: !stepped,
-  }));
+  if (typeof stepAtS === 'number' && stepAtS < END_S) return [];
+  const clean = new Subject(cleanPoints(trial, Math.max(...END_SAID_S)), marks);
+  return [asRead, clean].flatMap((subject) =>
+    END_SAID_S.map((atS) => ({
+      what: 'end',
+      world,
+      seed,
+      kind,
+      atS,
+      truePa: shownAt(isolatedS + END_S),
+      saidPa: subject.judge(isolatedS + atS, END_S).rise?.endOfHold ?? null,
+      clean: subject === clean,
+    })),
+  );
 }
 
 function first(trial: RiseTrial, subject: Subject): FirstLine {

@@ -31,6 +31,8 @@ const SPREAD_SHARE = 0.55;
  */
 const TRUSTED = 0.05;
 const MISSED = 1.5;
+/** A decay between two of the grid is matched by its neighbours but for so much of the fall. From exact decays. */
+const OFF_GRID = 0.015;
 /**
  * Another law may take over that has not shown yet: over as long again as has been seen it makes so much of the fall
  * uncertain, and less before. From training curves of formulas.
@@ -82,6 +84,9 @@ export function believed(at: At, tried: Trial | null, pastS: number): At {
   return (timeS) => {
     const { log, sigma } = at(timeS);
     const newPart = Math.min(Math.max((timeS - pastS) / pastS, 0), 1);
-    return { log, sigma: Math.hypot(trust * sigma, OTHER_LAW * newPart * (now - log)) };
+    return {
+      log,
+      sigma: Math.hypot(trust * sigma, (OFF_GRID + OTHER_LAW * newPart) * (now - log)),
+    };
   };
 }

@@ -96,6 +96,7 @@ export type Reservation =
   | 'temperature' // it has changed so much that it may hide a leak
   | 'isolation_unsure' // by its curve, the pump may still be pulling
   | 'not_water_alone' // stands above the vapour pressure of water at the metal's temperature
+  | 'moisture_besides' // a leak it is; how much of the rise is moisture the data do not tell
   | 'ice_possible' // the metal may be so cold that ice would hide
   | 'not_the_system' // the sensor sees a stub, a section or the pump's side
   | 'other_sensor' // another one that watches the system does not bear a pass out

@@ -60,3 +60,8 @@ export function kindOf(leakPaPerS: number, levelledPa: number, limits: KindLimit
   if (leakPaPerS > leakLimitPaPerS) return BOTH;
   return leakPaPerS <= TIGHT_SHARE * leakLimitPaPerS ? SOME_MOISTURE : NEITHER;
 }
+
+/** @param probabilities in the order of `KINDS` */
+export function shareOf(probabilities: Float64Array, kind: Kind): number {
+  return probabilities[placeOf(kind)] ?? 0;
+}

@@ -359,6 +359,7 @@ export const english = {
       'by its curve the pump may still be pulling: mark the valve-off, or open and close the valve',
     not_water_alone:
       'it stands above the vapour pressure of water at the metal’s temperature: not water alone',
+    moisture_besides: 'how much of the rise is moisture does not show yet',
     ice_possible: 'the coldest metal may be so cold that ice would hide there',
     not_the_system: 'the sensor does not see the system: change what it sees on the job sheet',
     other_sensor: 'another sensor that watches the system does not bear it out yet',

@@ -589,6 +589,7 @@ export const spanish: Wording = {
       'por la curva, la bomba puede seguir aspirando: marque el aislamiento, o abra y cierre la válvula',
     not_water_alone:
       'está por encima de la presión de vapor del agua a la temperatura del metal: no es solo agua',
+    moisture_besides: 'todavía no se ve qué parte de la subida es humedad',
     ice_possible: 'el metal más frío puede estarlo tanto que esconda hielo',
     not_the_system: 'el sensor no ve el sistema: cambie lo que ve en la hoja de trabajo',
     other_sensor: 'otro sensor que vigila el sistema todavía no lo confirma',

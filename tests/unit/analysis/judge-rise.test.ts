@@ -1,9 +1,10 @@
 /** From a fitted rise to a word: which fits say what, what is withheld, and how long to wait. */
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET, type Sheet } from '../../../protocol/sheet.ts';
+import type { Seen } from '../../../web/analysis/pass-withheld.ts';
 import type { RiseFit } from '../../../web/analysis/rise-fit.ts';
 import { type Kind, KINDS } from '../../../web/analysis/rise-kinds.ts';
-import { judgeRise, seesSystem, type Seen } from '../../../web/analysis/verdict.ts';
+import { judgeRise, seesSystem } from '../../../web/analysis/verdict.ts';
 
 const SHEET: Sheet = {
   ...DEFAULT_SHEET,
@@ -228,6 +229,19 @@ describe('what is wrong', () => {
     expect(word(mixed(0.69, 0.27), { heldS: 900 })).toBe('leak');
     expect(judged(mixed(0.61, 0.35), seen).leaning).toBe('leak');
     expect(judged(mixed(0.59, 0.37), seen).leaning).toBeNull();
+  });
+
+  test('alone leaves open how much is moisture, where that does not show', () => {
+    const mixed = (leak: number, both: number, small = 0): Told => ({
+      ...LEAK,
+      kinds: { leak, leak_and_moisture: both, small_leak: small },
+    });
+    const reservations = (told: Told, seen: Partial<Seen> = {}) => judged(told, seen).reservations;
+    expect(reservations(mixed(0.96, 0.031))).toEqual(['moisture_besides']);
+    expect(reservations(mixed(0.96, 0.029))).toEqual([]);
+    expect(reservations(mixed(0.5, 0.029, 0.46))).toEqual([]);
+    expect(reservations(mixed(0.44, 0.5))).toEqual([]);
+    expect(reservations(mixed(0.5, 0.44), { step: true })).toEqual(['step', 'moisture_besides']);
   });
 });
 

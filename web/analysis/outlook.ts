@@ -11,6 +11,8 @@ const FIRST_S = 0.5;
 const MOMENTS = 84;
 /** Between two of them the pressures are as good as straight over ln t; a chance may go from none to sure there. */
 const FINER = 3;
+/** Where it changes by less than this from one to the next there is nothing to see between them. */
+const WORTH_A_LOOK = 0.01;
 /** What a sensor errs by for minutes on end, as a part of its reading, shows in no fit. From memory. */
 const SLOW_SIGMA = 0.004;
 /** 10 % point of the normal distribution. */
@@ -74,27 +76,38 @@ export function outlookOf(ways: readonly Way[]): Outlook | null {
 
 function arrivalOf(moments: readonly Moment[], depthPa: number): Arrival {
   const depth = Math.log(depthPa);
+  const chances = moments.map((moment) => chanceAt(moment, depth));
   let most = 0;
   return {
-    moments: finer(moments).map(({ afterS, ways }) => {
-      const chance = ways.reduce(
-        (sum, { log, sigma, weight }) =>
-          sum + weight * cumulativeStdNormalProbability((depth - log) / Math.max(sigma, 1e-4)),
-        0,
-      );
+    moments: finerWhereItChanges(moments, chances).map(({ moment, chance }) => {
       // Once reached is reached: what a mean that rises again would take back counts all the same.
-      most = Math.max(most, chance);
-      return { afterS, chance: most };
+      most = Math.max(most, chance ?? chanceAt(moment, depth));
+      return { afterS: moment.afterS, chance: most };
     }),
   };
 }
 
-/** With so many steps in place of one from each moment to the next. */
-function finer(moments: readonly Moment[]): Moment[] {
+/** That ln P is below the depth. */
+function chanceAt({ ways }: Moment, depth: number): number {
+  let sum = 0;
+  for (const { log, sigma, weight } of ways) {
+    sum += weight * cumulativeStdNormalProbability((depth - log) / Math.max(sigma, 1e-4));
+  }
+  return sum;
+}
+
+/** With so many steps in place of one between moments whose chances differ; those of the new ones are not known. */
+function finerWhereItChanges(moments: readonly Moment[], chances: readonly number[]) {
   return moments.flatMap((moment, i) => {
+    const chance: number | null = chances[i] ?? null;
+    const here = { moment, chance };
     const before = moments[i - 1];
-    if (!before) return [moment];
-    return Array.from({ length: FINER }, (_, step) => between(before, moment, (step + 1) / FINER));
+    if (!before || Math.abs((chance ?? 0) - (chances[i - 1] ?? 0)) < WORTH_A_LOOK) return [here];
+    const steps = Array.from({ length: FINER - 1 }, (_, step) => ({
+      moment: between(before, moment, (step + 1) / FINER),
+      chance: null,
+    }));
+    return [...steps, here];
   });
 }
 

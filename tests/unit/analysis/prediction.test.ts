@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { LONGEST_S, outlookOf } from '../../../web/analysis/outlook.ts';
 import { waysFrom } from '../../../web/analysis/prediction.ts';
+import { quantileS } from '../../../web/analysis/remaining.ts';
 import { logShareAbove } from '../../../web/analysis/truncated-normal.ts';
 import { normal, seeded } from '../../support/invented-curves.ts';
 import { once } from '../../support/once.ts';
@@ -135,6 +136,18 @@ describe('what they say together', () => {
       }
       expect(outlook?.chanceOf(depthPa)).toBe(moments.at(-1)?.chance);
     }
+  });
+
+  test('tells a moment more closely than the moments lie apart that it is worked out at', () => {
+    // ln P falls by a five-hundredth a second: 40 % lower after 255 s; the sensor errs by 0.4 %, 2 s of that.
+    const at = (timeS: number) => ({ log: -timeS / 500, sigma: 0 });
+    const { moments } = outlookOf([{ weight: 1, at, pastS: 0 }])?.arrival(0.6) ?? { moments: [] };
+    const trueS = -500 * Math.log(0.6);
+    const afterS = (chance: number) => quantileS(moments, chance);
+    expect(Math.abs(afterS(0.5) - trueS)).toBeLessThan(0.02 * trueS);
+    expect(afterS(0.9) - afterS(0.1)).toBeLessThan(0.06 * trueS);
+    expect(afterS(0.9)).toBeGreaterThan(trueS);
+    expect(afterS(0.1)).toBeLessThan(trueS);
   });
 
   test('is where the pressure stands in eight hours, never above where it may be now', () => {

@@ -45,6 +45,7 @@ const SEEN_LONGER_SHARE = 0.5;
  * still be over twice the limit.
  */
 const ICE_MARGIN = 3;
+
 /** Whether inflow and rise are small enough for a pass. */
 export function mayPass(
   bar: Bar,

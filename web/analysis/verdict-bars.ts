@@ -22,6 +22,7 @@ export interface Bar {
   /** Which of the two words that name a leak. */
   readonly whichLeak: number;
 }
+
 /** A word is said from here on … */
 export const SAID: Bar = {
   tight: 0.8,
@@ -35,6 +36,7 @@ export const SAID: Bar = {
   leak: 0.93,
   whichLeak: 0.7,
 };
+
 /** … and kept as far as here: it shall not come and go. Settings of ours. */
 export const KEPT: Bar = {
   tight: 0.5,

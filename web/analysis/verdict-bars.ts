@@ -19,6 +19,8 @@ export interface Bar {
   readonly ruleMayBreak: boolean;
   readonly moisture: number;
   readonly leak: number;
+  /** More than for a leak alone: a quick release and a slow one together look like it. */
+  readonly leakAndMoisture: number;
   /** Which of the two words that name a leak. */
   readonly whichLeak: number;
 }
@@ -34,6 +36,7 @@ export const SAID: Bar = {
   ruleMayBreak: false,
   moisture: 0.92,
   leak: 0.93,
+  leakAndMoisture: 0.98,
   whichLeak: 0.7,
 };
 
@@ -48,5 +51,6 @@ export const KEPT: Bar = {
   ruleMayBreak: true,
   moisture: 0.88,
   leak: 0.88,
+  leakAndMoisture: 0.95,
   whichLeak: 0.6,
 };

@@ -106,10 +106,9 @@ function wrongBy(
   }
   // Once the hold is over, a sure leak is named by the likelier of its words.
   const whichLeak = heldS < sheet.holdS ? bar.whichLeak : 0;
-  if (leak + both > bar.leak && Math.max(leak, both) > whichLeak) {
-    return leak > both ? 'leak' : 'leak_and_moisture';
-  }
-  return null;
+  if (Math.max(leak, both) <= whichLeak) return null;
+  if (leak > both) return leak + both > bar.leak ? 'leak' : null;
+  return leak + both > bar.leakAndMoisture ? 'leak_and_moisture' : null;
 }
 
 /** Whether what is called a leak may well be moisture in part: one hold seldom tells. */

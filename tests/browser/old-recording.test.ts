@@ -34,6 +34,7 @@ test('it is called finished, by its own name', { timeout: 120_000 }, async () =>
 
   // A slip of the glove ends nothing.
   await page.getByTestId('stop').click();
+  await page.getByTestId('ending-panel').waitFor();
   await page.keyboard.press('Escape');
   await expect.poll(() => page.getByTestId('ending-panel').count()).toBe(0);
   await expect

@@ -72,6 +72,7 @@ const DRIFT_SHARE = 1e-3;
  * from seconds to minutes, s, and how large they are to one another.
  */
 const EQUALISATIONS = [
+  { tauS: 3, size: 1 },
   { tauS: 7, size: 1 },
   { tauS: 17, size: 1 },
   { tauS: 40, size: 0.7 },

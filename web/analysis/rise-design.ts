@@ -69,7 +69,8 @@ const LEAST_AMOUNT_SHARE = 0.2;
 const DRIFT_SHARE = 1e-3;
 /**
  * Pressures even out along lines and through a sensor's passage, upward or downward: time constants
- * from seconds to minutes, s, and how large they are to one another.
+ * from seconds to minutes, s, and how large they are to one another. The quickest are over before the first
+ * minute is: without them its clean readings had to be told by slower ones, and so its end was.
  */
 const EQUALISATIONS = [
   { tauS: 3, size: 1 },

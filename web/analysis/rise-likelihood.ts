@@ -60,7 +60,7 @@ export class MixtureVisitor {
   }
 
   /** ln of the same integral with the amounts free: the true one is never more. */
-  #freeWeightAt(leakPaPerS: number): number {
+  mostAt(leakPaPerS: number): number {
     const { at, sigma, logWeight } = this.free;
     return logWeight - 0.5 * ((leakPaPerS - at) / sigma) ** 2;
   }
@@ -106,7 +106,7 @@ export class MixtureVisitor {
     const chi2 =
       total - 2 * (moments[0] ?? 0) * leakPaPerS + (gram[0] ?? 0) * leakPaPerS * leakPaPerS;
     this.logWeight = logPrior - 0.5 * chi2 + this.#normal.integrate();
-    if (!(this.logWeight <= this.#freeWeightAt(leakPaPerS) + ROUNDING)) {
+    if (!(this.logWeight <= this.mostAt(leakPaPerS) + ROUNDING)) {
       // Far from anything likely the factors may run away: such a place weighs nothing.
       this.logWeight = -Infinity;
       this.#normal.clear();

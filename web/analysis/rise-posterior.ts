@@ -186,8 +186,11 @@ function lookAt(
   n: number,
   { logs, moments, amounts }: Looks,
 ): boolean {
-  visitor.visit(nodes[n] ?? 0);
-  if (visitor.logWeight + (candidates[m]?.height ?? 0) < highest - LEFT_OUT) return false;
+  const least = highest - LEFT_OUT - (candidates[m]?.height ?? 0);
+  const leak = nodes[n] ?? 0;
+  if (visitor.mostAt(leak) < least) return false;
+  visitor.visit(leak);
+  if (visitor.logWeight < least) return false;
   const at = m * nodes.length + n;
   logs[at] = visitor.logWeight;
   visitor.lookAhead(moments, MOMENTS * at);

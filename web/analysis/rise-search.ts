@@ -23,13 +23,13 @@ export interface Found {
 }
 
 /** So many of what may be the likeliest are all looked at, of the rest one in so many stands for its like. */
-const ALL_OF = 60;
+const ALL_OF = 100;
 const ONE_IN = 3;
 /** Mixtures less likely than the best by this are left out: e^−9, with a hundred of them. */
 export const LEFT_OUT = 9;
 /** And of the rest so many that together make this part of all: less than a leak that forbids a pass. */
 const NEGLECTED = 1e-3;
-const NODES = 28;
+const NODES = 24;
 
 /**
  * @param bestLeakPaPerS of the best fit of all
@@ -45,11 +45,12 @@ export function findMixtures(
 ): Found {
   // Nothing but a leak could not make it steeper than it has been.
   const widest = Math.max(design.amountScalePa / design.lengthS, leakLimitPaPerS);
-  const common = [0, 0.3 * widest, 0.65 * widest, bestLeakPaPerS];
+  const common = [bestLeakPaPerS, 0, 0.3 * widest, 0.65 * widest];
   const mixtures = mixturesOf(design);
   const bounds = boundsOf(visitor, mixtures, widest);
   const { best, sigma, height, likely } = bounds;
-  const tries = Float64Array.from([...common, 0, 0]);
+  // A mixture's own places first: they leave least to be tried.
+  const tries = Float64Array.from([0, 0, ...common]);
   const seen: Candidate[] = [];
   let highest = -Infinity;
   for (const place of likeliestFirst(mixtures, likely)) {
@@ -60,11 +61,11 @@ export function findMixtures(
     const wide = height[place] ?? 0;
     let peak = -Infinity;
     let at = 0;
-    tries[common.length] = (best[place] ?? 0) - (sigma[place] ?? 0);
-    tries[common.length + 1] = (best[place] ?? 0) + (sigma[place] ?? 0);
+    tries[0] = (best[place] ?? 0) - (sigma[place] ?? 0);
+    tries[1] = (best[place] ?? 0) + (sigma[place] ?? 0);
     for (let i = 0; i < tries.length; i += 1) {
       const leak = tries[i] ?? 0;
-      if (leak < 0 || leak > 2 * widest) continue;
+      if (leak < 0 || leak > 2 * widest || visitor.mostAt(leak) + wide <= peak) continue;
       visitor.visit(leak);
       if (visitor.logWeight + wide > peak) {
         peak = visitor.logWeight + wide;

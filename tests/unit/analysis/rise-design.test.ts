@@ -64,6 +64,7 @@ function expected(stepsS: readonly number[], equalisationPa: number) {
   const size = HELD_S.length;
   const nuisances = [
     ...[
+      [3, 1],
       [7, 1],
       [17, 1],
       [40, 0.7],

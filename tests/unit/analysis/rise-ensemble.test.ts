@@ -79,7 +79,8 @@ describe.each(['tight', 'moist', 'leaking', 'mixed'] as const)('%s holds', (kind
   test('are told by the end, and hardly ever called something else', () => {
     const { right, wrong, undecided, leakInside, endInside } = tally(kind, HOLD_S);
     expect(right).toBeGreaterThanOrEqual(TOLD[kind] * (right + wrong + undecided));
-    expect(wrong).toBeLessThanOrEqual(0.02 * CURVES);
+    // A leak that makes little more than a fifth of the rise is called moisture now and then.
+    expect(wrong).toBeLessThanOrEqual((kind === 'mixed' ? 0.04 : 0.02) * CURVES);
     expect(leakInside).toBeGreaterThanOrEqual(0.87 * CURVES);
     expect(endInside).toBeGreaterThanOrEqual(0.87 * CURVES);
   });

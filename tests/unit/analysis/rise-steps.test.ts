@@ -119,8 +119,8 @@ describe('what a rise may be made of', () => {
     expect(taus[0]).toBe(12);
     for (const [n, tauS] of taus.entries())
       if (n > 0) expect(tauS / (taus[n - 1] ?? 1)).toBeCloseTo(1.5, 9);
-    // The slowest is that of the grid nearest to 1000 s and twice the length.
-    expect(Math.abs(Math.log((taus.at(-1) ?? 1) / 2800))).toBeLessThanOrEqual(
+    // The slowest is that of the grid nearest to 1000 s and four times the length.
+    expect(Math.abs(Math.log((taus.at(-1) ?? 1) / 4600))).toBeLessThanOrEqual(
       Math.log(1.5) / 2 + 1e-9,
     );
     expect(riseShapes(60).length).toBeLessThan(shapes.length);

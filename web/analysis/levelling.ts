@@ -33,9 +33,10 @@ const AGE_S = 600;
  * Warm ice may stand for half an hour as flat as a floor. Water is what boils off on most jobs; there
  * only time tells a plateau from a leak that balances the pump. Set on training curves of two simulated
  * worlds and of formulas: of the wet systems that do get there one in twenty-five at most, in each of
- * the three, is told that it doesn't.
+ * the three, is told that it doesn't. By a thousand pull-downs of the one world and not by five hundred: of the
+ * second half twice as many had been told so.
  */
-const ON_COLD_ICE: Caution = { leastS: 450, flatBelow: 0.05, flatAtMost: 0.2 };
+const ON_COLD_ICE: Caution = { leastS: 600, flatBelow: 0.03, flatAtMost: 0.2 };
 const ON_WARM_ICE: Caution = { leastS: 600, flatBelow: 0.015, flatAtMost: 0.2 };
 const ON_WATER: Caution = { leastS: 1500, flatBelow: 0.0025, flatAtMost: 0.02 };
 /** The latest parts of its age over which the slope is taken … */
@@ -52,10 +53,10 @@ const RISING_BEYOND = -0.003;
 /** So many times the bend from the last but one part to the last is still to come: a setting of ours. */
 const BENDS_ON = 1.5;
 /**
- * It has been flat for the last tenth of its age. Water that cools itself and then is warmed goes through
+ * It has been flat for the last eighth of its age. Water that cools itself and then is warmed goes through
  * a lowest pressure, where it is as flat as a floor, but not for long. A setting of ours.
  */
-const STANDS = 0.1;
+const STANDS = 0.13;
 
 /**
  * Where the curve levels off, or null where it doesn't, or where that isn't known: between where a

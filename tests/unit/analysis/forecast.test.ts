@@ -222,7 +222,9 @@ test('of times that extrapolate alike, those that suit the age are believed', ()
 
 test('the early end has more below it while as much is ahead as is behind', () => {
   // As likely in every order of magnitude but where Gott's own density bends it: by the chance at the end told, back.
-  const wide = chances((afterS) => Math.min(Math.max(Math.log(afterS / 1000) / Math.log(20), 0), 1));
+  const wide = chances((afterS) =>
+    Math.min(Math.max(Math.log(afterS / 1000) / Math.log(20), 0), 1),
+  );
   const belowEarlyEnd = (ageS: number) => {
     const { p10S } = remainingFrom(wide, { ageS, leastS: 0, times: 1 }, 0);
     const weights = wide.moments.map(({ afterS, chance }, i) => {

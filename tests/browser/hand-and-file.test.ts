@@ -142,8 +142,9 @@ test('typed numbers are readings, dated and never live, until the recording is e
   };
   await page.getByTestId('menu').click();
   await page.getByTestId('open-type-in').click();
-  await enter('deep');
   const panel = page.getByTestId('type-in-panel');
+  await panel.locator('input[name=pressure]:focus').waitFor();
+  await enter('deep');
   await panel.getByRole('alert').waitFor();
   await page.keyboard.press('Control+A');
   await untilShown(page, 'connection', 'live');

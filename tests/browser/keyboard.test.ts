@@ -28,6 +28,7 @@ test('a job from its beginning to its reveal', { timeout: 240_000 }, async () =>
   await untilShown(page, 'stage', 'pull_down');
 
   await press(page, 'mark-note');
+  await page.getByTestId('note-panel').locator('input:focus, textarea:focus').waitFor();
   await page.keyboard.type('Hoses warmed by hand');
   await page.keyboard.press('Enter');
   await page.getByTestId('note-panel').waitFor({ state: 'detached' });

@@ -82,8 +82,8 @@ test('from the nitrogen test to the section with the leak', { timeout: 120_000 }
   await open(page, 'hunt');
   const sees = page.getByTestId('sees-now');
   /** A tap is of the moment that the page has come to. */
-  const hold = async (micronAt: (sinceS: number) => number) => {
-    job.play(240, micronAt);
+  const hold = async (micronAt: (sinceS: number) => number, lengthS = 240) => {
+    job.play(lengthS, micronAt);
     await untilReadings(page, job.nowS + 1);
   };
   const add = async (name: string) => {
@@ -91,7 +91,8 @@ test('from the nitrogen test to the section with the leak', { timeout: 120_000 }
     await page.getByRole('button', { name: 'It sees this one' }).click();
     await sees.getByRole('button', { name, exact: true, pressed: true }).waitFor();
   };
-  await hold((s) => 180 + 0.2 * s);
+  // In four minutes what walls give off slowly would look like this too.
+  await hold((s) => 180 + 0.2 * s, 600);
   await sees.getByRole('button', { name: 'The sensor alone' }).click();
   await sees.getByRole('button', { name: 'The sensor alone', pressed: true }).waitFor();
   await hold(() => 230);

@@ -216,6 +216,7 @@ test(
       await page.keyboard.type(pressure);
       await page.keyboard.press('Enter');
     };
+    await page.locator('input[name=pressure]:focus').waitFor();
     await enter('deep');
     await page.getByTestId('type-in-panel').getByRole('alert').waitFor();
     await expectSpoken(page, 'wrong number');

@@ -21,8 +21,8 @@ export interface Judgement {
 const SOME_COUNTS = 0.5;
 /**
  * From this part of a leak's probability on, moisture besides is named as open. On training curves of leaks, with
- * moisture or without, 'leak' alone was right of 92 in a hundred with less of it (97 in the second world), and of 37
- * (80) with more.
+ * moisture or without, 'leak' alone was right of 93 to 95 in a hundred with less of it (97 and 98 in the second world),
+ * and of 40 to 49 (84 to 87) with more.
  */
 const MOIST_TOO = 0.03;
 /** Nobody calls a leak within three minutes: the first minutes of every hold are steep. */

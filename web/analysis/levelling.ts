@@ -34,7 +34,7 @@ const AGE_S = 600;
  * only time tells a plateau from a leak that balances the pump. Set on training curves of two simulated
  * worlds and of formulas: of the wet systems that do get there one in twenty-five at most, in each of
  * the three, is told that it doesn't. By a thousand pull-downs of the one world and not by five hundred: of the
- * second half twice as many had been told so.
+ * second half three times as many had been told so.
  */
 const ON_COLD_ICE: Caution = { leastS: 600, flatBelow: 0.03, flatAtMost: 0.2 };
 const ON_WARM_ICE: Caution = { leastS: 600, flatBelow: 0.015, flatAtMost: 0.2 };

@@ -17,7 +17,7 @@ const NEVER_SHARE = 0.5;
 /**
  * The share of the distribution that lies below the early end. Falls slow down more than they are foretold to: while as
  * much or more is ahead than is behind, the truth was before a tenth of it in 1 to 8 of a hundred pull-downs of three
- * worlds, and in 3 to 14 near the end (`npm run accuracy`, training seeds). So there the early end lies where more is
+ * worlds, and in 3 to 18 near the end (`npm run accuracy`, training seeds). So there the early end lies where more is
  * below it; in between by the logarithm of what is ahead in terms of the age. Settings of ours.
  */
 const LOW_TAIL = 0.1;

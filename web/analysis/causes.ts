@@ -1,7 +1,7 @@
 /** Why the pull-down is as it is: the causes that its curve allows, ranked by what speaks for each. */
 import type { Mark } from '../../protocol/mark.ts';
 import type { Cause, RankedCause } from './conclusions.ts';
-import type { TailExponent } from './tail-exponent.ts';
+import { flatnessOf, type TailExponent } from './tail-exponent.ts';
 
 export interface Evidence {
   /** 0 to 1: that water boils, from pressure and slope. */
@@ -18,11 +18,10 @@ export interface Evidence {
 
 /**
  * Exponents: gas and a pump fall faster than any tail, whose exponent is 0.5 to about 1 (diffusion,
- * many binding energies); below 0.3 it is nearly a floor. Between them the causes share the weight.
+ * many binding energies); below that it is nearly a floor. Between them the causes share the weight.
  */
 const TAIL_AT_MOST = 1.1;
 const GAS_FROM = 2;
-const FLOOR_BELOW = 0.3;
 /** A cause with less weight than this is not worth a check. */
 const LEAST_WEIGHT = 0.02;
 
@@ -30,7 +29,7 @@ export function rankCauses(evidence: Evidence): RankedCause[] {
   const { isFloor, exponent, isRising } = evidence;
   const fall = exponent?.value ?? GAS_FROM;
   const gas = between((fall - TAIL_AT_MOST) / (GAS_FROM - TAIL_AT_MOST));
-  const flat = between(1 - fall / FLOOR_BELOW);
+  const flat = flatnessOf(exponent);
   // Flat where water may be is water first: a floor there has to last to be believed.
   const boiling = Math.max(evidence.boiling, evidence.mayBeWater ? flat : 0);
   // Vapour that leaves the pump's oil lets the floor sink, slowly but beyond doubt.

@@ -11,28 +11,43 @@ export interface ScaleFree {
   readonly leastS: number;
   /** As likely as not it lasts so many times its age beyond that. */
   readonly times: number;
+  /** A curve is seen meanwhile. */
+  readonly isSeen: boolean;
 }
 
 /**
- * The power of x. Gott's law, of power 1, has eight of ten between a ninth and nine times the age. Above
- * the middle it is narrower: what never ends shows itself. Below it is wider: a plateau that has lasted
- * may end at once. Settings of ours, from training curves of two worlds and of formulas.
+ * The power of x. Gott's law, of power 1, has eight of ten between a ninth and nine times the age, and so it is
+ * while nothing is seen.
+ */
+const POWER_UNSEEN = 1;
+/**
+ * Where a curve is seen: above the middle it is narrower, since what never ends shows itself; below it is wider,
+ * since a plateau that has lasted may end at once. Settings of ours, from training curves of two worlds and of
+ * formulas.
  */
 const POWER_BELOW = 0.4;
 const POWER_ABOVE = 2.2;
 
+function powerOf(isSeen: boolean, isBelow: boolean): number {
+  if (!isSeen) return POWER_UNSEEN;
+  return isBelow ? POWER_BELOW : POWER_ABOVE;
+}
+
 /** Probability that it is over by then. */
-export function overBy({ ageS, leastS, times }: ScaleFree, afterS: number): number {
+export function overBy({ ageS, leastS, times, isSeen }: ScaleFree, afterS: number): number {
   if (afterS <= leastS) return 0;
   const x = (afterS - leastS) / (times * ageS);
-  const odds = x ** (x < 1 ? POWER_BELOW : POWER_ABOVE);
+  const odds = x ** powerOf(isSeen, x < 1);
   return odds / (1 + odds);
 }
 
 /** The inverse of `overBy`. */
-export function overAfterS({ ageS, leastS, times }: ScaleFree, probability: number): number {
+export function overAfterS(
+  { ageS, leastS, times, isSeen }: ScaleFree,
+  probability: number,
+): number {
   const odds = probability / (1 - probability);
-  return leastS + times * ageS * odds ** (1 / (odds < 1 ? POWER_BELOW : POWER_ABOVE));
+  return leastS + times * ageS * odds ** (1 / powerOf(isSeen, odds < 1));
 }
 
 /**

@@ -13,6 +13,14 @@ export interface TailExponent {
   readonly error: number;
 }
 
+/** Below that it is nearly a floor. */
+const FLOOR_BELOW = 0.3;
+
+/** From 0, as any tail falls, to 1 for what doesn't fall at all; 0 where that can't be told. */
+export function flatnessOf(exponent: TailExponent | null): number {
+  return exponent === null ? 0 : Math.min(Math.max(1 - exponent.value / FLOOR_BELOW, 0), 1);
+}
+
 /** −d ln P/d ln t over the latest so many seconds; null with too few points. */
 export function exponentOf(
   points: readonly PullDownPoint[],

@@ -1,5 +1,5 @@
 /** The forecast's part of the table. */
-import type { ForecastLine, NeverLine, WatchLine } from './lines.ts';
+import type { ForecastLine, MomentLine, NeverLine, WatchLine } from './lines.ts';
 import { atLeast, atMost, type Bar, quantile, type Section, share } from './table.ts';
 import { NEVER_MINUTES, SHARES } from './tell-pull-down.ts';
 
@@ -139,6 +139,43 @@ function holds({ p10S, p90S, trueS }: ForecastLine): boolean {
 
 function width({ p10S, p90S, trueS }: ForecastLine): number {
   return ((p90S ?? Infinity) - (p10S ?? 0)) / trueS;
+}
+
+/** By what was held to be the reason; the first three are all there are. */
+const KINDS: readonly { readonly name: string; readonly of: (line: MomentLine) => boolean }[] = [
+  { name: 'all', of: () => true },
+  { name: 'dry', of: ({ wet }) => !wet },
+  { name: 'wet', of: ({ wet }) => wet },
+  { name: 'plateau', of: ({ cause }) => cause === 'boil_off' },
+  { name: 'flat', of: ({ cause }) => cause === 'floor' },
+  { name: 'beyond the range', of: ({ cause }) => cause === 'sensor' },
+];
+
+/** At the cuts near shares of the true time what is left is known from the age; at any moment it isn't. */
+export function momentSection(lines: readonly MomentLine[]): Section {
+  const columns = KINDS.map(({ of }) => lines.filter(of));
+  const row = (name: string, counts: (line: MomentLine) => boolean) => ({
+    ...{ name, unit: '%' },
+    cells: columns.map((column) =>
+      share(
+        column.filter(({ p50S }) => p50S !== null),
+        counts,
+      ),
+    ),
+  });
+  return {
+    title: 'forecast, at any moment of the true time',
+    columns: KINDS.map(({ name }) => name),
+    rows: [
+      {
+        ...{ name: 'no remaining time told', unit: '%' },
+        cells: columns.map((column) => share(column, ({ p50S }) => p50S === null)),
+      },
+      row('it comes later than p50, told', ({ p50S, trueS }) => trueS > (p50S ?? Infinity)),
+      row('it comes before p10, told', ({ p10S, trueS }) => trueS < (p10S ?? 0)),
+      row('it comes after p90, told', ({ p90S, trueS }) => trueS > (p90S ?? Infinity)),
+    ],
+  };
 }
 
 const CALLED: Bars = [78, 92, 98];

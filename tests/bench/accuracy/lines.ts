@@ -30,6 +30,18 @@ export interface ForecastLine extends Of {
   readonly logTimeS: number | null;
 }
 
+/** A pull-down that reaches its target, at any moment of it. */
+export interface MomentLine extends Of {
+  readonly what: 'moment';
+  readonly wet: boolean;
+  readonly elapsedS: number;
+  readonly trueS: number;
+  readonly p10S: number | null;
+  readonly p50S: number | null;
+  readonly p90S: number | null;
+  readonly cause: string | null;
+}
+
 /** A pull-down that never reaches its target, so many minutes after pump on. */
 export interface NeverLine extends Of {
   readonly what: 'never';
@@ -96,5 +108,5 @@ export interface RepeatLine extends Of {
 }
 
 export type Line =
-  ForecastLine | NeverLine | WatchLine | RiseLine | EndLine | FirstLine | RepeatLine;
+  ForecastLine | MomentLine | NeverLine | WatchLine | RiseLine | EndLine | FirstLine | RepeatLine;
 export type LineWithFacts = Line & { readonly facts: Readonly<Record<string, unknown>> };

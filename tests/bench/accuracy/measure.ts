@@ -1,6 +1,6 @@
 /** Runs the trials and makes the table of what was said. */
 import type { Line, LineWithFacts } from './lines.ts';
-import { forecastSections, neverSection, watchSection } from './forecast-rows.ts';
+import { forecastSections, momentSection, neverSection, watchSection } from './forecast-rows.ts';
 import { endSection, riseSection, safetySection } from './rise-rows.ts';
 import type { Section } from './table.ts';
 import { RISE_CLASSES } from '../../support/second-world/rise-class.ts';
@@ -44,6 +44,7 @@ export function tableOf(lines: readonly Line[]): Section[] {
     lines.filter((line): line is Extract<Line, { what: W }> => line.what === what);
   return [
     ...forecastSections(of('forecast')),
+    momentSection(of('moment')),
     neverSection(of('never')),
     watchSection(of('watch')),
     riseSection(of('rise')),

@@ -1,7 +1,7 @@
 /** Cuts a pull-down at random moments and notes what is said of it. */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { between, seeded } from '../../support/invented-curves.ts';
-import type { ForecastLine, NeverLine, WatchLine } from './lines.ts';
+import type { ForecastLine, MomentLine, NeverLine, WatchLine } from './lines.ts';
 import { lastMinuteS, logTimeS } from './rivals.ts';
 import { Subject } from './subject.ts';
 import type { PullDownTrial } from './trials.ts';
@@ -11,14 +11,18 @@ export const SHARES = [0.3, 0.5, 0.7, 0.9] as const;
 const ABOUT = 0.05;
 export const NEVER_MINUTES = [10, 20, 40] as const;
 const WATCH_EVERY_S = 30;
+/** Of the true time; in each, one moment is as likely as another. */
+const PARTS = 10;
 
-type PullDownLine = ForecastLine | NeverLine | WatchLine;
+type PullDownLine = ForecastLine | MomentLine | NeverLine | WatchLine;
 
 /** @param watch also judge it all along */
 export function tellPullDown(trial: PullDownTrial, watch: boolean): PullDownLine[] {
   const subject = new Subject(trial.points, trial.marks);
   const lines: PullDownLine[] =
-    trial.reachedS === null ? never(trial, subject) : cuts(trial, subject, trial.reachedS);
+    trial.reachedS === null
+      ? never(trial, subject)
+      : [...cuts(trial, subject, trial.reachedS), ...moments(trial, subject, trial.reachedS)];
   return watch ? [...lines, watched(trial, subject)] : lines;
 }
 
@@ -47,6 +51,21 @@ function cuts(trial: PullDownTrial, subject: Subject, reachedS: number): Forecas
       cause: forecast?.causes[0]?.cause ?? null,
       lastMinuteS: lastMinuteS(subject.points, judgedS, targetPa),
       logTimeS: logTimeS(subject.points, pumpOnS, judgedS, targetPa),
+    };
+  });
+}
+
+/** So that what is said at the beginning counts as much as what is said near the end. */
+function moments(trial: PullDownTrial, subject: Subject, reachedS: number): MomentLine[] {
+  const { world, seed, wet, pumpOnS } = trial;
+  const random = seeded(seed * 37 + 11);
+  return Array.from({ length: PARTS }, (_, part) => {
+    const share = between(random, part / PARTS, (part + 1) / PARTS);
+    const { forecast, nowS } = subject.judge(pumpOnS + (reachedS - pumpOnS) * share);
+    const { p10S = null, p50S = null, p90S = null } = forecast?.remaining ?? {};
+    return {
+      ...{ what: 'moment', world, seed, wet, elapsedS: nowS - pumpOnS, trueS: reachedS - nowS },
+      ...{ p10S, p50S, p90S, cause: forecast?.causes[0]?.cause ?? null },
     };
   });
 }

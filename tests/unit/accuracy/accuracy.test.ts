@@ -1,7 +1,7 @@
 /** The accuracy table measures what it says: by cases whose answer is known. */
 import { describe, expect, test } from 'vitest';
-import type { ForecastLine } from '../../bench/accuracy/lines.ts';
-import { forecastSections } from '../../bench/accuracy/forecast-rows.ts';
+import type { ForecastLine, MomentLine } from '../../bench/accuracy/lines.ts';
+import { forecastSections, momentSection } from '../../bench/accuracy/forecast-rows.ts';
 import { readOptions } from '../../bench/accuracy/options.ts';
 import { isRight } from '../../bench/accuracy/right-verdict.ts';
 import { lastMinuteS, logTimeS } from '../../bench/accuracy/rivals.ts';
@@ -80,6 +80,28 @@ describe('the table', () => {
   });
 });
 
+test('of any moment it is counted on which side of what was foretold the target came, by the reason', () => {
+  const at = (cause: string, said: Pick<MomentLine, 'p10S' | 'p50S' | 'p90S'>, wet = false) => ({
+    ...({ what: 'moment', world: 'second', seed: 1, elapsedS: 50, trueS: 100 } as const),
+    ...{ wet, cause, ...said },
+  });
+  const { columns, rows } = momentSection([
+    at('boil_off', { p10S: 101, p50S: 120, p90S: null }, true),
+    at('boil_off', { p10S: 10, p50S: 90, p90S: 200 }, true),
+    at('floor', { p10S: 10, p50S: 50, p90S: 99 }),
+    at('sensor', { p10S: null, p50S: null, p90S: null }),
+  ]);
+  const figures = (name: string) => {
+    const cells = rows.find((row) => row.name.startsWith(name))?.cells ?? [];
+    return cells.map(({ achieved }) => (achieved === null ? null : Math.round(achieved)));
+  };
+  expect(columns).toEqual(['all', 'dry', 'wet', 'plateau', 'flat', 'beyond the range']);
+  expect(figures('no remaining time')).toEqual([25, 50, 0, 0, 0, 100]);
+  expect(figures('it comes later than p50')).toEqual([67, 100, 50, 50, 100, null]);
+  expect(figures('it comes before p10')).toEqual([33, 0, 50, 50, 0, null]);
+  expect(figures('it comes after p90')).toEqual([33, 100, 0, 0, 100, null]);
+});
+
 function line(said: Pick<ForecastLine, 'p10S' | 'p50S' | 'p90S'>): ForecastLine {
   return {
     what: 'forecast',
@@ -142,6 +164,21 @@ describe('cuts', () => {
         expect(elapsedS).toBeLessThan(took * (nominal + 0.05) + 1);
         expect(nowS + trueS).toBeCloseTo(trial.reachedS, 6);
       }
+    }
+  });
+
+  test('at any moment lie one in each tenth of the time', () => {
+    const trial = SECOND_WORLD.pullDown(6);
+    if (trial.reachedS === null) throw new Error('it reaches its target');
+    const { pumpOnS, reachedS } = trial;
+    const took = reachedS - pumpOnS;
+    const lines = tellPullDown(trial, false).filter((one) => one.what === 'moment');
+    expect(lines).toHaveLength(10);
+    for (const [part, { elapsedS, trueS }] of lines.entries()) {
+      // Judging waits for the second to be over.
+      expect(elapsedS).toBeGreaterThanOrEqual((took * part) / 10);
+      expect(elapsedS).toBeLessThan((took * (part + 1)) / 10 + 1);
+      expect(elapsedS + trueS).toBeCloseTo(took, 6);
     }
   });
 

@@ -5,7 +5,7 @@ import { densityOf, overAfterS, overBy, stillOn } from '../../../web/analysis/sc
 import { CutAtZero, logShareAbove } from '../../../web/analysis/truncated-normal.ts';
 
 describe('what lasts, of which only its age is known', () => {
-  const law = { ageS: 100, leastS: 20, times: 1.5 };
+  const law = { ageS: 100, leastS: 20, times: 1.5, isSeen: true };
 
   test('is over as likely as not once it has lasted so many times its age beyond the least', () => {
     expect(overBy(law, 170)).toBeCloseTo(0.5, 12);
@@ -24,6 +24,15 @@ describe('what lasts, of which only its age is known', () => {
     expect(overBy(law, 20 + 300)).toBeGreaterThan(2 / 3);
     expect(overBy(law, 20 + 75)).toBeCloseTo(0.5 ** 0.4 / (1 + 0.5 ** 0.4), 12);
     expect(overBy(law, 20 + 300)).toBeCloseTo(2 ** 2.2 / (1 + 2 ** 2.2), 12);
+  });
+
+  test('while nothing is seen it is Gott’s law: eight of ten between a ninth and nine times the middle', () => {
+    const unseen = { ...law, leastS: 0, isSeen: false };
+    expect(overAfterS(unseen, 0.1)).toBeCloseTo(150 / 9, 9);
+    expect(overAfterS(unseen, 0.5)).toBeCloseTo(150, 9);
+    expect(overAfterS(unseen, 0.9)).toBeCloseTo(150 * 9, 9);
+    expect(overBy(unseen, 150 / 9)).toBeCloseTo(0.1, 12);
+    expect(overBy(unseen, 150 * 9)).toBeCloseTo(0.9, 12);
   });
 
   test('times and probabilities are one another’s inverse', () => {

@@ -145,14 +145,16 @@ describe('where water may stand', () => {
   });
 
   test('how likely it is depends on where the curve stands, and on the room to the depth', () => {
-    expect(waterShare(500, 100, true)).toBe(1);
-    expect(waterShare(150, 100, true)).toBeCloseTo(Math.log(1.5), 12);
-    expect(waterShare(90, 100, true)).toBe(0);
-    expect(waterShare(1000, 100, false)).toBe(0.5);
-    expect(waterShare(1000, 800, false)).toBeCloseTo(0.5 * Math.log(1.25), 12);
-    expect(waterShare(500, 100, false)).toBe(0.18);
-    expect(waterShare(140, 30, false)).toBe(0.05);
-    expect(waterShare(102, 30, false)).toBe(0);
+    const FALLING = { isBoiling: false, flatness: 0 };
+    const BOILING = { isBoiling: true, flatness: 0 };
+    expect(waterShare(500, 100, BOILING)).toBe(1);
+    expect(waterShare(150, 100, BOILING)).toBeCloseTo(Math.log(1.5), 12);
+    expect(waterShare(90, 100, BOILING)).toBe(0);
+    expect(waterShare(1000, 100, FALLING)).toBe(0.5);
+    expect(waterShare(1000, 800, FALLING)).toBeCloseTo(0.5 * Math.log(1.25), 12);
+    expect(waterShare(500, 100, FALLING)).toBe(0.18);
+    expect(waterShare(140, 30, FALLING)).toBe(0.05);
+    expect(waterShare(102, 30, FALLING)).toBe(0);
   });
 
   test('a plateau ends where its last flat stretch does', () => {

@@ -214,10 +214,12 @@ test('of times that extrapolate alike, those that suit the age are believed', ()
   // As likely in ten minutes as in five hours: x/1.5 is 0.67 or 20 after ten minutes, 0.022 or 0.67
   // after five hours, and (x/1.5)/(1 + x/1.5)² 0.24 or 0.045, 0.021 or 0.24.
   const either = chances((afterS) => (afterS < 600 ? 0 : afterS < 18_000 ? 0.5 : 1));
-  expect(remainingFrom(either, { ageS: 600, leastS: 0, times: 1 }, 0).p50S).toBeLessThan(601);
-  expect(remainingFrom(either, { ageS: 18_000, leastS: 0, times: 1 }, 0).p10S).toBeGreaterThan(
-    17_900,
-  );
+  expect(
+    remainingFrom(either, { ageS: 600, leastS: 0, times: 1, isSeen: true }, 0).p50S,
+  ).toBeLessThan(601);
+  expect(
+    remainingFrom(either, { ageS: 18_000, leastS: 0, times: 1, isSeen: true }, 0).p10S,
+  ).toBeGreaterThan(17_900);
 });
 
 test('the early end has more below it while as much is ahead as is behind', () => {
@@ -226,7 +228,7 @@ test('the early end has more below it while as much is ahead as is behind', () =
     Math.min(Math.max(Math.log(afterS / 1000) / Math.log(20), 0), 1),
   );
   const belowEarlyEnd = (ageS: number) => {
-    const { p10S } = remainingFrom(wide, { ageS, leastS: 0, times: 1 }, 0);
+    const { p10S } = remainingFrom(wide, { ageS, leastS: 0, times: 1, isSeen: true }, 0);
     const weights = wide.moments.map(({ afterS, chance }, i) => {
       const odds = afterS / (1.5 * ageS);
       return ((chance - (wide.moments[i - 1]?.chance ?? 0)) * odds) / (1 + odds) ** 2;
@@ -242,13 +244,17 @@ test('the early end has more below it while as much is ahead as is behind', () =
 
 test('an age of hours leaves room for never, one of minutes does not', () => {
   const mostly = chances((afterS) => 0.7 * Math.min(afterS / 9000, 1));
-  expect(remainingFrom(mostly, { ageS: 300, leastS: 0, times: 1 }, 0).p90S).not.toBeNull();
-  expect(remainingFrom(mostly, { ageS: 14_400, leastS: 0, times: 1 }, 0).p90S).toBeNull();
+  expect(
+    remainingFrom(mostly, { ageS: 300, leastS: 0, times: 1, isSeen: true }, 0).p90S,
+  ).not.toBeNull();
+  expect(
+    remainingFrom(mostly, { ageS: 14_400, leastS: 0, times: 1, isSeen: true }, 0).p90S,
+  ).toBeNull();
 });
 
 test('water that may have to boil away first moves the upper end, not the lower', () => {
   const sharp = chances((afterS) => Math.min(Math.max((afterS - 400) / 200, 0), 1));
-  const waiting = { ageS: 1000, leastS: 400, times: 2 };
+  const waiting = { ageS: 1000, leastS: 400, times: 2, isSeen: true };
   const [dry, wet] = [0, 0.3].map((share) => remainingFrom(sharp, waiting, share));
   expect(dry?.p90S).toBeLessThan(600);
   expect(wet?.p90S).toBeGreaterThan(1500);
@@ -258,7 +264,7 @@ test('water that may have to boil away first moves the upper end, not the lower'
 test('the longer a curve would take without water, the more it is held to be water', () => {
   // Sharp at twenty times the age, where 1 − share is worth 0.8/(1 + 20/1.5) = 0.056 against 0.2.
   const late = chances((afterS) => (afterS < 10_000 ? 0 : 1));
-  const waiting = { ageS: 500, leastS: 0, times: 1.5 };
+  const waiting = { ageS: 500, leastS: 0, times: 1.5, isSeen: true };
   expect(remainingFrom(late, waiting, 0).p50S).toBeGreaterThan(9900);
   expect(remainingFrom(late, waiting, 0.2).p50S).toBeLessThan(1000);
   // At a fifth of the age the share stays about what it was.
@@ -267,14 +273,15 @@ test('the longer a curve would take without water, the more it is held to be wat
 });
 
 test('where cold ice may stand there is a little chance of it, below that none', () => {
+  const FALLING = { isBoiling: false, flatness: 0 };
   const { targetPa } = DEFAULT_SHEET;
-  expect(waterShare(300, targetPa, false)).toBeGreaterThan(waterShare(130, targetPa, false));
-  expect(waterShare(130, targetPa, false)).toBeGreaterThan(0);
-  expect(waterShare(95, targetPa, false)).toBe(0);
+  expect(waterShare(300, targetPa, FALLING)).toBeGreaterThan(waterShare(130, targetPa, FALLING));
+  expect(waterShare(130, targetPa, FALLING)).toBeGreaterThan(0);
+  expect(waterShare(95, targetPa, FALLING)).toBe(0);
 });
 
 test('what is known by its age alone is as likely as not over after so many times that', () => {
-  const law = { ageS: 100, leastS: 20, times: 2 };
+  const law = { ageS: 100, leastS: 20, times: 2, isSeen: true };
   expect(overAfterS(law, 0.5)).toBeCloseTo(220, 9);
   expect(overBy(law, 20)).toBe(0);
   for (const probability of [0.1, 0.3, 0.7, 0.9]) {

@@ -67,13 +67,16 @@ test('each range begins and ends where the vapour pressure says', () => {
 
 describe('the share of curves on which water has to boil away first', () => {
   const DEPTH_PA = 10;
+  const FALLING = { isBoiling: false, flatness: 0 };
+  const BOILING = { isBoiling: true, flatness: 0 };
+
   test('is all where it boils, and less the less the pressure speaks for it', () => {
     const [boils, above, within, onIce, below] = [
-      waterShare(600, DEPTH_PA, true),
-      waterShare(5000, DEPTH_PA, false),
-      waterShare(600, DEPTH_PA, false),
-      waterShare(120, DEPTH_PA, false),
-      waterShare(60, DEPTH_PA, false),
+      waterShare(600, DEPTH_PA, BOILING),
+      waterShare(5000, DEPTH_PA, FALLING),
+      waterShare(600, DEPTH_PA, FALLING),
+      waterShare(120, DEPTH_PA, FALLING),
+      waterShare(60, DEPTH_PA, FALLING),
     ];
     expect(boils).toBe(1);
     expect(above).toBeLessThan(boils);
@@ -84,14 +87,29 @@ describe('the share of curves on which water has to boil away first', () => {
   });
 
   test('goes to nothing next to the depth that is asked for, by its logarithm', () => {
-    expect(waterShare(600, 600 / Math.sqrt(Math.E), true)).toBeCloseTo(0.5, 12);
+    expect(waterShare(600, 600 / Math.sqrt(Math.E), BOILING)).toBeCloseTo(0.5, 12);
     for (const pressurePa of [5000, 600, 120]) {
-      const half = waterShare(pressurePa, pressurePa / Math.sqrt(Math.E), false);
-      expect(half).toBeCloseTo(waterShare(pressurePa, 1, false) / 2, 12);
-      expect(waterShare(pressurePa, pressurePa, false)).toBe(0);
-      expect(waterShare(pressurePa, 2 * pressurePa, false)).toBe(0);
+      const half = waterShare(pressurePa, pressurePa / Math.sqrt(Math.E), FALLING);
+      expect(half).toBeCloseTo(waterShare(pressurePa, 1, FALLING) / 2, 12);
+      expect(waterShare(pressurePa, pressurePa, FALLING)).toBe(0);
+      expect(waterShare(pressurePa, 2 * pressurePa, FALLING)).toBe(0);
     }
-    expect(waterShare(600, 900, true)).toBe(0);
+    expect(waterShare(600, 900, BOILING)).toBe(0);
+  });
+
+  test('is more the flatter the curve is, down to ice at −23 °C, however near the depth is', () => {
+    const flat = (pressurePa: number, flatness: number, depthPa = 66.7) =>
+      waterShare(pressurePa, depthPa, { isBoiling: false, flatness });
+    const ice = [-23, -20, -17, -14].map((celsius) => waterVapourPressurePa(celsius));
+    for (const icePa of ice) {
+      expect(flat(icePa, 1)).toBe(0.6);
+      expect(flat(icePa, 0.5)).toBeCloseTo(0.3, 12);
+      expect(flat(icePa, 1, 0.99 * icePa)).toBe(0.6);
+      expect(flat(icePa, 1, icePa)).toBe(0);
+    }
+    // Below that a flat curve is held to be a floor, and above the plateau to be gas.
+    expect(flat(waterVapourPressurePa(-23.5), 1)).toBe(0);
+    expect(flat(5000, 1, 4999)).toBeLessThan(0.01);
   });
 });
 

@@ -13,7 +13,7 @@ export const END_QUANTILES: Quantiles = { lowTail: 0.05, middle: 0.56, highTail:
  * No system is a sum of a few exponentials: so much of what is still to come may be other than any of them says,
  * one standard deviation. It shows where no noise hides it: `tests/bench/accuracy/oracle-end.ts`.
  */
-const MISFIT_SHARE = 0.1;
+const MISFIT_SHARE = 0.07;
 /** Of a normal distribution: half of its 90 % interval in deviations. */
 const NINETY_PERCENT = 1.645;
 

@@ -53,10 +53,10 @@ const RISING_BEYOND = -0.003;
 /** So many times the bend from the last but one part to the last is still to come: a setting of ours. */
 const BENDS_ON = 1.5;
 /**
- * It has been flat for the last eighth of its age. Water that cools itself and then is warmed goes through
+ * It has been flat for the last sixth of its age. Water that cools itself and then is warmed goes through
  * a lowest pressure, where it is as flat as a floor, but not for long. A setting of ours.
  */
-const STANDS = 0.13;
+const STANDS = 0.16;
 
 /**
  * Where the curve levels off, or null where it doesn't, or where that isn't known: between where a

@@ -29,7 +29,7 @@ export interface Bar {
 export const SAID: Bar = {
   tight: 0.8,
   leakAboveLimit: 0.003,
-  shareOfLimit: 0.73,
+  shareOfLimit: 0.72,
   steepeningSigmas: STEEPENS_SIGMAS,
   unseenGrowth: true,
   timesWater: 1.3,

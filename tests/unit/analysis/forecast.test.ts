@@ -130,7 +130,7 @@ test('a flat stretch where water may cool itself is water first, and a floor aft
 });
 
 test('a floor above the target, held to for long, is a curve that levels off', () => {
-  const { forecast } = conclude((t) => 95 + 3e4 * Math.exp(-t / 40), 1200);
+  const { forecast } = conclude((t) => 95 + 3e4 * Math.exp(-t / 40), 1400);
   expect(forecast).toMatchObject({ outcome: 'levels_off', remaining: null });
   expect(forecast?.floorPa?.low).toBeGreaterThan(DEFAULT_SHEET.targetPa);
   expect(forecast?.causes[0]?.cause).toBe('floor');
@@ -138,8 +138,8 @@ test('a floor above the target, held to for long, is a curve that levels off', (
 
 test('where a curve levels off, the present pressure lies within what is said of its floor', () => {
   // A moment ago it went up by a per cent: the points that tell the level have seen little of that.
-  const floor = (t: number) => 95 + 3e4 * Math.exp(-t / 40) + (t > 1195 ? 1 : 0);
-  const { forecast, pressurePa } = conclude(floor, 1200);
+  const floor = (t: number) => 95 + 3e4 * Math.exp(-t / 40) + (t > 1395 ? 1 : 0);
+  const { forecast, pressurePa } = conclude(floor, 1400);
   expect(forecast?.outcome).toBe('levels_off');
   expect(pressurePa).toBeGreaterThan(95.5);
   expect(forecast?.floorPa?.high).toBeGreaterThanOrEqual(pressurePa ?? Infinity);
@@ -222,24 +222,36 @@ test('of times that extrapolate alike, those that suit the age are believed', ()
   ).toBeGreaterThan(17_900);
 });
 
-test('the early end has more below it while as much is ahead as is behind', () => {
+test('the early end has more below it while as much is ahead as is behind, and the late end as much above', () => {
   // As likely in every order of magnitude but where Gott's own density bends it: by the chance at the end told, back.
   const wide = chances((afterS) =>
     Math.min(Math.max(Math.log(afterS / 1000) / Math.log(20), 0), 1),
   );
-  const belowEarlyEnd = (ageS: number) => {
-    const { p10S } = remainingFrom(wide, { ageS, leastS: 0, times: 1, isSeen: true }, 0);
+  const told = (ageS: number) =>
+    remainingFrom(wide, { ageS, leastS: 0, times: 1, isSeen: true }, 0);
+  const below = (ageS: number, endS: number) => {
     const weights = wide.moments.map(({ afterS, chance }, i) => {
       const odds = afterS / (1.5 * ageS);
       return ((chance - (wide.moments[i - 1]?.chance ?? 0)) * odds) / (1 + odds) ** 2;
     });
     const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
-    const below = weights.filter((_, i) => (wide.moments[i]?.afterS ?? 0) <= p10S);
-    return sum(below) / sum(weights);
+    return sum(weights.filter((_, i) => (wide.moments[i]?.afterS ?? 0) <= endS)) / sum(weights);
   };
   // It lies between 1000 and 20 000 s: the middle more than an age of 600 s ahead, and less than a quarter of 90 000.
-  expect(belowEarlyEnd(600)).toBeCloseTo(0.17, 2);
-  expect(belowEarlyEnd(90_000)).toBeCloseTo(0.1, 2);
+  expect(below(600, told(600).p10S)).toBeCloseTo(0.22, 2);
+  expect(below(90_000, told(90_000).p10S)).toBeCloseTo(0.1, 2);
+  for (const ageS of [600, 90_000]) {
+    expect(below(ageS, told(ageS).p50S)).toBeCloseTo(0.5, 2);
+    expect(below(ageS, told(ageS).p90S ?? NaN)).toBeCloseTo(0.88, 2);
+  }
+});
+
+test('what may end at once has a tenth below the early end, however much is ahead', () => {
+  const sharp = chances((afterS) => (afterS < 2000 ? 0 : 1));
+  const waiting = { ageS: 1000, leastS: 0, times: 2, isSeen: true };
+  // Beforehand 0.4; without water as long with 1/(1 + 2000/1500) = 0.43, so that the share is 0.61. A tenth of all
+  // is 0.164 of it, odds of 0.197, and so after 0.197^(1/0.4) times 2000 s.
+  expect(remainingFrom(sharp, waiting, 0.4).p10S).toBeCloseTo(34.3, 0);
 });
 
 test('an age of hours leaves room for never, one of minutes does not', () => {

@@ -23,28 +23,28 @@ describe('an inflow', () => {
   test('is its mean, and the interval holds nine tenths and the share by which no model is true', () => {
     const { leakPaPerS } = bell(0.1, 0.001).told();
     expect(leakPaPerS.estimate).toBeCloseTo(0.1, 6);
-    // Five per cent lie 1.645 deviations below, 2.5 per cent 1.96 above. What is too slow for a bend to show is 10
-    // per cent of it, and no inflow is steadier than 5 per cent: 1.645 of each. Both halves are a twentieth wider than that.
-    const lowHalf = 1.05 * Math.hypot(1.645 * 0.001, 1.645 * 0.1 * 0.1);
-    const highHalf = 1.05 * Math.hypot(1.96 * 0.001, 1.645 * 0.05 * 0.1);
+    // Five per cent lie 1.645 deviations below, 3.5 per cent 1.812 above. What is too slow for a bend to show is 9 per
+    // cent of it, and no inflow is steadier than 5 per cent: 1.645 of each. Both halves are by 3 per cent wider than that.
+    const lowHalf = 1.03 * Math.hypot(1.645 * 0.001, 1.645 * 0.09 * 0.1);
+    const highHalf = 1.03 * Math.hypot(1.812 * 0.001, 1.645 * 0.05 * 0.1);
     expect(0.1 - leakPaPerS.low).toBeCloseTo(lowHalf, 5);
     expect(leakPaPerS.high - 0.1).toBeCloseTo(highHalf, 5);
   });
 
   test('that the readings tell little of is as wide as they leave it', () => {
     const { leakPaPerS } = bell(0.1, 0.015).told();
-    expect(0.1 - leakPaPerS.low).toBeCloseTo(1.05 * Math.hypot(1.645 * 0.015, 0.01645), 3);
-    expect(leakPaPerS.high - 0.1).toBeCloseTo(1.05 * Math.hypot(1.96 * 0.015, 0.008225), 3);
+    expect(0.1 - leakPaPerS.low).toBeCloseTo(1.03 * Math.hypot(1.645 * 0.015, 0.014805), 3);
+    expect(leakPaPerS.high - 0.1).toBeCloseTo(1.03 * Math.hypot(1.812 * 0.015, 0.008225), 3);
   });
 
   test('is nothing from below where there may be none, and the end above counts few of those', () => {
     const { leakPaPerS } = bell(0.1, 0.001, 0.5).told();
     expect(leakPaPerS.low).toBe(0);
     expect(leakPaPerS.estimate).toBeCloseTo(0.05, 6);
-    expect(leakPaPerS.high).toBeGreaterThan(0.1015);
-    // A fifth of the weight of no inflow is left at that end: 2.5 of 60 hundredths of all lie above, 3 of the bell, 1.88 deviations.
-    const reach = 0.1 + 1.881 * 0.001 - 0.05;
-    expect(leakPaPerS.high).toBeCloseTo(0.05 + 1.05 * Math.hypot(reach, 1.645 * 0.05 * 0.05), 4);
+    expect(leakPaPerS.high).toBeGreaterThan(0.1013);
+    // A fifth of the weight of no inflow is left at that end: 3.5 of 60 hundredths of all lie above, 4.2 of the bell, 1.728 deviations.
+    const reach = 0.1 + 1.728 * 0.001 - 0.05;
+    expect(leakPaPerS.high).toBeCloseTo(0.05 + 1.03 * Math.hypot(reach, 1.645 * 0.05 * 0.05), 4);
   });
 
   test('is never below zero, and the estimate never outside of its interval', () => {

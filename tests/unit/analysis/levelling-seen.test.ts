@@ -22,8 +22,8 @@ describe('a floor is told', () => {
   test('after three minutes, and by the age of the rig as it is', () => {
     const flat = () => 95;
     expect(levelOf(everySecond(flat, 0, 175), 0, targetPa)).toBeNull();
-    expect(levelOf(everySecond(flat, 0, 205), 0, targetPa)).toBeNull();
-    expect(levelOf(everySecond(flat, 0, 212), 0, targetPa)).not.toBeNull();
+    expect(levelOf(everySecond(flat, 0, 212), 0, targetPa)).toBeNull();
+    expect(levelOf(everySecond(flat, 0, 222), 0, targetPa)).not.toBeNull();
     // Changed 100 s ago it is that old.
     expect(levelOf(everySecond(flat, 500, 600), 500, targetPa)).toBeNull();
     expect(levelOf(everySecond(flat, 500, 1100), 500, targetPa)).not.toBeNull();

@@ -70,9 +70,9 @@ describe('an estimate from many normal distributions', () => {
 });
 
 describe('the end of a hold', () => {
-  test('is as sure as its mixtures, and a tenth of what is still to come', () => {
+  test('is as sure as its mixtures, and seven hundredths of what is still to come', () => {
     const found = endOfHold({ estimate: 80, low: 77, high: 84 }, 60);
-    const misfit = 1.645 * 0.1 * 20;
+    const misfit = 1.645 * 0.07 * 20;
     expect(found.estimate).toBe(80);
     expect(found.low).toBeCloseTo(80 - Math.hypot(3, misfit), 12);
     expect(found.high).toBeCloseTo(80 + Math.hypot(4, misfit), 12);

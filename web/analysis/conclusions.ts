@@ -94,6 +94,7 @@ export type Reservation =
   | 'evening_out' // the pressure fell at first, while it evened out, and has not been seen enough since
   | 'steepening' // the rise grows steeper: something still hides part of an inflow
   | 'temperature' // it has changed so much that it may hide a leak
+  | 'temperature_unknown' // no thermometer tells, and a usual change of it may hide a leak
   | 'isolation_unsure' // by its curve, the pump may still be pulling
   | 'not_water_alone' // stands above the vapour pressure of water at the metal's temperature
   | 'moisture_besides' // a leak it is; how much of the rise is moisture the data do not tell

@@ -8,7 +8,7 @@ import { noiseOf } from './rise-noise.ts';
 import { risePoints, type RisePoint } from './rise-points.ts';
 import { riseSamples } from './rise-samples.ts';
 import { riseSteps, type SeenStep } from './rise-steps.ts';
-import { hiddenByTemperaturePaPerS, warmingOf } from './rise-warming.ts';
+import { hiddenByTemperature, warmingOf, type HiddenByTemperature } from './rise-warming.ts';
 import type { Sample } from './samples.ts';
 import { openedBy, steepeningOf, type Steepening } from './steepening.ts';
 
@@ -40,8 +40,7 @@ export interface FittedHold {
   readonly startS: number;
   /** Null where too little has been seen. */
   readonly steepening: Steepening | null;
-  /** Inflow that a change of the temperature could hide, Pa/s. */
-  readonly hiddenByTemperaturePaPerS: number;
+  readonly hiddenByTemperature: HiddenByTemperature;
 }
 
 /**
@@ -82,7 +81,7 @@ export function fittedHold(
   });
   const seen = {
     ...{ all, points, steps, startS },
-    hiddenByTemperaturePaPerS: hiddenByTemperaturePaPerS(points, warming, startS - isolatedS),
+    hiddenByTemperature: hiddenByTemperature(points, warming, startS - isolatedS),
   };
   if (fit === null) return { ...seen, fit, steepening: null };
   const steepening = steepeningOf(points, {

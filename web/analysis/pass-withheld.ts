@@ -4,6 +4,7 @@ import { waterVapourPressurePa } from '../../protocol/water.ts';
 import type { Reservation } from './conclusions.ts';
 import type { RiseFit } from './rise-fit.ts';
 import { shareOf } from './rise-kinds.ts';
+import type { HiddenByTemperature } from './rise-warming.ts';
 import { mayBecomePaPerS, steepens, type Steepening } from './steepening.ts';
 import type { Bar } from './verdict-bars.ts';
 
@@ -14,8 +15,7 @@ export interface Seen {
   readonly sinceEvenS: number;
   /** Null where too little has been seen. */
   readonly steepening: Steepening | null;
-  /** Inflow that a change of the temperature could hide, Pa/s. */
-  readonly hiddenByTemperaturePaPerS: number;
+  readonly hiddenByTemperature: HiddenByTemperature;
   readonly isolationSure: boolean;
   readonly step: boolean;
   readonly falling: boolean;
@@ -81,8 +81,9 @@ export function passWithheld(bar: Bar, fit: RiseFit, sheet: Sheet, seen: Seen): 
   if (fit.leakPaPerS.high > limit || isSteepening(bar, seen.steepening, limit)) {
     return { reason: 'steepening', moreS: longerS };
   }
-  if (fit.leakPaPerS.high + bar.timesWater * seen.hiddenByTemperaturePaPerS > limit) {
-    return { reason: 'temperature', moreS: longerS };
+  const { paPerS: hiddenPaPerS, isMeasured } = seen.hiddenByTemperature;
+  if (fit.leakPaPerS.high + bar.timesWater * hiddenPaPerS > limit) {
+    return { reason: isMeasured ? 'temperature' : 'temperature_unknown', moreS: longerS };
   }
   if (iceMayHide(sheet)) return { reason: 'ice_possible', moreS: null };
   if (bar.unseenGrowth && mayGrowUnseen(seen.steepening, limit, isOver)) {

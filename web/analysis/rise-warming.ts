@@ -30,6 +30,11 @@ const COMING = { mean: 0.3, sigma: 0.4 } as const;
 const ZERO_PA_PER_K = 0.07;
 /** Where no temperature is known: metal that changes steadily by so much, K/h, is nothing unusual. */
 const UNKNOWN_K_PER_H = 1;
+/**
+ * A cloud, a fan or a door moves it by so much within minutes, and nobody sees it: a leak of twice the limit was hidden
+ * by that from the fourth to the fifth minute. A setting of ours.
+ */
+const UNKNOWN_SWING_K = 1;
 /** A sensor's thermometer is smoothed over so long either side, s; it shows tenths. */
 const SMOOTHED_S = 45;
 
@@ -67,27 +72,36 @@ export function warmingOf(
   };
 }
 
+/** An inflow that the temperature's coming and going could hide. */
+export interface HiddenByTemperature {
+  readonly paPerS: number;
+  /** False: no thermometer tells, and it is what a usual swing could hide. */
+  readonly isMeasured: boolean;
+}
+
 /**
  * The inflow that the temperature's coming and going could hide, were all of the gas water in balance with the metal:
  * cooling takes it up again, and what bends as it does looks like gas that is given off. Over all of the hold, or over
- * its latter half, if that is more: an inflow is told by what has not bent by then. 0 where no thermometer tells.
+ * its latter half, if that is more: an inflow is told by what has not bent by then.
  *
  * @param fromS since isolation, s: the hold begins there, or at its last step
- * @returns Pa/s
  */
-export function hiddenByTemperaturePaPerS(
+export function hiddenByTemperature(
   points: readonly RisePoint[],
   { warmedK }: Pick<SeenWarming, 'warmedK'>,
   fromS: number,
-): number {
+): HiddenByTemperature {
+  const isMeasured = warmedK !== null;
   const last = points.at(-1);
-  if (last === undefined || last.heldS <= fromS || warmedK === null) return 0;
+  if (last === undefined || last.heldS <= fromS) return { paPerS: 0, isMeasured };
   const perSecond = (sinceS: number) => {
-    const seenK = warmedK.filter((_, i) => (points[i]?.heldS ?? 0) >= sinceS);
+    const seenK = (warmedK ?? []).filter((_, i) => (points[i]?.heldS ?? 0) >= sinceS);
     return (Math.max(...seenK) - Math.min(...seenK)) / (last.heldS - sinceS);
   };
-  const swingKPerS = Math.max(perSecond(fromS), perSecond((fromS + last.heldS) / 2));
-  return WATER_PER_K * last.pressurePa * swingKPerS;
+  const swingKPerS = isMeasured
+    ? Math.max(perSecond(fromS), perSecond((fromS + last.heldS) / 2))
+    : UNKNOWN_SWING_K / (last.heldS - fromS);
+  return { paPerS: WATER_PER_K * last.pressurePa * swingKPerS, isMeasured };
 }
 
 /** What more has come because it was warmer while it came: ∫ 6.4 %/K · ΔT dP. */

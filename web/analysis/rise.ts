@@ -98,7 +98,7 @@ function looksUntil({ isolatedS }: HoldSpan, nowS: number): number[] {
 }
 
 function judgementOf(
-  { fit, all, points, steps, startS, steepening, hiddenByTemperaturePaPerS }: FittedHold,
+  { fit, all, points, steps, startS, steepening, hiddenByTemperature }: FittedHold,
   { isolationSure }: HoldSpan,
   sheet: Sheet,
   nowS: number,
@@ -109,7 +109,7 @@ function judgementOf(
     sinceEvenS: heldS - evenedAfterS(points),
     step: steps.length > 0,
     steepening,
-    hiddenByTemperaturePaPerS,
+    hiddenByTemperature,
     falling: isFalling(points),
     gap: hasGap(points, heldS),
     isolationSure,

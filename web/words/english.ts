@@ -355,6 +355,8 @@ export const english = {
       'the rise grows steeper, as while gas still spreads to other parts or the metal’s temperature changes: a leak may hide behind that',
     temperature:
       'the temperature has changed so much that vapour coming and going with it may hide a leak: shade the system, or hold for longer',
+    temperature_unknown:
+      'no thermometer tells how steady the temperature is, and within so short a time a degree of it may hide a leak: hold for longer',
     isolation_unsure:
       'by its curve the pump may still be pulling: mark the valve-off, or open and close the valve',
     not_water_alone:

@@ -585,6 +585,8 @@ export const spanish: Wording = {
       'la subida se hace más empinada, como mientras el gas aún se reparte o cambia la temperatura del metal: detrás puede esconderse una fuga',
     temperature:
       'la temperatura ha cambiado tanto que el vapor que va y viene con ella puede esconder una fuga: dé sombra al sistema o retenga más tiempo',
+    temperature_unknown:
+      'ningún termómetro dice si la temperatura se mantiene, y en tan poco tiempo un grado puede esconder una fuga: retenga más tiempo',
     isolation_unsure:
       'por la curva, la bomba puede seguir aspirando: marque el aislamiento, o abra y cierre la válvula',
     not_water_alone:

@@ -51,7 +51,7 @@ const SEEN: Seen = {
   ...{ heldS: 900, sinceEvenS: 900, isolationSure: true, step: false, falling: false, gap: false },
   pressurePa: 36,
   steepening: { presentPaPerS: 0.001, grownPaPerS: 0, sigmaPaPerS: 0.0001 },
-  hiddenByTemperaturePaPerS: 0,
+  hiddenByTemperature: { paPerS: 0, isMeasured: true },
 };
 const judged = (told: Told | null, seen: Partial<Seen> = {}, sheet: Partial<Sheet> = {}) =>
   judgeRise(told === null ? null : fitOf(told), { ...SHEET, ...sheet }, { ...SEEN, ...seen });
@@ -124,13 +124,15 @@ describe('a pass', () => {
       ...{ verdict: 'undecided', reservations: ['steepening'], leaning: null },
     });
     // The inflow's interval ends at 0.002 Pa/s, and the limit is 0.01 Pa/s: 1.3 times 0.00615 and 1.2 times 0.00667 more.
-    const swings = (hiddenByTemperaturePaPerS: number) =>
-      judged({}, { hiddenByTemperaturePaPerS, heldS: 600 });
+    const swings = (paPerS: number, isMeasured = true) =>
+      judged({}, { hiddenByTemperature: { paPerS, isMeasured }, heldS: 600 });
     expect(swings(0.0061).verdict).toBe('tight_dry');
     expect(swings(0.0062)).toMatchObject({
       ...{ verdict: 'undecided', reservations: ['temperature'], moreS: 300, leaning: 'tight_dry' },
     });
     expect(swings(0.0067).leaning).toBeNull();
+    expect(swings(0.0061, false).verdict).toBe('tight_dry');
+    expect(swings(0.0062, false).reservations).toEqual(['temperature_unknown']);
     // Ice at −25 °C has 63 Pa, less than three times the limit of 70 Pa; at −10 °C it has 260 Pa.
     expect(judged({}, {}, { coldestTemperatureC: -25 })).toMatchObject({
       ...{ verdict: 'undecided', reservations: ['ice_possible'], moreS: null },

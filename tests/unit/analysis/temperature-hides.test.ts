@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { micronFromPa, paFromMicron } from '../../../protocol/units.ts';
 import type { RisePoint } from '../../../web/analysis/rise-points.ts';
-import { hiddenByTemperaturePaPerS } from '../../../web/analysis/rise-warming.ts';
+import { hiddenByTemperature } from '../../../web/analysis/rise-warming.ts';
 import { assessRise } from '../../../web/analysis/rise.ts';
 import {
   historyOf,
@@ -65,6 +65,35 @@ describe('sun that comes and goes', () => {
   });
 });
 
+describe('where no thermometer tells', () => {
+  test('a tight system is passed later than where the temperature is seen to stand still, and told why', () => {
+    const tight = (heldS: number) => 40 - 3 * Math.exp(-heldS / 60);
+    expect(judged(tight, () => 0, 300).verdict).toBe('tight_dry');
+    const { verdict, reservations, moreS } = judged(tight, null, 300);
+    expect({ verdict, reservations, moreS }).toEqual({
+      ...{ verdict: 'undecided', reservations: ['temperature_unknown'], moreS: 600 },
+    });
+    expect(judged(tight, null, 750).verdict).toBe('tight_dry');
+  });
+
+  test.each([
+    { times: 1.1, coolsK: 0.8 },
+    { times: 1.1, coolsK: 1 },
+    { times: 1.2, coolsK: 1 },
+  ])(
+    'a leak of $times times the limit is not passed while metal cools by $coolsK K',
+    ({ times, coolsK }) => {
+      const leakPaPerS = times * DEFAULT_SHEET.leakLimitPaPerS;
+      const leaking = (heldS: number) =>
+        (40 + leakPaPerS * heldS) *
+        Math.exp(-WATER_PER_K * coolsK * Math.sin((2 * Math.PI * heldS) / 2000));
+      for (const heldS of [240, 270, 300, 330, 360, 420]) {
+        expect(judged(leaking, null, heldS).verdict, `${heldS} s`).not.toBe('tight_dry');
+      }
+    },
+  );
+});
+
 describe('what a swing could hide', () => {
   const points: RisePoint[] = [10, 110, 210, 310].map((heldS) => ({
     ...{ heldS, pressurePa: 30 + heldS / 100, widthS: 10, count: 10, stepPa: 0, dwellS: 0 },
@@ -72,7 +101,7 @@ describe('what a swing could hide', () => {
 
   test('is all of the gas as water, from the warmest to the coldest, over the time seen', () => {
     const hidden = (warmedK: readonly number[], fromS: number) =>
-      hiddenByTemperaturePaPerS(points, { warmedK }, fromS) / (0.064 * 33.1);
+      hiddenByTemperature(points, { warmedK }, fromS).paPerS / (0.064 * 33.1);
     expect(hidden([-1, 0.5, 0, -0.2], 0)).toBeCloseTo(1.5 / 310, 12);
     // From 155 s on it has swung more for its length.
     expect(hidden([0, 0.5, -1, -0.2], 0)).toBeCloseTo(0.8 / 155, 12);
@@ -80,10 +109,18 @@ describe('what a swing could hide', () => {
     expect(hidden([-3, 0.5, 0, -0.2], 105)).toBeCloseTo(0.7 / 205, 12);
   });
 
-  test('is nothing where no thermometer tells, or nothing has been seen', () => {
-    expect(hiddenByTemperaturePaPerS(points, { warmedK: null }, 0)).toBe(0);
-    expect(hiddenByTemperaturePaPerS([], { warmedK: [] }, 0)).toBe(0);
-    expect(hiddenByTemperaturePaPerS(points, { warmedK: [0, 1, 2, 3] }, 310)).toBe(0);
+  test('is what a kelvin could hide where no thermometer tells', () => {
+    const unknown = (fromS: number) => hiddenByTemperature(points, { warmedK: null }, fromS);
+    expect(unknown(0).isMeasured).toBe(false);
+    expect(unknown(0).paPerS / (0.064 * 33.1)).toBeCloseTo(1 / 310, 12);
+    expect(unknown(105).paPerS / (0.064 * 33.1)).toBeCloseTo(1 / 205, 12);
+  });
+
+  test('is nothing where nothing has been seen', () => {
+    const nothing = { paPerS: 0, isMeasured: true };
+    expect(hiddenByTemperature([], { warmedK: [] }, 0)).toEqual(nothing);
+    expect(hiddenByTemperature(points, { warmedK: [0, 1, 2, 3] }, 310)).toEqual(nothing);
+    expect(hiddenByTemperature([], { warmedK: null }, 0).paPerS).toBe(0);
   });
 
   test('of half a kelvin at 300 micron in a quarter of an hour is less than a micron a minute', () => {
@@ -92,7 +129,7 @@ describe('what a swing could hide', () => {
       heldS: 300 * i,
       pressurePa: paFromMicron(300),
     }));
-    const paPerS = hiddenByTemperaturePaPerS(long, { warmedK: [0, 0.2, 0.5, 0.4] }, 0);
+    const { paPerS } = hiddenByTemperature(long, { warmedK: [0, 0.2, 0.5, 0.4] }, 0);
     expect(60 * micronFromPa(paPerS)).toBeLessThan(1);
   });
 });

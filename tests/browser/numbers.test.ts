@@ -19,7 +19,14 @@ afterAll(async () => {
 });
 
 test('what is entered on the sheet shows behind the verdict', { timeout: 180_000 }, async () => {
-  const { page, complaints } = await rehearse(browser, bridge.url, 'weir-street-archive');
+  // Slowly: it has to be paused between its verdict and the end of its hold.
+  const { page, complaints } = await rehearse(
+    browser,
+    bridge.url,
+    'weir-street-archive',
+    {},
+    '×60',
+  );
   await page.getByTestId('rehearsal-badge').waitFor();
   await untilShown(page, 'stage', 'pull_down');
   await jumpToHold(page);

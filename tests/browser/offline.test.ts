@@ -59,7 +59,8 @@ test(
 
 test('nothing but the page’s own files is kept', { timeout: 120_000 }, async () => {
   const bridge = await runBridge();
-  const { page } = await rehearse(browser, bridge.url, 'quarry-road-bakery');
+  // Slowly: its pull-down has to outlast a reload.
+  const { page } = await rehearse(browser, bridge.url, 'quarry-road-bakery', {}, '×60');
   await untilShown(page, 'stage', 'pull_down');
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await page.reload();

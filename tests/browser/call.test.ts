@@ -75,7 +75,7 @@ test('a trainee chooses, works, calls, and sees what it was', { timeout: 240_000
 async function choose(page: Page): Promise<void> {
   await page.getByTestId('rehearse-now').click();
   await page.locator('input[name="trainee"]').fill('Ines');
-  await page.getByRole('radio', { name: '×120', exact: true }).check();
+  await page.getByRole('radio', { name: '×60', exact: true }).check();
   await page.getByTestId('rehearsal-weir-street-archive').locator('summary').click();
   await page.getByTestId('start-weir-street-archive').click();
 }

@@ -40,8 +40,14 @@ test(
   'reading, stage, sentence and next step stand above the fold with both strips shown',
   { timeout: 180_000 },
   async () => {
-    // Its verdict has the longest words.
-    const { page, complaints } = await rehearse(browser, bridge.url, 'weir-street-archive');
+    // Its verdict has the longest words; slowly, since it has to be paused before its hold is over.
+    const { page, complaints } = await rehearse(
+      browser,
+      bridge.url,
+      'weir-street-archive',
+      {},
+      '×60',
+    );
     await page.setViewportSize(PHONE);
     await page.getByTestId('alert').waitFor({ timeout: 120_000 });
     await lookAtPhone(page, 'phone-target');

@@ -37,52 +37,56 @@ async function nameSensor(page: Page, id: string, name: string, place: string): 
   await form.getByText('Saved.').waitFor();
 }
 
-test('sensors are named from the header, on every page, and the one at the system is watched', async () => {
-  const { page, complaints } = await openDashboard(browser, bridge.url);
-  const other = await openDashboard(browser, bridge.url);
-  sensors.meet('aa:01', 'VS-2 0417');
-  sensors.meet('aa:02', 'VS-2 0552');
-  pump(1, 400);
-  await untilReadings(page, 399);
-  await page.getByTestId('name-sensor').click();
-  await picture(page, 'naming-sensors');
-  await expectAccessible(page);
-  // By keyboard alone: the name, then the place with the arrows, then Enter.
-  await page.getByTestId('sensor-aa:01').getByLabel('Name').focus();
-  await page.keyboard.type('pump side');
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('ArrowRight');
-  await page.keyboard.press('ArrowRight');
-  await page.keyboard.press('Enter');
-  await page.getByTestId('sensor-aa:01').getByText('Saved.').waitFor();
-  await nameSensor(page, 'aa:02', 'roof', 'at the system');
-  await page.getByTestId('close-panel').click();
+test(
+  'sensors are named from the header, on every page, and the one at the system is watched',
+  { timeout: 90_000 },
+  async () => {
+    const { page, complaints } = await openDashboard(browser, bridge.url);
+    const other = await openDashboard(browser, bridge.url);
+    sensors.meet('aa:01', 'VS-2 0417');
+    sensors.meet('aa:02', 'VS-2 0552');
+    pump(1, 400);
+    await untilReadings(page, 399);
+    await page.getByTestId('name-sensor').click();
+    await picture(page, 'naming-sensors');
+    await expectAccessible(page);
+    // By keyboard alone: the name, then the place with the arrows, then Enter.
+    await page.getByTestId('sensor-aa:01').getByLabel('Name').focus();
+    await page.keyboard.type('pump side');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Enter');
+    await page.getByTestId('sensor-aa:01').getByText('Saved.').waitFor();
+    await nameSensor(page, 'aa:02', 'roof', 'at the system');
+    await page.getByTestId('close-panel').click();
 
-  for (const shown of [page, other.page]) {
-    await expect
-      .poll(() => shown.getByTestId('connection-state').innerText())
-      .toMatch(/^roof, live$/u);
-    const beside = shown.getByTestId('beside');
-    await expect.poll(() => beside.innerText()).toMatch(/pump side \d+ micron: /u);
-    await expect
-      .poll(() => shown.getByTestId('apart-aa:01').innerText())
-      .toMatch(/^[\d.]+ micron above roof, give or take [\d.]+$/u);
-  }
-  await picture(page, 'two-sensors');
-  await expectAccessible(page);
-  await other.page.setViewportSize({ width: 390, height: 844 });
-  await picture(other.page, 'two-sensors-phone');
-  await other.page.context().close();
+    for (const shown of [page, other.page]) {
+      await expect
+        .poll(() => shown.getByTestId('connection-state').innerText())
+        .toMatch(/^roof, live$/u);
+      const beside = shown.getByTestId('beside');
+      await expect.poll(() => beside.innerText()).toMatch(/pump side \d+ micron: /u);
+      await expect
+        .poll(() => shown.getByTestId('apart-aa:01').innerText())
+        .toMatch(/^[\d.]+ micron above roof, give or take [\d.]+$/u);
+    }
+    await picture(page, 'two-sensors');
+    await expectAccessible(page);
+    await other.page.setViewportSize({ width: 390, height: 844 });
+    await picture(other.page, 'two-sensors-phone');
+    await other.page.context().close();
 
-  await page.getByTestId('work-hook_up').waitFor();
-  await expect
-    .poll(() => page.getByTestId('work-hook_up').innerText())
-    .toMatch(/whole connected system/u);
-  await page.getByRole('combobox').selectOption({ label: 'pump side' });
-  await expect.poll(() => page.getByTestId('work-hook_up').innerText()).toMatch(/pump’s side/u);
-  expect(complaints).toEqual([]);
-  await page.context().close();
-});
+    await page.getByTestId('work-hook_up').waitFor();
+    await expect
+      .poll(() => page.getByTestId('work-hook_up').innerText())
+      .toMatch(/whole connected system/u);
+    await page.getByRole('combobox').selectOption({ label: 'pump side' });
+    await expect.poll(() => page.getByTestId('work-hook_up').innerText()).toMatch(/pump’s side/u);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  },
+);
 
 test('a place said on an earlier visit is asked about until it is said again', async () => {
   const { page } = await openDashboard(browser, bridge.url);

@@ -53,8 +53,8 @@ const SHARE_ICE = 0.05;
 
 /**
  * As likely as not a flat curve stands on ice that still has to go, down to its −23 °C (IAPWS, same release as
- * below), however near the depth is: a pump's floor looks the same. Before, a tenth of what was foretold of such
- * curves lay beyond the truth in five to eight of ten, on training curves of the simulated world. A setting of ours.
+ * below), however near the depth is: a pump's floor looks the same. Without it half of such training curves of the
+ * simulated world were there before the early end of what was foretold. A setting of ours.
  */
 const SHARE_FLAT = 0.6;
 const COLDEST_ICE_PA = 77;

@@ -96,7 +96,8 @@ describe('what is left', () => {
     };
     const onIce = left((t) => 125 * (1 + 800 * Math.exp(-t / 15)) * (1 - t / 3e4));
     const tail = left((t) => 125 * (t / 500) ** -0.6 + 3e4 * Math.exp(-t / 15));
-    expect(onIce.p10S).toBeLessThan(0.2 * 500);
+    expect(onIce.p10S).toBeLessThan(0.05 * 500);
+    expect(onIce.p50S).toBeLessThan(3 * 500);
     // It is there after 500·(125/66.66)^(1/0.6) = 1423 s.
     expect(tail.p10S).toBeGreaterThan(0.5 * 923);
     expect(tail.p10S).toBeLessThan(923);

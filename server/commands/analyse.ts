@@ -7,9 +7,9 @@ import { readFile } from 'node:fs/promises';
 import { CsvError, parseReadingsCsv, type CsvRow } from '../../protocol/readings-csv.ts';
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import { History } from '../../web/analysis/history.ts';
+import { History } from '../../web/analysis/readings/history.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { median } from '../../web/analysis/median.ts';
+import { median } from '../../web/analysis/fitting/median.ts';
 import { ANALYSE_HELP, AnalyseUsageError, readAnalyseOptions } from './analyse-options.ts';
 import { reportLine } from './analyse-report.ts';
 

@@ -8,8 +8,12 @@ import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import { judgedHolds } from '../../web/analysis/judged-holds.ts';
 import type { Passage } from '../../web/analysis/passages.ts';
-import { heardTogether, sensorSaid, slowestVerdict } from '../../web/analysis/slowest-verdict.ts';
-import { seesSystem } from '../../web/analysis/verdict.ts';
+import {
+  heardTogether,
+  sensorSaid,
+  slowestVerdict,
+} from '../../web/analysis/verdict/slowest-verdict.ts';
+import { seesSystem } from '../../web/analysis/verdict/verdict.ts';
 import type { ChannelFold, ReportReadings } from '../../web/report/report-readings.ts';
 
 interface JudgedFacts {

@@ -1,6 +1,6 @@
 /** What evacuations with nitrogen between cost at each judging: no more for those that are over. */
-import { History } from '../../web/analysis/history.ts';
-import { tripleTold } from '../../web/analysis/triple-told.ts';
+import { History } from '../../web/analysis/readings/history.ts';
+import { tripleTold } from '../../web/analysis/cycles/triple-told.ts';
 import { manyCycles } from '../support/many-cycles.ts';
 import { processorMs, quantile, timings } from './timings.ts';
 

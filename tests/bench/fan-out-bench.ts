@@ -10,7 +10,7 @@ import { z } from 'zod';
 import { columnsFromReadings } from '../../protocol/reading.ts';
 import type { RecordMessage } from '../../protocol/stream.ts';
 import { Stream } from '../../server/stream/stream.ts';
-import { median } from '../../web/analysis/median.ts';
+import { median } from '../../web/analysis/fitting/median.ts';
 import { BridgeProcess, STEADY_RECORDING } from '../support/bridge-process.ts';
 import { openBrowser } from '../support/dashboard.ts';
 import { recordedReading } from '../support/recorded-readings.ts';

@@ -5,9 +5,9 @@
  */
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
-import { History } from '../../web/analysis/history.ts';
+import { History } from '../../web/analysis/readings/history.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { JUDGING_GRID_S } from '../../web/analysis/judging-grid.ts';
+import { JUDGING_GRID_S } from '../../web/analysis/readings/judging-grid.ts';
 import { fill, HELD_S, HERTZ, insert, ISOLATED_S, JOB_MARKS, jobPa } from './long-session.ts';
 import { processorMs, quantile, timings, wallMs } from './timings.ts';
 

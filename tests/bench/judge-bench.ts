@@ -4,9 +4,9 @@ import { runInNewContext } from 'node:vm';
 import { z } from 'zod';
 import type { Mark } from '../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
-import { History } from '../../web/analysis/history.ts';
+import { History } from '../../web/analysis/readings/history.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { JUDGING_GRID_S } from '../../web/analysis/judging-grid.ts';
+import { JUDGING_GRID_S } from '../../web/analysis/readings/judging-grid.ts';
 import { benchFits } from './fit-bench.ts';
 import {
   fill,

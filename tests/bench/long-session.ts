@@ -1,6 +1,6 @@
 /** A day at 10 Hz by formula, for timings: what is timed must not depend on what is right. */
 import type { Mark } from '../../protocol/mark.ts';
-import type { History } from '../../web/analysis/history.ts';
+import type { History } from '../../web/analysis/readings/history.ts';
 
 export const HERTZ = 10;
 /** Valved off here in `markedJob`; held for a quarter of an hour. */

@@ -6,7 +6,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { ReceivedReading } from '../../protocol/reading.ts';
-import { median } from '../../web/analysis/median.ts';
+import { median } from '../../web/analysis/fitting/median.ts';
 import { openForWriting } from '../../server/record/open-database.ts';
 import { Recorder } from '../../server/record/recorder.ts';
 

@@ -7,7 +7,7 @@ import type { ReceivedReading } from '../../protocol/reading.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { Recorder } from '../../server/record/recorder.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { gridTime } from '../../web/analysis/judging-grid.ts';
+import { gridTime } from '../../web/analysis/readings/judging-grid.ts';
 import { english } from '../../web/words/english.ts';
 import { historyOf } from '../support/invented-curves.ts';
 import { runBridge } from '../support/running-bridge.ts';

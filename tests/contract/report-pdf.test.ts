@@ -8,7 +8,7 @@ import { parseReadingsCsv } from '../../protocol/readings-csv.ts';
 import { recordingJsonSchema } from '../../protocol/recording-json.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { gridTime } from '../../web/analysis/judging-grid.ts';
+import { gridTime } from '../../web/analysis/readings/judging-grid.ts';
 import { english } from '../../web/words/english.ts';
 import { spanish } from '../../web/words/spanish.ts';
 import { inSentences } from '../../web/words/said-conclusion.ts';

@@ -6,7 +6,7 @@ import { recordingSchema } from '../../protocol/recording.ts';
 import { verifiedSchema } from '../../protocol/verified.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { gridTime } from '../../web/analysis/judging-grid.ts';
+import { gridTime } from '../../web/analysis/readings/judging-grid.ts';
 import { numbersOf } from '../../web/analysis/numbers.ts';
 import { englishIn } from '../support/english-speech.ts';
 import { english } from '../../web/words/english.ts';

@@ -1,5 +1,10 @@
 /** The walls of the house, as rules over imports. DEVELOPERS.md says why each stands. */
 const PURE = '^web/(analysis|words|figure|report)/';
+/** The judge's rooms from the ground up: each imports those before it, and the conclusions that all speak in. */
+const JUDGE_FLOORS = [
+  ...['fitting', 'readings', 'pull-down', 'stages', 'flows', 'rise', 'verdict'],
+  ...['next-hold', 'seen', 'hunt', 'cycles', 'nitrogen', 'closing', 'training'],
+];
 const SERVER_ROOMS = ['sources', 'record', 'stream', 'http', 'jobs', 'sharing', 'vans'];
 
 module.exports = {
@@ -40,6 +45,24 @@ module.exports = {
       severity: 'error',
       from: { path: PURE },
       to: { dependencyTypes: ['core'] },
+    },
+    ...JUDGE_FLOORS.map((floor, at) => ({
+      name: `judge-${floor}-stands-on-what-is-below`,
+      severity: 'error',
+      from: { path: `^web/analysis/${floor}/` },
+      to: {
+        path: '^web/analysis/',
+        pathNot: `^web/analysis/(conclusions\\.ts$|(${JUDGE_FLOORS.slice(0, at + 1).join('|')})/)`,
+      },
+    })),
+    {
+      name: 'every-room-of-the-judge-has-a-floor',
+      severity: 'error',
+      from: {
+        path: '^web/analysis/[^/]+/',
+        pathNot: `^web/analysis/(${JUDGE_FLOORS.join('|')})/`,
+      },
+      to: {},
     },
     {
       name: 'server-imports-only-the-pure-part-of-the-page',

@@ -1,5 +1,5 @@
 /** The walls between the rooms stand, and the check that says so can fail. */
-import { cpSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -58,6 +58,8 @@ test('no import crosses a wall, and there are no circles', async () => {
 test.each([
   ['protocol/planted.ts', '../web/analysis/conclusions.ts', 'protocol-imports-nothing-of-ours'],
   ['web/analysis/planted.ts', '../../simulators/physics/advance.ts', 'web-imports-only-protocol'],
+  ['web/analysis/rise/planted.ts', '../verdict/verdict.ts', 'judge-rise-stands-on-what-is-below'],
+  ['web/analysis/fitting/planted.ts', '../judge.ts', 'judge-fitting-stands-on-what-is-below'],
   ['web/live/planted.ts', '../../server/options.ts', 'nobody-imports-server'],
   ['web/report/planted.ts', '../store/session.ts', 'pure-folders-import-only-pure-ones'],
   ['server/http/planted.ts', '../record/recorder.ts', 'server-http-keeps-to-itself'],
@@ -65,6 +67,15 @@ test.each([
   ['server/http/planted.ts', 'pdfmake', 'one-folder-knows-the-pdf-library'],
 ])('%s importing %s is caught', async (file, target, rule) => {
   expect(await violationsWith({ [file]: `export * from '${target}';\n` })).toContain(rule);
+});
+
+test('a new room of the judge has to be given its place', async () => {
+  mkdirSync(join(copy, 'web', 'analysis', 'attic'));
+  const found = await violationsWith({
+    'web/analysis/attic/planted.ts': "export * from '../conclusions.ts';\n",
+  });
+  rmSync(join(copy, 'web', 'analysis', 'attic'), { recursive: true });
+  expect(found).toContain('every-room-of-the-judge-has-a-floor: web/analysis/attic/planted.ts');
 });
 
 test('what vans alone may do is caught elsewhere, and what they may not', async () => {

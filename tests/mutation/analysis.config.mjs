@@ -9,6 +9,6 @@ export default askedTests({
   ],
   // Their hundreds of curves would be judged anew for each change; what they alone would notice counts as unnoticed.
   exclude: [
-    'tests/unit/analysis/{*-ensemble,end-of-hold,judged-live,noise-properties,properties,repeat-hold,simulated-jobs,stage-copies}.test.ts',
+    'tests/unit/analysis/**/{*-ensemble,end-of-hold,judged-live,noise-properties,properties,repeat-hold,simulated-jobs,stage-copies}.test.ts',
   ],
 });

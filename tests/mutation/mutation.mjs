@@ -56,9 +56,9 @@ const { makeOnly, possibleMutants } = await import('./mutants.mjs');
 process.chdir(PROJECT);
 const listed = [];
 for (const part of PARTS) {
-  const files = readdirSync(join(PROJECT, part.folder))
+  const files = readdirSync(join(PROJECT, part.folder), { recursive: true })
     .filter((name) => name.endsWith('.ts'))
-    .map((name) => `${part.folder}/${name}`)
+    .map((name) => `${part.folder}/${name.replaceAll('\\', '/')}`)
     .filter((file) => file.includes(values.of));
   if (files.length === 0) continue;
   const results = await resultsOf(files, part.tests);

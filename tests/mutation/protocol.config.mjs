@@ -4,7 +4,7 @@ import { askedTests } from './asked-tests.mjs';
 export default askedTests({
   include: [
     'tests/unit/{import,protocol,read-in,sensor,server,typed-in,web}/**/*.test.ts',
-    'tests/unit/analysis/{nitrogen-test,pass-rule}.test.ts',
+    'tests/unit/analysis/{nitrogen/nitrogen-test,verdict/pass-rule}.test.ts',
     'tests/unit/plan/{displacement,internal-volume,volume-draft}.test.ts',
     'tests/house/{readme,sensor-profile}.test.ts',
     'tests/published/{atmosphere,leak-rate,nitrogen,temperature,tube-sizes,units,water}.test.ts',

@@ -1,7 +1,7 @@
 /** Our nonlinear fits beside a general-purpose library's, ml-levenberg-marquardt, on the same data. */
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { describe, expect, test } from 'vitest';
-import { curveProblem, fitNonlinear } from '../../web/analysis/nonlinear-least-squares.ts';
+import { curveProblem, fitNonlinear } from '../../web/analysis/fitting/nonlinear-least-squares.ts';
 import { between, logBetween, normal, seeded } from '../support/invented-curves.ts';
 import { CERTIFIED_NAMES, certifiedProblem, sharedDigits } from '../support/strd.ts';
 

@@ -2,9 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Mark } from '../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
-import { fallRatePerS } from '../../web/analysis/fall-rate.ts';
+import { fallRatePerS } from '../../web/analysis/flows/fall-rate.ts';
 import { judge } from '../../web/analysis/judge.ts';
-import { leakRateInUnits } from '../../web/analysis/leak-rate.ts';
+import { leakRateInUnits } from '../../web/analysis/flows/leak-rate.ts';
 import { historyOf, readingsOf, seeded, QUIET_SENSOR } from '../support/invented-curves.ts';
 
 const markOf = (id: number, kind: Mark['kind'], elapsedS: number): Mark => {

@@ -6,8 +6,8 @@ import {
   gPerYearPerPaM3,
   leakRateInUnits,
   leakRatePaM3PerS,
-} from '../../web/analysis/leak-rate.ts';
-import { flowRatios } from '../../web/analysis/refrigerant-loss.ts';
+} from '../../web/analysis/flows/leak-rate.ts';
+import { flowRatios } from '../../web/analysis/flows/refrigerant-loss.ts';
 
 const exactly = (estimate: number) => ({ estimate, low: estimate, high: estimate });
 /** Relative, to so many printed digits: half a unit in the last. */

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { gaugeFromUnit, inGaugeUnit } from '../../protocol/gauge-pressure.ts';
 import { STANDARD_ATMOSPHERE_PA, temperatureToC, kelvinFromCelsius } from '../../protocol/units.ts';
-import { idealPa, nitrogenPa } from '../../web/analysis/nitrogen-gas.ts';
+import { idealPa, nitrogenPa } from '../../web/analysis/nitrogen/nitrogen-gas.ts';
 
 const kelvin = (fahrenheit: number) => kelvinFromCelsius(temperatureToC(fahrenheit, '°F'));
 

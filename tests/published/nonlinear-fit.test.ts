@@ -3,9 +3,13 @@
  * certified standard deviations, each from both of NIST's starting points (the first far away).
  */
 import { describe, expect, test } from 'vitest';
-import { factorise, solveLeastSquares, unitVariances } from '../../web/analysis/householder.ts';
-import { curveProblem, fitNonlinear } from '../../web/analysis/nonlinear-least-squares.ts';
-import { fitSeparable } from '../../web/analysis/separable-least-squares.ts';
+import {
+  factorise,
+  solveLeastSquares,
+  unitVariances,
+} from '../../web/analysis/fitting/householder.ts';
+import { curveProblem, fitNonlinear } from '../../web/analysis/fitting/nonlinear-least-squares.ts';
+import { fitSeparable } from '../../web/analysis/fitting/separable-least-squares.ts';
 import {
   CERTIFIED_NAMES,
   certifiedProblem,

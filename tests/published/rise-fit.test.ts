@@ -1,6 +1,9 @@
 /** The fitting core against certified values. */
 import { describe, expect, test } from 'vitest';
-import { normalEquations, solveNonnegative } from '../../web/analysis/nonnegative-least-squares.ts';
+import {
+  normalEquations,
+  solveNonnegative,
+} from '../../web/analysis/fitting/nonnegative-least-squares.ts';
 
 /**
  * NIST/ITL Statistical Reference Datasets, Nonlinear Least Squares: Misra1a (lower level of

@@ -10,7 +10,7 @@ import {
 } from '../../simulators/scenarios/generated/generate-scenario.ts';
 import type { Job } from '../../simulators/scenarios/generated/job.ts';
 import { ScenarioRun } from '../../simulators/scenarios/scenario-run.ts';
-import { History } from '../../web/analysis/history.ts';
+import { History } from '../../web/analysis/readings/history.ts';
 import { judge } from '../../web/analysis/judge.ts';
 import { type Deviation, deviationsFrom } from '../../web/plan/deviation.ts';
 import { volumeSpread } from '../../web/plan/expected-time.ts';

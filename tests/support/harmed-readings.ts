@@ -1,6 +1,6 @@
 /** Readings as no sensor should send them, and as some day one will. */
 import fc from 'fast-check';
-import type { HistoryPoint } from '../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../web/analysis/readings/history.ts';
 
 /** A share of a whole, in hundredths. */
 export const anyShare = fc.integer({ min: 0, max: 100 }).map((percent) => percent / 100);

@@ -2,8 +2,8 @@
  * Curves by formula, for tests of the judge: a second source beside the simulated rigs, so that
  * nothing is tuned to the one physical model. Same seed, same curve.
  */
-import type { HistoryPoint } from '../../web/analysis/history.ts';
-import { History } from '../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../web/analysis/readings/history.ts';
+import { History } from '../../web/analysis/readings/history.ts';
 
 /** A generator of uniform numbers in [0, 1): mulberry32, in the public domain. */
 export function seeded(seed: number): () => number {

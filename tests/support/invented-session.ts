@@ -2,7 +2,7 @@
  * A day's work on an invented rig, by hands that wait for depths and lose patience, with what really
  * happened beside it: for tests of the stages. Same seed, same session.
  */
-import type { HistoryPoint } from '../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../web/analysis/readings/history.ts';
 import { between, inventSensor, logBetween, normal, seeded } from './invented-curves.ts';
 import type { InventedSensor } from './invented-curves.ts';
 import { InventedRun, inventRig } from './invented-rig.ts';

@@ -1,6 +1,6 @@
 /** A whole job by formula: a pull-down, valved off at its end, and the hold. Same seed, same job. */
 import type { Mark } from '../../protocol/mark.ts';
-import type { HistoryPoint } from '../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../web/analysis/readings/history.ts';
 import {
   between,
   holdPressure,

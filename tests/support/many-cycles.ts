@@ -1,6 +1,6 @@
 /** A job of many evacuations with nitrogen between them, by formula: for what must not grow with them. */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
-import type { HistoryPoint } from '../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../web/analysis/readings/history.ts';
 
 const DOWN_S = 300;
 const HOLD_S = 260;

@@ -5,9 +5,9 @@
 import type { Mark } from '../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../protocol/sheet.ts';
 import type { Stage, StageName } from '../../web/analysis/conclusions.ts';
-import type { History } from '../../web/analysis/history.ts';
-import { stageBins } from '../../web/analysis/stage-bins.ts';
-import { recogniseStages } from '../../web/analysis/stages.ts';
+import type { History } from '../../web/analysis/readings/history.ts';
+import { stageBins } from '../../web/analysis/stages/stage-bins.ts';
+import { recogniseStages } from '../../web/analysis/stages/stages.ts';
 
 /** A recording, and what really went on. */
 export interface TrueStages {

@@ -2,7 +2,7 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
-import type { VacuumLoss } from '../analysis/vacuum-loss.ts';
+import type { VacuumLoss } from '../analysis/closing/vacuum-loss.ts';
 import type { AlertFact } from '../words/alert-fact.ts';
 import type { GivenAlerts } from './given-alerts.ts';
 

@@ -2,7 +2,7 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import { z } from 'zod';
 import type { Recording } from '../../protocol/recording.ts';
-import { JUDGING_GRID_S } from '../analysis/judging-grid.ts';
+import { JUDGING_GRID_S } from '../analysis/readings/judging-grid.ts';
 import type { ConnectionState } from '../connection/connection-core.ts';
 import { isRunning } from '../store/choose-recording.ts';
 import { recall, remember } from '../store/remembered.ts';

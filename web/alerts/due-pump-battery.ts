@@ -1,5 +1,5 @@
 /** The pump's battery, where the sheet says how long it lasts: it won't do for the depth. */
-import { pumpBattery } from '../analysis/pump-battery.ts';
+import { pumpBattery } from '../analysis/pull-down/pump-battery.ts';
 import type { AlertSituation, DueAlerts } from './alert-situation.ts';
 import type { GivenAlerts } from './given-alerts.ts';
 import { isPumping } from './is-pumping.ts';

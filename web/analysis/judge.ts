@@ -4,19 +4,19 @@
  */
 import type { Mark, MarkKind } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import { closedUpSinceS, standingConclusions } from './closed-up.ts';
+import { closedUpSinceS, standingConclusions } from './closing/closed-up.ts';
 import type { Conclusions, Rise, Stage, ToldHold } from './conclusions.ts';
-import { forecastPullDown } from './forecast.ts';
-import type { History } from './history.ts';
-import { holdChanceNow } from './hold-chance-now.ts';
-import { spanOf } from './holds.ts';
-import { agedPoints, pullDownPoints } from './pull-down-points.ts';
-import { toldBefore } from './past-holds.ts';
-import { assessRise } from './rise.ts';
-import { pumpedSamples } from './pumped-samples.ts';
-import { samplesFromBins, type Sample } from './samples.ts';
-import { stagesSoFar } from './stages-so-far.ts';
-import { presentPressurePa, relativeRatePerS } from './trend.ts';
+import { holdChanceNow } from './next-hold/hold-chance-now.ts';
+import { forecastPullDown } from './pull-down/forecast.ts';
+import { agedPoints, pullDownPoints } from './pull-down/pull-down-points.ts';
+import { pumpedSamples } from './pull-down/pumped-samples.ts';
+import type { History } from './readings/history.ts';
+import { samplesFromBins, type Sample } from './readings/samples.ts';
+import { presentPressurePa, relativeRatePerS } from './readings/trend.ts';
+import { spanOf } from './rise/hold-fit.ts';
+import { stagesSoFar } from './stages/stages-so-far.ts';
+import { toldBefore } from './verdict/past-holds.ts';
+import { assessRise } from './verdict/rise.ts';
 
 /** What is looked at around the present, s. */
 const PRESENT_WINDOW_S = 120;

@@ -8,13 +8,13 @@ import type { Mark } from '../../protocol/mark.ts';
 import type { Reading } from '../../protocol/reading.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions } from './conclusions.ts';
-import { History } from './history.ts';
-import { debrief, type Rehearsed } from './debrief.ts';
-import type { Finding } from './finding.ts';
 import { judge } from './judge.ts';
-import { gridTime, gridTimeAfter } from './judging-grid.ts';
 import { type Passage, passages } from './passages.ts';
-import { type EnteredFacts, isSameView, sheetThen } from './sheet-then.ts';
+import { History } from './readings/history.ts';
+import { gridTime, gridTimeAfter } from './readings/judging-grid.ts';
+import { type EnteredFacts, isSameView, sheetThen } from './seen/sheet-then.ts';
+import { debrief, type Rehearsed } from './training/debrief.ts';
+import type { Finding } from './training/finding.ts';
 
 export class Judging {
   readonly #history = new History();

@@ -2,21 +2,21 @@
 import { REFRIGERANTS } from '../../protocol/refrigerants.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Conclusions, Estimate, Rise, ToldHold } from './conclusions.ts';
-import type { History } from './history.ts';
-import { type HoldByRule, holdByRule } from './hold-by-rule.ts';
-import { holdSeen } from './hold-seen.ts';
 import {
   type LeakRate,
   leakRateInUnits,
   leakRatePaM3PerS,
   USUAL_TEMPERATURE_C,
-} from './leak-rate.ts';
-import { moistureShare } from './moisture-share.ts';
-import { type RefrigerantLoss, refrigerantLoss } from './refrigerant-loss.ts';
-import { type EnteredFacts, sheetThen, sheetWhilePumped } from './sheet-then.ts';
-import { type VapourCheck, vapourCheck } from './vapour-check.ts';
-import { seesSystem } from './verdict.ts';
-import { type PullDownSpan, type WaterFound, waterFound } from './water-found.ts';
+} from './flows/leak-rate.ts';
+import { moistureShare } from './flows/moisture-share.ts';
+import { type RefrigerantLoss, refrigerantLoss } from './flows/refrigerant-loss.ts';
+import { type VapourCheck, vapourCheck } from './flows/vapour-check.ts';
+import { type PullDownSpan, type WaterFound, waterFound } from './flows/water-found.ts';
+import type { History } from './readings/history.ts';
+import { holdSeen } from './rise/hold-seen.ts';
+import { type EnteredFacts, sheetThen, sheetWhilePumped } from './seen/sheet-then.ts';
+import { type HoldByRule, holdByRule } from './verdict/hold-by-rule.ts';
+import { seesSystem } from './verdict/verdict.ts';
 
 /** A hold, with what the gauge showed at its beginning and end; null in a silence. */
 export interface HoldNumbers extends ToldHold {

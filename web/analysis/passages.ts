@@ -1,6 +1,6 @@
 /** The stages that a recording went through, each with what was concluded at its end. */
 import type { Conclusions } from './conclusions.ts';
-import { gridTime, JUDGING_GRID_S } from './judging-grid.ts';
+import { gridTime, JUDGING_GRID_S } from './readings/judging-grid.ts';
 
 export interface Passage {
   /** As judged at the last point of the grid that belongs to the stage. */

@@ -1,6 +1,6 @@
 /** A leak hunt: what each part did when it was held by itself, and where by that the leak is. */
 import { useMemo } from 'preact/hooks';
-import { lastNitrogenTest } from '../analysis/nitrogen-test.ts';
+import { lastNitrogenTest } from '../analysis/nitrogen/nitrogen-test.ts';
 import { Panel } from '../parts/panel.tsx';
 import { speech } from '../store/speech.ts';
 import { sayHunt, sayHuntHold, sayPart, saySlowest } from '../words/say-hunt.ts';

@@ -1,6 +1,6 @@
 /** What the sensor sees from now on, by one tap: a hold begins anew there. */
 import { useState } from 'preact/hooks';
-import { marksToSee, partSeen, sectionNames, type SeenPart } from '../analysis/seen-part.ts';
+import { marksToSee, partSeen, sectionNames, type SeenPart } from '../analysis/seen/seen-part.ts';
 import { setMark } from '../live/set-mark.ts';
 import { tell } from '../parts/notice.ts';
 import { enterNow } from '../sheet/enter-now.ts';

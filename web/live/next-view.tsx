@@ -2,7 +2,7 @@
 import type { MarkKind } from '../../protocol/mark.ts';
 import type { Recording } from '../../protocol/recording.ts';
 import type { ClosingStep } from '../../protocol/ticked-steps.ts';
-import { MARK_OF_STEP } from '../analysis/steps-of.ts';
+import { MARK_OF_STEP } from '../analysis/closing/steps-of.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { type Freshness, isCurrent } from '../store/freshness.ts';
 import { speech } from '../store/speech.ts';

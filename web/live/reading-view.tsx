@@ -1,6 +1,6 @@
 /** The one number: large while it is true of now, struck through and dated when it is not. */
 import type { Recording } from '../../protocol/recording.ts';
-import { sensorShutOff } from '../analysis/closed-up.ts';
+import { sensorShutOff } from '../analysis/closing/closed-up.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { speech } from '../store/speech.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';

@@ -1,6 +1,6 @@
 /** Up to when the system was judged, once its sensor is shut off: what the sensor shows since is its own stub. */
 import type { Recording } from '../../protocol/recording.ts';
-import { sensorShutOff } from '../analysis/closed-up.ts';
+import { sensorShutOff } from '../analysis/closing/closed-up.ts';
 import { momentWords } from '../parts/moment-words.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';

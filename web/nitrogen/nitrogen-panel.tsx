@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { GAUGE_UNITS } from '../../protocol/gauge-pressure.ts';
 import { NITROGEN_STEPS } from '../../protocol/nitrogen-steps.ts';
-import { nitrogenTest } from '../analysis/nitrogen-test.ts';
+import { nitrogenTest } from '../analysis/nitrogen/nitrogen-test.ts';
 import { Panel } from '../parts/panel.tsx';
 import { PickOne } from '../parts/pick-one.tsx';
 import { speech } from '../store/speech.ts';

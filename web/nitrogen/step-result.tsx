@@ -1,6 +1,6 @@
 /** What one of the pressures of a nitrogen test has shown. */
 import type { GaugeUnit } from '../../protocol/gauge-pressure.ts';
-import type { NitrogenStepTested } from '../analysis/nitrogen-test.ts';
+import type { NitrogenStepTested } from '../analysis/nitrogen/nitrogen-test.ts';
 import { SayCard } from '../live/say-card.tsx';
 import { clockWords } from '../parts/clock-words.ts';
 import { speech } from '../store/speech.ts';

@@ -5,7 +5,7 @@
  * its own floor, with what oil, ballast and the hose's seals add to it.
  */
 import { paFromMicron } from '../../protocol/units.ts';
-import { median } from '../analysis/median.ts';
+import { median } from '../analysis/fitting/median.ts';
 
 interface PumpReading {
   readonly elapsedS: number;

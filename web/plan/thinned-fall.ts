@@ -1,5 +1,5 @@
 /** A pull-down as few points: enough for what is compared with an expected curve, however long it lasts. Pure. */
-import { median } from '../analysis/median.ts';
+import { median } from '../analysis/fitting/median.ts';
 import type { ChannelReadings } from '../store/channel-readings.ts';
 
 interface FallPoint {

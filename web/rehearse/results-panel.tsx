@@ -1,7 +1,7 @@
 /** A trainee's calls beside what it was, and the score. */
 import { useEffect, useState } from 'preact/hooks';
 import type { RehearsalResult } from '../../protocol/api.ts';
-import { scoreCalls } from '../analysis/call-score.ts';
+import { scoreCalls } from '../analysis/training/call-score.ts';
 import { listResults } from '../connection/bridge-api.ts';
 import { clockWords } from '../parts/clock-words.ts';
 import { tell } from '../parts/notice.ts';

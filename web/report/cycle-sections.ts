@@ -1,7 +1,7 @@
 /** Evacuations with nitrogen between them, and the holds of a leak hunt. */
 import { sayCycle, sayCyclesDone, sayTrend } from '../words/say-cycles.ts';
 import { sayHunt, sayHuntHold, sayPart } from '../words/say-hunt.ts';
-import { lastNitrogenTest } from '../analysis/nitrogen-test.ts';
+import { lastNitrogenTest } from '../analysis/nitrogen/nitrogen-test.ts';
 import { factTable, paragraph, section, type Section } from './report-document.ts';
 import type { Report, SensorReport } from './report-model.ts';
 

@@ -1,7 +1,7 @@
 /** Holds that several sensors watched: a pass of one stands only where all others that saw the system bear it out. */
 import type { Conclusions } from '../analysis/conclusions.ts';
-import { heardTogether, sensorSaid, slowestVerdict } from '../analysis/slowest-verdict.ts';
-import { seesSystem } from '../analysis/verdict.ts';
+import { heardTogether, sensorSaid, slowestVerdict } from '../analysis/verdict/slowest-verdict.ts';
+import { seesSystem } from '../analysis/verdict/verdict.ts';
 import type { Hold, SensorReport } from './report-model.ts';
 
 export function holdsTogether(sensors: readonly SensorReport[]): SensorReport[] {

@@ -1,5 +1,5 @@
 /** The nitrogen test: what was read, and what that shows. */
-import { nitrogenTest } from '../analysis/nitrogen-test.ts';
+import { nitrogenTest } from '../analysis/nitrogen/nitrogen-test.ts';
 import { gaugeUnitOf, sayGauge } from '../words/say-gauge-pressure.ts';
 import { sayNitrogen, sayNitrogenGauge, sayNitrogenGrounds } from '../words/say-nitrogen.ts';
 import { sayTenths } from '../words/say-temperature.ts';

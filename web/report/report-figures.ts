@@ -1,7 +1,7 @@
 /** The curves of a report: the whole recording, and each of the last holds. */
 import { isSimulated, isTypedIn } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
-import type { Gap } from '../analysis/gap-finder.ts';
+import type { Gap } from '../analysis/readings/gap-finder.ts';
 import type { FigurePicture } from '../figure/figure-picture.ts';
 import { figureOf } from '../figure/figure-of.ts';
 import { type ChartTime, chartTime } from '../figure/time-range.ts';

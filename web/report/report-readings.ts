@@ -6,14 +6,14 @@ import type { Mark } from '../../protocol/mark.ts';
 import type { Condition, Reading } from '../../protocol/reading.ts';
 import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import type { Conclusions } from '../analysis/conclusions.ts';
-import { type Gap, GapFinder } from '../analysis/gap-finder.ts';
+import { type Gap, GapFinder } from '../analysis/readings/gap-finder.ts';
 import { Judging } from '../analysis/judging.ts';
-import { type LeakHunt, leakHunt } from '../analysis/leak-hunt.ts';
+import { type LeakHunt, leakHunt } from '../analysis/hunt/leak-hunt.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import type { Passage } from '../analysis/passages.ts';
-import { type EnteredFacts, sheetWhilePumped } from '../analysis/sheet-then.ts';
-import { type TripleTold, tripleTold } from '../analysis/triple-told.ts';
-import { type PullDownSpan, type WaterFound, waterFound } from '../analysis/water-found.ts';
+import { type EnteredFacts, sheetWhilePumped } from '../analysis/seen/sheet-then.ts';
+import { type TripleTold, tripleTold } from '../analysis/cycles/triple-told.ts';
+import { type PullDownSpan, type WaterFound, waterFound } from '../analysis/flows/water-found.ts';
 import { ThinnedCurve } from '../figure/thinned-curve.ts';
 
 export class ReportReadings {

@@ -1,6 +1,6 @@
 /** What was done, step by step, how that is known, and how the system was closed up. */
 import { CLOSING_STEPS, type StepId } from '../../protocol/ticked-steps.ts';
-import { type JobStep, stepsOf } from '../analysis/steps-of.ts';
+import { type JobStep, stepsOf } from '../analysis/closing/steps-of.ts';
 import { sayStepState, sayValveOrder } from '../words/say-steps.ts';
 import { momentCells, momentColumns } from './report-clock.ts';
 import { listTable, paragraph, section, type Section } from './report-document.ts';

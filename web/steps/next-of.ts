@@ -1,5 +1,5 @@
 /** The next thing to do on the recording that is shown: one source for all that say it. */
-import { closedUpSinceS } from '../analysis/closed-up.ts';
+import { closedUpSinceS } from '../analysis/closing/closed-up.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { type Freshness, isCurrent } from '../store/freshness.ts';
 import type { NextStep } from '../words/say-next-step.ts';

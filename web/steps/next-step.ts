@@ -2,9 +2,9 @@
 import type { Mark } from '../../protocol/mark.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import { paFromMicron } from '../../protocol/units.ts';
-import { isChargeReleased } from '../analysis/closed-up.ts';
+import { isChargeReleased } from '../analysis/closing/closed-up.ts';
 import type { Conclusions, Forecast, Rise } from '../analysis/conclusions.ts';
-import { nextClosingStep } from '../analysis/next-closing-step.ts';
+import { nextClosingStep } from '../analysis/closing/next-closing-step.ts';
 import type { NextStep } from '../words/say-next-step.ts';
 
 /** Common practice, no source: the ballast is closed at 3000 micron, boil-off or not. */

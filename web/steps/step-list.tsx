@@ -1,6 +1,6 @@
 /** The steps of some places of the work, each place under its name. */
 import type { Recording } from '../../protocol/recording.ts';
-import { stepsOf } from '../analysis/steps-of.ts';
+import { stepsOf } from '../analysis/closing/steps-of.ts';
 import { ShutOffNote } from '../live/shut-off-note.tsx';
 import { momentWords } from '../parts/moment-words.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';

@@ -1,6 +1,6 @@
 /** What there is to say of a step beyond its name: the clock of the hold, the battery, the order of the valves. */
 import type { StepId } from '../../protocol/ticked-steps.ts';
-import { pumpBattery } from '../analysis/pump-battery.ts';
+import { pumpBattery } from '../analysis/pull-down/pump-battery.ts';
 import type { FollowedRecording } from '../store/followed-recording.ts';
 import { speech } from '../store/speech.ts';
 import { sayDuration } from '../words/say-duration.ts';

@@ -3,7 +3,7 @@ import { ArrowRight, Check, Circle, CircleDashed, Minus } from 'lucide';
 import type { IconNode } from 'lucide';
 import type { Recording } from '../../protocol/recording.ts';
 import { CLOSING_STEPS } from '../../protocol/ticked-steps.ts';
-import { type JobStep, MARK_OF_STEP } from '../analysis/steps-of.ts';
+import { type JobStep, MARK_OF_STEP } from '../analysis/closing/steps-of.ts';
 import { MarkButton } from '../live/mark-buttons.tsx';
 import { Icon } from '../parts/icon.tsx';
 import { momentWords } from '../parts/moment-words.ts';

@@ -10,9 +10,9 @@ import type { Sheet, SheetEntry } from '../../protocol/sheet.ts';
 import { sheetOfSensor } from '../../protocol/sheet-of-sensor.ts';
 import type { TakenBack } from '../../protocol/typed-in.ts';
 import type { Conclusions, Rise } from '../analysis/conclusions.ts';
-import type { Rehearsed } from '../analysis/debrief.ts';
-import type { Finding } from '../analysis/finding.ts';
-import { type LeakHunt, leakHunt } from '../analysis/leak-hunt.ts';
+import type { Rehearsed } from '../analysis/training/debrief.ts';
+import type { Finding } from '../analysis/training/finding.ts';
+import { type LeakHunt, leakHunt } from '../analysis/hunt/leak-hunt.ts';
 import { type Numbers, numbersOf } from '../analysis/numbers.ts';
 import {
   COMPARED_S,
@@ -20,17 +20,17 @@ import {
   sideDifference,
   type SidePoint,
   WIDEST_S,
-} from '../analysis/side-difference.ts';
+} from '../analysis/seen/side-difference.ts';
 import {
   heardTogether,
   sensorSaid,
   type SlowestVerdict,
   slowestVerdict,
-} from '../analysis/slowest-verdict.ts';
-import { type TripleTold, tripleTold } from '../analysis/triple-told.ts';
+} from '../analysis/verdict/slowest-verdict.ts';
+import { type TripleTold, tripleTold } from '../analysis/cycles/triple-told.ts';
 import type { ChannelCurve } from './channel-curve.ts';
-import { seesSystem } from '../analysis/verdict.ts';
-import { isOfRelease, type VacuumLoss, vacuumLoss } from '../analysis/vacuum-loss.ts';
+import { seesSystem } from '../analysis/verdict/verdict.ts';
+import { isOfRelease, type VacuumLoss, vacuumLoss } from '../analysis/closing/vacuum-loss.ts';
 import type { ChannelReadings } from './channel-readings.ts';
 import { FollowedChannel } from './followed-channel.ts';
 import { recallHere, rememberHere } from './remembered.ts';

@@ -5,7 +5,7 @@ import {
   isGapBetween,
   missingBetween,
   usualInterval,
-} from '../analysis/gap.ts';
+} from '../analysis/readings/gap.ts';
 import type { ChannelReadings } from './channel-readings.ts';
 
 export class GapNotes {

@@ -1,6 +1,6 @@
 /** What the pass rule asks for, how the hold stands by it, and what leak it lets through. */
-import type { HoldByRule } from '../analysis/hold-by-rule.ts';
-import type { RuleJudgement } from '../analysis/judge-pass-rule.ts';
+import type { HoldByRule } from '../analysis/verdict/hold-by-rule.ts';
+import type { RuleJudgement } from '../analysis/verdict/judge-pass-rule.ts';
 import type { NumberGroup, NumberRow } from './number-row.ts';
 import {
   listRuleConditions,

@@ -2,9 +2,9 @@
 import type { TriplePlan } from '../../protocol/triple-plan.ts';
 import { STANDARD_ATMOSPHERE_PA } from '../../protocol/units.ts';
 import type { Estimate } from '../analysis/conclusions.ts';
-import type { RestedFill } from '../analysis/evacuation-cycles.ts';
-import type { MoistureTrend } from '../analysis/moisture-trend.ts';
-import type { NextCycle, ToldCycle, TripleTold } from '../analysis/triple-told.ts';
+import type { RestedFill } from '../analysis/cycles/evacuation-cycles.ts';
+import type { MoistureTrend } from '../analysis/cycles/moisture-trend.ts';
+import type { NextCycle, ToldCycle, TripleTold } from '../analysis/cycles/triple-told.ts';
 import { sayBetween } from './say-between.ts';
 import { sayDuration, sayMoment } from './say-duration.ts';
 import { gaugeUnitOf, sayGaugeSetting } from './say-gauge-pressure.ts';

@@ -1,5 +1,5 @@
 /** What a debrief found, as sentences. */
-import type { Finding, Grade } from '../analysis/finding.ts';
+import type { Finding, Grade } from '../analysis/training/finding.ts';
 import type { MarkKind } from '../../protocol/mark.ts';
 import { sayDuration, sayMoment } from './say-duration.ts';
 import { sayPressure } from './say-pressure.ts';

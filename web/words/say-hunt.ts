@@ -1,8 +1,8 @@
 /** A leak hunt, in words. */
-import type { HuntHold } from '../analysis/hunt-hold.ts';
-import type { LeakHunt } from '../analysis/leak-hunt.ts';
-import type { SeenPart } from '../analysis/seen-part.ts';
-import type { SlowestVerdict } from '../analysis/slowest-verdict.ts';
+import type { HuntHold } from '../analysis/hunt/hunt-hold.ts';
+import type { LeakHunt } from '../analysis/hunt/leak-hunt.ts';
+import type { SeenPart } from '../analysis/seen/seen-part.ts';
+import type { SlowestVerdict } from '../analysis/verdict/slowest-verdict.ts';
 import type { Estimate } from '../analysis/conclusions.ts';
 import { sayBetween } from './say-between.ts';
 import { sayDuration, sayMoment, sayRoughDuration } from './say-duration.ts';

@@ -1,7 +1,7 @@
 /** A leak in all its units, and what it might lose of refrigerant. */
 import type { Estimate } from '../analysis/conclusions.ts';
-import type { LeakRate } from '../analysis/leak-rate.ts';
-import type { RefrigerantLoss } from '../analysis/refrigerant-loss.ts';
+import type { LeakRate } from '../analysis/flows/leak-rate.ts';
+import type { RefrigerantLoss } from '../analysis/flows/refrigerant-loss.ts';
 import type { NumberRow } from './number-row.ts';
 import { sayBetween } from './say-between.ts';
 import { sayMagnitude } from './say-magnitude.ts';

@@ -2,7 +2,7 @@
 import type { GaugeUnit } from '../../protocol/gauge-pressure.ts';
 import type { NitrogenGauge, NitrogenReading } from '../../protocol/nitrogen-test.ts';
 import type { NitrogenSteps } from '../../protocol/nitrogen-steps.ts';
-import type { NitrogenCompared } from '../analysis/nitrogen-test.ts';
+import type { NitrogenCompared } from '../analysis/nitrogen/nitrogen-test.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import { sayBetween } from './say-between.ts';
 import { sayDuration, sayRoughDuration } from './say-duration.ts';

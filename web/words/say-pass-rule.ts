@@ -1,7 +1,7 @@
 /** Pass rules by name, what they ask for, and how a hold stands by them. */
 import type { PassRule } from '../../protocol/pass-rules.ts';
-import type { LetsThrough, RuleJudgement } from '../analysis/judge-pass-rule.ts';
-import { PA_M3_PER_MBAR_L } from '../analysis/leak-rate.ts';
+import type { LetsThrough, RuleJudgement } from '../analysis/verdict/judge-pass-rule.ts';
+import { PA_M3_PER_MBAR_L } from '../analysis/flows/leak-rate.ts';
 import type { NumberRow } from './number-row.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayMagnitude } from './say-magnitude.ts';

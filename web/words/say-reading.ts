@@ -1,5 +1,5 @@
 /** What stands under the number, where it isn't what is measured now. */
-import type { SensorShutOff } from '../analysis/closed-up.ts';
+import type { SensorShutOff } from '../analysis/closing/closed-up.ts';
 import type { Speech } from './speech.ts';
 
 /** @param at the time of day of the reading, or since when it isn't live; already written out */

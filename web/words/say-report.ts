@@ -6,7 +6,7 @@ import { isSimulated } from '../../protocol/recording.ts';
 import type { Origin, Recording } from '../../protocol/recording.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { Rise, Stage, StageName } from '../analysis/conclusions.ts';
-import type { Gap } from '../analysis/gap-finder.ts';
+import type { Gap } from '../analysis/readings/gap-finder.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import { sayDuration, sayMoment, sayRoughDuration } from './say-duration.ts';
 import { sayNumber } from './say-number.ts';

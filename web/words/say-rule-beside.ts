@@ -1,7 +1,7 @@
 /** The pass rule in a line beside the physics, which it never outshouts. */
 import type { Verdict } from '../../protocol/verdicts.ts';
-import type { HoldByRule } from '../analysis/hold-by-rule.ts';
-import type { RuleOutcome } from '../analysis/judge-pass-rule.ts';
+import type { HoldByRule } from '../analysis/verdict/hold-by-rule.ts';
+import type { RuleOutcome } from '../analysis/verdict/judge-pass-rule.ts';
 import { sayRuleName } from './say-pass-rule.ts';
 import { sayReservation } from './say-reservation.ts';
 import type { Speech } from './speech.ts';

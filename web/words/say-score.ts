@@ -1,6 +1,6 @@
 /** Calls and truths of the rehearsals so far, and what they say of a trainee. */
 import type { RehearsalResult } from '../../protocol/api.ts';
-import { type CallScore, FEWEST_RESULTS } from '../analysis/call-score.ts';
+import { type CallScore, FEWEST_RESULTS } from '../analysis/training/call-score.ts';
 import { sayNumber } from './say-number.ts';
 import { causeInSentence } from './say-rehearsal-cause.ts';
 import { sayCall } from './say-reveal.ts';

@@ -1,6 +1,6 @@
 /** What stands in a field of the job sheet, with its unit. */
 import type { PlainField, Sheet } from '../../protocol/sheet.ts';
-import { isRuleUnentered } from '../analysis/hold-by-rule.ts';
+import { isRuleUnentered } from '../analysis/verdict/hold-by-rule.ts';
 import { sayDuration } from './say-duration.ts';
 import { sayExactly } from './say-number.ts';
 import { sayNitrogenGauge, sayNitrogenReadings } from './say-nitrogen.ts';

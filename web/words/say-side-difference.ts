@@ -1,6 +1,6 @@
 /** What a second sensor shows beside the one that is watched, after its name. */
 import { pressureFromPa } from '../../protocol/units.ts';
-import type { SideDifference } from '../analysis/side-difference.ts';
+import type { SideDifference } from '../analysis/seen/side-difference.ts';
 import { sayNumber } from './say-number.ts';
 import { withUnit } from './say-pressure.ts';
 import type { Speech } from './speech.ts';

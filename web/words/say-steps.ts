@@ -2,9 +2,9 @@
 import { isFlammable, REFRIGERANTS } from '../../protocol/refrigerants.ts';
 import type { Sheet } from '../../protocol/sheet.ts';
 import type { StepId, TickedStep } from '../../protocol/ticked-steps.ts';
-import type { PumpBattery } from '../analysis/pump-battery.ts';
-import type { JobStep } from '../analysis/steps-of.ts';
-import type { VacuumLoss } from '../analysis/vacuum-loss.ts';
+import type { PumpBattery } from '../analysis/pull-down/pump-battery.ts';
+import type { JobStep } from '../analysis/closing/steps-of.ts';
+import type { VacuumLoss } from '../analysis/closing/vacuum-loss.ts';
 import { sayRoughDuration } from './say-duration.ts';
 import { sayPressure } from './say-pressure.ts';
 import type { Speech } from './speech.ts';

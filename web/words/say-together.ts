@@ -1,6 +1,6 @@
 /** What is concluded of a hold that several sensors watch: whom a pass waits for, and who has found something. */
 import type { Rise } from '../analysis/conclusions.ts';
-import type { SlowestVerdict } from '../analysis/slowest-verdict.ts';
+import type { SlowestVerdict } from '../analysis/verdict/slowest-verdict.ts';
 import type { SaidConclusion } from './said-conclusion.ts';
 import type { Speech } from './speech.ts';
 

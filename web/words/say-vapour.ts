@@ -1,5 +1,5 @@
 /** Whether water alone can stand as high as the gauge shows. */
-import type { VapourCheck } from '../analysis/vapour-check.ts';
+import type { VapourCheck } from '../analysis/flows/vapour-check.ts';
 import { sayPressure } from './say-pressure.ts';
 import { sayTemperature } from './say-temperature.ts';
 import type { Speech } from './speech.ts';

@@ -1,5 +1,5 @@
 /** The water that a pull-down took away, or why that is not known. */
-import type { WaterFound } from '../analysis/water-found.ts';
+import type { WaterFound } from '../analysis/flows/water-found.ts';
 import { sayBetween } from './say-between.ts';
 import { sayMoment } from './say-duration.ts';
 import { sayMagnitude } from './say-magnitude.ts';

@@ -15,7 +15,7 @@ import {
   heardTogether,
   sensorSaid,
   slowestVerdict,
-} from '../../../web/analysis/slowest-verdict.ts';
+} from '../../../web/analysis/verdict/slowest-verdict.ts';
 import type { VanRecord } from './van-record.ts';
 
 /** Some milliseconds' work. */

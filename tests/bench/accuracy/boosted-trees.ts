@@ -4,7 +4,7 @@
  * features tell.
  */
 
-import { median } from '../../../web/analysis/median.ts';
+import { median } from '../../../web/analysis/fitting/median.ts';
 
 const TREES = 200;
 const RATE = 0.1;

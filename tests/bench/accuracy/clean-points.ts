@@ -1,5 +1,5 @@
 /** A hold as the sensor would show it without noise, steps and gaps, each second. */
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 import type { RiseTrial } from './trials.ts';
 
 /** What came before the isolation stays as it was read. */

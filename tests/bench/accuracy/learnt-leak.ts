@@ -1,6 +1,6 @@
 /** How narrow a learner's interval of the leak can be if nine in ten are to hold. */
 import { micronFromPa } from '../../../protocol/units.ts';
-import { median } from '../../../web/analysis/median.ts';
+import { median } from '../../../web/analysis/fitting/median.ts';
 import { boostMedian } from './boosted-trees.ts';
 import type { RiseRow } from './rise-features.ts';
 

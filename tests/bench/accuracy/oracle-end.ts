@@ -15,8 +15,8 @@
  * noise alone that keeps the judge from coming closer. Before the judge knew that pressures also even out within seconds,
  * its clean error at 60 s was 5.6 and 9.4 %.
  */
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
-import { median } from '../../../web/analysis/median.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
+import { median } from '../../../web/analysis/fitting/median.ts';
 import { boostMedian } from './boosted-trees.ts';
 import { cleanPoints } from './clean-points.ts';
 import { countArgument } from './oracle-arguments.ts';

@@ -17,7 +17,7 @@
  */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { between, seeded } from '../../support/invented-curves.ts';
-import { median } from '../../../web/analysis/median.ts';
+import { median } from '../../../web/analysis/fitting/median.ts';
 import { boostMedian } from './boosted-trees.ts';
 import { countArgument } from './oracle-arguments.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';

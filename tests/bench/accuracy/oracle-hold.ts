@@ -15,7 +15,7 @@
  * the upper was 0.2 or less 0 and 5 % (of 94 and 129); the figures lay 0.45 and 0.30 apart.
  */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import { median } from '../../../web/analysis/median.ts';
+import { median } from '../../../web/analysis/fitting/median.ts';
 import { boost } from './boosted-trees.ts';
 import { countArgument } from './oracle-arguments.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';

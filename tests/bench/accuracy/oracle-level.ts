@@ -10,10 +10,10 @@
  * 57 of them asked about), 3, 23 and 40 % of the simulated world's (60), whose plateaus are as flat as floors.
  */
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import { History } from '../../../web/analysis/history.ts';
-import { pullDownPoints } from '../../../web/analysis/pull-down-points.ts';
-import { samplesFromBins } from '../../../web/analysis/samples.ts';
-import { exponentOf } from '../../../web/analysis/tail-exponent.ts';
+import { History } from '../../../web/analysis/readings/history.ts';
+import { pullDownPoints } from '../../../web/analysis/pull-down/pull-down-points.ts';
+import { samplesFromBins } from '../../../web/analysis/readings/samples.ts';
+import { exponentOf } from '../../../web/analysis/pull-down/tail-exponent.ts';
 import { boost } from './boosted-trees.ts';
 import { countArgument } from './oracle-arguments.ts';
 import { SECOND_WORLD } from './second-world-trials.ts';

@@ -1,7 +1,7 @@
 /** What learners are shown of a rise: the curve, the temperature and the judge's own numbers. */
 import type { Verdict } from '../../../protocol/verdicts.ts';
 import type { Estimate } from '../../../web/analysis/conclusions.ts';
-import { median } from '../../../web/analysis/median.ts';
+import { median } from '../../../web/analysis/fitting/median.ts';
 import { between, seeded } from '../../support/invented-curves.ts';
 import { Subject } from './subject.ts';
 import type { RiseTrial } from './trials.ts';

@@ -1,6 +1,6 @@
 /** Simple forecasts that ours must beat, in the same table. */
 import { linearRegression } from 'simple-statistics';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 
 type Place = readonly [x: number, logPressure: number];
 

@@ -8,7 +8,7 @@ import { drawAll } from '../../../simulators/scenarios/generated/generate-scenar
 import type { Job } from '../../../simulators/scenarios/generated/job.ts';
 import { PlayedRig } from '../../../simulators/scenarios/played-rig.ts';
 import { seenOnceIsolated } from '../../../simulators/scenarios/truth.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 
 export interface Drawn {
   readonly job: Job;

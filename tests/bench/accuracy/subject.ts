@@ -1,9 +1,9 @@
 /** A trial as the judge meets it: readings and marks, a default sheet, and nothing else. */
 import { DEFAULT_SHEET, type Sheet } from '../../../protocol/sheet.ts';
 import type { Conclusions } from '../../../web/analysis/conclusions.ts';
-import { History, type HistoryPoint } from '../../../web/analysis/history.ts';
+import { History, type HistoryPoint } from '../../../web/analysis/readings/history.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { median } from '../../../web/analysis/median.ts';
+import { median } from '../../../web/analysis/fitting/median.ts';
 import type { Mark } from '../../../protocol/mark.ts';
 
 /** The temperature is the median of so many of the readings at most: more change nothing. */

@@ -1,6 +1,6 @@
 /** What the accuracy table is made from, whichever world a case comes from. */
 import type { Mark } from '../../../protocol/mark.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 import type { RiseClass } from '../../support/second-world/rise-class.ts';
 
 export type WorldName = 'second' | 'simulated' | 'third';

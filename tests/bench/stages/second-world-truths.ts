@@ -5,7 +5,7 @@ import { pullDownCase } from '../../support/second-world/pull-down-case.ts';
 import { repeatHoldCase } from '../../support/second-world/repeat-hold-case.ts';
 import { riseCase } from '../../support/second-world/rise-case.ts';
 import type { TrueStages } from '../../support/stage-score.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 
 export function secondWorldTruths(seed: number): TrueStages[] {
   const pulled = pullDownCase(seed);

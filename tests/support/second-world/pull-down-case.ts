@@ -3,7 +3,7 @@
  * seed gives the same case.
  */
 import type { Mark } from '../../../protocol/mark.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 import { between, logBetween, seeded } from '../invented-curves.ts';
 import { chance, choose } from './chance.ts';
 import { drawPullDownRig, TARGET_PA, type Obstacle } from './draw-pull-down.ts';

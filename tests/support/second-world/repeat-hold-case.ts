@@ -1,6 +1,6 @@
 /** Two holds of one rig with pumping between: the leak stays, what moisture there was is partly gone. */
 import type { Mark } from '../../../protocol/mark.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 import { between, seeded } from '../invented-curves.ts';
 import { mark } from './mark.ts';
 import { riseCase, type RiseCase } from './rise-case.ts';

@@ -1,6 +1,6 @@
 /** A rise of the second world: valved off at some depth and held for half an hour. */
 import type { Mark } from '../../../protocol/mark.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 import { between, logBetween, seeded } from '../invented-curves.ts';
 import { chance } from './chance.ts';
 import { TARGET_PA } from './draw-pull-down.ts';

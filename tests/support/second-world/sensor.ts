@@ -1,5 +1,5 @@
 /** Sensors of the second world: how they err, and the readings that they give of a true curve. */
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { between, logBetween, normal } from '../invented-curves.ts';
 import { choose, chance } from './chance.ts';

@@ -1,6 +1,6 @@
 /** What a gauge of the third world makes of a pressure, and what of that reaches the record. */
 import { normal } from '../invented-curves.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 
 export interface Gauge {
   /** Its error decade by decade: the knots of its gain, from 0.1 Pa on, between which it goes evenly. */

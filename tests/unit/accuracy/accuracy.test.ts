@@ -9,7 +9,7 @@ import { SECOND_WORLD } from '../../bench/accuracy/second-world-trials.ts';
 import { atLeast, atMost, printSection, quantile, share } from '../../bench/accuracy/table.ts';
 import { SHARES, tellPullDown } from '../../bench/accuracy/tell-pull-down.ts';
 import { MINUTES, tellRise } from '../../bench/accuracy/tell-rise.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
 
 function points(pressureAt: (elapsedS: number) => number): HistoryPoint[] {
   return Array.from({ length: 601 }, (_, elapsedS) => ({

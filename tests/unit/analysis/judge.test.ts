@@ -1,13 +1,13 @@
-import fc from 'fast-check';
-import { expect, test } from 'vitest';
 import { MARK_KINDS, type Mark } from '../../../protocol/mark.ts';
 import { CONDITIONS } from '../../../protocol/reading.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import type { HistoryPoint } from '../../../web/analysis/history.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { gridTime, JUDGING_GRID_S } from '../../../web/analysis/judging-grid.ts';
+import type { HistoryPoint } from '../../../web/analysis/readings/history.ts';
+import { gridTime, JUDGING_GRID_S } from '../../../web/analysis/readings/judging-grid.ts';
 import { anySheet } from '../../support/any-sheet.ts';
 import { historyOf } from '../../support/invented-curves.ts';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
 
 /** Pressures like those of a job, and any others. */
 const pressure = fc.oneof(

@@ -1,21 +1,21 @@
 /** What is kept from one judging to the next changes no conclusion: the same to the digit as judged from nothing. */
-import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
 import type { Mark } from '../../../protocol/mark.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
-import { holdReadings } from '../../../web/analysis/hold-readings.ts';
-import { inRange } from '../../../web/analysis/in-range.ts';
-import { History, type HistoryPoint } from '../../../web/analysis/history.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { pumpedSamples } from '../../../web/analysis/pumped-samples.ts';
-import { samplesFromBins } from '../../../web/analysis/samples.ts';
-import { stageBins } from '../../../web/analysis/stage-bins.ts';
-import { stagesSoFar } from '../../../web/analysis/stages-so-far.ts';
-import { recogniseStages } from '../../../web/analysis/stages.ts';
+import { pumpedSamples } from '../../../web/analysis/pull-down/pumped-samples.ts';
+import { History, type HistoryPoint } from '../../../web/analysis/readings/history.ts';
+import { inRange } from '../../../web/analysis/readings/in-range.ts';
+import { samplesFromBins } from '../../../web/analysis/readings/samples.ts';
+import { holdReadings } from '../../../web/analysis/rise/hold-readings.ts';
+import { stageBins } from '../../../web/analysis/stages/stage-bins.ts';
+import { stagesSoFar } from '../../../web/analysis/stages/stages-so-far.ts';
+import { recogniseStages } from '../../../web/analysis/stages/stages.ts';
 import { historyOf } from '../../support/invented-curves.ts';
 import { jobSession } from '../../support/job-sessions.ts';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
 
 /** Often enough that a spike is the latest reading at some look, and its forerunner at another. */
 const LOOK_EVERY_S = 6;

@@ -1,20 +1,20 @@
 /** The numbers behind a verdict: what readings and sheet tell beyond it. */
-import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
 import { DEFAULT_SHEET, type Sheet } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { waterVapourPressurePa } from '../../../protocol/water.ts';
 import type { Rise } from '../../../web/analysis/conclusions.ts';
-import { holdByRule } from '../../../web/analysis/hold-by-rule.ts';
+import { moistureShare } from '../../../web/analysis/flows/moisture-share.ts';
+import { rigSpeedM3PerS } from '../../../web/analysis/flows/rig-speed.ts';
+import { vapourCheck } from '../../../web/analysis/flows/vapour-check.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { moistureShare } from '../../../web/analysis/moisture-share.ts';
 import { numbersOf } from '../../../web/analysis/numbers.ts';
-import { rigSpeedM3PerS } from '../../../web/analysis/rig-speed.ts';
-import { vapourCheck } from '../../../web/analysis/vapour-check.ts';
+import { holdByRule } from '../../../web/analysis/verdict/hold-by-rule.ts';
 import { effectiveSpeed } from '../../../web/plan/effective-speed.ts';
 import { anySheet } from '../../support/any-sheet.ts';
 import { historyOf, normal, seeded } from '../../support/invented-curves.ts';
 import { faultsIn } from '../../support/walk-conclusions.ts';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
 import { micron, riseWith } from '../web/invented-conclusions.ts';
 
 describe('moisture’s part of the rise', () => {

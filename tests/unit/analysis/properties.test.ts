@@ -1,23 +1,23 @@
 /** What holds of every conclusion, whatever the readings: properties of the public judge. */
-import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
 import type { Mark } from '../../../protocol/mark.ts';
 import { PASS_RULE_IDS, passRuleOf } from '../../../protocol/pass-rules.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { PRESSURE_UNITS, pressureFromPa, pressureToPa } from '../../../protocol/units.ts';
-import { boilOff } from '../../../web/analysis/boil-off.ts';
 import type { Conclusions, Estimate } from '../../../web/analysis/conclusions.ts';
-import type { History, HistoryPoint } from '../../../web/analysis/history.ts';
-import { holdSeen } from '../../../web/analysis/hold-seen.ts';
+import { boilOff } from '../../../web/analysis/flows/boil-off.ts';
+import { leakRateInUnits } from '../../../web/analysis/flows/leak-rate.ts';
+import { speedOnPlateauM3PerS } from '../../../web/analysis/flows/pumping-speed.ts';
+import { waterRemovedG } from '../../../web/analysis/flows/water-removed.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { judgePassRule, letsThrough } from '../../../web/analysis/judge-pass-rule.ts';
-import { leakRateInUnits } from '../../../web/analysis/leak-rate.ts';
-import { speedOnPlateauM3PerS } from '../../../web/analysis/pumping-speed.ts';
-import { waterRemovedG } from '../../../web/analysis/water-removed.ts';
+import type { History, HistoryPoint } from '../../../web/analysis/readings/history.ts';
+import { holdSeen } from '../../../web/analysis/rise/hold-seen.ts';
+import { judgePassRule, letsThrough } from '../../../web/analysis/verdict/judge-pass-rule.ts';
 import { anyHarm, anyShare, harmed } from '../../support/harmed-readings.ts';
 import { historyOf } from '../../support/invented-curves.ts';
 import { jobSession } from '../../support/job-sessions.ts';
 import { faultsIn, numbersIn } from '../../support/walk-conclusions.ts';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
 
 const SHEET = { ...DEFAULT_SHEET, volumeM3: 0.01 };
 const anySeed = fc.integer({ min: 0, max: 1_000_000 });

@@ -6,7 +6,7 @@ import type { Mark } from '../../../protocol/mark.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import type { Conclusions } from '../../../web/analysis/conclusions.ts';
-import { GapFinder } from '../../../web/analysis/gap-finder.ts';
+import { GapFinder } from '../../../web/analysis/readings/gap-finder.ts';
 import { drawFigure } from '../../../web/figure/draw-figure.ts';
 import { figureOf } from '../../../web/figure/figure-of.ts';
 import { markup } from '../../../web/figure/markup.ts';

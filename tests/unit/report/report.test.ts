@@ -8,7 +8,7 @@ import { DEFAULT_SHEET, type Sheet, type SheetEntry } from '../../../protocol/sh
 import { ALL_SCENARIOS } from '../../../simulators/scenarios/all-scenarios.ts';
 import { play } from '../../../simulators/scenarios/play.ts';
 import { judge } from '../../../web/analysis/judge.ts';
-import { gridTime } from '../../../web/analysis/judging-grid.ts';
+import { gridTime } from '../../../web/analysis/readings/judging-grid.ts';
 import { numbersOf } from '../../../web/analysis/numbers.ts';
 import { reportOf } from '../../../web/report/report-of.ts';
 import type { ReportFacts } from '../../../web/report/report-model.ts';

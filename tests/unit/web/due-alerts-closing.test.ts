@@ -5,7 +5,7 @@ import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { dueAlerts } from '../../../web/alerts/due-alerts.ts';
 import { givenAlertsSchema, NO_ALERTS_GIVEN } from '../../../web/alerts/given-alerts.ts';
 import type { Verdict } from '../../../protocol/verdicts.ts';
-import type { VacuumLoss } from '../../../web/analysis/vacuum-loss.ts';
+import type { VacuumLoss } from '../../../web/analysis/closing/vacuum-loss.ts';
 import type { AlertFact } from '../../../web/words/alert-fact.ts';
 import { inRise } from './invented-conclusions.ts';
 

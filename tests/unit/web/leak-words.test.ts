@@ -3,9 +3,9 @@ import { PASS_RULES, passRuleOf } from '../../../protocol/pass-rules.ts';
 import { REFRIGERANTS } from '../../../protocol/refrigerants.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
-import { judgePassRule, letsThrough } from '../../../web/analysis/judge-pass-rule.ts';
-import { leakRateInUnits } from '../../../web/analysis/leak-rate.ts';
-import { refrigerantLoss } from '../../../web/analysis/refrigerant-loss.ts';
+import { judgePassRule, letsThrough } from '../../../web/analysis/verdict/judge-pass-rule.ts';
+import { leakRateInUnits } from '../../../web/analysis/flows/leak-rate.ts';
+import { refrigerantLoss } from '../../../web/analysis/flows/refrigerant-loss.ts';
 import {
   listLeakRate,
   sayLeakRateConditions,

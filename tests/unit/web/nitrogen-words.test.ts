@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { gaugeFromUnit } from '../../../protocol/gauge-pressure.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import { nitrogenTest } from '../../../web/analysis/nitrogen-test.ts';
+import { nitrogenTest } from '../../../web/analysis/nitrogen/nitrogen-test.ts';
 import { sayNitrogen, sayNitrogenGrounds } from '../../../web/words/say-nitrogen.ts';
 import { MICRON } from '../../support/english-speech.ts';
 

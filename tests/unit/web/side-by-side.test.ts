@@ -1,7 +1,7 @@
 /** Two sensors side by side: what is compared, when not, and in which words. */
 import { describe, expect, test } from 'vitest';
-import type { SidePoint } from '../../../web/analysis/side-difference.ts';
-import { sideDifference } from '../../../web/analysis/side-difference.ts';
+import type { SidePoint } from '../../../web/analysis/seen/side-difference.ts';
+import { sideDifference } from '../../../web/analysis/seen/side-difference.ts';
 import { paFromMicron } from '../../../protocol/units.ts';
 import { columnsFromReadings } from '../../../protocol/reading.ts';
 import { FollowedRecording } from '../../../web/store/followed-recording.ts';

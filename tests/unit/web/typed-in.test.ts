@@ -4,7 +4,7 @@ import type { Origin, Recording } from '../../../protocol/recording.ts';
 import { columnsFromReadings } from '../../../protocol/reading.ts';
 import type { Reading } from '../../../protocol/reading.ts';
 import { DEFAULT_SHEET } from '../../../protocol/sheet.ts';
-import { gridTimeAfter } from '../../../web/analysis/judging-grid.ts';
+import { gridTimeAfter } from '../../../web/analysis/readings/judging-grid.ts';
 import { Judging } from '../../../web/analysis/judging.ts';
 import { initialConnection } from '../../../web/connection/connection-core.ts';
 import { ChannelReadings } from '../../../web/store/channel-readings.ts';

@@ -19,20 +19,13 @@ afterAll(async () => {
 });
 
 test('what is entered on the sheet shows behind the verdict', { timeout: 180_000 }, async () => {
-  // Slowly: it has to be paused between its verdict and the end of its hold.
-  const { page, complaints } = await rehearse(
-    browser,
-    bridge.url,
-    'weir-street-archive',
-    {},
-    '×60',
-  );
+  const { page, complaints } = await rehearse(browser, bridge.url, 'weir-street-archive');
   await page.getByTestId('rehearsal-badge').waitFor();
   await untilShown(page, 'stage', 'pull_down');
   await jumpToHold(page);
   await untilShown(page, 'verdict', 'leak_and_moisture');
-  await page.getByTestId('pause').click();
-  await untilShown(page, 'freshness', 'paused');
+  // Its hold is over soon after: then what stands there stays, and nobody has to be in time to pause it.
+  await page.getByTestId('another').waitFor();
 
   const numbers = page.getByTestId('numbers');
   await numbers.locator('summary').click();

@@ -2,32 +2,58 @@
 import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cruise } from 'dependency-cruiser';
 import type { IConfiguration } from 'dependency-cruiser';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const rules: IConfiguration = createRequire(import.meta.url)('./.dependency-cruiser.cjs');
 const ROOMS = ['protocol', 'server', 'simulators', 'tests', 'web'];
 
-/** A copy of the house, so that walls can be broken without touching the real one. */
-let copy = '';
+/** What crosses a wall, by the rule that has to see it: a file that is planted, and what stands in it. */
+const BREACHES = [
+  ['protocol-imports-nothing-of-ours', 'protocol/planted.ts', '../web/analysis/conclusions.ts'],
+  ['web-imports-only-protocol', 'web/analysis/planted.ts', '../../simulators/physics/advance.ts'],
+  ['judge-rise-stands-on-what-is-below', 'web/analysis/rise/planted.ts', '../verdict/verdict.ts'],
+  ['judge-fitting-stands-on-what-is-below', 'web/analysis/fitting/planted.ts', '../judge.ts'],
+  ['every-room-of-the-judge-has-a-floor', 'web/analysis/attic/planted.ts', '../conclusions.ts'],
+  ['nobody-imports-server', 'web/live/planted.ts', '../../server/options.ts'],
+  ['pure-folders-import-only-pure-ones', 'web/report/planted.ts', '../store/session.ts'],
+  ['server-http-keeps-to-itself', 'server/http/planted.ts', '../record/recorder.ts'],
+  ['server-imports-only-the-pure-part', 'server/stream/planted.ts', '../../web/store/growable.ts'],
+  ['one-folder-knows-the-pdf-library', 'server/http/planted-pdf.ts', 'pdfmake'],
+  // What vans alone may do is caught elsewhere, and what they may not.
+  ['server-vans-keeps-to-itself', 'server/vans/publish/planted.ts', '../../record/recorder.ts'],
+  ['one-file-knows-the-broker-library', 'server/vans/publish/planted-broker.ts', 'mqtt'],
+  ['one-folder-knows-the-database-of-an-office', 'server/vans/broker/planted.ts', 'pg'],
+  ['no-circles', 'protocol/planted-a.ts', './planted-b.ts'],
+  ['no-circles', 'protocol/planted-b.ts', './planted-a.ts'],
+] as const;
 
-beforeAll(() => {
-  copy = mkdtempSync(join(tmpdir(), 'house-'));
-  for (const name of [...ROOMS, 'tsconfig.json', 'package.json']) {
-    cpSync(join(PROJECT, name), join(copy, name), {
-      recursive: true,
-      filter: (path) => !/[/\\](dist|output)$/u.test(path),
-    });
+/** What the rules say of the house with all of that in it: a look at the whole house takes seconds. */
+let found: readonly string[] = [];
+
+beforeAll(async () => {
+  // A copy, so that walls can be broken without touching the real one.
+  const copy = mkdtempSync(join(tmpdir(), 'house-'));
+  try {
+    for (const name of [...ROOMS, 'tsconfig.json', 'package.json']) {
+      cpSync(join(PROJECT, name), join(copy, name), {
+        recursive: true,
+        filter: (path) => !/[/\\](dist|output)$/u.test(path),
+      });
+    }
+    symlinkSync(join(PROJECT, 'node_modules'), join(copy, 'node_modules'), 'junction');
+    for (const [, file, target] of BREACHES) {
+      mkdirSync(dirname(join(copy, file)), { recursive: true });
+      writeFileSync(join(copy, file), `export * from '${target}';\n`);
+    }
+    found = await violations(copy);
+  } finally {
+    rmSync(copy, { recursive: true, force: true });
   }
-  symlinkSync(join(PROJECT, 'node_modules'), join(copy, 'node_modules'), 'junction');
-});
-
-afterAll(() => {
-  rmSync(copy, { recursive: true, force: true });
 });
 
 async function violations(baseDir: string): Promise<string[]> {
@@ -41,60 +67,14 @@ async function violations(baseDir: string): Promise<string[]> {
   return output.summary.violations.map(({ rule, from, to }) => `${rule.name}: ${from} → ${to}`);
 }
 
-async function violationsWith(files: Readonly<Record<string, string>>): Promise<string> {
-  const paths = Object.keys(files).map((file) => join(copy, file));
-  for (const [file, content] of Object.entries(files)) writeFileSync(join(copy, file), content);
-  try {
-    return (await violations(copy)).join('\n');
-  } finally {
-    for (const path of paths) rmSync(path);
-  }
-}
-
 test('no import crosses a wall, and there are no circles', async () => {
   expect(await violations(PROJECT)).toEqual([]);
 });
 
-test.each([
-  ['protocol/planted.ts', '../web/analysis/conclusions.ts', 'protocol-imports-nothing-of-ours'],
-  ['web/analysis/planted.ts', '../../simulators/physics/advance.ts', 'web-imports-only-protocol'],
-  ['web/analysis/rise/planted.ts', '../verdict/verdict.ts', 'judge-rise-stands-on-what-is-below'],
-  ['web/analysis/fitting/planted.ts', '../judge.ts', 'judge-fitting-stands-on-what-is-below'],
-  ['web/live/planted.ts', '../../server/options.ts', 'nobody-imports-server'],
-  ['web/report/planted.ts', '../store/session.ts', 'pure-folders-import-only-pure-ones'],
-  ['server/http/planted.ts', '../record/recorder.ts', 'server-http-keeps-to-itself'],
-  ['server/stream/planted.ts', '../../web/store/growable.ts', 'server-imports-only-the-pure-part'],
-  ['server/http/planted.ts', 'pdfmake', 'one-folder-knows-the-pdf-library'],
-])('%s importing %s is caught', async (file, target, rule) => {
-  expect(await violationsWith({ [file]: `export * from '${target}';\n` })).toContain(rule);
+test.each(BREACHES)('%s: %s importing %s is caught', (rule, file) => {
+  expect(found.filter((one) => one.startsWith(rule) && one.includes(file))).not.toEqual([]);
 });
 
-test('a new room of the judge has to be given its place', async () => {
-  mkdirSync(join(copy, 'web', 'analysis', 'attic'));
-  const found = await violationsWith({
-    'web/analysis/attic/planted.ts': "export * from '../conclusions.ts';\n",
-  });
-  rmSync(join(copy, 'web', 'analysis', 'attic'), { recursive: true });
-  expect(found).toContain('every-room-of-the-judge-has-a-floor: web/analysis/attic/planted.ts');
-});
-
-test('what vans alone may do is caught elsewhere, and what they may not', async () => {
-  const found = await violationsWith({
-    'server/vans/publish/planted-a.ts': "export * from '../../record/recorder.ts';\n",
-    'server/vans/publish/planted-b.ts': "export * from 'mqtt';\n",
-    'server/vans/broker/planted-c.ts': "export * from 'pg';\n",
-  });
-  expect(found).toContain('server-vans-keeps-to-itself: server/vans/publish/planted-a.ts');
-  expect(found).toContain('one-file-knows-the-broker-library: server/vans/publish/planted-b.ts');
-  expect(found).toContain(
-    'one-folder-knows-the-database-of-an-office: server/vans/broker/planted-c',
-  );
-});
-
-test('a circle is caught', async () => {
-  const found = await violationsWith({
-    'protocol/planted-a.ts': "export * from './planted-b.ts';\n",
-    'protocol/planted-b.ts': "export * from './planted-a.ts';\n",
-  });
-  expect(found).toContain('no-circles');
+test('nothing else is caught', () => {
+  expect(found.filter((one) => !one.includes('planted'))).toEqual([]);
 });

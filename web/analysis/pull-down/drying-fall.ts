@@ -28,33 +28,68 @@ export interface DryingFit {
   readonly floor: FloorPrior;
 }
 
+/** How the pressures and the time left go together, for each end that is tried. */
+export interface DryingTrials {
+  /** How many of the pressures, from the first on. */
+  readonly count: number;
+  readonly trials: readonly DryingTrial[];
+}
+
+/** Sums over the pressures about their means, y = ln P, l = ln((t_dry − t)/left): of any power the rest follows. */
+interface DryingTrial {
+  readonly meanY: number;
+  readonly meanL: number;
+  readonly squareY: number;
+  readonly squareL: number;
+  readonly product: number;
+}
+
 /**
+ * Looks once at all ends, for laws of any power.
  * @param count how many of the pressures, from the first on
+ * @returns null where they are of one moment
+ */
+export function dryingTrials(data: DecayData, count: number): DryingTrials | null {
+  const lengthS = lengthOf(data, count);
+  if (!(lengthS > 0)) return null;
+  const trials: DryingTrial[] = [];
+  for (let place = 0; place < PLACES; place += 1) {
+    trials.push(tried(leftAt(lengthS, place), data, count));
+  }
+  return { count, trials };
+}
+
+/**
  * @returns null where no end is near enough for it, or where it is over; whether it is any good, trials tell
  */
 export function fitDrying(
-  { timesS, logs, sigma }: DecayData,
-  count: number,
+  data: DecayData,
+  { count, trials }: DryingTrials,
   floor: FloorPrior,
   power: number,
 ): DryingFit | null {
-  const lastS = timesS[count - 1] ?? 0;
-  const lengthS = lastS - (timesS[0] ?? 0);
-  if (!(lengthS > 0)) return null;
-  const squares: number[] = [];
-  const leftAt = (place: number) => NEAREST_SHARE * lengthS * STEP ** place;
-  for (let place = 0; place < PLACES; place += 1) {
-    squares.push(fittedWith(leftAt(place), power, timesS, logs, count).square);
-  }
+  const { timesS, sigma } = data;
+  const squares = trials.map((trial) => squareOf(trial, power));
   const lowest = squares.indexOf(Math.min(...squares));
   // At the far end of the grid it is a plain decay, at the near end no law of this kind.
   if (lowest <= 0 || lowest === PLACES - 1) return null;
-  const leftS = leftAt(lowest + vertexOf(squares, lowest));
-  const { log, square } = fittedWith(leftS, power, timesS, logs, count);
+  const lastS = timesS[count - 1] ?? 0;
+  const leftS = leftAt(lengthOf(data, count), lowest + vertexOf(squares, lowest));
+  const best = tried(leftS, data, count);
   const freedom = Math.max(count - 2, 3);
-  const variance = sigma ** 2 * Math.max(square / (sigma ** 2 * freedom), 1);
+  const variance = sigma ** 2 * Math.max(squareOf(best, power) / (sigma ** 2 * freedom), 1);
   const slopes = timesS.subarray(0, count).map((timeS) => power * slopeAt(leftS, timeS - lastS));
+  const log = best.meanY - power * best.meanL;
   return { power, log, lastS, leftS, variances: variancesOf(slopes, variance), floor };
+}
+
+function lengthOf({ timesS }: DecayData, count: number): number {
+  return (timesS[count - 1] ?? 0) - (timesS[0] ?? 0);
+}
+
+/** From the last pressure on, s. */
+function leftAt(lengthS: number, place: number): number {
+  return NEAREST_SHARE * lengthS * STEP ** place;
 }
 
 /**
@@ -85,21 +120,32 @@ function slopeAt(leftS: number, sinceLastS: number): number {
   return leftS / (leftS - sinceLastS) - 1;
 }
 
-function fittedWith(
-  leftS: number,
-  power: number,
-  timesS: Float64Array,
-  logs: Float64Array,
-  count: number,
-) {
+function tried(leftS: number, { timesS, logs }: DecayData, count: number): DryingTrial {
   const lastS = timesS[count - 1] ?? 0;
-  let [sum, squares] = [0, 0];
+  // About the last of them: sums of squares of the logarithms themselves would lose digits.
+  const about = logs[count - 1] ?? 0;
+  let [sumY, sumL, squareY, squareL, product] = [0, 0, 0, 0, 0];
   for (let i = 0; i < count; i += 1) {
-    const off = (logs[i] ?? 0) - power * Math.log1p((lastS - (timesS[i] ?? 0)) / leftS);
-    sum += off;
-    squares += off * off;
+    const y = (logs[i] ?? 0) - about;
+    const l = Math.log1p((lastS - (timesS[i] ?? 0)) / leftS);
+    sumY += y;
+    sumL += l;
+    squareY += y * y;
+    squareL += l * l;
+    product += y * l;
   }
-  return { log: sum / count, square: Math.max(squares - (sum * sum) / count, 0) };
+  return {
+    meanY: about + sumY / count,
+    meanL: sumL / count,
+    squareY: squareY - (sumY * sumY) / count,
+    squareL: squareL - (sumL * sumL) / count,
+    product: product - (sumY * sumL) / count,
+  };
+}
+
+/** What is left of the squares: Σ (y − n·l − mean)². */
+function squareOf({ squareY, squareL, product }: DryingTrial, power: number): number {
+  return Math.max(squareY - power * (2 * product - power * squareL), 0);
 }
 
 /** Below this part of what was left its linearisation says nothing. */

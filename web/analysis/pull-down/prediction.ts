@@ -6,7 +6,13 @@ import { median } from '../fitting/median.ts';
 import { SIGMA_PER_MAD } from '../readings/samples.ts';
 import { fitDecay } from './decay-fit.ts';
 import { decayData, logPressureAt, type DecayData, type FloorPrior } from './decay-spectrum.ts';
-import { DRYING_POWERS, dryingAt, fitDrying } from './drying-fall.ts';
+import {
+  DRYING_POWERS,
+  dryingAt,
+  dryingTrials,
+  fitDrying,
+  type DryingTrials,
+} from './drying-fall.ts';
 import { believed, tryOut, type At } from './foretold.ts';
 import type { PullDownPoint } from './pull-down-points.ts';
 
@@ -79,7 +85,7 @@ export function waysFrom(seen: readonly PullDownPoint[], targetPa: number, nowS:
     const data = decayData(record, sigma);
     const cuts = KEPT_BACK.map((kept) => firstIndexAt(record, lastS - kept * (lastS - firstS)));
     const pastS = nowS - (record[0]?.elapsedS ?? nowS);
-    const drying = DRYING_POWERS.map((power) => dryingOf(data, floor, power));
+    const drying = dryingLaws(data, floor);
     for (const law of [decaysOf(data, floor), ...drying]) {
       if (law === null) continue;
       const tried = tryOut(data, law.earlier, cuts);
@@ -119,13 +125,23 @@ function decaysOf(data: DecayData, floor: FloorPrior): Law | null {
   return { logPrior: 0, at: (timeS) => logPressureAt(fit, timeS), earlier };
 }
 
-function dryingOf(data: DecayData, floor: FloorPrior, power: number): Law | null {
-  const earlier = (count: number) => {
-    const found = fitDrying(data, count, floor, power);
-    return found && ((timeS: number) => dryingAt(found, timeS));
+/** One for each power, where it fits; all of them look at the same ends. */
+function dryingLaws(data: DecayData, floor: FloorPrior): (Law | null)[] {
+  const known = new Map<number, DryingTrials | null>();
+  const trialsOf = (count: number) => {
+    const trials = known.get(count) ?? dryingTrials(data, count);
+    known.set(count, trials);
+    return trials;
   };
-  const at = earlier(data.logs.length);
-  return at && { logPrior: LOG_PRIOR_DRYING, at, earlier };
+  return DRYING_POWERS.map((power) => {
+    const earlier = (count: number) => {
+      const trials = trialsOf(count);
+      const found = trials && fitDrying(data, trials, floor, power);
+      return found && ((timeS: number) => dryingAt(found, timeS));
+    };
+    const at = earlier(data.logs.length);
+    return at && { logPrior: LOG_PRIOR_DRYING, at, earlier };
+  });
 }
 
 /** Neighbours that are nearer than one can tell apart over the whole length become one. */

@@ -1,10 +1,12 @@
 /** Falls that quicken: what dries up is seen to end. */
 import { DEFAULT_SHEET } from '../../../../protocol/sheet.ts';
 import { judge } from '../../../../web/analysis/judge.ts';
-import { decayData } from '../../../../web/analysis/pull-down/decay-spectrum.ts';
+import { decayData, type DecayData } from '../../../../web/analysis/pull-down/decay-spectrum.ts';
 import {
   DRYING_POWERS,
   dryingAt,
+  type DryingFit,
+  dryingTrials,
   fitDrying,
 } from '../../../../web/analysis/pull-down/drying-fall.ts';
 import { historyOf, QUIET_SENSOR, readingsOf, seeded } from '../../../support/invented-curves.ts';
@@ -17,12 +19,17 @@ const every10S = (pressureAt: (t: number) => number) =>
     0.003,
   );
 
+function fitted(data: DecayData, power: number): DryingFit | null {
+  const trials = dryingTrials(data, data.logs.length);
+  return trials && fitDrying(data, trials, FLOOR, power);
+}
+
 describe('a fall that quickens', () => {
   test.each(DRYING_POWERS)(
     'as the time left to the power of %s is followed to its end',
     (power) => {
       const data = every10S((t) => 500 * (1 - t / 900) ** power);
-      const fit = fitDrying(data, 60, FLOOR, power);
+      const fit = fitted(data, power);
       if (fit === null) throw new Error('it quickens');
       // 310 s are left after the last pressure; the grid's steps are of a sixth.
       expect(fit.leftS).toBeGreaterThan(285);
@@ -41,9 +48,9 @@ describe('a fall that quickens', () => {
   test('has no end where it stands still, or rises', () => {
     for (const power of DRYING_POWERS) {
       const standing = every10S((t) => 300 - t / 1e4);
-      expect(fitDrying(standing, 60, FLOOR, power)).toBeNull();
+      expect(fitted(standing, power)).toBeNull();
       const rising = every10S((t) => 300 + t);
-      expect(fitDrying(rising, 60, FLOOR, power)).toBeNull();
+      expect(fitted(rising, power)).toBeNull();
     }
   });
 });

@@ -15,6 +15,8 @@ const STEADY_SIGMA = 0.05;
 const SLOW_SIGMA = 0.09;
 /** No system is what the model says: both halves are so much wider than it has them, by the same rises. */
 const MISFIT = 1.03;
+/** And so much where several holds tell it: what the model has wrong is wrong in all of them, and no average of it. */
+const MISFIT_OF_SEVERAL = 1.2;
 
 /** Gathers inflows and their weights in any order. */
 export class LeakWeights {
@@ -34,13 +36,14 @@ export class LeakWeights {
     this.#weights[place] = (this.#weights[place] ?? 0) + weight;
   }
 
-  told(): LeakFound {
+  /** @param holds how many of them told it */
+  told(holds: number): LeakFound {
     const sorted = [...this.#placeOf].sort(([a], [b]) => a - b);
     const leaks = sorted.map(([leak]) => leak);
     const weights = Float64Array.from(sorted, ([, place]) => this.#weights[place] ?? 0);
     const total = weights.reduce((sum, weight) => sum + weight, 0);
     return {
-      leakPaPerS: leakEstimate(leaks, weights, total),
+      leakPaPerS: leakEstimate(leaks, weights, total, holds > 1 ? MISFIT_OF_SEVERAL : MISFIT),
       leakAbove: (limitPaPerS) => shareAbove(leaks, weights, total, limitPaPerS),
     };
   }
@@ -57,7 +60,12 @@ export interface LeakFound {
  * @param leaks ascending from 0, Pa/s
  * @param weights of each; `total` is their sum
  */
-function leakEstimate(leaks: readonly number[], weights: Float64Array, total: number): Estimate {
+function leakEstimate(
+  leaks: readonly number[],
+  weights: Float64Array,
+  total: number,
+  misfit: number,
+): Estimate {
   let mean = 0;
   for (const [n, leak] of leaks.entries()) mean += ((weights[n] ?? 0) / total) * leak;
   const low = quantile(leaks, weights, total, TAIL);
@@ -70,8 +78,8 @@ function leakEstimate(leaks: readonly number[], weights: Float64Array, total: nu
   const spread = 1.645 * mean;
   return {
     estimate: Math.min(Math.max(mean, low), high),
-    low: Math.max(mean - MISFIT * Math.hypot(mean - low, spread * SLOW_SIGMA), 0),
-    high: mean + MISFIT * Math.hypot(high - mean, spread * STEADY_SIGMA),
+    low: Math.max(mean - misfit * Math.hypot(mean - low, spread * SLOW_SIGMA), 0),
+    high: mean + misfit * Math.hypot(high - mean, spread * STEADY_SIGMA),
   };
 }
 

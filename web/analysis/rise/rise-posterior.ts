@@ -115,8 +115,8 @@ export function risePosterior(
   }
   const expected = coefficients.map((value) => value / total);
   return {
-    ...leaks.told(),
-    straight: straights.told(),
+    ...leaks.told(1 + agreeing.length),
+    straight: straights.told(1),
     endPa: endCells.estimate(END_QUANTILES),
     levelledPa: levelledCells.estimate(),
     kinds: kinds.map((value) => value / total),

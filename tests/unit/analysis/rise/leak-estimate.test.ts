@@ -21,7 +21,7 @@ function bell(middle: number, sigma: number, none = 0): LeakWeights {
 
 describe('an inflow', () => {
   test('is its mean, and the interval holds nine tenths and the share by which no model is true', () => {
-    const { leakPaPerS } = bell(0.1, 0.001).told();
+    const { leakPaPerS } = bell(0.1, 0.001).told(1);
     expect(leakPaPerS.estimate).toBeCloseTo(0.1, 6);
     // Five per cent lie 1.645 deviations below, 3.5 per cent 1.812 above. What is too slow for a bend to show is 9 per
     // cent of it, and no inflow is steadier than 5 per cent: 1.645 of each. Both halves are by 3 per cent wider than that.
@@ -32,13 +32,19 @@ describe('an inflow', () => {
   });
 
   test('that the readings tell little of is as wide as they leave it', () => {
-    const { leakPaPerS } = bell(0.1, 0.015).told();
+    const { leakPaPerS } = bell(0.1, 0.015).told(1);
     expect(0.1 - leakPaPerS.low).toBeCloseTo(1.03 * Math.hypot(1.645 * 0.015, 0.014805), 3);
     expect(leakPaPerS.high - 0.1).toBeCloseTo(1.03 * Math.hypot(1.812 * 0.015, 0.008225), 3);
   });
 
+  test('that several holds told is no surer by what the model has wrong in all of them', () => {
+    const { leakPaPerS } = bell(0.1, 0.015).told(2);
+    expect(0.1 - leakPaPerS.low).toBeCloseTo(1.2 * Math.hypot(1.645 * 0.015, 0.014805), 3);
+    expect(leakPaPerS.high - 0.1).toBeCloseTo(1.2 * Math.hypot(1.812 * 0.015, 0.008225), 3);
+  });
+
   test('is nothing from below where there may be none, and the end above counts few of those', () => {
-    const { leakPaPerS } = bell(0.1, 0.001, 0.5).told();
+    const { leakPaPerS } = bell(0.1, 0.001, 0.5).told(1);
     expect(leakPaPerS.low).toBe(0);
     expect(leakPaPerS.estimate).toBeCloseTo(0.05, 6);
     expect(leakPaPerS.high).toBeGreaterThan(0.1013);
@@ -49,7 +55,7 @@ describe('an inflow', () => {
 
   test('is never below zero, and the estimate never outside of its interval', () => {
     for (const none of [0, 0.01, 0.3, 0.9, 0.999]) {
-      const { leakPaPerS } = bell(0.002, 0.002, none).told();
+      const { leakPaPerS } = bell(0.002, 0.002, none).told(1);
       expect(leakPaPerS.low).toBeGreaterThanOrEqual(0);
       expect(leakPaPerS.estimate).toBeGreaterThanOrEqual(leakPaPerS.low);
       expect(leakPaPerS.high).toBeGreaterThanOrEqual(leakPaPerS.estimate);
@@ -59,7 +65,7 @@ describe('an inflow', () => {
   test('of no weight but at zero is none', () => {
     const weights = new LeakWeights();
     weights.add(weights.placeOf(0), 3);
-    const { leakPaPerS, leakAbove } = weights.told();
+    const { leakPaPerS, leakAbove } = weights.told(1);
     expect(leakPaPerS).toEqual({ estimate: 0, low: 0, high: 0 });
     expect(leakAbove(0)).toBe(0);
   });
@@ -69,7 +75,7 @@ describe('the probability that it is above a limit', () => {
   test('is the share of the weight there, each weight even over its cell', () => {
     const weights = new LeakWeights();
     for (const leak of [3, 1, 2]) weights.add(weights.placeOf(leak), 1);
-    const { leakAbove } = weights.told();
+    const { leakAbove } = weights.told(1);
     // Cells: 0.5 to 1.5, 1.5 to 2.5, 2.5 to 3.
     expect(leakAbove(0)).toBeCloseTo(1, 12);
     expect(leakAbove(0.5)).toBeCloseTo(1, 12);
@@ -81,7 +87,7 @@ describe('the probability that it is above a limit', () => {
   });
 
   test('never counts no inflow', () => {
-    const { leakAbove } = bell(0.1, 0.001, 0.25).told();
+    const { leakAbove } = bell(0.1, 0.001, 0.25).told(1);
     expect(leakAbove(1e-9)).toBeCloseTo(0.75, 6);
     expect(leakAbove(0.1)).toBeCloseTo(0.375, 6);
     expect(leakAbove(0.2)).toBe(0);
@@ -102,8 +108,8 @@ describe('the probability that it is above a limit', () => {
       [1, 2],
     ] as const)
       other.add(other.placeOf(leak), weight);
-    expect(other.told().leakPaPerS).toEqual(one.told().leakPaPerS);
-    expect(other.told().leakAbove(0.9)).toBe(one.told().leakAbove(0.9));
+    expect(other.told(1).leakPaPerS).toEqual(one.told(1).leakPaPerS);
+    expect(other.told(1).leakAbove(0.9)).toBe(one.told(1).leakAbove(0.9));
     expect(one.placeOf(0.5)).toBe(one.placeOf(0.5));
   });
 });
